@@ -1,0 +1,15 @@
+namespace ReedClinic.Domain.People;
+
+/// <summary>A person who sends reeds, with or without an account.</summary>
+/// <param name="Value">A version 7 identifier; it never orders anything.</param>
+public readonly record struct StudentId(Guid Value);
+
+/// <summary>A sign-in account.</summary>
+/// <param name="Value">A version 7 identifier; it never orders anything.</param>
+public readonly record struct AccountId(Guid Value);
+
+/// <summary>
+/// Made when a form opens and sent with everything that writes: repeating it is a no-op that gives the first answer.
+/// </summary>
+/// <param name="Value">A version 7 identifier.</param>
+public readonly record struct OperationId(Guid Value);
