@@ -1,0 +1,50 @@
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+
+namespace ReedClinic.Web.Shared.Hosting;
+
+/// <summary>
+/// Tells the person who started the program what they need to know: where it is, and on a first start how to get in.
+/// The only class that writes to standard output, because none of this may stand in a log.
+/// </summary>
+public sealed class Announcement
+{
+    private readonly TextWriter _out;
+
+    /// <summary>Announces to standard output.</summary>
+    public Announcement()
+        : this(Console.Out)
+    {
+    }
+
+    /// <summary>Announces to a given writer.</summary>
+    /// <param name="output">Where the lines go.</param>
+    public Announcement(TextWriter output) => _out = output;
+
+    /// <summary>One line.</summary>
+    /// <param name="line">What to say.</param>
+    public void Say(string line)
+    {
+        _out.WriteLine(line);
+        _out.Flush();
+    }
+}
+
+/// <summary>Says where the program listens, once it does.</summary>
+public static class AddressAnnouncement
+{
+    /// <summary>Announces each address when the server has started.</summary>
+    /// <param name="app">The application.</param>
+    public static void AnnounceAddress(this WebApplication app)
+    {
+        var announcement = app.Services.GetRequiredService<Announcement>();
+        app.Lifetime.ApplicationStarted.Register(() =>
+        {
+            var addresses = app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()?.Addresses ?? [];
+            foreach (var address in addresses)
+            {
+                announcement.Say($"ReedClinic is open at {address}");
+            }
+        });
+    }
+}

@@ -1,0 +1,32 @@
+using Microsoft.AspNetCore.Mvc;
+
+namespace ReedClinic.Web.Shared.Hosting;
+
+/// <summary>Lamp mode: dark and warm, for working beside a backlight. Remembered in a cookie; without one the device decides.</summary>
+public static class Lamp
+{
+    /// <summary>The cookie that remembers the choice.</summary>
+    public const string Cookie = "reedclinic-lamp";
+
+    /// <summary>What the choice is in this request: <c>on</c>, <c>off</c> or <c>device</c>.</summary>
+    /// <param name="request">The request.</param>
+    /// <returns>The value for the document's <c>data-lamp</c>.</returns>
+    public static string Of(HttpRequest? request) =>
+        request?.Cookies[Cookie] is "on" or "off" ? request.Cookies[Cookie]! : "device";
+
+    /// <summary>A plain form posts the choice and comes back to the page it was on.</summary>
+    /// <param name="app">The application.</param>
+    public static void MapLamp(this WebApplication app) =>
+        app.MapPost("/lamp", (HttpContext context, [FromForm] string lamp, [FromForm] string? back) =>
+        {
+            context.Response.Cookies.Append(Cookie, lamp == "on" ? "on" : "off", new CookieOptions
+            {
+                MaxAge = TimeSpan.FromDays(365),
+                HttpOnly = true,
+                IsEssential = true,
+                SameSite = SameSiteMode.Lax,
+                Secure = context.Request.IsHttps,
+            });
+            return Results.LocalRedirect(LocalPath.OrHome(back));
+        }).AllowAnonymous();
+}

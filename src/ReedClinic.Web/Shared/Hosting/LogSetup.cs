@@ -1,0 +1,26 @@
+using System.Globalization;
+using Serilog;
+using Serilog.Events;
+
+namespace ReedClinic.Web.Shared.Hosting;
+
+/// <summary>The log: one line an event, with the trace that a reference number on a page leads to.</summary>
+public static class LogSetup
+{
+    private const string Line = "{Timestamp:yyyy-MM-ddTHH:mm:ss.fffZ} {Level:u3} {TraceId} {SourceContext} {Message:lj}{NewLine}{Exception}";
+
+    /// <summary>Logs to standard error, so that standard output carries announcements and nothing else.</summary>
+    /// <param name="builder">The host that is being built.</param>
+    public static void AddStudioLog(this WebApplicationBuilder builder)
+    {
+        var level = Enum.TryParse<LogEventLevel>(builder.Configuration["Logging:Detail"], out var asked) ? asked : LogEventLevel.Information;
+        builder.Services.AddSerilog(log => log
+            .MinimumLevel.Is(level)
+            .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
+            .MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information)
+            .WriteTo.Console(
+                outputTemplate: Line,
+                formatProvider: CultureInfo.InvariantCulture,
+                standardErrorFromLevel: LogEventLevel.Verbose));
+    }
+}

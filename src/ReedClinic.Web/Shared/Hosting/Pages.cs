@@ -1,0 +1,50 @@
+using Microsoft.AspNetCore.Components;
+using MudBlazor.Services;
+
+namespace ReedClinic.Web.Shared.Hosting;
+
+/// <summary>Pages: plain HTML by default, a live circuit where a page asks for one.</summary>
+public static class Pages
+{
+    /// <summary>Registers what pages need.</summary>
+    /// <param name="builder">The host that is being built.</param>
+    public static void AddPages(this WebApplicationBuilder builder)
+    {
+        var services = builder.Services;
+        services.AddSingleton(TimeProvider.System);
+        services.AddRazorComponents(options => options.MaxFormMappingErrorCount = 50).AddInteractiveServerComponents();
+        services.AddMudServices();
+        services.AddCascadingAuthenticationState();
+        services.AddSingleton<Announcement>();
+        services.AddHsts(options =>
+        {
+            options.MaxAge = TimeSpan.FromDays(365);
+            options.IncludeSubDomains = true;
+        });
+        services.AddAntiforgery(options =>
+        {
+            options.Cookie.Name = builder.Environment.IsDevelopment() ? "reedclinic-form" : "__Host-reedclinic-form";
+            options.Cookie.SecurePolicy = builder.Environment.IsDevelopment() ? CookieSecurePolicy.SameAsRequest : CookieSecurePolicy.Always;
+            options.Cookie.HttpOnly = true;
+            options.Cookie.SameSite = SameSiteMode.Strict;
+        });
+    }
+
+    /// <summary>What stands between a request and its page.</summary>
+    /// <param name="app">The application.</param>
+    public static void UsePages(this WebApplication app)
+    {
+        app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
+        app.UseAntiforgery();
+    }
+
+    /// <summary>Maps files and pages.</summary>
+    /// <typeparam name="TRoot">The component that writes the whole document.</typeparam>
+    /// <param name="app">The application.</param>
+    public static void MapPages<TRoot>(this WebApplication app)
+        where TRoot : IComponent
+    {
+        app.MapStaticAssets().AllowAnonymous();
+        app.MapRazorComponents<TRoot>().AddInteractiveServerRenderMode();
+    }
+}
