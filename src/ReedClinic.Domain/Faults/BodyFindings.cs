@@ -1,0 +1,70 @@
+using ReedClinic.Domain.Reeds;
+using static ReedClinic.Domain.Bench.FindingCharacter;
+using static ReedClinic.Domain.Bench.FindingShape;
+
+namespace ReedClinic.Domain.Faults;
+
+/// <summary>What can be the matter with heart, back, spine, rails and the side edges.</summary>
+internal static class BodyFindings
+{
+    internal static IReadOnlyList<FindingKind> All { get; } =
+    [
+        new(new("heart-thick"), "heart too thick", Zone.HeartCentre, Fault, Spot,
+            "The thick middle holds the rest of the reed still, so the low notes and the low part of the crow stay away.",
+            EvidenceMark.Published(TradeTexts.BlendAndHeart)),
+        new(new("heart-thin"), "heart too thin", Zone.HeartCentre, Fault, Spot,
+            "The middle, which keeps sound and pitch steady, has lost too much cane.",
+            EvidenceMark.Published(TradeTexts.ReedDefinitions)),
+        new(new("heart-lopsided"), "heart lopsided", Zone.HeartSides, Fault, Comparison,
+            "One side of the heart is thicker than the other, so the two halves don't move together.",
+            EvidenceMark.CommonPractice),
+        new(new("heart-sides-thick"), "sides of the heart too thick", Zone.HeartSides, Fault, Comparison,
+            "The flanks of the heart are nearly as thick as its middle, so the centre closes before the sides.",
+            EvidenceMark.Published(TradeTexts.ClosingPattern)),
+        new(new("heart-length"), "heart too long or too short", Zone.HeartBottom, Fault, SeparationAlong,
+            "The thick middle starts or ends in an unusual place: long makes a reed stiff, short makes it wild.",
+            EvidenceMark.Published(TradeTexts.ReedDefinitions)),
+        new(new("back-thick"), "back too thick", Zone.Windows, Fault, Spot,
+            "There is a lot of cane behind the heart, so the sound has little depth and the low notes come late.",
+            EvidenceMark.Published(TradeTexts.PartsOfTheReed)),
+        new(new("back-thin"), "back too thin", Zone.Windows, Fault, Spot,
+            "The part behind the heart is thin, so the reed gives way when you play loudly.",
+            EvidenceMark.CommonPractice),
+        new(new("windows-uneven"), "windows uneven", Zone.Windows, Fault, Comparison,
+            "The scraped hollows of the back are not equally deep.",
+            EvidenceMark.CommonPractice),
+        new(new("spine-scraped"), "spine scraped away", Zone.Spine, Fault, Spot,
+            "The thick line down the middle has gone, and with it some of the opening and the high notes.",
+            EvidenceMark.Published(TradeTexts.PartsOfTheReed)),
+        new(new("rails-cut"), "rails cut", Zone.Rails, Fault, Spot,
+            "The narrow strips along the edges have been cut into; they help the reed to seal and to keep its shape.",
+            EvidenceMark.Published(TradeTexts.PartsOfTheReed)),
+        new(new("bark-island"), "bark left in the scrape", Zone.HeartCentre, Fault, Spot,
+            "A small patch of the shiny skin is still there and stays stiff.",
+            EvidenceMark.Published(TradeTexts.ReedDefinitions)),
+        new(new("bumps"), "bumps in the scrape", Zone.Transition, Fault, Spot,
+            "Small ridges are left between strokes; starts become hit and miss.",
+            EvidenceMark.Published(TradeTexts.TeachingHandbook)),
+        new(new("body-cracked"), "crack in heart or back", Zone.HeartCentre, Fault, Spot,
+            "The cane has split behind the tip; such a reed is rarely worth more work.",
+            EvidenceMark.Published(TradeTexts.WornReeds)),
+        new(new("left-right-uneven"), "left and right uneven", Zone.WholeReed, Fault, Comparison,
+            "One half of a blade is thicker than the other.",
+            EvidenceMark.Published(TradeTexts.TwoIdeasOnPitch)),
+        new(new("blades-uneven"), "one blade stronger than the other", Zone.WholeReed, Fault, Comparison,
+            "The two blades are not alike, so the reed feels different when it is turned over.",
+            EvidenceMark.CommonPractice),
+        new(new("slipped-too-far"), "blades slipped too far", Zone.SideEdges, Fault, Comparison,
+            "The blades should sit a hair to one side of each other; here they have moved further than that.",
+            EvidenceMark.CommonPractice),
+        new(new("slipped-against-winding"), "blades slipped against the winding", Zone.SideEdges, Fault, Comparison,
+            "The blades lean the way the thread does not push, so they creep back; this is learnt at tying.",
+            EvidenceMark.CommonPractice),
+        new(new("no-slip"), "no overlap at the sides", Zone.SideEdges, Fault, Comparison,
+            "The blades sit exactly on top of each other, so the sides can chatter or leak.",
+            EvidenceMark.CommonPractice),
+        new(new("side-leak"), "leak at the sides", Zone.SideEdges, Fault, Spot,
+            "Air escapes where the two blades meet.",
+            EvidenceMark.Published(TradeTexts.LeakCauses)),
+    ];
+}

@@ -1,0 +1,31 @@
+namespace ReedClinic.Domain.Faults;
+
+/// <summary>How a statement of the trade is known.</summary>
+public enum Evidence
+{
+    /// <summary>Read in a published text, which is named.</summary>
+    Published,
+
+    /// <summary>Remembered from the literature of the trade, and not checked.</summary>
+    FromMemory,
+
+    /// <summary>What most teachers say, without a source. Never to be shown as a fact with a citation.</summary>
+    CommonPractice,
+
+    /// <summary>Worked out from a stated formula.</summary>
+    Calculated,
+}
+
+/// <summary>A mark beside a statement: how it is known and, for a published one, where it stands.</summary>
+/// <param name="Evidence">How it is known.</param>
+/// <param name="Source">The source, in a form that can be looked up; null for common practice.</param>
+public sealed record EvidenceMark(Evidence Evidence, string? Source = null)
+{
+    /// <summary>Common practice, without a source.</summary>
+    public static EvidenceMark CommonPractice { get; } = new(Evidence.CommonPractice);
+
+    /// <summary>Read in a published text.</summary>
+    /// <param name="source">The text.</param>
+    /// <returns>The mark.</returns>
+    public static EvidenceMark Published(string source) => new(Evidence.Published, source);
+}
