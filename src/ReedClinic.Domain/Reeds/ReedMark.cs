@@ -1,0 +1,27 @@
+namespace ReedClinic.Domain.Reeds;
+
+/// <summary>What a mark on the reed map says about its place.</summary>
+public enum MarkKind
+{
+    /// <summary>Something good, to keep doing.</summary>
+    Strength,
+
+    /// <summary>Something that gets in the way.</summary>
+    Fault,
+
+    /// <summary>Something that one player likes and another does not.</summary>
+    Taste,
+
+    /// <summary>Cane was worked here.</summary>
+    Worked,
+
+    /// <summary>Not to be touched.</summary>
+    LeaveAlone,
+}
+
+/// <summary>One thing to show on the reed map.</summary>
+/// <param name="Place">Where.</param>
+/// <param name="Kind">What it says.</param>
+/// <param name="Words">A few plain words, as a label.</param>
+/// <param name="Detail">One more line, or null.</param>
+public sealed record ReedMark(Place Place, MarkKind Kind, string Words, string? Detail = null);

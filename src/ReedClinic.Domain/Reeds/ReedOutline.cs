@@ -1,0 +1,64 @@
+namespace ReedClinic.Domain.Reeds;
+
+/// <summary>One piece of a zone on the face of a blade.</summary>
+/// <param name="Zone">The zone it belongs to.</param>
+/// <param name="Side">Left or right of the centre line; both for a part that is not halved (thread, eye, cork, wire).</param>
+/// <param name="Shape">Its outline, following the blade's own curves.</param>
+public sealed record ZonePiece(Zone Zone, Sides Side, Outline Shape);
+
+/// <summary>
+/// The geometry of the reed map: one blade seen from its own face, tip up, in millimetres from the tip and from the centre
+/// line. Both blades of a reed have the same outline.
+/// </summary>
+public sealed class ReedOutline
+{
+    private static readonly ReedOutline Long = new(ScrapeStyle.LongScrape);
+    private static readonly ReedOutline Short = new(ScrapeStyle.ShortScrape);
+
+    private ReedOutline(ScrapeStyle style)
+    {
+        Style = style;
+        Measures = ReedMeasures.For(style);
+        var shape = new BladeShape(Measures);
+        Blade = shape.Between(BladeShape.TipLine, _ => Measures.Cane, _ => -1, _ => 1);
+        var plan = new ZonePlan(shape, Measures);
+        Pieces = [.. plan.Face(), .. plan.Below()];
+        Rooftop = plan.RooftopLine();
+        Grain = plan.Grain();
+    }
+
+    /// <summary>How this reed is scraped.</summary>
+    public ScrapeStyle Style { get; }
+
+    /// <summary>The lengths it is drawn from.</summary>
+    public ReedMeasures Measures { get; }
+
+    /// <summary>The outline of one blade, from the tip to the thread.</summary>
+    public Outline Blade { get; }
+
+    /// <summary>Every piece of every zone that this style has, from the tip down. Pieces on the face do not overlap, but for the wire.</summary>
+    public IReadOnlyList<ZonePiece> Pieces { get; }
+
+    /// <summary>The rooftop as an open line, left to right.</summary>
+    public IReadOnlyList<MmPoint> Rooftop { get; }
+
+    /// <summary>A few open lines along the cane that show its grain.</summary>
+    public IReadOnlyList<IReadOnlyList<MmPoint>> Grain { get; }
+
+    /// <summary>The outline for a style.</summary>
+    /// <param name="style">How the reed is scraped.</param>
+    /// <returns>The same object every time.</returns>
+    public static ReedOutline For(ScrapeStyle style) => style == ScrapeStyle.ShortScrape ? Short : Long;
+
+    /// <summary>The pieces that a zone is drawn with.</summary>
+    /// <param name="zone">The zone.</param>
+    /// <param name="side">Which half; both gives all of its pieces.</param>
+    /// <returns>None for a zone that this style does not have or that has no place on the face.</returns>
+    public IReadOnlyList<ZonePiece> PiecesOf(Zone zone, Sides side = Sides.Both) =>
+        [.. Pieces.Where(p => p.Zone == zone && (side == Sides.Both || p.Side == Sides.Both || p.Side == side))];
+
+    /// <summary>The piece that contains a point.</summary>
+    /// <param name="point">A point in millimetres.</param>
+    /// <returns>The piece, or null outside every zone.</returns>
+    public ZonePiece? At(MmPoint point) => Pieces.FirstOrDefault(p => p.Shape.Contains(point));
+}
