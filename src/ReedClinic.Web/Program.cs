@@ -1,3 +1,5 @@
+using ReedClinic.Data;
+using ReedClinic.Data.Engine;
 using ReedClinic.Web;
 using ReedClinic.Web.Shared.Hosting;
 
@@ -8,8 +10,10 @@ builder.AddLimits();
 builder.AddLanguage();
 builder.AddHealth();
 builder.AddPages();
+builder.Services.AddClinicData(builder.Configuration, builder.Environment.ContentRootPath);
 
 var app = builder.Build();
+await app.Services.GetRequiredService<ClinicSchema>().MigrateAsync(app.Lifetime.ApplicationStopping).ConfigureAwait(false);
 
 app.UseReferenceOnTrouble();
 app.UseGuardHeaders();

@@ -1,0 +1,52 @@
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+
+namespace ReedClinic.Data.Engine;
+
+/// <summary>Brings the database to the schema of this build, at start.</summary>
+public sealed class ClinicSchema(IDbContextFactory<ClinicDb> databases)
+{
+    /// <summary>Creates what isn't there and applies every migration that is missing. Safe to repeat.</summary>
+    public async Task MigrateAsync(CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using (db.ConfigureAwait(false))
+        {
+            if (db is SqliteClinicDb)
+            {
+                CreateFolderOf(db.Database);
+                await ForgetLockOfKilledStartAsync(db.Database, ct).ConfigureAwait(false);
+            }
+
+            if ((await db.Database.GetPendingMigrationsAsync(ct).ConfigureAwait(false)).Any())
+            {
+                await db.Database.MigrateAsync(ct).ConfigureAwait(false);
+            }
+        }
+    }
+
+    private static void CreateFolderOf(DatabaseFacade database)
+    {
+        var file = new SqliteConnectionStringBuilder(database.GetConnectionString()).DataSource;
+        if (Path.GetDirectoryName(file) is { Length: > 0 } folder)
+        {
+            Directory.CreateDirectory(folder);
+        }
+    }
+
+    // EF guards a migration by a row in a table, which outlives a process that was killed half-way: every later start
+    // would wait for it for ever. An embedded file has one app, so a row older than a minute belongs to a dead one.
+    private static async Task ForgetLockOfKilledStartAsync(DatabaseFacade database, CancellationToken ct)
+    {
+        var locks = await database
+            .SqlQueryRaw<int>("SELECT COUNT(*) AS \"Value\" FROM sqlite_master WHERE name = '__EFMigrationsLock'")
+            .SingleAsync(ct).ConfigureAwait(false);
+        if (locks > 0)
+        {
+            await database.ExecuteSqlRawAsync(
+                "DELETE FROM \"__EFMigrationsLock\" WHERE julianday(\"Timestamp\") < julianday('now', '-1 minute')", ct)
+                .ConfigureAwait(false);
+        }
+    }
+}
