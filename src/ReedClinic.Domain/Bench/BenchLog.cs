@@ -1,0 +1,165 @@
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Domain.Bench;
+
+/// <summary>
+/// Today's state of one reed at the bench, worked out from its entries. The entries are the record; this is only a reading of it.
+/// </summary>
+public sealed class BenchLog
+{
+    private BenchLog(FactWeaver weaver)
+    {
+        var passes = new PassCount(weaver.Strands);
+        Facts =
+        [
+            .. weaver.Strands.Select(strand =>
+                new BenchFact(strand.Root, strand.Entries, strand.Now, strand.State, passes.Of(strand))),
+        ];
+        History = [.. weaver.Entries.Select(entry => Line(weaver, entry))];
+        LastSequence = weaver.Entries.Count == 0 ? 0 : weaver.Entries[^1].Sequence;
+        var standing = Facts.Where(fact => fact.Now is not null).ToList();
+        Passes =
+        [
+            .. Enumerable.Range(0, passes.Last + 1)
+                .Select(number => new BenchPass(number, [.. standing.Where(fact => fact.Pass == number)])),
+        ];
+        Moves = ReadMoves();
+        Findings = ReadFindings();
+        Risks = ReadRisks();
+        LeftAlone = [.. Live<LeaveAlone>()];
+        Stop = Live<Stopped>().LastOrDefault();
+        Verdict = Live<Verdict>().LastOrDefault();
+    }
+
+    /// <summary>A log with nothing in it.</summary>
+    public static BenchLog Empty { get; } = Fold([]);
+
+    /// <summary>Everything that was said, in the order in which it was first said; what was taken back is among it.</summary>
+    public IReadOnlyList<BenchFact> Facts { get; }
+
+    /// <summary>The passes; the first is pass 0, "as it arrived".</summary>
+    public IReadOnlyList<BenchPass> Passes { get; }
+
+    /// <summary>For each test that was tried: as the reed arrived, and now.</summary>
+    public IReadOnlyList<TestMove> Moves { get; }
+
+    /// <summary>The findings that stand.</summary>
+    public IReadOnlyList<FindingNow> Findings { get; }
+
+    /// <summary>The risks that stand, open or closed.</summary>
+    public IReadOnlyList<RiskNow> Risks { get; }
+
+    /// <summary>The risks of which nobody has said yet whether they happened.</summary>
+    public IEnumerable<RiskNow> OpenRisks => Risks.Where(risk => risk.IsOpen);
+
+    /// <summary>The places that are not to be touched.</summary>
+    public IReadOnlyList<LiveFact<LeaveAlone>> LeftAlone { get; }
+
+    /// <summary>The last decision to stop.</summary>
+    public LiveFact<Stopped>? Stop { get; }
+
+    /// <summary>True when the work has stopped and nothing was done to the reed since.</summary>
+    public bool IsStopped => Stop is { } stop && !Live<Adjustment>().Any(work => work.Sequence > stop.Sequence);
+
+    /// <summary>The last verdict.</summary>
+    public LiveFact<Verdict>? Verdict { get; }
+
+    /// <summary>Every entry, with what it counts for today.</summary>
+    public IReadOnlyList<HistoryLine> History { get; }
+
+    /// <summary>The highest sequence in the log; 0 when it is empty.</summary>
+    public int LastSequence { get; }
+
+    /// <summary>Reads a reed's log. The order in which the entries are given doesn't matter.</summary>
+    /// <param name="entries">The entries of one reed; the same entry may be given more than once.</param>
+    /// <returns>Today's state.</returns>
+    /// <exception cref="ArgumentException">The entries are of more than one reed.</exception>
+    public static BenchLog Fold(IEnumerable<BenchEntry> entries)
+    {
+        var weaver = FactWeaver.Weave(entries);
+        if (weaver.Entries.Select(entry => entry.ReedId).Distinct().Count() > 1)
+        {
+            throw new ArgumentException("A bench log is about one reed.", nameof(entries));
+        }
+
+        return new BenchLog(weaver);
+    }
+
+    /// <summary>The facts of one kind that stand, in the order in which they were first said.</summary>
+    /// <typeparam name="T">The kind of entry.</typeparam>
+    /// <returns>The facts.</returns>
+    public IEnumerable<LiveFact<T>> Live<T>()
+        where T : BenchEntry =>
+        from fact in Facts
+        let now = fact.Now as T
+        where now is not null
+        select new LiveFact<T>(fact.Root, now, fact.Pass, fact.Sequence);
+
+    /// <summary>The fact that an entry belongs to.</summary>
+    /// <param name="entry">Any entry of it.</param>
+    /// <returns>The fact, or null.</returns>
+    public BenchFact? FactOf(EntryId entry) => Facts.FirstOrDefault(fact => fact.Chain.Any(link => link.Id == entry));
+
+    /// <summary>What an undo by this teacher takes back: the last wording of theirs that stands.</summary>
+    /// <param name="teacher">The teacher's account.</param>
+    /// <returns>The fact, or null when nothing of theirs stands.</returns>
+    public BenchFact? LastOf(AccountId teacher) => Facts
+        .Where(fact => fact.Now?.RecordedBy == teacher)
+        .MaxBy(fact => fact.Now!.Sequence);
+
+    private static HistoryLine Line(FactWeaver weaver, BenchEntry entry)
+    {
+        if (weaver.StrandOf(entry.Id) is not { } strand)
+        {
+            return new HistoryLine(entry, weaver.WhyOutside(entry.Id) ?? EntryStanding.NothingToReplace, null);
+        }
+
+        var standing = strand.StandingOf(entry);
+        if (standing == EntryStanding.Stands && NamesNothing(weaver, entry))
+        {
+            standing = EntryStanding.StandsButNamesNothing;
+        }
+
+        return new HistoryLine(entry, standing, strand.Root);
+    }
+
+    private static bool NamesNothing(FactWeaver weaver, BenchEntry entry) => entry switch
+    {
+        FindingEnded ended => weaver.StrandOf(ended.FindingId)?.Now is not Finding,
+        RiskClosed closed => weaver.StrandOf(closed.RiskId)?.Now is not Risk,
+        Adjustment { ForFindingId: { } finding } => weaver.StrandOf(finding)?.Now is not Finding,
+        _ => false,
+    };
+
+    private List<TestMove> ReadMoves() =>
+    [
+        .. Live<Test>()
+            .GroupBy(test => test.Now.TestKind)
+            .OrderBy(group => TestScale.All.ToList().FindIndex(scale => scale.TestKind == group.Key))
+            .Select(group =>
+            {
+                var arrival = group.FirstOrDefault(test => test.Pass == 0);
+                var last = group.OrderBy(test => test.Pass).ThenBy(test => test.Sequence).Last();
+                return new TestMove(group.Key, arrival, last.Root == arrival?.Root ? null : last);
+            }),
+    ];
+
+    private List<FindingNow> ReadFindings()
+    {
+        var endings = Live<FindingEnded>().ToLookup(ended => FactOf(ended.Now.FindingId)?.Root);
+        var work = Live<Adjustment>()
+            .Where(adjustment => adjustment.Now.ForFindingId is not null)
+            .ToLookup(adjustment => FactOf(adjustment.Now.ForFindingId!.Value)?.Root);
+        return
+        [
+            .. Live<Finding>().Select(finding =>
+                new FindingNow(finding, endings[finding.Root].LastOrDefault(), [.. work[finding.Root]])),
+        ];
+    }
+
+    private List<RiskNow> ReadRisks()
+    {
+        var closings = Live<RiskClosed>().ToLookup(closed => FactOf(closed.Now.RiskId)?.Root);
+        return [.. Live<Risk>().Select(risk => new RiskNow(risk, closings[risk.Root].LastOrDefault()))];
+    }
+}
