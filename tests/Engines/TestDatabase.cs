@@ -1,0 +1,47 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
+
+namespace ReedClinic.Tests.Engines;
+
+/// <summary>A migrated database of one engine, set up the way the host does it.</summary>
+public sealed class TestDatabase : IDbContextFactory<ClinicDb>, IAsyncDisposable
+{
+    private readonly ServiceProvider _services;
+
+    public TestDatabase(ClinicEngine engine, string connection)
+    {
+        Engine = engine;
+        Connection = connection;
+        var services = new ServiceCollection();
+        services.AddLogging();
+        services.AddClinicData(Configuration, contentRoot: Path.GetTempPath());
+        _services = services.BuildServiceProvider();
+    }
+
+    /// <summary>Which engine.</summary>
+    public ClinicEngine Engine { get; }
+
+    /// <summary>How to reach it.</summary>
+    public string Connection { get; }
+
+    /// <summary>The same services as the host has, as far as the data project adds them.</summary>
+    public IServiceProvider Services => _services;
+
+    /// <summary>The settings that make the host use this database.</summary>
+    public IConfiguration Configuration => new ConfigurationBuilder().AddInMemoryCollection(Settings).Build();
+
+    /// <summary>The same, as pairs.</summary>
+    public IReadOnlyDictionary<string, string?> Settings => new Dictionary<string, string?>
+    {
+        ["Database:Engine"] = Engine.ToString(),
+        ["ConnectionStrings:Clinic"] = Connection,
+    };
+
+    public ClinicDb CreateDbContext() => _services.GetRequiredService<IDbContextFactory<ClinicDb>>().CreateDbContext();
+
+    public Task MigrateAsync(CancellationToken ct) => _services.GetRequiredService<ClinicSchema>().MigrateAsync(ct);
+
+    public ValueTask DisposeAsync() => _services.DisposeAsync();
+}
