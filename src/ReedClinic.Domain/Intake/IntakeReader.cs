@@ -1,0 +1,199 @@
+using System.Globalization;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Pitch;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Intake;
+
+/// <summary>
+/// Makes an announcement of what was typed, or says what is wrong beside each field. Fields are named as in
+/// <see cref="IntakeForm"/>: “TunesTo”, “Reeds[0].HoursPlayed”.
+/// </summary>
+public static class IntakeReader
+{
+    /// <summary>Reads a whole intake.</summary>
+    /// <param name="form">What was typed.</param>
+    public static Outcome<AnnouncedBatch> Read(IntakeForm form)
+    {
+        ArgumentNullException.ThrowIfNull(form);
+        var problems = new List<Problem>();
+        if (form.Reeds.Count is 0 or > Batch.MostReeds)
+        {
+            problems.Add(new Problem(nameof(form.Reeds), form.Reeds.Count == 0
+                ? "Add at least one reed."
+                : "A batch can hold 12 reeds. Please send the others in a second batch."));
+        }
+
+        PlainText.Read(form.Country, nameof(form.Country), Student.LongestCountry, problems);
+        var batch = new AnnouncedBatch(
+            Choice<Instrument>(form.Instrument, nameof(form.Instrument), problems),
+            ReadTuning(form.TunesTo, nameof(form.TunesTo), problems),
+            Choice<ScrapeStyle>(form.Scrape, nameof(form.Scrape), problems),
+            [.. form.Reeds.Take(Batch.MostReeds).Select((reed, index) => ReadReed(reed, index, problems))],
+            ReadQuestions(form.Questions, nameof(form.Questions), problems));
+        return problems.Count == 0
+            ? new Outcome<AnnouncedBatch>.Done(batch)
+            : new Outcome<AnnouncedBatch>.Refused(problems);
+    }
+
+    /// <summary>What is wrong with one reed; empty when it could be sent as it is.</summary>
+    /// <param name="reed">What was typed about it.</param>
+    /// <param name="index">Its place in the form, from 0; it stands in the names of the fields.</param>
+    public static IReadOnlyList<Problem> CheckReed(ReedForm reed, int index)
+    {
+        ArgumentNullException.ThrowIfNull(reed);
+        var problems = new List<Problem>();
+        ReadReed(reed, index, problems);
+        return problems;
+    }
+
+    /// <summary>Reads what somebody tunes to; null for nothing typed, or with a problem.</summary>
+    /// <param name="typed">The A4 in hertz.</param>
+    /// <param name="field">The form field that a problem names.</param>
+    /// <param name="problems">Where a problem goes.</param>
+    public static Tuning? ReadTuning(string? typed, string field, ICollection<Problem> problems)
+    {
+        ArgumentNullException.ThrowIfNull(problems);
+        if (Number(typed) is { } a4 and >= Tuning.LowestA4Hz and <= Tuning.HighestA4Hz)
+        {
+            return new Tuning(new Hertz(a4));
+        }
+
+        if (!string.IsNullOrWhiteSpace(typed))
+        {
+            problems.Add(new Problem(field, "Give the A as a number of hertz, such as 440 or 442, or leave it as “not sure”."));
+        }
+
+        return null;
+    }
+
+    private static AnnouncedReed ReadReed(ReedForm form, int index, List<Problem> problems)
+    {
+        var at = string.Create(CultureInfo.InvariantCulture, $"Reeds[{index}].");
+        var recognise = Required(
+            form.HowToRecognise, at + nameof(form.HowToRecognise), IntakeLimits.HowToRecognise, "Say how to tell this reed from the others.", problems);
+        var bothers = Required(
+            form.Bothers, at + nameof(form.Bothers), IntakeLimits.Bothers, "Say what bothers you about this reed.", problems);
+        var permission = Choice<Permission>(form.Permission, at + nameof(form.Permission), problems);
+        if (permission is null && string.IsNullOrWhiteSpace(form.Permission))
+        {
+            problems.Add(new Problem(at + nameof(form.Permission), "Say how far the teacher may go with this reed."));
+        }
+
+        return new AnnouncedReed(recognise, bothers, permission ?? Permission.AdviseOnly)
+        {
+            Scales = ReadScales(form, at, problems),
+            TiedBy = PlainText.Read(form.TiedBy, at + nameof(form.TiedBy), IntakeLimits.TiedBy, problems),
+            MadeHow = Choice<MadeHow>(form.MadeHow, at + nameof(form.MadeHow), problems),
+            MinutesPlayed = ReadHours(form.HoursPlayed, at + nameof(form.HoursPlayed), problems),
+            LastTried = PlainText.Read(form.LastTried, at + nameof(form.LastTried), IntakeLimits.LastTried, problems, severalLines: true),
+            UsedFor = Choice<ReedUse>(form.UsedFor, at + nameof(form.UsedFor), problems),
+            Likes = PlainText.Read(form.Likes, at + nameof(form.Likes), IntakeLimits.Likes, problems, severalLines: true),
+            Questions = ReadQuestions(form.Questions, at + nameof(form.Questions), problems),
+        };
+    }
+
+    private static ReedScales ReadScales(ReedForm form, string at, List<Problem> problems) => new()
+    {
+        Response = Mark(form.Response, at + nameof(form.Response), problems),
+        Intonation = Mark(form.Intonation, at + nameof(form.Intonation), problems),
+        Opening = Mark(form.Opening, at + nameof(form.Opening), problems),
+        Effort = Mark(form.Effort, at + nameof(form.Effort), problems),
+        Sound = Mark(form.Sound, at + nameof(form.Sound), problems),
+        SoftPlaying = Mark(form.SoftPlaying, at + nameof(form.SoftPlaying), problems),
+        HighNotes = Mark(form.HighNotes, at + nameof(form.HighNotes), problems),
+        Tiredness = Mark(form.Tiredness, at + nameof(form.Tiredness), problems),
+    };
+
+    private static string Required(string? typed, string field, int longest, string ask, List<Problem> problems)
+    {
+        var before = problems.Count;
+        var text = PlainText.Read(typed, field, longest, problems, severalLines: true);
+        if (text is null && problems.Count == before)
+        {
+            problems.Add(new Problem(field, ask));
+        }
+
+        return text ?? "";
+    }
+
+    private static T? Choice<T>(string? typed, string field, List<Problem> problems)
+        where T : struct, Enum
+    {
+        var text = (typed ?? "").Trim();
+        if (text.Length == 0)
+        {
+            return null;
+        }
+
+        // Names only: Enum.TryParse would also take numbers and several names at once.
+        if (!Enum.TryParse<T>(text, out var choice) || choice.ToString() != text)
+        {
+            problems.Add(new Problem(field, "Please choose one of the answers."));
+            return null;
+        }
+
+        return choice;
+    }
+
+    private static ScaleMark? Mark(string? typed, string field, List<Problem> problems)
+    {
+        if (string.IsNullOrWhiteSpace(typed))
+        {
+            return null;
+        }
+
+        if (int.TryParse(typed, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var mark) && mark is >= -2 and <= 2)
+        {
+            return new ScaleMark(mark);
+        }
+
+        problems.Add(new Problem(field, "Please choose one of the five marks, or “I don't know”."));
+        return null;
+    }
+
+    private static int? ReadHours(string? typed, string field, List<Problem> problems)
+    {
+        if (string.IsNullOrWhiteSpace(typed))
+        {
+            return null;
+        }
+
+        var hours = Number(typed);
+        var message = hours switch
+        {
+            null => "Give the hours as a number, such as 3 or 2.5, or leave it empty.",
+            < 0 => "Hours can't be less than nothing. Leave it empty if you don't know.",
+            > IntakeLimits.HoursPlayed => "That is more hours than a reed lives. Please check it.",
+            _ => null,
+        };
+        if (message is null)
+        {
+            return (int)Math.Round(hours!.Value * 60);
+        }
+
+        problems.Add(new Problem(field, message));
+        return null;
+    }
+
+    private static List<string> ReadQuestions(string? typed, string field, List<Problem> problems)
+    {
+        var questions = (typed ?? "").Split(['\n', '\r'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        if (questions.Length > IntakeLimits.Questions)
+        {
+            problems.Add(new Problem(field, "Please keep it to five questions, one a line."));
+            return [];
+        }
+
+        return [.. questions.Select(text => PlainText.Read(text, field, Question.LongestText, problems)).OfType<string>()];
+    }
+
+    private static double? Number(string? typed) => double.TryParse(
+        (typed ?? "").Trim().Replace(',', '.').Replace('−', '-'),
+        NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint,
+        CultureInfo.InvariantCulture,
+        out var number)
+        ? number
+        : null;
+}

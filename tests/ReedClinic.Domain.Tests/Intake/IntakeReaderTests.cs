@@ -1,0 +1,164 @@
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Tests.Intake;
+
+public sealed class IntakeReaderTests
+{
+    [Fact]
+    public void Three_answers_a_reed_are_enough()
+    {
+        var batch = Done(Form(1));
+
+        var reed = Assert.Single(batch.Reeds);
+        Assert.Equal("green thread", reed.HowToRecognise);
+        Assert.Equal(Permission.TakeRisks, reed.Permission);
+        Assert.Equal(ReedScales.Nothing, reed.Scales);
+        Assert.Null(reed.MinutesPlayed);
+        Assert.Null(batch.TunesTo);
+    }
+
+    [Fact]
+    public void Everything_else_is_read_when_it_is_there()
+    {
+        var form = Form(1);
+        form.Instrument = "CorAnglais";
+        form.TunesTo = "441,5";
+        form.Scrape = "ShortScrape";
+        form.Questions = "Which one first?\r\n\r\n  Is my knife sharp enough?  ";
+        var reed = form.Reeds[0];
+        reed.Intonation = "-2";
+        reed.Tiredness = "+1";
+        reed.HoursPlayed = "2,5";
+        reed.MadeHow = "FromABlank";
+        reed.UsedFor = "Concert";
+        reed.TiedBy = "my uncle";
+        reed.LastTried = "a clip";
+        reed.Likes = "the low notes";
+        reed.Questions = "Does it need breaking in?";
+
+        var batch = Done(form);
+
+        Assert.Equal(Instrument.CorAnglais, batch.Instrument);
+        Assert.Equal(441.5, batch.TunesTo!.Value.A4.Value);
+        Assert.Equal(ScrapeStyle.ShortScrape, batch.Scrape);
+        Assert.Equal(["Which one first?", "Is my knife sharp enough?"], batch.Questions);
+        var read = batch.Reeds[0];
+        Assert.Equal(-2, read.Scales[Aspect.Intonation]!.Value.Value);
+        Assert.Equal(1, read.Scales[Aspect.Tiredness]!.Value.Value);
+        Assert.Null(read.Scales[Aspect.Response]);
+        Assert.Equal(150, read.MinutesPlayed);
+        Assert.Equal(MadeHow.FromABlank, read.MadeHow);
+        Assert.Equal(ReedUse.Concert, read.UsedFor);
+        Assert.Equal("Does it need breaking in?", Assert.Single(read.Questions));
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(13)]
+    [InlineData(200)]
+    public void No_reed_or_thirteen_are_refused(int howMany) =>
+        Assert.Equal("Reeds", Assert.Single(Refused(Form(howMany))).Field);
+
+    [Fact]
+    public void One_to_twelve_reeds_are_taken() =>
+        Assert.All(Enumerable.Range(1, 12), howMany => Assert.Equal(howMany, Done(Form(howMany)).Reeds.Count));
+
+    [Fact]
+    public void An_empty_reed_is_asked_its_three_questions()
+    {
+        var form = Form(1);
+        form.Reeds.Add(new ReedForm());
+
+        Assert.Equal(
+            ["Reeds[1].HowToRecognise", "Reeds[1].Bothers", "Reeds[1].Permission"], Refused(form).Select(problem => problem.Field));
+    }
+
+    [Theory]
+    [InlineData("HoursPlayed", "-1")]
+    [InlineData("HoursPlayed", "−3")]
+    [InlineData("HoursPlayed", "2001")]
+    [InlineData("HoursPlayed", "NaN")]
+    [InlineData("HoursPlayed", "lots")]
+    [InlineData("Response", "3")]
+    [InlineData("Response", "-3")]
+    [InlineData("Opening", "wide")]
+    [InlineData("MadeHow", "1")]
+    [InlineData("MadeHow", "Tied,FromABlank")]
+    [InlineData("Permission", "Anything")]
+    [InlineData("TiedBy", "two\nlines")]
+    [InlineData("Bothers", "a\0b")]
+    [InlineData("Bothers", "a\u001b[31m")]
+    [InlineData("Likes", "half a pair \ud83d")]
+    public void What_cannot_be_taken_is_refused_beside_its_field(string field, string typed)
+    {
+        var form = Form(1);
+        typeof(ReedForm).GetProperty(field)!.SetValue(form.Reeds[0], typed);
+
+        Assert.Equal("Reeds[0]." + field, Assert.Single(Refused(form)).Field);
+    }
+
+    [Theory]
+    [InlineData("HowToRecognise", IntakeLimits.HowToRecognise)]
+    [InlineData("Bothers", IntakeLimits.Bothers)]
+    [InlineData("TiedBy", IntakeLimits.TiedBy)]
+    [InlineData("LastTried", IntakeLimits.LastTried)]
+    [InlineData("Likes", IntakeLimits.Likes)]
+    [InlineData("Questions", Question.LongestText)]
+    public void A_text_may_be_just_so_long(string field, int longest)
+    {
+        var form = Form(1);
+        var property = typeof(ReedForm).GetProperty(field)!;
+        property.SetValue(form.Reeds[0], new string('x', longest));
+        Done(form);
+
+        property.SetValue(form.Reeds[0], new string('x', longest + 1));
+        Assert.Equal("Reeds[0]." + field, Assert.Single(Refused(form)).Field);
+    }
+
+    [Theory]
+    [InlineData("TunesTo", "44")]
+    [InlineData("TunesTo", "a little above 440")]
+    [InlineData("Instrument", "Bagpipe")]
+    [InlineData("Scrape", "7")]
+    [InlineData("Country", "a\nb")]
+    [InlineData("Questions", "1\n2\n3\n4\n5\n6")]
+    public void The_answers_for_the_whole_batch_are_checked_too(string field, string typed)
+    {
+        var form = Form(1);
+        typeof(IntakeForm).GetProperty(field)!.SetValue(form, typed);
+
+        Assert.Equal(field, Assert.Single(Refused(form)).Field);
+    }
+
+    [Fact]
+    public void Every_scale_has_words_at_both_ends_and_in_the_middle()
+    {
+        Assert.Equal(Enum.GetValues<Aspect>(), AspectWords.All.Select(words => words.Aspect));
+        Assert.All(AspectWords.All, words =>
+        {
+            Assert.Equal(words, AspectWords.Of(words.Aspect));
+            Assert.Equal(5, Enumerable.Range(-2, 5).Select(value => words.Say(new ScaleMark(value))).Distinct().Count());
+        });
+    }
+
+    internal static IntakeForm Form(int reeds) => new()
+    {
+        Reeds =
+        [
+            .. Enumerable.Range(0, reeds).Select(_ => new ReedForm
+            {
+                HowToRecognise = "green thread",
+                Bothers = "low notes come late",
+                Permission = "TakeRisks",
+            }),
+        ],
+    };
+
+    private static AnnouncedBatch Done(IntakeForm form) =>
+        Assert.IsType<Outcome<AnnouncedBatch>.Done>(IntakeReader.Read(form)).Value;
+
+    private static IReadOnlyList<Problem> Refused(IntakeForm form) =>
+        Assert.IsType<Outcome<AnnouncedBatch>.Refused>(IntakeReader.Read(form)).Problems;
+}
