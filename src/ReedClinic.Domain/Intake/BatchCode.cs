@@ -4,7 +4,7 @@ using ReedClinic.Domain.Outcomes;
 namespace ReedClinic.Domain.Intake;
 
 /// <summary>
-/// The short code on a slip, such as <c>7KP-W3M2</c>: six characters and a check character, from 29 digits and letters
+/// The short code on a slip, such as <c>7KP-W3MQ</c>: six characters and a check character, from 29 digits and letters
 /// without vowels (so that it never spells a word), without 0 and 1.
 /// </summary>
 /// <remarks>
@@ -73,7 +73,7 @@ public readonly record struct BatchCode
         if (characters.Length != Length)
         {
             return Refuse(field, characters.Length == 0
-                ? "Type the code from the slip: seven letters and digits, such as 7KP-W3M2."
+                ? "Type the code from the slip: seven letters and digits, such as 7KP-W3MQ."
                 : string.Create(CultureInfo.InvariantCulture, $"A code has seven characters; this one has {characters.Length}."));
         }
 
@@ -128,7 +128,7 @@ public readonly record struct BatchCode
                 $"The {Ordinal(first + 1)} character is “{characters[first]}” here and “{meant.Value[first]}” in a batch that exists: is it {meant}?");
     }
 
-    /// <summary>The code as it is printed, such as <c>7KP-W3M2</c>.</summary>
+    /// <summary>The code as it is printed, such as <c>7KP-W3MQ</c>.</summary>
     public override string ToString() => Value.Length == Length ? Value[..3] + "-" + Value[3..] : Value;
 
     private static BatchCode? TryRead(string characters) =>

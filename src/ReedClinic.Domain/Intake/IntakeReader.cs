@@ -128,7 +128,7 @@ public static class IntakeReader
         }
 
         // Names only: Enum.TryParse would also take numbers and several names at once.
-        if (!Enum.TryParse<T>(text, out var choice) || choice.ToString() != text)
+        if (!Enum.TryParse<T>(text, out var choice) || !Enum.IsDefined(choice) || choice.ToString() != text)
         {
             problems.Add(new Problem(field, "Please choose one of the answers."));
             return null;
@@ -193,7 +193,7 @@ public static class IntakeReader
         (typed ?? "").Trim().Replace(',', '.').Replace('−', '-'),
         NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint,
         CultureInfo.InvariantCulture,
-        out var number)
+        out var number) && double.IsFinite(number)
         ? number
         : null;
 }
