@@ -1,0 +1,37 @@
+using ReedClinic.Architecture.Tests.Reading;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Architecture.Tests.House;
+
+public sealed class BookRulesTests
+{
+    /// <summary>Methods that can't name an actor or an operation, each with its reason.</summary>
+    private static readonly Dictionary<string, string> Exceptions = [];
+
+    [Fact]
+    public void Every_operation_says_who_asks_and_which_one_it_is() =>
+        Found.None(BookRules.Violations(System.Reflection.Assembly.Load("ReedClinic.Data").GetTypes(), Exceptions));
+
+    [Fact]
+    public void A_careless_book_is_seen()
+    {
+        string[] expected =
+        [
+            "CarelessBook.Write writes without an OperationId",
+            "CarelessBook.Read does not take the Actor first",
+            "CarelessBook.Read does not end with a CancellationToken",
+        ];
+
+        Assert.Equal(expected.Order(), BookRules.Violations([typeof(CarelessBook)], Exceptions).Order());
+    }
+
+    public sealed class CarelessBook
+    {
+        public static Task<Outcome<int>> Write(Actor actor, CancellationToken ct) => Task.FromResult<Outcome<int>>(new Outcome<int>.NotFound());
+
+        public static Task<int> Read(int number) => Task.FromResult(number);
+
+        public static Task<Outcome<int>> Careful(Actor actor, OperationId operation, CancellationToken ct) => Write(actor, ct);
+    }
+}
