@@ -10,7 +10,7 @@ public static class ValueTypes
         types.Where(type => !type.IsEnum && !IsMadeByTheCompiler(type)).SelectMany(ViolationsOf);
 
     private static bool IsMadeByTheCompiler(Type type) =>
-        type.IsDefined(typeof(CompilerGeneratedAttribute), false) || type.FullName?.Contains('<') == true;
+        type.IsDefined(typeof(CompilerGeneratedAttribute), false) || type.FullName?.Contains('<', StringComparison.Ordinal) == true;
 
     private static IEnumerable<string> ViolationsOf(Type type)
     {
