@@ -40,11 +40,24 @@ public static class ClinicDataSetup
 
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton<ClinicSchema>();
+        services.AddSingleton<FirstRunCode>();
+        services.AddScoped<AccountRegister>();
+        services.AddBooks();
         services.AddDataProtection().SetApplicationName("ReedClinic").PersistKeysToDbContext<ClinicDb>();
         services.Configure<PasswordHasherOptions>(ClinicIdentityRules.Hashing);
         return services.AddIdentityCore<ClinicAccount>(ClinicIdentityRules.Accounts)
             .AddRoles<IdentityRole<Guid>>()
             .AddEntityFrameworkStores<ClinicDb>();
+    }
+
+    /// <summary>Every public class of this project whose name ends in Book: a new one needs no line here.</summary>
+    private static void AddBooks(this IServiceCollection services)
+    {
+        foreach (var book in typeof(ClinicDb).Assembly.GetExportedTypes()
+            .Where(type => type is { IsClass: true, IsSealed: true } && type.Name.EndsWith("Book", StringComparison.Ordinal)))
+        {
+            services.AddScoped(book);
+        }
     }
 
     private static void AddEngine<TDb>(this IServiceCollection services, Action<DbContextOptionsBuilder> engine)

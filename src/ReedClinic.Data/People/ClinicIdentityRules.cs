@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Identity;
+using ReedClinic.Domain.People;
 
 namespace ReedClinic.Data.People;
 
@@ -16,7 +17,8 @@ public static class ClinicIdentityRules
     {
         Schema(options);
         options.User.RequireUniqueEmail = true;
-        options.Password.RequiredLength = PasswordMinimumLength;
+        options.User.AllowedUserNameCharacters = string.Empty; // the name is the address, and any address will do
+        options.Password.RequiredLength = PasswordRule.Shortest;
         options.Password.RequiredUniqueChars = 1;
         options.Password.RequireDigit = false;
         options.Password.RequireLowercase = false;
@@ -29,7 +31,4 @@ public static class ClinicIdentityRules
 
     /// <summary>The OWASP ASVS 5.0 floor (appendix C) for PBKDF2 with HMAC-SHA-512.</summary>
     internal static void Hashing(PasswordHasherOptions options) => options.IterationCount = 210_000;
-
-    /// <summary>The shortest password that is taken.</summary>
-    public const int PasswordMinimumLength = 15;
 }

@@ -143,5 +143,6 @@ public sealed class EngineTests(TestDatabases databases) : IClassFixture<TestDat
         Email = email,
         DisplayName = "Mara",
         CreatedAt = created,
+        MadeBy = new OperationId(NewId()),
     };
 }

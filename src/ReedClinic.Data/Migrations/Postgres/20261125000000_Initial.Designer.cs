@@ -251,6 +251,9 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.Property<DateTime?>("LockoutEnd")
                         .HasColumnType("timestamp with time zone");
 
+                    b.Property<Guid>("MadeBy")
+                        .HasColumnType("uuid");
+
                     b.Property<string>("NormalizedEmail")
                         .HasMaxLength(256)
                         .HasColumnType("character varying(256)");
@@ -280,6 +283,9 @@ namespace ReedClinic.Data.Migrations.Postgres
                         .HasColumnType("character varying(256)");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("MadeBy")
+                        .IsUnique();
 
                     b.HasIndex("NormalizedEmail")
                         .HasDatabaseName("EmailIndex");
@@ -346,6 +352,30 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.HasIndex("FoldedName");
 
                     b.ToTable("Students", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.People.Studio", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("FirstOwner")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<DateTime>("OpenedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("Studio", null, t =>
+                        {
+                            t.HasCheckConstraint("CK_Studio_Only", "\"Id\" = 1");
+                        });
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityRoleClaim<System.Guid>", b =>

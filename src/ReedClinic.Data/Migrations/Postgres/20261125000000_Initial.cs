@@ -35,6 +35,7 @@ namespace ReedClinic.Data.Migrations.Postgres
                     Id = table.Column<Guid>(type: "uuid", nullable: false),
                     DisplayName = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
                     CreatedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    MadeBy = table.Column<Guid>(type: "uuid", nullable: false),
                     UserName = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
                     NormalizedUserName = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
                     Email = table.Column<string>(type: "character varying(256)", maxLength: 256, nullable: true),
@@ -88,6 +89,21 @@ namespace ReedClinic.Data.Migrations.Postgres
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_Students", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Studio",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "integer", nullable: false),
+                    Name = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    FirstOwner = table.Column<Guid>(type: "uuid", nullable: false),
+                    OpenedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Studio", x => x.Id);
+                    table.CheckConstraint("CK_Studio_Only", "\"Id\" = 1");
                 });
 
             migrationBuilder.CreateTable(
@@ -262,6 +278,12 @@ namespace ReedClinic.Data.Migrations.Postgres
                 column: "NormalizedEmail");
 
             migrationBuilder.CreateIndex(
+                name: "IX_AspNetUsers_MadeBy",
+                table: "AspNetUsers",
+                column: "MadeBy",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "UserNameIndex",
                 table: "AspNetUsers",
                 column: "NormalizedUserName",
@@ -310,6 +332,9 @@ namespace ReedClinic.Data.Migrations.Postgres
 
             migrationBuilder.DropTable(
                 name: "Students");
+
+            migrationBuilder.DropTable(
+                name: "Studio");
 
             migrationBuilder.DropTable(
                 name: "AspNetRoles");

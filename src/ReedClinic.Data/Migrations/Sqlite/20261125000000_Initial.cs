@@ -34,6 +34,7 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     Id = table.Column<Guid>(type: "TEXT", nullable: false),
                     DisplayName = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
                     CreatedAt = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    MadeBy = table.Column<Guid>(type: "TEXT", nullable: false),
                     UserName = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
                     NormalizedUserName = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
                     Email = table.Column<string>(type: "TEXT", maxLength: 256, nullable: true),
@@ -87,6 +88,21 @@ namespace ReedClinic.Data.Migrations.Sqlite
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_Students", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Studio",
+                columns: table => new
+                {
+                    Id = table.Column<int>(type: "INTEGER", nullable: false),
+                    Name = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
+                    FirstOwner = table.Column<Guid>(type: "TEXT", nullable: false),
+                    OpenedAt = table.Column<DateTime>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Studio", x => x.Id);
+                    table.CheckConstraint("CK_Studio_Only", "\"Id\" = 1");
                 });
 
             migrationBuilder.CreateTable(
@@ -261,6 +277,12 @@ namespace ReedClinic.Data.Migrations.Sqlite
                 column: "NormalizedEmail");
 
             migrationBuilder.CreateIndex(
+                name: "IX_AspNetUsers_MadeBy",
+                table: "AspNetUsers",
+                column: "MadeBy",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "UserNameIndex",
                 table: "AspNetUsers",
                 column: "NormalizedUserName",
@@ -309,6 +331,9 @@ namespace ReedClinic.Data.Migrations.Sqlite
 
             migrationBuilder.DropTable(
                 name: "Students");
+
+            migrationBuilder.DropTable(
+                name: "Studio");
 
             migrationBuilder.DropTable(
                 name: "AspNetRoles");

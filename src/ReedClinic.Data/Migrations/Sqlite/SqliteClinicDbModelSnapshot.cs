@@ -237,6 +237,9 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.Property<DateTime?>("LockoutEnd")
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid>("MadeBy")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("NormalizedEmail")
                         .HasMaxLength(256)
                         .HasColumnType("TEXT");
@@ -266,6 +269,9 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.HasKey("Id");
+
+                    b.HasIndex("MadeBy")
+                        .IsUnique();
 
                     b.HasIndex("NormalizedEmail")
                         .HasDatabaseName("EmailIndex");
@@ -332,6 +338,30 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.HasIndex("FoldedName");
 
                     b.ToTable("Students", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.People.Studio", b =>
+                {
+                    b.Property<int>("Id")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("FirstOwner")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("OpenedAt")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("Studio", null, t =>
+                        {
+                            t.HasCheckConstraint("CK_Studio_Only", "\"Id\" = 1");
+                        });
                 });
 
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityRoleClaim<System.Guid>", b =>

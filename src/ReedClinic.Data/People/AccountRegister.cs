@@ -1,0 +1,99 @@
+using System.Security.Cryptography;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Engine;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.People;
+
+/// <summary>
+/// Writes a new account with everything that belongs to it in one save. Identity's own manager would save the account
+/// and each role by itself, and leave half an account behind when it is interrupted.
+/// </summary>
+public sealed class AccountRegister(
+    IDbContextFactory<ClinicDb> databases, TimeProvider time, IPasswordHasher<ClinicAccount> hasher, ILookupNormalizer fold)
+{
+    /// <summary>Makes the account, or says why not; the same operation again gives the first answer.</summary>
+    /// <param name="wanted">What was typed.</param>
+    /// <param name="roles">What the account may be.</param>
+    /// <param name="operation">The form's operation.</param>
+    /// <param name="also">More rows for the same save, made from the new account.</param>
+    /// <param name="ct">Stops it.</param>
+    internal async Task<Outcome<AccountId>> MakeAsync(
+        NewAccount wanted, IReadOnlyList<Role> roles, OperationId operation, Func<ClinicAccount, object?> also, CancellationToken ct)
+    {
+        var problems = wanted.Problems();
+        if (problems.Count > 0)
+        {
+            return new Outcome<AccountId>.Refused(problems);
+        }
+
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using (db.ConfigureAwait(false))
+        {
+            var account = Account(wanted, operation);
+            db.Add(account);
+            db.AddRange(roles.Select(role => new IdentityUserRole<Guid>
+            {
+                UserId = account.Id,
+                RoleId = ClinicAccountConfiguration.IdOf(role),
+            }));
+            if (also(account) is { } row)
+            {
+                db.Add(row);
+            }
+
+            try
+            {
+                await db.SaveChangesAsync(ct).ConfigureAwait(false);
+                return new Outcome<AccountId>.Done(new AccountId(account.Id));
+            }
+            catch (DbUpdateException failure) when (failure.IsUniqueClash())
+            {
+                return await AnswerToRepeatAsync(wanted, operation, ct).ConfigureAwait(false);
+            }
+        }
+    }
+
+    private ClinicAccount Account(NewAccount wanted, OperationId operation)
+    {
+        var email = EmailAddress.Read(wanted.Email)!;
+        var account = new ClinicAccount
+        {
+            Id = Guid.CreateVersion7(time.GetUtcNow()),
+            UserName = email,
+            NormalizedUserName = fold.NormalizeName(email),
+            Email = email,
+            NormalizedEmail = fold.NormalizeEmail(email),
+            DisplayName = PersonName.Read(wanted.Name)!,
+            CreatedAt = time.GetUtcNow(),
+            MadeBy = operation,
+            LockoutEnabled = true,
+            SecurityStamp = Convert.ToHexString(RandomNumberGenerator.GetBytes(20)),
+        };
+        account.PasswordHash = hasher.HashPassword(account, wanted.Password!);
+        return account;
+    }
+
+    // Whoever repeats an operation must know its password too: an operation id alone opens nothing.
+    private async Task<Outcome<AccountId>> AnswerToRepeatAsync(NewAccount wanted, OperationId operation, CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using (db.ConfigureAwait(false))
+        {
+            var email = fold.NormalizeEmail(EmailAddress.Read(wanted.Email)!);
+            var first = await db.Users.AsNoTracking()
+                .SingleOrDefaultAsync(account => account.MadeBy == operation && account.NormalizedEmail == email, ct)
+                .ConfigureAwait(false);
+            if (first?.PasswordHash is { } hash
+                && hasher.VerifyHashedPassword(first, hash, wanted.Password!) != PasswordVerificationResult.Failed)
+            {
+                return new Outcome<AccountId>.Done(new AccountId(first.Id));
+            }
+
+            return new Outcome<AccountId>.Refused(
+                [new Problem(nameof(NewAccount.Email), "This address can't be used for a new account. If it is yours, try to sign in.")]);
+        }
+    }
+}

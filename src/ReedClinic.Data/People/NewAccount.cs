@@ -1,0 +1,36 @@
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.People;
+
+/// <summary>What is typed to make an account; nothing is checked yet.</summary>
+/// <param name="Name">What they like to be called.</param>
+/// <param name="Email">The address they sign in with.</param>
+/// <param name="Password">As it was typed.</param>
+public sealed record NewAccount(string? Name, string? Email, string? Password)
+{
+    /// <summary>Each problem names its property here as its field.</summary>
+    public IReadOnlyList<Problem> Problems()
+    {
+        List<Problem> problems = [];
+        if (PersonName.Read(Name) is null)
+        {
+            problems.Add(new Problem(nameof(Name), $"Write a name of 1 to {PersonName.MaxLength} characters, on one line."));
+        }
+
+        if (EmailAddress.Read(Email) is null)
+        {
+            problems.Add(new Problem(nameof(Email), "Write the e-mail address in full, such as name@example.org."));
+        }
+
+        if (PasswordRule.ProblemWith(Password) is { } weak)
+        {
+            problems.Add(new Problem(nameof(Password), weak));
+        }
+
+        return problems;
+    }
+
+    /// <summary>Keeps the password out of logs and error messages.</summary>
+    public override string ToString() => $"{nameof(NewAccount)} {{ {Name} }}";
+}
