@@ -1,0 +1,31 @@
+using System.Text.Json;
+using Deque.AxeCore.Commons;
+using Microsoft.Playwright;
+
+namespace ReedClinic.Browser.Tests.Running;
+
+/// <summary>axe-core, put into each page once; its rules are WCAG's, as Deque publishes them with the package.</summary>
+public static class Axe
+{
+    private const string Run = """
+        async () => {
+          const result = await axe.run(document, { resultTypes: ['violations'] });
+          return result.violations
+            .filter(v => v.impact === 'serious' || v.impact === 'critical')
+            .map(v => `${v.impact}: ${v.id} (${v.help})\n    ` + v.nodes.slice(0, 4).map(n => n.html.slice(0, 160) + ' :: ' + (n.any[0]?.message ?? n.all[0]?.message ?? n.none[0]?.message ?? '')).join('\n    '));
+        }
+        """;
+
+    private static readonly string Script = new BundledAxeScriptProvider().GetScript();
+
+    public static async Task<IReadOnlyList<string>> ReadAsync(IPage page)
+    {
+        if (!await page.EvaluateAsync<bool>("typeof axe !== 'undefined'"))
+        {
+            await page.EvaluateAsync(Script);
+        }
+
+        var found = await page.EvaluateAsync<JsonElement>(Run);
+        return [.. found.EnumerateArray().Select(violation => violation.GetString() ?? string.Empty)];
+    }
+}

@@ -1,0 +1,57 @@
+using Microsoft.Playwright;
+
+[assembly: AssemblyFixture(typeof(ReedClinic.Browser.Tests.Running.OneBrowser))]
+
+namespace ReedClinic.Browser.Tests.Running;
+
+/// <summary>One Chromium for the whole run. Each visitor gets a context of their own: nothing is shared but the process.</summary>
+public sealed class OneBrowser : IAsyncLifetime
+{
+    /// <summary>Names another Chromium than Debian's.</summary>
+    public const string PathVariable = "REEDCLINIC_TEST_BROWSER";
+
+    private static readonly string[] Flags =
+    [
+        "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+    ];
+
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    public async ValueTask InitializeAsync()
+    {
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = Environment.GetEnvironmentVariable(PathVariable) ?? "/usr/bin/chromium",
+            Args = Flags,
+        });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null)
+        {
+            await _browser.CloseAsync();
+        }
+
+        _playwright?.Dispose();
+    }
+
+    /// <summary>A new visitor with an empty cookie jar.</summary>
+    /// <param name="home">Where the program listens.</param>
+    /// <param name="screens">The folder under tests/artifacts/screens for this visitor's pictures.</param>
+    /// <param name="width">Of the window, in CSS pixels.</param>
+    public async Task<Visitor> VisitAsync(Uri home, string screens, int width = 1280)
+    {
+        var context = await _browser!.NewContextAsync(new BrowserNewContextOptions
+        {
+            BaseURL = home.ToString(),
+            Locale = "en-GB",
+            ReducedMotion = ReducedMotion.Reduce,
+            ViewportSize = new ViewportSize { Width = width, Height = width < 600 ? 844 : 900 },
+        });
+        context.SetDefaultTimeout(20_000);
+        return new Visitor(context, await context.NewPageAsync(), screens);
+    }
+}

@@ -1,0 +1,99 @@
+using System.Text.RegularExpressions;
+using Microsoft.Playwright;
+
+namespace ReedClinic.Browser.Tests.Running;
+
+/// <summary>One person at one window: goes to pages, fills forms, and has every page looked at on the way.</summary>
+public sealed partial class Visitor : IAsyncDisposable
+{
+    private readonly IBrowserContext _context;
+    private readonly string _screens;
+    private readonly List<string> _complaints = [];
+    private int _shots;
+
+    public Visitor(IBrowserContext context, IPage page, string screens)
+    {
+        _context = context;
+        Page = page;
+        _screens = Artifacts.Folder("screens", screens);
+        page.Console += (_, message) =>
+        {
+            if (message.Type == "error" && !message.Text.Contains("the server responded with a status of 4", StringComparison.Ordinal))
+            {
+                _complaints.Add($"{page.Url}: {message.Text}");
+            }
+        };
+        page.PageError += (_, error) => _complaints.Add($"{page.Url}: {error}");
+    }
+
+    public IPage Page { get; }
+
+    public async Task GoToAsync(string path)
+    {
+        var response = await Page.GotoAsync(path);
+        Assert.True(response is { Ok: true }, $"{path} answered {response?.Status}");
+    }
+
+    /// <summary>Follows a link or presses a button of a plain form, and waits for the page that comes.</summary>
+    public async Task PressAsync(ILocator what, string thenAt)
+    {
+        await what.ClickAsync();
+        await ArriveAsync(thenAt);
+    }
+
+    /// <summary>Waits until the address is the given path (without the query), or matches it as a pattern.</summary>
+    public async Task ArriveAsync(string pathPattern)
+    {
+        try
+        {
+            await Page.WaitForURLAsync(new Regex($"^https?://[^/]+{pathPattern}(\\?.*)?(#.*)?$"));
+        }
+        catch (TimeoutException)
+        {
+            await ShotAsync("stuck");
+            Assert.Fail($"Expected to arrive at {pathPattern}, but is at {Page.Url}:\n{await Page.Locator("main").InnerTextAsync()}");
+        }
+    }
+
+    /// <summary>Waits until the page's circuit is up, so that the first press is heard.</summary>
+    public Task LiveAsync() => Page.Locator("[data-circuit=up]").First.WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached });
+
+    /// <summary>Takes the page's picture and has axe read it: no serious or critical violation may stand.</summary>
+    public async Task LookAsync(string name)
+    {
+        await ShotAsync(name);
+        var violations = await Axe.ReadAsync(Page);
+        Assert.True(violations.Count == 0, $"{Page.Url} ({name}):\n{string.Join('\n', violations)}");
+        Assert.True(_complaints.Count == 0, $"The console complains:\n{string.Join('\n', _complaints)}");
+    }
+
+    /// <summary>At this width, nothing may stand out to the right: a page is never scrolled sideways.</summary>
+    public async Task FitsAsync()
+    {
+        var widest = await Page.EvaluateAsync<int>("document.documentElement.scrollWidth");
+        Assert.True(widest <= Page.ViewportSize!.Width, $"{Page.Url} is {widest} px wide in a window of {Page.ViewportSize.Width} px");
+    }
+
+    public ILocator Button(string name) => Page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
+
+    public ILocator Link(string name) => Page.GetByRole(AriaRole.Link, new() { Name = name, Exact = true });
+
+    public ILocator Field(string label) => Page.GetByLabel(label, new() { Exact = true });
+
+    public ILocator Heading(string text) => Page.GetByRole(AriaRole.Heading, new() { Name = text });
+
+    public async Task ShotAsync(string name)
+    {
+        _shots++;
+        await Page.ScreenshotAsync(new PageScreenshotOptions
+        {
+            Path = Path.Combine(_screens, $"{_shots:00}-{NotForFiles().Replace(name, "-")}.png"),
+            FullPage = true,
+        });
+    }
+
+    public async ValueTask DisposeAsync() => await _context.DisposeAsync();
+
+    [GeneratedRegex(@"[^\w]+")]
+    private static partial Regex NotForFiles();
+}
