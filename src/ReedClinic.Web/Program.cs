@@ -1,6 +1,6 @@
 using ReedClinic.Data;
-using ReedClinic.Data.Engine;
 using ReedClinic.Web;
+using ReedClinic.Web.Background;
 using ReedClinic.Web.Shared.Hosting;
 
 var builder = WebApplication.CreateBuilder(args);
@@ -13,7 +13,7 @@ builder.AddPages();
 builder.Services.AddClinicData(builder.Configuration, builder.Environment.ContentRootPath);
 
 var app = builder.Build();
-await app.Services.GetRequiredService<ClinicSchema>().MigrateAsync(app.Lifetime.ApplicationStopping).ConfigureAwait(false);
+await app.OpenStudioAsync().ConfigureAwait(false);
 
 app.UseReferenceOnTrouble();
 app.UseGuardHeaders();

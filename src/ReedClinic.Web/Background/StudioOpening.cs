@@ -1,0 +1,30 @@
+using ReedClinic.Data.Engine;
+using ReedClinic.Data.People;
+using ReedClinic.Web.Shared.Hosting;
+
+namespace ReedClinic.Web.Background;
+
+/// <summary>What happens between building the app and letting anybody in: the schema, and who may be first.</summary>
+public static class StudioOpening
+{
+    /// <summary>
+    /// Brings the database to this build's schema. An empty studio is then either filled with the demo (in Development,
+    /// when asked for) or waits for its first owner, whose one-time code is announced.
+    /// </summary>
+    /// <param name="app">The application, not yet running.</param>
+    public static async Task OpenStudioAsync(this WebApplication app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        var ct = app.Lifetime.ApplicationStopping;
+        await app.Services.GetRequiredService<ClinicSchema>().MigrateAsync(ct).ConfigureAwait(false);
+
+        var scope = app.Services.CreateAsyncScope();
+        await using var _ = scope.ConfigureAwait(false);
+        var announcement = scope.ServiceProvider.GetRequiredService<Announcement>();
+        if (await scope.ServiceProvider.GetRequiredService<StudioBook>().Read(ct).ConfigureAwait(false) is null)
+        {
+            var code = scope.ServiceProvider.GetRequiredService<FirstRunCode>();
+            announcement.Say($"This studio has no owner yet. Open /first-run and enter this code, once: {code.Text}");
+        }
+    }
+}
