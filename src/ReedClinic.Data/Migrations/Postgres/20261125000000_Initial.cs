@@ -71,6 +71,20 @@ namespace ReedClinic.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateTable(
+                name: "DoneOperations",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Verb = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Subject = table.Column<Guid>(type: "uuid", nullable: false),
+                    DoneAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_DoneOperations", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Students",
                 columns: table => new
                 {
@@ -231,6 +245,128 @@ namespace ReedClinic.Data.Migrations.Postgres
                         onDelete: ReferentialAction.Cascade);
                 });
 
+            migrationBuilder.CreateTable(
+                name: "Batches",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Code = table.Column<string>(type: "character varying(7)", maxLength: 7, nullable: false),
+                    Student = table.Column<Guid>(type: "uuid", nullable: false),
+                    SubmittedBy = table.Column<Guid>(type: "uuid", nullable: false),
+                    Stage = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Instrument = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true),
+                    TunesTo = table.Column<double>(type: "double precision", nullable: true),
+                    Scrape = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true),
+                    SubmittedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    ArrivedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    BenchStartedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    LetterSentAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    PostedBackAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    HomeAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    ArrivalNote = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: true),
+                    Version = table.Column<Guid>(type: "uuid", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Batches", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Batches_Students_Student",
+                        column: x => x.Student,
+                        principalTable: "Students",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "IntakeDrafts",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Student = table.Column<Guid>(type: "uuid", nullable: false),
+                    StartedBy = table.Column<Guid>(type: "uuid", nullable: false),
+                    Payload = table.Column<string>(type: "character varying(120000)", maxLength: 120000, nullable: false),
+                    StartedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    SavedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    BecameBatch = table.Column<Guid>(type: "uuid", nullable: true),
+                    Version = table.Column<Guid>(type: "uuid", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_IntakeDrafts", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_IntakeDrafts_Students_Student",
+                        column: x => x.Student,
+                        principalTable: "Students",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Questions",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Batch = table.Column<Guid>(type: "uuid", nullable: false),
+                    Reed = table.Column<Guid>(type: "uuid", nullable: true),
+                    Number = table.Column<int>(type: "integer", nullable: false),
+                    Text = table.Column<string>(type: "character varying(300)", maxLength: 300, nullable: false),
+                    Answer = table.Column<string>(type: "character varying(2000)", maxLength: 2000, nullable: true),
+                    AnsweredAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Questions", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Questions_Batches_Batch",
+                        column: x => x.Batch,
+                        principalTable: "Batches",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Reeds",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Batch = table.Column<Guid>(type: "uuid", nullable: false),
+                    Number = table.Column<int>(type: "integer", nullable: false),
+                    HowToRecognise = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    Bothers = table.Column<string>(type: "character varying(1000)", maxLength: 1000, nullable: false),
+                    Permission = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    TiedBy = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: true),
+                    MadeHow = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true),
+                    MinutesPlayed = table.Column<int>(type: "integer", nullable: true),
+                    LastTried = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: true),
+                    UsedFor = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true),
+                    Likes = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: true),
+                    Presence = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    UpperMark = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: true),
+                    Winding = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    Overlap = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: false),
+                    OverlapAgrees = table.Column<bool>(type: "boolean", nullable: true),
+                    Damage = table.Column<string>(type: "character varying(500)", maxLength: 500, nullable: true),
+                    Fitness = table.Column<string>(type: "character varying(40)", maxLength: 40, nullable: true),
+                    Scales_Effort = table.Column<int>(type: "integer", nullable: true),
+                    Scales_HighNotes = table.Column<int>(type: "integer", nullable: true),
+                    Scales_Intonation = table.Column<int>(type: "integer", nullable: true),
+                    Scales_Opening = table.Column<int>(type: "integer", nullable: true),
+                    Scales_Response = table.Column<int>(type: "integer", nullable: true),
+                    Scales_SoftPlaying = table.Column<int>(type: "integer", nullable: true),
+                    Scales_Sound = table.Column<int>(type: "integer", nullable: true),
+                    Scales_Tiredness = table.Column<int>(type: "integer", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Reeds", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Reeds_Batches_Batch",
+                        column: x => x.Batch,
+                        principalTable: "Batches",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
             migrationBuilder.InsertData(
                 table: "AspNetRoles",
                 columns: new[] { "Id", "ConcurrencyStamp", "Name", "NormalizedName" },
@@ -290,6 +426,50 @@ namespace ReedClinic.Data.Migrations.Postgres
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_Batches_Code",
+                table: "Batches",
+                column: "Code",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Batches_Student_SubmittedAt",
+                table: "Batches",
+                columns: new[] { "Student", "SubmittedAt" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Batches_SubmittedBy",
+                table: "Batches",
+                column: "SubmittedBy",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_DoneOperations_Subject",
+                table: "DoneOperations",
+                column: "Subject");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_IntakeDrafts_StartedBy",
+                table: "IntakeDrafts",
+                column: "StartedBy",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_IntakeDrafts_Student",
+                table: "IntakeDrafts",
+                column: "Student");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Questions_Batch",
+                table: "Questions",
+                column: "Batch");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Reeds_Batch_Number",
+                table: "Reeds",
+                columns: new[] { "Batch", "Number" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Students_Account",
                 table: "Students",
                 column: "Account",
@@ -331,7 +511,16 @@ namespace ReedClinic.Data.Migrations.Postgres
                 name: "DataProtectionKeys");
 
             migrationBuilder.DropTable(
-                name: "Students");
+                name: "DoneOperations");
+
+            migrationBuilder.DropTable(
+                name: "IntakeDrafts");
+
+            migrationBuilder.DropTable(
+                name: "Questions");
+
+            migrationBuilder.DropTable(
+                name: "Reeds");
 
             migrationBuilder.DropTable(
                 name: "Studio");
@@ -341,6 +530,12 @@ namespace ReedClinic.Data.Migrations.Postgres
 
             migrationBuilder.DropTable(
                 name: "AspNetUsers");
+
+            migrationBuilder.DropTable(
+                name: "Batches");
+
+            migrationBuilder.DropTable(
+                name: "Students");
         }
     }
 }

@@ -70,6 +70,20 @@ namespace ReedClinic.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateTable(
+                name: "DoneOperations",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Verb = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Subject = table.Column<Guid>(type: "TEXT", nullable: false),
+                    DoneAt = table.Column<DateTime>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_DoneOperations", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Students",
                 columns: table => new
                 {
@@ -230,6 +244,128 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         onDelete: ReferentialAction.Cascade);
                 });
 
+            migrationBuilder.CreateTable(
+                name: "Batches",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Code = table.Column<string>(type: "TEXT", maxLength: 7, nullable: false),
+                    Student = table.Column<Guid>(type: "TEXT", nullable: false),
+                    SubmittedBy = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Stage = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Instrument = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    TunesTo = table.Column<double>(type: "REAL", nullable: true),
+                    Scrape = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    SubmittedAt = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    ArrivedAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    BenchStartedAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    LetterSentAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    PostedBackAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    HomeAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    ArrivalNote = table.Column<string>(type: "TEXT", maxLength: 500, nullable: true),
+                    Version = table.Column<Guid>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Batches", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Batches_Students_Student",
+                        column: x => x.Student,
+                        principalTable: "Students",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "IntakeDrafts",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Student = table.Column<Guid>(type: "TEXT", nullable: false),
+                    StartedBy = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Payload = table.Column<string>(type: "TEXT", maxLength: 120000, nullable: false),
+                    StartedAt = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    SavedAt = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    BecameBatch = table.Column<Guid>(type: "TEXT", nullable: true),
+                    Version = table.Column<Guid>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_IntakeDrafts", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_IntakeDrafts_Students_Student",
+                        column: x => x.Student,
+                        principalTable: "Students",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Questions",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Batch = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Reed = table.Column<Guid>(type: "TEXT", nullable: true),
+                    Number = table.Column<int>(type: "INTEGER", nullable: false),
+                    Text = table.Column<string>(type: "TEXT", maxLength: 300, nullable: false),
+                    Answer = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: true),
+                    AnsweredAt = table.Column<DateTime>(type: "TEXT", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Questions", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Questions_Batches_Batch",
+                        column: x => x.Batch,
+                        principalTable: "Batches",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Reeds",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Batch = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Number = table.Column<int>(type: "INTEGER", nullable: false),
+                    HowToRecognise = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
+                    Bothers = table.Column<string>(type: "TEXT", maxLength: 1000, nullable: false),
+                    Permission = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    TiedBy = table.Column<string>(type: "TEXT", maxLength: 80, nullable: true),
+                    MadeHow = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    MinutesPlayed = table.Column<int>(type: "INTEGER", nullable: true),
+                    LastTried = table.Column<string>(type: "TEXT", maxLength: 500, nullable: true),
+                    UsedFor = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    Likes = table.Column<string>(type: "TEXT", maxLength: 500, nullable: true),
+                    Presence = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    UpperMark = table.Column<string>(type: "TEXT", maxLength: 120, nullable: true),
+                    Winding = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    Overlap = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    OverlapAgrees = table.Column<bool>(type: "INTEGER", nullable: true),
+                    Damage = table.Column<string>(type: "TEXT", maxLength: 500, nullable: true),
+                    Fitness = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    Scales_Effort = table.Column<int>(type: "INTEGER", nullable: true),
+                    Scales_HighNotes = table.Column<int>(type: "INTEGER", nullable: true),
+                    Scales_Intonation = table.Column<int>(type: "INTEGER", nullable: true),
+                    Scales_Opening = table.Column<int>(type: "INTEGER", nullable: true),
+                    Scales_Response = table.Column<int>(type: "INTEGER", nullable: true),
+                    Scales_SoftPlaying = table.Column<int>(type: "INTEGER", nullable: true),
+                    Scales_Sound = table.Column<int>(type: "INTEGER", nullable: true),
+                    Scales_Tiredness = table.Column<int>(type: "INTEGER", nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Reeds", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_Reeds_Batches_Batch",
+                        column: x => x.Batch,
+                        principalTable: "Batches",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
             migrationBuilder.InsertData(
                 table: "AspNetRoles",
                 columns: new[] { "Id", "ConcurrencyStamp", "Name", "NormalizedName" },
@@ -289,6 +425,50 @@ namespace ReedClinic.Data.Migrations.Sqlite
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_Batches_Code",
+                table: "Batches",
+                column: "Code",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Batches_Student_SubmittedAt",
+                table: "Batches",
+                columns: new[] { "Student", "SubmittedAt" });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Batches_SubmittedBy",
+                table: "Batches",
+                column: "SubmittedBy",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_DoneOperations_Subject",
+                table: "DoneOperations",
+                column: "Subject");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_IntakeDrafts_StartedBy",
+                table: "IntakeDrafts",
+                column: "StartedBy",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_IntakeDrafts_Student",
+                table: "IntakeDrafts",
+                column: "Student");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Questions_Batch",
+                table: "Questions",
+                column: "Batch");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_Reeds_Batch_Number",
+                table: "Reeds",
+                columns: new[] { "Batch", "Number" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Students_Account",
                 table: "Students",
                 column: "Account",
@@ -330,7 +510,16 @@ namespace ReedClinic.Data.Migrations.Sqlite
                 name: "DataProtectionKeys");
 
             migrationBuilder.DropTable(
-                name: "Students");
+                name: "DoneOperations");
+
+            migrationBuilder.DropTable(
+                name: "IntakeDrafts");
+
+            migrationBuilder.DropTable(
+                name: "Questions");
+
+            migrationBuilder.DropTable(
+                name: "Reeds");
 
             migrationBuilder.DropTable(
                 name: "Studio");
@@ -340,6 +529,12 @@ namespace ReedClinic.Data.Migrations.Sqlite
 
             migrationBuilder.DropTable(
                 name: "AspNetUsers");
+
+            migrationBuilder.DropTable(
+                name: "Batches");
+
+            migrationBuilder.DropTable(
+                name: "Students");
         }
     }
 }

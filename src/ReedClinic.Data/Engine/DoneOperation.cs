@@ -1,0 +1,74 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.Engine;
+
+/// <summary>
+/// An operation that was done: what makes a repeated form a no-op where the written rows don't carry the operation id
+/// themselves. It is saved with what the operation wrote, so that there is never one without the other.
+/// </summary>
+public sealed class DoneOperation
+{
+    /// <summary>Which operation.</summary>
+    public OperationId Id { get; init; }
+
+    /// <summary>What it did, such as “record-arrival”.</summary>
+    public string Verb { get; init; } = "";
+
+    /// <summary>The row it is about.</summary>
+    public Guid Subject { get; init; }
+
+    /// <summary>When.</summary>
+    public DateTimeOffset DoneAt { get; init; }
+}
+
+internal sealed class DoneOperationConfiguration : IEntityTypeConfiguration<DoneOperation>
+{
+    public void Configure(EntityTypeBuilder<DoneOperation> builder)
+    {
+        builder.ToTable("DoneOperations");
+        builder.Property(operation => operation.Id).ValueGeneratedNever();
+        builder.Property(operation => operation.Verb).HasMaxLength(40);
+        builder.HasIndex(operation => operation.Subject);
+    }
+}
+
+/// <summary>Asks for and notes operations that were done.</summary>
+internal static class DoneOperations
+{
+    /// <summary>The row that an operation was about, if it was done already.</summary>
+    public static async Task<Guid?> SubjectOfAsync(this ClinicDb db, OperationId operation, CancellationToken ct) =>
+        await db.Set<DoneOperation>().AsNoTracking()
+            .Where(done => done.Id == operation)
+            .Select(done => (Guid?)done.Subject)
+            .SingleOrDefaultAsync(ct).ConfigureAwait(false);
+
+    /// <summary>Notes an operation; it is saved with everything else.</summary>
+    public static void Note(this ClinicDb db, OperationId operation, string verb, Guid subject, DateTimeOffset at) =>
+        db.Add(new DoneOperation { Id = operation, Verb = verb, Subject = subject, DoneAt = at });
+
+    /// <summary>
+    /// Saves, unless another try with the same operation id was quicker or somebody changed the row first. What was
+    /// tracked is forgotten then, so that the next reading sees what stands.
+    /// </summary>
+    /// <returns>True when this try saved.</returns>
+    public static async Task<bool> SaveUnlessDoneAsync(this ClinicDb db, CancellationToken ct)
+    {
+        try
+        {
+            await db.SaveChangesAsync(ct).ConfigureAwait(false);
+            return true;
+        }
+        catch (DbUpdateConcurrencyException)
+        {
+            db.ChangeTracker.Clear();
+            return false;
+        }
+        catch (DbUpdateException clash) when (clash.IsUniqueClash())
+        {
+            db.ChangeTracker.Clear();
+            return false;
+        }
+    }
+}

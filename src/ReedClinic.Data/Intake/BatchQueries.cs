@@ -1,0 +1,40 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.Intake;
+
+/// <summary>What every reading of batches shares: whose rows somebody sees, and what belongs to a whole batch.</summary>
+internal static class BatchQueries
+{
+    /// <summary>The batches that this actor may see: all for those who work here, else their own, else none.</summary>
+    public static IQueryable<Batch> SeenBy(this IQueryable<Batch> batches, Actor actor)
+    {
+        if (actor.WorksHere)
+        {
+            return batches;
+        }
+
+        // A comparison with null would be compared in SQL and find nothing, but only by accident.
+        return actor.Student is { } student
+            ? batches.Where(batch => batch.Student == student)
+            : batches.Where(batch => false);
+    }
+
+    /// <summary>The batch, its reeds and its questions.</summary>
+    public static IQueryable<Batch> Whole(this IQueryable<Batch> batches) =>
+        batches.Include(batch => batch.Reeds).Include(batch => batch.Questions).AsSplitQuery();
+
+    /// <summary>One whole batch with its student, or null.</summary>
+    public static async Task<BatchView?> ViewAsync(this ClinicDb db, IQueryable<Batch> which, CancellationToken ct)
+    {
+        var batch = await which.Whole().AsNoTracking().SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        if (batch is null)
+        {
+            return null;
+        }
+
+        var student = await db.Set<Student>().AsNoTracking().SingleAsync(person => person.Id == batch.Student, ct).ConfigureAwait(false);
+        return new BatchView(batch, student);
+    }
+}

@@ -1,0 +1,51 @@
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.Intake;
+
+/// <summary>A whole batch and whose it is, as it stood when it was read.</summary>
+/// <param name="Batch">The batch with its reeds and questions.</param>
+/// <param name="Student">Whose reeds they are.</param>
+public sealed record BatchView(Batch Batch, Student Student);
+
+/// <summary>One batch in a list.</summary>
+/// <param name="Code">Its code.</param>
+/// <param name="StudentName">Whose reeds they are.</param>
+/// <param name="Stage">Where it is.</param>
+/// <param name="Since">Since when it has been there.</param>
+/// <param name="SubmittedAt">When it was announced.</param>
+/// <param name="Reeds">How many reeds it has.</param>
+/// <param name="Missing">How many of them weren't in the parcel.</param>
+/// <param name="Extra">How many were in the parcel without having been announced.</param>
+/// <param name="OpenQuestions">How many questions have no answer yet.</param>
+public sealed record BatchRow(
+    BatchCode Code,
+    string StudentName,
+    Stage Stage,
+    DateTimeOffset Since,
+    DateTimeOffset SubmittedAt,
+    int Reeds,
+    int Missing,
+    int Extra,
+    int OpenQuestions);
+
+/// <summary>An intake that is still being written.</summary>
+/// <param name="Id">Which draft.</param>
+/// <param name="Form">What was typed so far.</param>
+/// <param name="Version">The version to save against.</param>
+/// <param name="SavedAt">When it was last saved.</param>
+/// <param name="Became">The batch that came of it, if it was sent already.</param>
+public sealed record DraftView(DraftId Id, IntakeForm Form, Guid Version, DateTimeOffset SavedAt, BatchCode? Became);
+
+/// <summary>What came of looking for a code: the batch, or what is wrong with the code and which codes come near it.</summary>
+/// <param name="Found">The batch.</param>
+/// <param name="Trouble">One sentence that says what is wrong, where it can be told.</param>
+/// <param name="Near">Batches whose code is one slip of the finger away, with a sentence on the difference.</param>
+public sealed record CodeSearch(BatchView? Found, string? Trouble, IReadOnlyList<NearCode> Near);
+
+/// <summary>A batch whose code is one slip of the finger away from what was typed.</summary>
+/// <param name="Code">Its code.</param>
+/// <param name="Difference">How what was typed differs from it.</param>
+/// <param name="StudentName">Whose it is.</param>
+/// <param name="Stage">Where it is.</param>
+public sealed record NearCode(BatchCode Code, string Difference, string StudentName, Stage Stage);

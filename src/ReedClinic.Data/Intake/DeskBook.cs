@@ -1,0 +1,102 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Engine;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Data.Intake;
+
+/// <summary>Where every batch is, and moving one on.</summary>
+public sealed class DeskBook(IDbContextFactory<ClinicDb> databases, TimeProvider time)
+{
+    /// <summary>All batches of the studio, the newest first; empty for somebody who doesn't work here.</summary>
+    public Task<IReadOnlyList<BatchRow>> AllAsync(Actor actor, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        return RowsAsync(actor, batches => actor.WorksHere ? batches : batches.Where(_ => false), ct);
+    }
+
+    /// <summary>The batches that this person sent, the newest first.</summary>
+    public Task<IReadOnlyList<BatchRow>> MineAsync(Actor actor, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        return RowsAsync(
+            actor,
+            batches => actor.Student is { } me ? batches.Where(batch => batch.Student == me) : batches.Where(_ => false),
+            ct);
+    }
+
+    /// <summary>One batch by its code; null when there is none that this actor may see.</summary>
+    public async Task<BatchView?> BatchAsync(Actor actor, BatchCode code, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await db.ViewAsync(db.Set<Batch>().SeenBy(actor).Where(batch => batch.Code == code), ct).ConfigureAwait(false);
+    }
+
+    /// <summary>The batch that a reed belongs to; null when there is none that this actor may see.</summary>
+    public async Task<BatchView?> BatchOfReedAsync(Actor actor, ReedId reed, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var which = db.Set<Batch>().SeenBy(actor).Where(batch => batch.Reeds.Any(candidate => candidate.Id == reed));
+        return await db.ViewAsync(which, ct).ConfigureAwait(false);
+    }
+
+    /// <summary>Posts the reeds back, or notes that they are home.</summary>
+    public async Task<Outcome<BatchView>> MoveOnAsync(Actor actor, BatchId id, Stage stage, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        if (!actor.WorksHere)
+        {
+            return new Outcome<BatchView>.NotFound();
+        }
+
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var batch = await db.Set<Batch>().SingleOrDefaultAsync(candidate => candidate.Id == id, ct).ConfigureAwait(false);
+        if (batch is null)
+        {
+            return new Outcome<BatchView>.NotFound();
+        }
+
+        if (stage is not (Stage.OnItsWayHome or Stage.Home))
+        {
+            return new Outcome<BatchView>.Refused([new Problem("stage", "The other stages begin by themselves.")]);
+        }
+
+        if (batch.Reach(stage, time.GetUtcNow()))
+        {
+            db.Note(operation, "move-on", id.Value, time.GetUtcNow());
+            await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+        }
+
+        var view = await db.ViewAsync(db.Set<Batch>().Where(candidate => candidate.Id == id), ct).ConfigureAwait(false);
+        return new Outcome<BatchView>.Done(view!);
+    }
+
+    private async Task<IReadOnlyList<BatchRow>> RowsAsync(
+        Actor actor, Func<IQueryable<Batch>, IQueryable<Batch>> which, CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var rows =
+            from batch in which(db.Set<Batch>().SeenBy(actor))
+            join student in db.Set<Student>() on batch.Student equals student.Id
+            orderby batch.SubmittedAt descending
+            select new BatchRow(
+                batch.Code,
+                student.Name,
+                batch.Stage,
+                batch.HomeAt ?? batch.PostedBackAt ?? batch.LetterSentAt ?? batch.BenchStartedAt ?? batch.ArrivedAt ?? batch.SubmittedAt,
+                batch.SubmittedAt,
+                batch.Reeds.Count,
+                batch.Reeds.Count(reed => reed.Presence == Presence.Missing),
+                batch.Reeds.Count(reed => reed.Presence == Presence.Extra),
+                batch.Questions.Count(question => question.Answer == null));
+        return await rows.AsNoTracking().ToListAsync(ct).ConfigureAwait(false);
+    }
+}

@@ -1,0 +1,197 @@
+using System.Security.Cryptography;
+using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Engine;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Data.Intake;
+
+/// <summary>Writing an intake and sending it off.</summary>
+public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvider time)
+{
+    private const int TriesForACode = 5;
+
+    /// <summary>Starts an intake, with what is known of the student filled in and one reed to begin with.</summary>
+    public async Task<Outcome<DraftView>> StartAsync(Actor actor, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var student = await db.Set<Student>().SingleOrDefaultAsync(person => person.Id == actor.Student, ct).ConfigureAwait(false);
+        if (student is null)
+        {
+            return new Outcome<DraftView>.NotFound();
+        }
+
+        var now = time.GetUtcNow();
+        var form = IntakeFill.For(student);
+        if (!await db.Set<IntakeDraft>().AnyAsync(draft => draft.StartedBy == operation, ct).ConfigureAwait(false))
+        {
+            db.Add(new IntakeDraft(new DraftId(Guid.CreateVersion7(now)), student.Id, operation, Write(form), now));
+            await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+        }
+
+        return await AnswerAsync(db, MyDrafts(db, actor).Where(draft => draft.StartedBy == operation), ct).ConfigureAwait(false);
+    }
+
+    /// <summary>The intakes that this person hasn't sent yet, the newest first.</summary>
+    public async Task<IReadOnlyList<DraftView>> OpenAsync(Actor actor, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var drafts = await MyDrafts(db, actor).Where(draft => draft.BecameBatch == null)
+            .OrderByDescending(draft => draft.SavedAt).AsNoTracking().ToListAsync(ct).ConfigureAwait(false);
+        return [.. drafts.Select(draft => View(draft, null))];
+    }
+
+    /// <summary>One intake of this person; null when there is none.</summary>
+    public async Task<DraftView?> ReadAsync(Actor actor, DraftId id, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await ReadAsync(db, MyDrafts(db, actor).Where(draft => draft.Id == id), ct).ConfigureAwait(false);
+    }
+
+    /// <summary>
+    /// Keeps what has been typed, however odd. A second tab that saved first wins: the answer is then what stands, so that
+    /// the page can show both.
+    /// </summary>
+    public async Task<Outcome<DraftView>> SaveAsync(
+        Actor actor, DraftId id, IntakeForm form, Guid version, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        ArgumentNullException.ThrowIfNull(form);
+        var payload = Write(form);
+        if (payload.Length > IntakeDraft.LongestPayload)
+        {
+            return new Outcome<DraftView>.Refused([new Problem("", "This is more text than one intake can hold. Please shorten it.")]);
+        }
+
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var mine = MyDrafts(db, actor).Where(draft => draft.Id == id);
+        if (await db.SubjectOfAsync(operation, ct).ConfigureAwait(false) is not null)
+        {
+            return await AnswerAsync(db, mine, ct).ConfigureAwait(false);
+        }
+
+        var draft = await mine.SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        if (draft is null)
+        {
+            return new Outcome<DraftView>.NotFound();
+        }
+
+        if (draft.BecameBatch is null)
+        {
+            draft.Keep(payload, time.GetUtcNow());
+            db.ExpectVersion(draft, version);
+            db.Note(operation, "save-draft", id.Value, time.GetUtcNow());
+            if (await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
+                || await db.SubjectOfAsync(operation, ct).ConfigureAwait(false) is not null)
+            {
+                return await AnswerAsync(db, mine, ct).ConfigureAwait(false);
+            }
+        }
+
+        var theirs = await ReadAsync(db, mine, ct).ConfigureAwait(false);
+        return theirs is null ? new Outcome<DraftView>.NotFound() : new Outcome<DraftView>.Conflict(theirs);
+    }
+
+    /// <summary>
+    /// Sends the intake off: it becomes a batch with a code. However often and from however many tabs it is sent, one
+    /// batch comes of it, and that is the answer.
+    /// </summary>
+    public async Task<Outcome<BatchView>> SubmitAsync(Actor actor, DraftId id, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        for (var attempt = 1; ; attempt++)
+        {
+            var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+            await using var _ = db.ConfigureAwait(false);
+            var draft = await MyDrafts(db, actor).SingleOrDefaultAsync(mine => mine.Id == id, ct).ConfigureAwait(false);
+            if (draft is null)
+            {
+                return new Outcome<BatchView>.NotFound();
+            }
+
+            if (draft.BecameBatch is { } batch)
+            {
+                var view = await db.ViewAsync(db.Set<Batch>().SeenBy(actor).Where(sent => sent.Id == batch), ct).ConfigureAwait(false);
+                return view is null ? new Outcome<BatchView>.NotFound() : new Outcome<BatchView>.Done(view);
+            }
+
+            switch (IntakeReader.Read(Parse(draft.Payload)))
+            {
+                case Outcome<AnnouncedBatch>.Refused(var problems):
+                    return new Outcome<BatchView>.Refused(problems);
+                case Outcome<AnnouncedBatch>.Done(var said):
+                    await AnnounceAsync(db, draft, said, operation, ct).ConfigureAwait(false);
+                    break;
+            }
+
+            // Saved or not, the next round reads what stands; a clash of codes draws another one.
+            if (attempt > TriesForACode)
+            {
+                throw new InvalidOperationException("No free batch code was found.");
+            }
+        }
+    }
+
+    private async Task AnnounceAsync(ClinicDb db, IntakeDraft draft, AnnouncedBatch said, OperationId operation, CancellationToken ct)
+    {
+        var now = time.GetUtcNow();
+        var batch = Batch.Announce(
+            new BatchId(Guid.CreateVersion7(now)),
+            BatchCode.FromNumber(RandomNumberGenerator.GetInt32(BatchCode.HowMany)),
+            draft.Student,
+            operation,
+            said,
+            () => Guid.CreateVersion7(now),
+            now);
+        var student = await db.Set<Student>().SingleAsync(person => person.Id == draft.Student, ct).ConfigureAwait(false);
+        student.Describe(
+            said.Instrument ?? student.Instrument,
+            said.TunesTo ?? student.TunesTo,
+            said.Scrape ?? student.Scrape,
+            Parse(draft.Payload).Country ?? student.Country);
+        draft.Become(batch.Id);
+        db.Add(batch);
+        await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+    }
+
+    private static IQueryable<IntakeDraft> MyDrafts(ClinicDb db, Actor actor) => actor.Student is { } me
+        ? db.Set<IntakeDraft>().Where(draft => draft.Student == me)
+        : db.Set<IntakeDraft>().Where(draft => false);
+
+    private static async Task<Outcome<DraftView>> AnswerAsync(ClinicDb db, IQueryable<IntakeDraft> which, CancellationToken ct) =>
+        await ReadAsync(db, which, ct).ConfigureAwait(false) is { } view
+            ? new Outcome<DraftView>.Done(view)
+            : new Outcome<DraftView>.NotFound();
+
+    private static async Task<DraftView?> ReadAsync(ClinicDb db, IQueryable<IntakeDraft> which, CancellationToken ct)
+    {
+        var draft = await which.AsNoTracking().SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        if (draft is null)
+        {
+            return null;
+        }
+
+        BatchCode? became = draft.BecameBatch is { } batch
+            ? await db.Set<Batch>().Where(sent => sent.Id == batch).Select(sent => sent.Code).SingleAsync(ct).ConfigureAwait(false)
+            : null;
+        return View(draft, became);
+    }
+
+    private static DraftView View(IntakeDraft draft, BatchCode? became) =>
+        new(draft.Id, Parse(draft.Payload), draft.Version, draft.SavedAt, became);
+
+    private static string Write(IntakeForm form) => JsonSerializer.Serialize(form);
+
+    private static IntakeForm Parse(string payload) =>
+        payload.Length == 0 ? new IntakeForm() : JsonSerializer.Deserialize<IntakeForm>(payload) ?? new IntakeForm();
+}

@@ -1,0 +1,117 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Engine;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Pitch;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Data.People;
+
+/// <summary>The people who send reeds.</summary>
+public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvider time)
+{
+    private const int MostFound = 30;
+
+    /// <summary>
+    /// Makes the account that asks a student. An account that is one already keeps being it, whatever the name.
+    /// </summary>
+    public async Task<Outcome<Student>> WelcomeAsync(
+        Actor actor, string? name, string? email, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        if (PersonName.Read(name) is not { } readName)
+        {
+            return new Outcome<Student>.Refused(
+                [new Problem("Name", "Please write what you like to be called, in at most 80 ordinary characters.")]);
+        }
+
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var mine = db.Set<Student>().Where(person => person.Account == actor.Account);
+        if (!await mine.AnyAsync(ct).ConfigureAwait(false))
+        {
+            var now = time.GetUtcNow();
+            var student = new Student(new StudentId(Guid.CreateVersion7(now)), readName, actor.Account);
+            student.WriteTo(email);
+            db.Add(student);
+            db.Note(operation, "welcome-student", student.Id.Value, now);
+            await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+        }
+
+        return new Outcome<Student>.Done(await mine.AsNoTracking().SingleAsync(ct).ConfigureAwait(false));
+    }
+
+    /// <summary>The student behind the account that asks; null when it isn't one.</summary>
+    public async Task<Student?> MeAsync(Actor actor, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await db.Set<Student>().AsNoTracking()
+            .SingleOrDefaultAsync(person => person.Account == actor.Account, ct).ConfigureAwait(false);
+    }
+
+    /// <summary>Students whose name or address holds what was typed; only for those who work here.</summary>
+    public async Task<IReadOnlyList<Student>> FindAsync(Actor actor, string? typed, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        if (!actor.WorksHere)
+        {
+            return [];
+        }
+
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var name = Folding.Of(typed ?? "");
+        var address = Folding.OfEmail(typed ?? "");
+        return await db.Set<Student>().AsNoTracking()
+            .Where(person => person.FoldedName.Contains(name) || (person.FoldedEmail != null && person.FoldedEmail.Contains(address)))
+            .OrderBy(person => person.FoldedName)
+            .Take(MostFound)
+            .ToListAsync(ct).ConfigureAwait(false);
+    }
+
+    /// <summary>Answers the questions that are asked once per student; null means “I don't know”.</summary>
+    public async Task<Outcome<Student>> DescribeAsync(
+        Actor actor, StudentDetails details, Guid version, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        ArgumentNullException.ThrowIfNull(details);
+        var problems = new List<Problem>();
+        var country = PlainText.Read(details.Country, nameof(details.Country), Student.LongestCountry, problems);
+        if (problems.Count > 0)
+        {
+            return new Outcome<Student>.Refused(problems);
+        }
+
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var mine = db.Set<Student>().Where(person => person.Account == actor.Account);
+        var student = await mine.SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        if (student is null)
+        {
+            return new Outcome<Student>.NotFound();
+        }
+
+        if (await db.SubjectOfAsync(operation, ct).ConfigureAwait(false) is null)
+        {
+            student.Describe(details.Instrument, details.TunesTo, details.Scrape, country);
+            db.ExpectVersion(student, version);
+            db.Note(operation, "describe-student", student.Id.Value, time.GetUtcNow());
+            if (!await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
+                && await db.SubjectOfAsync(operation, ct).ConfigureAwait(false) is null)
+            {
+                return new Outcome<Student>.Conflict(await mine.AsNoTracking().SingleAsync(ct).ConfigureAwait(false));
+            }
+        }
+
+        return new Outcome<Student>.Done(await mine.AsNoTracking().SingleAsync(ct).ConfigureAwait(false));
+    }
+}
+
+/// <summary>What is asked once per student; null means “I don't know”.</summary>
+/// <param name="Instrument">What they play.</param>
+/// <param name="TunesTo">What their ensemble tunes to.</param>
+/// <param name="Scrape">How their reeds are scraped.</param>
+/// <param name="Country">The country the reeds are posted from.</param>
+public sealed record StudentDetails(Instrument? Instrument, Tuning? TunesTo, ScrapeStyle? Scrape, string? Country);
