@@ -1,42 +1,81 @@
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Web.Shared.Hosting;
 
 namespace ReedClinic.Browser.Tests.Running;
 
-/// <summary>The whole program under Kestrel on a free port, with an empty SQLite file of its own: one for each test class.</summary>
-public class ClinicApp : WebApplicationFactory<Program>, IAsyncLifetime
+/// <summary>The whole program under Kestrel on a free port, with an empty database of its own: one for each test class.</summary>
+public abstract class ClinicApp : WebApplicationFactory<Program>, IAsyncLifetime
 {
-    private readonly string _folder = Directory.CreateTempSubdirectory("reedclinic-browser-").FullName;
+    private readonly StringWriter _announced = new();
+    private string _connection = string.Empty;
 
     public Uri Home => ClientOptions.BaseAddress;
 
-    public virtual ValueTask InitializeAsync()
+    /// <summary>What the program has told the person who started it.</summary>
+    public string Announced => _announced.ToString();
+
+    protected abstract string Engine { get; }
+
+    public async ValueTask InitializeAsync()
     {
+        _connection = await MakeRoomAsync();
         UseKestrel(0);
         StartServer();
-        return ValueTask.CompletedTask;
     }
 
     public override async ValueTask DisposeAsync()
     {
         await base.DisposeAsync();
-        Directory.Delete(_folder, recursive: true);
+        await _announced.DisposeAsync();
+        await CleanUpAsync();
         GC.SuppressFinalize(this);
     }
+
+    /// <summary>Makes an empty database and says how to reach it; the program fills it.</summary>
+    protected abstract Task<string> MakeRoomAsync();
+
+    protected abstract Task CleanUpAsync();
 
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
         builder.UseEnvironment("Development"); // plain http on loopback: cookies without `Secure`
-        foreach (var (key, value) in Settings())
-        {
-            builder.UseSetting(key, value);
-        }
+        builder.UseSetting("Database:Engine", Engine);
+        builder.UseSetting("ConnectionStrings:Clinic", _connection);
+        builder.ConfigureTestServices(services => services.AddSingleton(new Announcement(TextWriter.Synchronized(_announced))));
+    }
+}
+
+/// <summary>On a SQLite file in a temporary folder.</summary>
+public sealed class SqliteClinic : ClinicApp
+{
+    private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("reedclinic-browser-");
+
+    protected override string Engine => "sqlite";
+
+    protected override Task<string> MakeRoomAsync() => Task.FromResult($"Data Source={Path.Combine(_folder.FullName, "clinic.db")};Pooling=False");
+
+    protected override Task CleanUpAsync()
+    {
+        _folder.Delete(recursive: true);
+        return Task.CompletedTask;
+    }
+}
+
+/// <summary>On the run's PostgreSQL.</summary>
+public sealed class PostgresClinic(PostgresServer server) : ClinicApp
+{
+    private static readonly string Database = $"browser_{Environment.ProcessId}";
+
+    protected override string Engine => "postgres";
+
+    protected override async Task<string> MakeRoomAsync()
+    {
+        await server.ExecuteAsync($"CREATE DATABASE \"{Database}\"", CancellationToken.None);
+        return await server.ConnectionAsync(Database, CancellationToken.None);
     }
 
-    protected virtual IReadOnlyDictionary<string, string> Settings() => new Dictionary<string, string>
-    {
-        ["Database:Engine"] = "sqlite",
-        ["ConnectionStrings:Clinic"] = $"Data Source={Path.Combine(_folder, "clinic.db")}",
-        ["Logging:LogLevel:Default"] = "Warning",
-    };
+    protected override Task CleanUpAsync() => server.ExecuteAsync($"DROP DATABASE \"{Database}\" WITH (FORCE)", CancellationToken.None);
 }

@@ -2,7 +2,7 @@ using ReedClinic.Browser.Tests.Running;
 
 namespace ReedClinic.Browser.Tests.Smoke;
 
-public sealed class FirstPageTests(OneBrowser browser, ClinicApp app) : IClassFixture<ClinicApp>
+public sealed class FirstPageTests(OneBrowser browser, SqliteClinic app) : IClassFixture<SqliteClinic>
 {
     [Theory]
     [InlineData(1280)]
