@@ -1,5 +1,6 @@
 using ReedClinic.Data;
 using ReedClinic.Web;
+using ReedClinic.Web.Account;
 using ReedClinic.Web.Background;
 using ReedClinic.Web.Shared.Hosting;
 
@@ -10,7 +11,7 @@ builder.AddLimits();
 builder.AddLanguage();
 builder.AddHealth();
 builder.AddPages();
-builder.Services.AddClinicData(builder.Configuration, builder.Environment.ContentRootPath);
+builder.AddAccounts(builder.Services.AddClinicData(builder.Configuration, builder.Environment.ContentRootPath));
 
 var app = builder.Build();
 await app.OpenStudioAsync().ConfigureAwait(false);
@@ -18,10 +19,12 @@ await app.OpenStudioAsync().ConfigureAwait(false);
 app.UseReferenceOnTrouble();
 app.UseGuardHeaders();
 app.UseLanguage();
+app.UseAccounts();
 app.UsePages();
 
 app.MapHealth();
 app.MapLamp();
+app.MapAccounts();
 app.MapPages<App>();
 app.AnnounceAddress();
 

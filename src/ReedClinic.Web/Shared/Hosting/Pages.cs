@@ -1,4 +1,6 @@
+using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Diagnostics;
 using MudBlazor.Services;
 
 namespace ReedClinic.Web.Shared.Hosting;
@@ -34,8 +36,21 @@ public static class Pages
     /// <param name="app">The application.</param>
     public static void UsePages(this WebApplication app)
     {
-        app.UseStatusCodePagesWithReExecute("/not-found", createScopeForStatusCodePages: true);
+        app.UseStatusCodePagesWithReExecute("/stopped/{0}", createScopeForStatusCodePages: true);
+        app.Use(ReadAgainAsGet);
         app.UseAntiforgery();
+    }
+
+    // The page that says what went wrong is only read: the form that failed must not be taken in again with it.
+    private static Task ReadAgainAsGet(HttpContext context, RequestDelegate next)
+    {
+        if (context.Features.Get<IStatusCodeReExecuteFeature>() is not null || context.Features.Get<IExceptionHandlerFeature>() is not null)
+        {
+            context.Request.Method = HttpMethods.Get;
+            context.Features.Set<IAntiforgeryValidationFeature>(null);
+        }
+
+        return next(context);
     }
 
     /// <summary>Maps files and pages.</summary>

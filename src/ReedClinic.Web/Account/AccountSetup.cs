@@ -1,0 +1,60 @@
+using Microsoft.AspNetCore.Authentication.Cookies;
+using Microsoft.AspNetCore.Identity;
+using ReedClinic.Data.People;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Web.Account;
+
+/// <summary>Who may come in: cookies, roles, and the forms that end in a redirect.</summary>
+public static class AccountSetup
+{
+    /// <summary>A policy for pages where people work: teachers and owners.</summary>
+    public const string WorksHere = nameof(WorksHere);
+
+    /// <summary>Adds sign-in to the accounts that the data project keeps.</summary>
+    /// <param name="builder">The host that is being built.</param>
+    /// <param name="accounts">Identity's builder, as the data project gave it.</param>
+    public static void AddAccounts(this WebApplicationBuilder builder, IdentityBuilder accounts)
+    {
+        accounts.AddSignInManager().AddDefaultTokenProviders();
+        var services = builder.Services;
+        services.AddAuthentication(IdentityConstants.ApplicationScheme).AddIdentityCookies();
+        services.ConfigureApplicationCookie(cookie => Shape(cookie, builder.Environment.IsDevelopment()));
+        services.Configure<SecurityStampValidatorOptions>(stamp => stamp.ValidationInterval = TimeSpan.FromMinutes(1));
+        services.AddAuthorizationBuilder()
+            .AddPolicy(WorksHere, policy => policy.RequireRole(nameof(Role.Teacher), nameof(Role.Owner)));
+        services.AddScoped<ActorAccess>();
+        services.AddScoped<SignInDesk>();
+    }
+
+    /// <summary>Reads who asks, before any page is chosen.</summary>
+    /// <param name="app">The application.</param>
+    public static void UseAccounts(this WebApplication app)
+    {
+        app.UseAuthentication();
+        app.UseAuthorization();
+    }
+
+    /// <summary>Signing out is a form of its own, because a link must never change anything.</summary>
+    /// <param name="app">The application.</param>
+    public static void MapAccounts(this WebApplication app) =>
+        app.MapPost("/account/sign-out", async (SignInManager<ClinicAccount> signIn, HttpContext context) =>
+        {
+            await signIn.SignOutAsync().ConfigureAwait(false);
+            context.Response.Headers["Clear-Site-Data"] = "\"cache\"";
+            return Results.LocalRedirect("/");
+        }).WithMetadata(new Microsoft.AspNetCore.Antiforgery.RequireAntiforgeryTokenAttribute());
+
+    private static void Shape(CookieAuthenticationOptions cookie, bool development)
+    {
+        cookie.Cookie.Name = development ? "reedclinic" : "__Host-reedclinic";
+        cookie.Cookie.SecurePolicy = development ? CookieSecurePolicy.SameAsRequest : CookieSecurePolicy.Always;
+        cookie.Cookie.HttpOnly = true;
+        cookie.Cookie.SameSite = SameSiteMode.Lax;
+        cookie.ExpireTimeSpan = TimeSpan.FromHours(12);
+        cookie.SlidingExpiration = true;
+        cookie.LoginPath = "/account/sign-in";
+        cookie.AccessDeniedPath = "/account/not-yours";
+        cookie.ReturnUrlParameter = "back";
+    }
+}

@@ -1,0 +1,29 @@
+using ReedClinic.Data.People;
+
+namespace ReedClinic.Web.Account;
+
+/// <summary>What was typed to make an account.</summary>
+public sealed class SignUpForm
+{
+    /// <summary>Made when the form opened.</summary>
+    public Guid Operation { get; set; }
+
+    /// <summary>What the person wants to be called.</summary>
+    public string? Name { get; set; }
+
+    /// <summary>What they sign in with.</summary>
+    public string? Email { get; set; }
+
+    /// <summary>Their password; never shown again.</summary>
+    public string? Password { get; set; }
+
+    /// <summary>The first owner's one-time code; only on the first run.</summary>
+    public string? Code { get; set; }
+
+    /// <summary>What the studio is called; only on the first run.</summary>
+    public string? StudioName { get; set; }
+
+    /// <summary>The account that is asked for.</summary>
+    /// <returns>As typed; nothing is checked yet.</returns>
+    public NewAccount ToNewAccount() => new(Name, Email, Password);
+}

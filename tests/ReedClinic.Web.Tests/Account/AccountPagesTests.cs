@@ -1,0 +1,174 @@
+using System.Net;
+using System.Text.RegularExpressions;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data.People;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.Account;
+
+public sealed partial class AccountPagesTests(ClinicHost host) : IClassFixture<ClinicHost>
+{
+    [Fact]
+    public async Task A_new_student_is_signed_in_and_can_sign_out_and_in_again()
+    {
+        var email = ClinicHost.NewEmail("marit");
+        using var visitor = host.Visitor();
+        var signUp = await Form.At(visitor, "/account/sign-up");
+        using (var made = await signUp.Set("Form.Name", "Marit").Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post())
+        {
+            Assert.Equal(HttpStatusCode.Found, made.StatusCode);
+        }
+
+        var home = (await visitor.See("/")).Page;
+        Assert.Contains("/account/sign-out", home, StringComparison.Ordinal);
+        using (await Form.Of(visitor, "/", home, "/account/sign-out").Post())
+        {
+            Assert.DoesNotContain("/account/sign-out", (await visitor.See("/")).Page, StringComparison.Ordinal);
+        }
+
+        var signIn = await Form.At(visitor, "/account/sign-in?back=%2Fbatches");
+        using var back = await signIn.Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post();
+        Assert.Equal("/batches", back.Leads());
+    }
+
+    [Fact]
+    public async Task A_name_nobody_has_and_a_wrong_password_get_the_same_words()
+    {
+        var email = ClinicHost.NewEmail("jorn");
+        using var visitor = host.Visitor();
+        using (var made = await (await Form.At(visitor, "/account/sign-up"))
+            .Set("Form.Name", "Jorn").Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post())
+        {
+            Assert.Equal(HttpStatusCode.Found, made.StatusCode);
+        }
+
+        using var stranger = host.Visitor();
+        var known = await Try(stranger, email, "a password that is wrong");
+        var unknown = await Try(stranger, ClinicHost.NewEmail("nobody"), "a password that is wrong");
+
+        Assert.Contains("belong together", known, StringComparison.Ordinal);
+        Assert.Equal(known.Replace(email, "", StringComparison.Ordinal), Address().Replace(unknown, ""));
+    }
+
+    [Fact]
+    public async Task A_name_nobody_has_costs_as_many_hashes_as_a_wrong_password()
+    {
+        var counter = new CountingHasher();
+        await using var counted = host.WithWebHostBuilder(b => b.ConfigureTestServices(s => s.AddSingleton<IPasswordHasher<ClinicAccount>>(counter)));
+        var email = ClinicHost.NewEmail("tove");
+        using var visitor = counted.CreateClient(new() { BaseAddress = new Uri("https://localhost"), AllowAutoRedirect = false });
+        using (await (await Form.At(visitor, "/account/sign-up")).Set("Form.Name", "Tove").Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post())
+        {
+            counter.Checked = 0;
+        }
+
+        await Try(visitor, email, "wrong wrong wrong wrong");
+        var forKnown = counter.Checked;
+        counter.Checked = 0;
+        await Try(visitor, ClinicHost.NewEmail("nobody"), "wrong wrong wrong wrong");
+
+        Assert.Equal(1, forKnown);
+        Assert.Equal(forKnown, counter.Checked);
+    }
+
+    [Fact]
+    public async Task After_five_wrong_tries_the_right_password_is_refused_too()
+    {
+        var email = ClinicHost.NewEmail("runa");
+        using var visitor = host.Visitor();
+        using (await (await Form.At(visitor, "/account/sign-up")).Set("Form.Name", "Runa").Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post())
+        {
+        }
+
+        using var stranger = host.Visitor();
+        for (var i = 0; i < 5; i++)
+        {
+            await Try(stranger, email, "wrong wrong wrong wrong");
+        }
+
+        Assert.Contains("belong together", await Try(stranger, email, ClinicHost.Password), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("", "a@harbour.example", ClinicHost.Password, "Form-Name")]
+    [InlineData("Ann", "", ClinicHost.Password, "Form-Email")]
+    [InlineData("Ann", "no address", ClinicHost.Password, "Form-Email")]
+    [InlineData("Ann", "a@harbour.example", "fourteen chars", "Form-Password")]
+    public async Task What_cannot_be_taken_is_said_beside_its_field_and_the_rest_stays_typed(string name, string email, string password, string field)
+    {
+        using var visitor = host.Visitor();
+        using var answer = await (await Form.At(visitor, "/account/sign-up"))
+            .Set("Form.Name", name).Set("Form.Email", email).Set("Form.Password", password).Post();
+        var (status, page, _) = await answer.Read();
+
+        Assert.Equal(HttpStatusCode.OK, status);
+        Assert.Contains($"id=\"f-{field}-error\"", page, StringComparison.Ordinal);
+        Assert.Contains($"value=\"{name}\"", page, StringComparison.Ordinal);
+        Assert.DoesNotContain(password, page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_address_that_has_an_account_makes_no_second_one()
+    {
+        var email = ClinicHost.NewEmail("piet");
+        for (var i = 0; i < 2; i++)
+        {
+            using var visitor = host.Visitor();
+            using var answer = await (await Form.At(visitor, "/account/sign-up"))
+                .Set("Form.Name", "Piet").Set("Form.Email", email.ToUpperInvariant()).Set("Form.Password", ClinicHost.Password).Post();
+            Assert.Equal(i == 0 ? HttpStatusCode.Found : HttpStatusCode.OK, answer.StatusCode);
+        }
+    }
+
+    [Fact]
+    public async Task The_first_owner_opens_the_studio_with_the_announced_code_and_nobody_does_so_twice()
+    {
+        await using var fresh = new ClinicHost();
+        var code = fresh.Services.GetRequiredService<FirstRunCode>().Text;
+        using var visitor = fresh.Visitor();
+        using (var guessed = await (await FirstRun(visitor)).Set("Form.Code", "0000-0000").Post())
+        {
+            Assert.Contains("f-Form-Code-error", (await guessed.Read()).Page, StringComparison.Ordinal);
+        }
+
+        using (var opened = await (await FirstRun(visitor)).Set("Form.Code", code).Post())
+        {
+            Assert.Equal("/desk", opened.Leads());
+        }
+
+        using var late = fresh.Visitor();
+        Assert.Contains("is open already", (await late.See("/first-run")).Page, StringComparison.Ordinal);
+    }
+
+    private static async Task<Form> FirstRun(HttpClient visitor) => (await Form.At(visitor, "/first-run"))
+        .Set("Form.StudioName", "Quayside Reeds").Set("Form.Name", "Ilse").Set("Form.Email", "ilse@harbour.example").Set("Form.Password", ClinicHost.Password);
+
+    private static async Task<string> Try(HttpClient visitor, string email, string password)
+    {
+        using var answer = await (await Form.At(visitor, "/account/sign-in")).Set("Form.Email", email).Set("Form.Password", password).Post();
+        var (status, page, _) = await answer.Read();
+        Assert.Equal(HttpStatusCode.OK, status);
+        return page[page.IndexOf("<h1", StringComparison.Ordinal)..page.IndexOf("</main>", StringComparison.Ordinal)] is var main
+            ? Token().Replace(main, "")
+            : "";
+    }
+
+    [GeneratedRegex("name=\"__RequestVerificationToken\" value=\"[^\"]*\"")]
+    private static partial Regex Token();
+
+    [GeneratedRegex(@"nobody-\d+@harbour\.example")]
+    private static partial Regex Address();
+
+    private sealed class CountingHasher : PasswordHasher<ClinicAccount>
+    {
+        public int Checked { get; set; }
+
+        public override PasswordVerificationResult VerifyHashedPassword(ClinicAccount user, string hashedPassword, string providedPassword)
+        {
+            Checked++;
+            return base.VerifyHashedPassword(user, hashedPassword, providedPassword);
+        }
+    }
+}
