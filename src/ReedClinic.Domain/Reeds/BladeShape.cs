@@ -15,7 +15,7 @@ internal sealed class BladeShape(ReedMeasures measures)
         var (tip, throat) = (measures.TipWidth / 2, measures.ThroatWidth / 2);
         var t = Math.Clamp(y / measures.Cane, 0, 1);
         var s = 1 - t;
-        return (s * s * s * tip) + (3 * s * s * t * (tip * 0.985)) + (3 * s * t * t * (throat * 1.17)) + (t * t * t * throat);
+        return (s * s * s * tip) + (3 * s * s * t * (tip * 0.99)) + (3 * s * t * t * (throat * 1.08)) + (t * t * t * throat);
     }
 
     /// <summary>The line of the tip: straight, its corners eased.</summary>

@@ -57,6 +57,26 @@ public sealed class ReedOutline
     public IReadOnlyList<ZonePiece> PiecesOf(Zone zone, Sides side = Sides.Both) =>
         [.. Pieces.Where(p => p.Zone == zone && (side == Sides.Both || p.Side == Sides.Both || p.Side == side))];
 
+    /// <summary>The shapes to draw for a zone: as its pieces, but two halves that meet on the centre line are drawn as one.</summary>
+    /// <param name="zone">The zone.</param>
+    /// <param name="side">Which half; both joins the halves of a zone in the middle.</param>
+    /// <returns>None for a zone that this style does not have or that has no place on the face.</returns>
+    public IReadOnlyList<ZonePiece> Drawn(Zone zone, Sides side = Sides.Both)
+    {
+        var pieces = PiecesOf(zone, side);
+        var right = pieces.FirstOrDefault(p => p.Side == Sides.Right);
+        if (side != Sides.Both || right is null || right.Shape.Left > 1e-9)
+        {
+            return pieces;
+        }
+
+        var half = right.Shape.Points;
+        var foot = half.Where(p => p.X <= 1e-9).MaxBy(p => p.Y);
+        List<MmPoint> flank = [.. half.Where(p => p.X > 1e-9)];
+        var whole = new Outline([half[0], .. flank, foot, .. flank.AsEnumerable().Reverse().Select(p => p.Mirror())]);
+        return [new ZonePiece(zone, Sides.Both, whole)];
+    }
+
     /// <summary>The piece that contains a point.</summary>
     /// <param name="point">A point in millimetres.</param>
     /// <returns>The piece, or null outside every zone.</returns>

@@ -23,9 +23,9 @@ internal sealed class ZonePlan(BladeShape shape, ReedMeasures m)
     public IEnumerable<ZonePiece> Below()
     {
         var (throat, foot) = (m.ThroatWidth / 2, m.Cane);
-        yield return Whole(Zone.Eye, Lens(foot + 0.62, throat * 0.62, 0.34));
-        yield return Whole(Zone.Thread, Tube(foot + 1.15, throat + 0.34, foot + 7.2, throat + 0.72));
-        yield return Whole(Zone.Cork, Tube(foot + 8.6, throat + 1.25, foot + 12.6, throat + 1.5));
+        yield return Whole(Zone.Eye, Lens(foot + 0.75, throat * 0.6, 0.36));
+        yield return Whole(Zone.Thread, Tube(foot, throat + 0.2, foot + 7.2, throat + 0.75));
+        yield return Whole(Zone.Cork, Tube(foot + 8.2, throat + 1.2, foot + 12.4, throat + 1.4));
         var wire = foot - 2.2;
         yield return Whole(Zone.Wire, shape.Between(_ => wire, _ => wire + 0.5, _ => -1, _ => 1));
     }
@@ -79,8 +79,8 @@ internal sealed class ZonePlan(BladeShape shape, ReedMeasures m)
         var split = BarkTop - 1.9;
         double SpineEdge(double y) => 0.115 + (0.07 * (y - BackTop) / m.Windows);
         double RailEdge(double y) => 0.8 - (0.02 * (y - BackTop) / m.Windows);
-        double Arch(double u) => HeartEnd(u) + Round(u, 0.17, 0.8, 0.75);
-        double Foot(double u) => BarkTop - Round(u, 0.19, 0.78, 1.0);
+        double Arch(double u) => HeartEnd(u) + Round(u, 0.118, 0.8, 0.9);
+        double Foot(double u) => BarkTop - Round(u, 0.184, 0.782, 1.0);
         return
         [
             .. Halves(Zone.Windows, Arch, _ => split, SpineEdge, RailEdge),
@@ -104,7 +104,7 @@ internal sealed class ZonePlan(BladeShape shape, ReedMeasures m)
     private static double Round(double u, double inner, double outer, double depth)
     {
         var t = Math.Clamp(((Math.Abs(u) - inner) / (outer - inner) * 2) - 1, -1, 1);
-        return depth * (1 - Math.Sqrt(1 - (t * t * t * t)));
+        return depth * Math.Pow(Math.Abs(t), 4.5);
     }
 
     private IEnumerable<ZonePiece> Halves(Zone zone, Func<double, double> top, Func<double, double> bottom, Func<double, double> inner, Func<double, double> outer)

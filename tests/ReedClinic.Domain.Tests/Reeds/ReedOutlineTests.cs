@@ -139,6 +139,22 @@ public sealed class ReedOutlineTests
         Assert.Empty(reed.PiecesOf(Zone.Inside));
     }
 
+    [Theory]
+    [MemberData(nameof(Styles))]
+    public void The_halves_of_a_zone_in_the_middle_are_drawn_as_one(ScrapeStyle style)
+    {
+        var reed = ReedOutline.For(style);
+
+        foreach (var zone in new[] { Zone.TipCentre, Zone.Rooftop, Zone.HeartCentre, Zone.HeartBottom })
+        {
+            var whole = Assert.Single(reed.Drawn(zone));
+            Assert.Equal(reed.PiecesOf(zone).Sum(p => p.Shape.Area), whole.Shape.Area, 3);
+            Assert.Single(reed.Drawn(zone, Sides.Left));
+        }
+
+        Assert.Equal(2, reed.Drawn(Zone.TipSides).Count);
+    }
+
     private static Gen<MmPoint> PointsOn(ReedOutline reed) =>
         Gen.Select(Gen.Double[-3.6, 3.6], Gen.Double[0, reed.Measures.Cane]).Select(g => new MmPoint(g.Item1, g.Item2)).Where(reed.Blade.Contains);
 

@@ -1,0 +1,175 @@
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Web.Shared.ReedMap;
+
+/// <summary>A numbered disc that ties a mark to its line in the list.</summary>
+/// <param name="Number">The mark's number.</param>
+/// <param name="X">Its centre.</param>
+/// <param name="Y">Its centre.</param>
+/// <param name="TieX">Where a short line from the disc touches its zone.</param>
+/// <param name="TieY">Where a short line from the disc touches its zone; the disc's own centre when it sits in the zone.</param>
+public sealed record Disc(int Number, double X, double Y, double TieX, double TieY);
+
+/// <summary>A label in the margin, with the line that leads to its blade.</summary>
+/// <param name="Number">The mark's number.</param>
+/// <param name="Lines">Its words, broken into lines.</param>
+/// <param name="X">Where its text starts, or ends on the left.</param>
+/// <param name="Y">The base line of its first line.</param>
+/// <param name="OnLeft">Whether it stands left of the drawing.</param>
+/// <param name="Leader">The leader's path data; it stays outside both blades, or there is none.</param>
+public sealed record MarginLabel(int Number, IReadOnlyList<string> Lines, double X, double Y, bool OnLeft, string? Leader);
+
+/// <summary>Where everything of one reed map goes. The upper blade stands left, the lower right, both tip up and seen from their own faces.</summary>
+public sealed class MapLayout
+{
+    public const double LineHeight = 18;
+    private const double Reach = 3.6 * SvgPath.Scale;
+    private const double DiscStep = 21;
+    private const int LabelChars = 28;
+    private const double LabelGap = 9;
+
+    public MapLayout(ScrapeStyle style, ReedMapSize size, IReadOnlyList<ReedMark> marks)
+    {
+        Size = size;
+        Art = BladeArt.For(style);
+        Marks = marks;
+        var icon = size == ReedMapSize.Icon;
+        var pad = icon ? 10 : 34;
+        var gap = icon ? 22 : 58;
+        UpperX = pad + Reach;
+        LowerX = UpperX + (2 * Reach) + gap;
+        Width = LowerX + Reach + pad;
+        TipY = icon ? 8 : 122;
+        Height = TipY + (icon ? (Art.Outline.Measures.Cane + 2.6) * SvgPath.Scale : Art.Foot + 14);
+        Discs = icon ? [] : [.. new DiscPlan(this, Blades.Upper).Discs(), .. new DiscPlan(this, Blades.Lower).Discs(), .. EndDiscs()];
+        Labels = icon ? [] : [.. LabelsOf(true), .. LabelsOf(false)];
+    }
+
+    public ReedMapSize Size { get; }
+
+    public BladeArt Art { get; }
+
+    public IReadOnlyList<ReedMark> Marks { get; }
+
+    public double Width { get; }
+
+    public double Height { get; }
+
+    public double TipY { get; }
+
+    public double UpperX { get; }
+
+    public double LowerX { get; }
+
+    /// <summary>The middle of the view onto the end of the tip.</summary>
+    public (double X, double Y) End => ((UpperX + LowerX) / 2, 34);
+
+    public IReadOnlyList<Disc> Discs { get; }
+
+    public IReadOnlyList<MarginLabel> Labels { get; }
+
+    public double Middle(Blades blade) => blade == Blades.Upper ? UpperX : LowerX;
+
+    /// <summary>The marks that show on one blade.</summary>
+    public IEnumerable<(int Number, ReedMark Mark)> On(Blades blade) =>
+        Numbered().Where(m => m.Mark.Place.Blades == Blades.Both || m.Mark.Place.Blades == blade);
+
+    /// <summary>The marks at the opening or inside, shown on the view of the end.</summary>
+    public IEnumerable<(int Number, ReedMark Mark)> AtTheEnd() => Numbered().Where(m => IsEnd(m.Mark.Place.Zone));
+
+    public static bool IsEnd(Zone zone) => zone is Zone.Opening or Zone.Inside;
+
+    private IEnumerable<(int Number, ReedMark Mark)> Numbered() => Marks.Select((m, i) => (i + 1, m));
+
+    private IEnumerable<Disc> EndDiscs() =>
+        AtTheEnd().Select((m, i) => new Disc(m.Number, End.X + (4.4 * SvgPath.Scale) + (i * DiscStep), End.Y, End.X + (3.3 * SvgPath.Scale), End.Y));
+
+    /// <summary>Half the width of what is drawn at a level.</summary>
+    public double EdgeAt(double y) =>
+        SvgPath.Scale * (y > Art.Outline.Measures.Cane + 8 ? 3.6 : Art.Outline.Blade.Points.Where(p => p.X > 0 && p.Y < Art.Outline.Measures.Cane).MinBy(p => Math.Abs(p.Y - y)).X);
+
+    private List<MarginLabel> LabelsOf(bool onLeft)
+    {
+        var middle = onLeft ? UpperX : LowerX;
+        var wanted = Numbered().Where(m => onLeft == (m.Mark.Place.Blades == Blades.Upper && !IsEnd(m.Mark.Place.Zone)) && Levels(m.Mark).Any())
+            .Select(m => (m.Number, m.Mark, Y: TipY + (Levels(m.Mark).Average() * SvgPath.Scale), Lines: Wrap(m.Number, m.Mark)))
+            .OrderBy(m => m.Y).ThenBy(m => m.Number).ToList();
+        var tops = Spread([.. wanted.Select(m => (m.Y, Tall: (m.Lines.Count * LineHeight) + LabelGap))], Height);
+        return [.. wanted.Select((m, i) => Label(m.Number, m.Lines, m.Y, tops[i], onLeft, middle))];
+    }
+
+    private MarginLabel Label(int number, IReadOnlyList<string> lines, double y, double top, bool onLeft, double middle)
+    {
+        var turn = onLeft ? -1 : 1;
+        var text = onLeft ? -8 : Width + 8;
+        var elbow = onLeft ? 4 : Width - 4;
+        var edge = y < TipY - 40 ? End.X + (5.4 * SvgPath.Scale) : middle + (turn * (EdgeAt((y - TipY) / SvgPath.Scale) + 7));
+        var line = TouchesABlade(elbow, top + 11, edge, y) ? null : $"M{SvgPath.Number(elbow)},{SvgPath.Number(top + 11)}L{SvgPath.Number(edge)},{SvgPath.Number(y)}";
+        return new MarginLabel(number, lines, text, top + 15, onLeft, line);
+    }
+
+    /// <summary>Whether a straight line would run over a blade: a label that had to move so far aside has its number only.</summary>
+    private bool TouchesABlade(double fromX, double fromY, double toX, double toY) =>
+        Enumerable.Range(0, 121).Select(i => i / 120.0).Any(t => new[] { UpperX, LowerX }.Any(middle => Art.Outline.Blade.Contains(new MmPoint(
+            (fromX + ((toX - fromX) * t) - middle) / SvgPath.Scale, (fromY + ((toY - fromY) * t) - TipY) / SvgPath.Scale))));
+
+    /// <summary>The levels, in millimetres from the tip, that a mark's leader points to.</summary>
+    public IEnumerable<double> Levels(ReedMark mark) => mark.Place.Zone switch
+    {
+        Zone.WholeReed => [Art.Shapes(Zone.Thread)[0].Shape.Anchor().Y],
+        Zone.Opening or Zone.Inside => [(End.Y - TipY) / SvgPath.Scale],
+        var zone => Art.Shapes(zone, mark.Place.Sides).Take(1).Select(s => s.Shape.Anchor().Y),
+    };
+
+    /// <summary>Moves labels apart, down first and then up from the foot, keeping their order.</summary>
+    internal static double[] Spread(IReadOnlyList<(double Y, double Tall)> wanted, double height)
+    {
+        var tops = new double[wanted.Count];
+        var floor = 0.0;
+        for (var i = 0; i < tops.Length; i++)
+        {
+            tops[i] = Math.Max(floor, wanted[i].Y - 11);
+            floor = tops[i] + wanted[i].Tall;
+        }
+
+        var roof = height;
+        for (var i = tops.Length - 1; i >= 0 && tops[i] + wanted[i].Tall > roof; i--)
+        {
+            tops[i] = roof - wanted[i].Tall;
+            roof = tops[i];
+        }
+
+        return tops;
+    }
+
+    private static List<string> Wrap(int number, ReedMark mark)
+    {
+        var lines = Break($"{number}  {mark.Words}", 2);
+        return string.IsNullOrWhiteSpace(mark.Detail) ? lines : [.. lines, .. Break(mark.Detail, 2)];
+    }
+
+    /// <summary>Breaks words into at most so many lines; what is left out ends in an ellipsis (the list has it in full).</summary>
+    internal static List<string> Break(string words, int most)
+    {
+        var lines = new List<string> { "" };
+        foreach (var word in words.Split(' '))
+        {
+            var joined = lines[^1].Length == 0 ? word : lines[^1] + " " + word;
+            if (joined.Length <= LabelChars || lines[^1].Length == 0)
+            {
+                lines[^1] = joined;
+            }
+            else if (lines.Count < most)
+            {
+                lines.Add(word);
+            }
+            else
+            {
+                lines[^1] += " …";
+                break;
+            }
+        }
+
+        return [.. lines.Select(l => l.Length > LabelChars + 2 ? l[..LabelChars] + "…" : l)];
+    }
+}

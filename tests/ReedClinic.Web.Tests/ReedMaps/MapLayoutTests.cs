@@ -1,0 +1,77 @@
+using System.Globalization;
+using CsCheck;
+using ReedClinic.Domain.Reeds;
+using ReedClinic.Web.Shared.ReedMap;
+
+namespace ReedClinic.Web.Tests.ReedMaps;
+
+public sealed class MapLayoutTests
+{
+    private static readonly Gen<ReedMark[]> SomeMarks = Gen.Select(
+        Gen.Enum<Zone>(), Gen.Enum<Blades>(), Gen.Enum<Sides>(), Gen.Enum<MarkKind>(), Gen.String[Gen.Char["abc defgh"], 1, 90])
+        .Select((zone, blades, sides, kind, words) => new ReedMark(new Place(zone, blades, sides), kind, words, words)).Array[0, 12];
+
+    [Fact]
+    public void Labels_never_overlap() =>
+        SomeMarks.Sample(marks =>
+        {
+            foreach (var side in new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Bench, marks).Labels.GroupBy(l => l.OnLeft))
+            {
+                var boxes = side.Select(l => (Top: l.Y - 15, Bottom: l.Y - 15 + (l.Lines.Count * MapLayout.LineHeight))).OrderBy(b => b.Top).ToList();
+                Assert.All(boxes.Zip(boxes.Skip(1)), pair => Assert.True(pair.First.Bottom <= pair.Second.Top + 1e-6));
+            }
+        });
+
+    [Fact]
+    public void Leaders_stay_outside_both_blades() =>
+        SomeMarks.Sample(marks =>
+        {
+            var layout = new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Bench, marks);
+            var blade = layout.Art.Outline.Blade;
+            foreach (var leader in layout.Labels.Select(l => l.Leader).OfType<string>())
+            {
+                var ends = leader[1..].Split('L').Select(p => p.Split(',').Select(n => double.Parse(n, CultureInfo.InvariantCulture)).ToArray()).ToList();
+                for (var t = 0.0; t <= 1; t += 0.02)
+                {
+                    var (x, y) = (ends[0][0] + ((ends[1][0] - ends[0][0]) * t), ends[0][1] + ((ends[1][1] - ends[0][1]) * t));
+                    Assert.DoesNotContain(new[] { layout.UpperX, layout.LowerX }, middle =>
+                        new[] { -0.15, 0.15 }.All(aside => blade.Contains(new MmPoint(((x - middle) / 16) + aside, ((y - layout.TipY) / 16) + aside))));
+                }
+            }
+        }, iter: 100);
+
+    [Fact]
+    public void A_usual_label_has_a_leader() =>
+        Assert.NotNull(Assert.Single(new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Bench, [new ReedMark(new Place(Zone.Spine), MarkKind.Strength, "whole")]).Labels).Leader);
+
+    [Fact]
+    public void Discs_of_a_usual_number_of_marks_do_not_cover_one_another()
+    {
+        ReedMark[] marks =
+        [
+            new(new Place(Zone.TipSides), MarkKind.Worked, "thinned"),
+            new(new Place(Zone.TipSides, Blades.Upper), MarkKind.Fault, "thick"),
+            new(new Place(Zone.TipCentre), MarkKind.LeaveAlone, "good cane"),
+            new(new Place(Zone.Rooftop), MarkKind.Worked, "cleaned"),
+            new(new Place(Zone.Transition), MarkKind.Taste, "long"),
+            new(new Place(Zone.Rails), MarkKind.Strength, "even"),
+            new(new Place(Zone.SideEdges, Blades.Lower, Sides.Left), MarkKind.Fault, "leaks"),
+        ];
+
+        var discs = new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Bench, marks).Discs;
+
+        foreach (var (a, i) in discs.Select((d, i) => (d, i)))
+        {
+            Assert.All(discs.Skip(i + 1), b => Assert.True(Math.Sqrt(Math.Pow(a.X - b.X, 2) + Math.Pow(a.Y - b.Y, 2)) > 19, $"{a} covers {b}"));
+        }
+    }
+
+    [Fact]
+    public void Long_words_are_shortened_in_the_margin_only()
+    {
+        var label = Assert.Single(new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Bench, [new ReedMark(new Place(Zone.Spine), MarkKind.Strength, string.Join(' ', Enumerable.Repeat("spine", 40)))]).Labels);
+
+        Assert.Equal(2, label.Lines.Count);
+        Assert.EndsWith("…", label.Lines[^1], StringComparison.Ordinal);
+    }
+}

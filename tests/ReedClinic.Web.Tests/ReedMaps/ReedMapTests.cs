@@ -1,0 +1,133 @@
+using Bunit;
+using Microsoft.AspNetCore.Components.Web;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Domain.Reeds;
+using ReedClinic.Web.Shared.ReedMap;
+
+namespace ReedClinic.Web.Tests.ReedMaps;
+
+public sealed class ReedMapTests : BunitContext
+{
+    private static readonly ReedMark HeartFault = new(new Place(Zone.HeartCentre, Blades.Lower), MarkKind.Fault, "flat across", "by finger");
+
+    public ReedMapTests() => Services.AddLocalization();
+
+    [Fact]
+    public void The_drawing_has_a_title_and_says_in_words_what_it_shows()
+    {
+        var map = Draw([HeartFault]);
+
+        var svg = map.Find("svg");
+        Assert.Equal("img", svg.GetAttribute("role"));
+        Assert.Equal("reed-map-title reed-map-desc", svg.GetAttribute("aria-labelledby"));
+        Assert.Contains("Fault, centre of the heart, lower blade: flat across", map.Find("#reed-map-desc").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_mark_is_a_line_of_the_list_with_its_kind_in_a_word()
+    {
+        var kinds = Enum.GetValues<MarkKind>();
+        var map = Draw([.. kinds.Select(k => new ReedMark(new Place(Zone.Bark), k, "so it is"))]);
+
+        var lines = map.FindAll(".mark-list li");
+        Assert.Equal(kinds.Length, lines.Count);
+        Assert.Equal(kinds.Length, lines.Select(l => l.QuerySelector("strong")!.TextContent).Distinct().Count());
+    }
+
+    [Fact]
+    public void A_mark_is_drawn_by_the_outline_of_its_own_zone_on_its_own_blade_and_side()
+    {
+        var map = Draw([new ReedMark(new Place(Zone.Windows, Blades.Upper, Sides.Left), MarkKind.Worked, "blended")]);
+
+        var drawn = Assert.Single(map.FindAll("g.blade path.mark"));
+        Assert.Equal("url(#reed-map-worked)", drawn.GetAttribute("fill"));
+        Assert.Equal(BladeArt.For(ScrapeStyle.LongScrape).Shapes(Zone.Windows, Sides.Left)[0].Path, drawn.GetAttribute("d"));
+        Assert.Contains("upper blade", drawn.ParentElement!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_mark_for_both_blades_and_sides_is_drawn_four_times_where_the_zone_has_two_parts()
+    {
+        var map = Draw([new ReedMark(new Place(Zone.TipSides), MarkKind.Worked, "thinned")]);
+
+        Assert.Equal(4, map.FindAll("g.blade path.mark").Count);
+        Assert.Equal(4, map.FindAll(".disc").Count);
+    }
+
+    [Fact]
+    public void A_zone_that_this_scrape_does_not_have_is_told_in_the_list()
+    {
+        var map = Render<ReedMap>(p => p.Add(m => m.Marks, [new ReedMark(new Place(Zone.Windows), MarkKind.Fault, "thin")]).Add(m => m.Style, ScrapeStyle.ShortScrape));
+
+        Assert.Empty(map.FindAll("g.blade path.mark"));
+        Assert.Contains("isn't on the drawing", map.Find(".mark-list li").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_unmarked_reed_says_so() => Assert.Contains("Nothing is marked", Draw([]).Find("figcaption").TextContent, StringComparison.Ordinal);
+
+    [Fact]
+    public void Zones_are_buttons_with_names_only_where_they_can_be_chosen()
+    {
+        Place? chosen = null;
+        var map = Render<ReedMap>(p => p.Add(m => m.ZoneChosen, (Place place) => chosen = place));
+
+        Assert.Empty(Draw([]).FindAll("[role=button]"));
+        var zones = map.FindAll("[role=button]");
+        Assert.All(zones, z => Assert.NotNull(z.GetAttribute("tabindex")));
+        Assert.All(zones, z => Assert.False(string.IsNullOrEmpty(z.GetAttribute("aria-label"))));
+        Assert.Equal(zones.Count, zones.Select(z => z.GetAttribute("aria-label")).Distinct().Count());
+        map.Find("[aria-label='sides of the heart, lower blade, right']").Click();
+        Assert.Equal(new Place(Zone.HeartSides, Blades.Lower, Sides.Right), chosen);
+    }
+
+    [Theory]
+    [InlineData("Enter", true)]
+    [InlineData(" ", true)]
+    [InlineData("x", false)]
+    public void A_zone_can_be_chosen_by_key(string key, bool choosing)
+    {
+        Place? chosen = null;
+        var map = Render<ReedMap>(p => p.Add(m => m.ZoneChosen, (Place place) => chosen = place));
+
+        map.Find("[aria-label='rooftop, upper blade, left']").KeyDown(new KeyboardEventArgs { Key = key });
+
+        Assert.Equal(choosing ? new Place(Zone.Rooftop, Blades.Upper, Sides.Left) : null, chosen);
+    }
+
+    [Fact]
+    public void The_chosen_zone_is_pressed()
+    {
+        var map = Render<ReedMap>(p => p.Add(m => m.ZoneChosen, (Place _) => { }).Add(m => m.Chosen, new Place(Zone.Rails, Blades.Upper)));
+
+        Assert.Equal(2, map.FindAll("[aria-pressed=true]").Count);
+    }
+
+    [Fact]
+    public void An_icon_is_one_image_whose_name_tells_its_state()
+    {
+        var icon = Render<ReedMap>(p => p.Add(m => m.Size, ReedMapSize.Icon).Add(m => m.Marks, [HeartFault]));
+
+        Assert.Contains("flat across", icon.Find("svg").GetAttribute("aria-label"), StringComparison.Ordinal);
+        Assert.Empty(icon.FindAll("figcaption, .disc, [tabindex]"));
+    }
+
+    [Fact]
+    public void Two_maps_on_a_page_use_their_own_patterns()
+    {
+        var map = Render<ReedMap>(p => p.Add(m => m.Id, "second").Add(m => m.Marks, [HeartFault]));
+
+        Assert.NotNull(map.Find("#second-fault"));
+        Assert.Equal("url(#second-fault)", map.Find("g.blade path.mark").GetAttribute("fill"));
+    }
+
+    [Fact]
+    public void What_a_teacher_typed_is_text_and_never_markup()
+    {
+        var map = Draw([HeartFault with { Words = "<script>alert(1)</script>" }]);
+
+        Assert.Empty(map.FindAll("script"));
+    }
+
+    private IRenderedComponent<ReedMap> Draw(IReadOnlyList<ReedMark> marks) => Render<ReedMap>(p => p.Add(m => m.Marks, marks));
+}
