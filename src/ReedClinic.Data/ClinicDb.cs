@@ -61,6 +61,7 @@ public abstract class ClinicDb(DbContextOptions options)
         configurationBuilder.Properties<Enum>().HaveConversion<string>().HaveMaxLength(40);
         IdConverters.AddTo(configurationBuilder);
         PitchConverters.AddTo(configurationBuilder);
+        KindConverters.AddTo(configurationBuilder);
     }
 
     /// <inheritdoc />

@@ -15,6 +15,9 @@ public readonly record struct Amount(int? Strokes = null, decimal? Millimetres =
     /// <summary>The most millimetres that one entry takes.</summary>
     public const decimal MostMillimetres = 20;
 
+    /// <summary>The longest words for an amount, in UTF-16 characters.</summary>
+    public const int LongestWords = 200;
+
     /// <summary>Nothing said about how much.</summary>
     public static Amount NotSaid => default;
 
@@ -60,7 +63,7 @@ public readonly record struct Amount(int? Strokes = null, decimal? Millimetres =
     /// <returns>Nothing, or one problem for each part.</returns>
     public IEnumerable<Problem> Check()
     {
-        List<Problem> problems = [.. PlainText.Check(nameof(Amount), Words, 200)];
+        List<Problem> problems = [.. PlainText.Check(nameof(Amount), Words, LongestWords)];
         if (Strokes is < 1 or > MostStrokes)
         {
             problems.Add(new Problem(nameof(Strokes), $"Strokes are 1 to {MostStrokes}."));

@@ -36,9 +36,6 @@ public sealed class CommonThread
     /// <summary>The likely habit behind the lesson, as it was typed.</summary>
     public string? HabitWords { get; private set; }
 
-    /// <summary>The operation that wrote it last.</summary>
-    public OperationId LastOperation { get; private set; }
-
     /// <summary>When it was chosen.</summary>
     public DateTimeOffset ChosenAt { get; private set; }
 
@@ -69,9 +66,8 @@ public sealed class CommonThread
     /// <param name="choice">The choice.</param>
     /// <param name="by">Who chooses.</param>
     /// <param name="at">When.</param>
-    /// <param name="operation">The operation.</param>
     /// <exception cref="ArgumentException">The choice has problems.</exception>
-    public void Choose(ThreadChoice choice, AccountId by, DateTimeOffset at, OperationId operation)
+    public void Choose(ThreadChoice choice, AccountId by, DateTimeOffset at)
     {
         if (Check(choice) is [{ } problem, ..])
         {
@@ -85,7 +81,6 @@ public sealed class CommonThread
         HabitWords = PlainText.Tidy(choice.HabitWords);
         ChosenBy = by;
         ChosenAt = at;
-        LastOperation = operation;
     }
 
     private static IEnumerable<Problem> KindIsKnown(string field, FindingKindId? kind) =>

@@ -1,0 +1,205 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Engine;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Data.Bench;
+
+/// <summary>
+/// Writes the bench log. Each operation gives the fact as it stands afterwards; repeating one gives the first answer.
+/// </summary>
+/// <remarks>
+/// Appending never conflicts: when two teachers write at once, the later one takes the next place in the log. Only what
+/// replaces an entry checks that nothing else has replaced it. Teachers and owners may write; for everybody else, and for
+/// a reed that isn't there, the answer is <see cref="Outcome{T}.NotFound"/>.
+/// </remarks>
+public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvider time)
+{
+    // Of all who write at once one gets through each time, so this is only reached when something else is broken.
+    private const int MostTries = 200;
+
+    private delegate Outcome<BenchFact>? Decide(BenchLog log, out EntryId? supersedes);
+
+    /// <summary>Puts a new entry at the end of a reed's log.</summary>
+    /// <param name="actor">Who says it.</param>
+    /// <param name="reed">The reed.</param>
+    /// <param name="entry">What is said, as the kind's own factory makes it.</param>
+    /// <param name="operation">Made when the form opened.</param>
+    /// <param name="ct">Cancels before it is saved.</param>
+    /// <param name="pass">The pass it belongs to, when that isn't the present one.</param>
+    public Task<Outcome<BenchFact>> RecordAsync(
+        Actor actor, ReedId reed, BenchEntry entry, OperationId operation, PassId? pass, CancellationToken ct)
+    {
+        Outcome<BenchFact>? Append(BenchLog log, out EntryId? supersedes)
+        {
+            supersedes = null;
+            return Hindrance(log, entry);
+        }
+
+        return Write(actor, reed, entry, operation, Append, pass, ct);
+    }
+
+    /// <summary>As above, in the present pass.</summary>
+    /// <param name="actor">Who says it.</param>
+    /// <param name="reed">The reed.</param>
+    /// <param name="entry">What is said, as the kind's own factory makes it.</param>
+    /// <param name="operation">Made when the form opened.</param>
+    /// <param name="ct">Cancels before it is saved.</param>
+    public Task<Outcome<BenchFact>> RecordAsync(
+        Actor actor, ReedId reed, BenchEntry entry, OperationId operation, CancellationToken ct) =>
+        RecordAsync(actor, reed, entry, operation, null, ct);
+
+    /// <summary>Says a fact in a better wording. A conflict gives the fact as it stands now; nothing is written then.</summary>
+    /// <param name="actor">Who says it.</param>
+    /// <param name="reed">The reed.</param>
+    /// <param name="seen">The last entry of the fact, as the form saw it (<see cref="BenchFact.Tail"/>).</param>
+    /// <param name="entry">The better wording; of the same kind.</param>
+    /// <param name="operation">Made when the form opened.</param>
+    /// <param name="ct">Cancels before it is saved.</param>
+    public Task<Outcome<BenchFact>> CorrectAsync(
+        Actor actor, ReedId reed, EntryId seen, BenchEntry entry, OperationId operation, CancellationToken ct)
+    {
+        Outcome<BenchFact>? Supersede(BenchLog log, out EntryId? supersedes)
+        {
+            supersedes = seen;
+            return log.FactOf(seen) switch
+            {
+                null => new Outcome<BenchFact>.NotFound(),
+                { } fact when fact.Tail != seen => new Outcome<BenchFact>.Conflict(fact),
+                { } fact when fact.Kind != entry.Kind => Refused("", "A correction has to be of the same kind."),
+                _ => Hindrance(log, entry),
+            };
+        }
+
+        return Write(actor, reed, entry, operation, Supersede, null, ct);
+    }
+
+    /// <summary>
+    /// Takes back the last wording of this teacher that stands on this reed: a correction gives way to the earlier
+    /// wording, a first wording disappears from today's state. Not found when nothing of theirs stands.
+    /// </summary>
+    /// <param name="actor">Who takes it back.</param>
+    /// <param name="reed">The reed.</param>
+    /// <param name="seen">The fact's last entry as the form saw it; a conflict when another one would be taken back.</param>
+    /// <param name="operation">Made when the form opened.</param>
+    /// <param name="ct">Cancels before it is saved.</param>
+    public Task<Outcome<BenchFact>> UndoAsync(
+        Actor actor, ReedId reed, EntryId? seen, OperationId operation, CancellationToken ct)
+    {
+        Outcome<BenchFact>? TakeBack(BenchLog log, out EntryId? supersedes)
+        {
+            var last = log.LastOf(actor.Account);
+            supersedes = last?.Tail;
+            return last switch
+            {
+                null => new Outcome<BenchFact>.NotFound(),
+                _ when seen is { } expected && expected != last.Tail => new Outcome<BenchFact>.Conflict(last),
+                _ => null,
+            };
+        }
+
+        return Write(actor, reed, Domain.Bench.Undo.Entry(), operation, TakeBack, null, ct);
+    }
+
+    /// <summary>What the bench shows of one reed; null when there is none, or it isn't this actor's to see.</summary>
+    /// <param name="actor">Who asks.</param>
+    /// <param name="reed">The reed.</param>
+    /// <param name="ct">Cancels the reading.</param>
+    public async Task<BenchView?> FindAsync(Actor actor, ReedId reed, CancellationToken ct)
+    {
+        if (!actor.WorksHere)
+        {
+            return null;
+        }
+
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await BenchReader.Reed(db, reed, ct).ConfigureAwait(false);
+    }
+
+    /// <summary>All the reeds of a batch with their logs; null when there is none, or it isn't this actor's to see.</summary>
+    /// <param name="actor">Who asks.</param>
+    /// <param name="code">The batch's code.</param>
+    /// <param name="ct">Cancels the reading.</param>
+    public async Task<BatchAtBenchView?> FindBatchAsync(Actor actor, BatchCode code, CancellationToken ct)
+    {
+        if (!actor.WorksHere)
+        {
+            return null;
+        }
+
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await BenchReader.Batch(db, code, ct).ConfigureAwait(false);
+    }
+
+    private static Outcome<BenchFact>? Hindrance(BenchLog log, BenchEntry entry) => entry switch
+    {
+        FindingEnded ended when log.FactOf(ended.FindingId)?.Kind != EntryKind.Finding =>
+            Refused(nameof(FindingEnded.FindingId), "Choose the finding that this is about."),
+        RiskClosed closed when log.FactOf(closed.RiskId)?.Kind != EntryKind.Risk =>
+            Refused(nameof(RiskClosed.RiskId), "Choose the risk that this is about."),
+        Adjustment { ForFindingId: { } finding } when log.FactOf(finding)?.Kind != EntryKind.Finding =>
+            Refused(nameof(Adjustment.ForFindingId), "Choose the finding that this was done for."),
+        _ => null,
+    };
+
+    private static Outcome<BenchFact>.Refused Refused(string field, string message) => new([new Problem(field, message)]);
+
+    private async Task<Outcome<BenchFact>> Write(
+        Actor actor, ReedId reed, BenchEntry entry, OperationId operation, Decide decide, PassId? pass, CancellationToken ct)
+    {
+        for (var tries = 1; actor.WorksHere; tries++)
+        {
+            try
+            {
+                return await Try(actor, reed, entry, operation, decide, pass, ct).ConfigureAwait(false);
+            }
+            catch (DbUpdateException clash)
+                when (tries < MostTries && (clash is DbUpdateConcurrencyException || clash.IsUniqueClash()))
+            {
+                // Somebody wrote to this log at the same moment: read it again and decide again.
+            }
+        }
+
+        return new Outcome<BenchFact>.NotFound();
+    }
+
+    private async Task<Outcome<BenchFact>> Try(
+        Actor actor, ReedId reed, BenchEntry entry, OperationId operation, Decide decide, PassId? pass, CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        if (await OpenLog.Read(db, reed, ct).ConfigureAwait(false) is not { } page)
+        {
+            return new Outcome<BenchFact>.NotFound();
+        }
+
+        if (page.Entries.FirstOrDefault(earlier => earlier.OperationId == operation) is { } first)
+        {
+            return new Outcome<BenchFact>.Done(page.Log.FactOf(first.Id)!);
+        }
+
+        if (decide(page.Log, out var supersedes) is { } ending)
+        {
+            return ending;
+        }
+
+        var now = time.GetUtcNow();
+        var stamped = entry.StampedWith(new EntryStamp(
+            new EntryId(Guid.CreateVersion7(now)),
+            reed,
+            page.Log.LastSequence + 1,
+            operation,
+            now,
+            actor.Account,
+            supersedes,
+            pass));
+        var after = await page.Add(stamped, ct).ConfigureAwait(false);
+        await db.SaveChangesAsync(ct).ConfigureAwait(false);
+        return new Outcome<BenchFact>.Done(after.FactOf(stamped.Id)!);
+    }
+}

@@ -1,0 +1,23 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+using ReedClinic.Domain.Faults;
+
+namespace ReedClinic.Data.Conversions;
+
+/// <summary>Kinds of findings and adjustments are stored by their lasting names.</summary>
+internal static class KindConverters
+{
+    private const int LongestName = 60;
+
+    public static void AddTo(ModelConfigurationBuilder conventions)
+    {
+        conventions.Properties<FindingKindId>().HaveConversion<FindingKindConverter>().HaveMaxLength(LongestName);
+        conventions.Properties<AdjustmentKindId>().HaveConversion<AdjustmentKindConverter>().HaveMaxLength(LongestName);
+    }
+
+    private sealed class FindingKindConverter() : ValueConverter<FindingKindId, string>(
+        kind => kind.Value, stored => new FindingKindId(stored));
+
+    private sealed class AdjustmentKindConverter() : ValueConverter<AdjustmentKindId, string>(
+        kind => kind.Value, stored => new AdjustmentKindId(stored));
+}
