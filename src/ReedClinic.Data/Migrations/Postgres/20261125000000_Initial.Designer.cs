@@ -321,6 +321,56 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.ToTable("AspNetUsers", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Bench.BenchEntry", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("EntryKind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("Kind");
+
+                    b.Property<Guid>("OperationId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("PassId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("RecordedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("RecordedBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ReedId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Sequence")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid?>("Supersedes")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("OperationId")
+                        .IsUnique();
+
+                    b.HasIndex("Supersedes")
+                        .IsUnique();
+
+                    b.HasIndex("ReedId", "Sequence")
+                        .IsUnique();
+
+                    b.ToTable("BenchLog", (string)null);
+
+                    b.HasDiscriminator<string>("EntryKind").HasValue("BenchEntry");
+
+                    b.UseTphMappingStrategy();
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Intake.Batch", b =>
                 {
                     b.Property<Guid>("Id")
@@ -661,6 +711,436 @@ namespace ReedClinic.Data.Migrations.Postgres
                         });
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Recurrence.CommonThread", b =>
+                {
+                    b.Property<Guid>("BatchId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("ChosenAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("ChosenBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("HabitWords")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)");
+
+                    b.Property<string>("LessonKind")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("LessonWords")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)");
+
+                    b.Property<string>("StrengthKind")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("StrengthWords")
+                        .HasMaxLength(1000)
+                        .HasColumnType("character varying(1000)");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("uuid");
+
+                    b.HasKey("BatchId");
+
+                    b.ToTable("CommonThreads", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Recurrence.SheetRow", b =>
+                {
+                    b.Property<Guid>("ReedId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("FindingKind")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<bool>("CausedByWork")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Character")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<bool>("Found")
+                        .HasColumnType("boolean");
+
+                    b.Property<bool>("Suspected")
+                        .HasColumnType("boolean");
+
+                    b.HasKey("ReedId", "FindingKind");
+
+                    b.ToTable("FindingSheet", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Adjustment", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("AdjustmentKind")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<int?>("AmountMicrometres")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("AmountStrokes")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("AmountWords")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("Blades")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("Blades");
+
+                    b.Property<Guid?>("ForFindingId")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasColumnType("uuid")
+                        .HasColumnName("FindingId");
+
+                    b.Property<string>("ForTheSakeOf")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Sides")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("Sides");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("Words");
+
+                    b.Property<string>("Zone")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("Zone");
+
+                    b.HasDiscriminator().HasValue("Adjustment");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Finding", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Arose")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Blades")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("Blades");
+
+                    b.Property<string>("Certainty")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Character")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("FindingKind")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("FindingKind");
+
+                    b.Property<string>("KnownBy")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("KnownBy");
+
+                    b.Property<string>("OtherBlades")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("OtherSides")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("OtherZone")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Relation")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Shape")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Sides")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("Sides");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("Words");
+
+                    b.Property<string>("Zone")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("Zone");
+
+                    b.HasDiscriminator().HasValue("Finding");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.FindingEnded", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Ending")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<Guid>("FindingId")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasColumnType("uuid")
+                        .HasColumnName("FindingId");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("FindingEnded");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.LeaveAlone", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Blades")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("Blades");
+
+                    b.Property<string>("Sides")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("Sides");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("Words");
+
+                    b.Property<string>("Zone")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("Zone");
+
+                    b.HasDiscriminator().HasValue("LeaveAlone");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.LookedFor", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("FindingKind")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasColumnName("FindingKind");
+
+                    b.Property<string>("KnownBy")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)")
+                        .HasColumnName("KnownBy");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("LookedFor");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Note", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("Note");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Risk", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("Words");
+
+                    b.Property<string>("Zone")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("Zone");
+
+                    b.HasDiscriminator().HasValue("Risk");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.RiskClosed", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Outcome")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("RiskOutcome");
+
+                    b.Property<Guid>("RiskId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("RiskClosed");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Stopped", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("Stopped");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Test", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<double?>("PitchA4")
+                        .HasColumnType("double precision");
+
+                    b.Property<int?>("PitchBetween")
+                        .HasColumnType("integer");
+
+                    b.Property<double?>("PitchCents")
+                        .HasColumnType("double precision");
+
+                    b.Property<int?>("PitchClass")
+                        .HasColumnType("integer");
+
+                    b.Property<int?>("PitchOctave")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("PitchText")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<int?>("Step")
+                        .HasColumnType("integer")
+                        .HasColumnName("Step");
+
+                    b.Property<string>("TestKind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("TestKind");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("Test");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Undo", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.HasDiscriminator().HasValue("Undo");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Verdict", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("VerdictKind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("Verdict");
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityRoleClaim<System.Guid>", b =>
                 {
                     b.HasOne("Microsoft.AspNetCore.Identity.IdentityRole<System.Guid>", null)
@@ -763,6 +1243,15 @@ namespace ReedClinic.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Bench.BenchEntry", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Intake.Reed", null)
+                        .WithMany()
+                        .HasForeignKey("ReedId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Intake.Batch", b =>
                 {
                     b.HasOne("ReedClinic.Domain.People.Student", null)
@@ -795,6 +1284,24 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.HasOne("ReedClinic.Domain.Intake.Batch", null)
                         .WithMany("Reeds")
                         .HasForeignKey("Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Recurrence.CommonThread", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Intake.Batch", null)
+                        .WithOne()
+                        .HasForeignKey("ReedClinic.Domain.Recurrence.CommonThread", "BatchId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Recurrence.SheetRow", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Intake.Reed", null)
+                        .WithMany()
+                        .HasForeignKey("ReedId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

@@ -301,6 +301,31 @@ namespace ReedClinic.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateTable(
+                name: "CommonThreads",
+                columns: table => new
+                {
+                    BatchId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Version = table.Column<Guid>(type: "TEXT", nullable: false),
+                    LessonKind = table.Column<string>(type: "TEXT", maxLength: 60, nullable: true),
+                    LessonWords = table.Column<string>(type: "TEXT", maxLength: 1000, nullable: true),
+                    StrengthKind = table.Column<string>(type: "TEXT", maxLength: 60, nullable: true),
+                    StrengthWords = table.Column<string>(type: "TEXT", maxLength: 1000, nullable: true),
+                    HabitWords = table.Column<string>(type: "TEXT", maxLength: 1000, nullable: true),
+                    ChosenAt = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    ChosenBy = table.Column<Guid>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_CommonThreads", x => x.BatchId);
+                    table.ForeignKey(
+                        name: "FK_CommonThreads_Batches_BatchId",
+                        column: x => x.BatchId,
+                        principalTable: "Batches",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Questions",
                 columns: table => new
                 {
@@ -362,6 +387,85 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         name: "FK_Reeds_Batches_Batch",
                         column: x => x.Batch,
                         principalTable: "Batches",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "BenchLog",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    ReedId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Sequence = table.Column<int>(type: "INTEGER", nullable: false),
+                    OperationId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Supersedes = table.Column<Guid>(type: "TEXT", nullable: true),
+                    PassId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    RecordedAt = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    RecordedBy = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Kind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: false),
+                    AdjustmentKind = table.Column<string>(type: "TEXT", maxLength: 60, nullable: true),
+                    Zone = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    Blades = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    Sides = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    AmountStrokes = table.Column<int>(type: "INTEGER", nullable: true),
+                    AmountMicrometres = table.Column<int>(type: "INTEGER", nullable: true),
+                    AmountWords = table.Column<string>(type: "TEXT", maxLength: 200, nullable: true),
+                    FindingId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    ForTheSakeOf = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    Words = table.Column<string>(type: "TEXT", maxLength: 2000, nullable: true),
+                    FindingKind = table.Column<string>(type: "TEXT", maxLength: 60, nullable: true),
+                    Character = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    Shape = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    Relation = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    OtherZone = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    OtherBlades = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    OtherSides = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    KnownBy = table.Column<string>(type: "TEXT", maxLength: 80, nullable: true),
+                    Certainty = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    Arose = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    Ending = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    RiskId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    RiskOutcome = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    TestKind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    Step = table.Column<int>(type: "INTEGER", nullable: true),
+                    PitchText = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    PitchClass = table.Column<int>(type: "INTEGER", nullable: true),
+                    PitchCents = table.Column<double>(type: "REAL", nullable: true),
+                    PitchOctave = table.Column<int>(type: "INTEGER", nullable: true),
+                    PitchBetween = table.Column<int>(type: "INTEGER", nullable: true),
+                    PitchA4 = table.Column<double>(type: "REAL", nullable: true),
+                    VerdictKind = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_BenchLog", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_BenchLog_Reeds_ReedId",
+                        column: x => x.ReedId,
+                        principalTable: "Reeds",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "FindingSheet",
+                columns: table => new
+                {
+                    ReedId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    FindingKind = table.Column<string>(type: "TEXT", maxLength: 60, nullable: false),
+                    Found = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Character = table.Column<string>(type: "TEXT", maxLength: 40, nullable: true),
+                    CausedByWork = table.Column<bool>(type: "INTEGER", nullable: false),
+                    Suspected = table.Column<bool>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_FindingSheet", x => new { x.ReedId, x.FindingKind });
+                    table.ForeignKey(
+                        name: "FK_FindingSheet_Reeds_ReedId",
+                        column: x => x.ReedId,
+                        principalTable: "Reeds",
                         principalColumn: "Id",
                         onDelete: ReferentialAction.Cascade);
                 });
@@ -442,6 +546,24 @@ namespace ReedClinic.Data.Migrations.Sqlite
                 unique: true);
 
             migrationBuilder.CreateIndex(
+                name: "IX_BenchLog_OperationId",
+                table: "BenchLog",
+                column: "OperationId",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_BenchLog_ReedId_Sequence",
+                table: "BenchLog",
+                columns: new[] { "ReedId", "Sequence" },
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_BenchLog_Supersedes",
+                table: "BenchLog",
+                column: "Supersedes",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_DoneOperations_Subject",
                 table: "DoneOperations",
                 column: "Subject");
@@ -507,19 +629,25 @@ namespace ReedClinic.Data.Migrations.Sqlite
                 name: "AspNetUserTokens");
 
             migrationBuilder.DropTable(
+                name: "BenchLog");
+
+            migrationBuilder.DropTable(
+                name: "CommonThreads");
+
+            migrationBuilder.DropTable(
                 name: "DataProtectionKeys");
 
             migrationBuilder.DropTable(
                 name: "DoneOperations");
 
             migrationBuilder.DropTable(
+                name: "FindingSheet");
+
+            migrationBuilder.DropTable(
                 name: "IntakeDrafts");
 
             migrationBuilder.DropTable(
                 name: "Questions");
-
-            migrationBuilder.DropTable(
-                name: "Reeds");
 
             migrationBuilder.DropTable(
                 name: "Studio");
@@ -529,6 +657,9 @@ namespace ReedClinic.Data.Migrations.Sqlite
 
             migrationBuilder.DropTable(
                 name: "AspNetUsers");
+
+            migrationBuilder.DropTable(
+                name: "Reeds");
 
             migrationBuilder.DropTable(
                 name: "Batches");

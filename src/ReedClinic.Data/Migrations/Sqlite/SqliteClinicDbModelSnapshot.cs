@@ -307,6 +307,56 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.ToTable("AspNetUsers", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Bench.BenchEntry", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("EntryKind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Kind");
+
+                    b.Property<Guid>("OperationId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("PassId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("RecordedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("RecordedBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ReedId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Sequence")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("Supersedes")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("OperationId")
+                        .IsUnique();
+
+                    b.HasIndex("Supersedes")
+                        .IsUnique();
+
+                    b.HasIndex("ReedId", "Sequence")
+                        .IsUnique();
+
+                    b.ToTable("BenchLog", (string)null);
+
+                    b.HasDiscriminator<string>("EntryKind").HasValue("BenchEntry");
+
+                    b.UseTphMappingStrategy();
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Intake.Batch", b =>
                 {
                     b.Property<Guid>("Id")
@@ -647,6 +697,436 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         });
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Recurrence.CommonThread", b =>
+                {
+                    b.Property<Guid>("BatchId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("ChosenAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ChosenBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("HabitWords")
+                        .HasMaxLength(1000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("LessonKind")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("LessonWords")
+                        .HasMaxLength(1000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("StrengthKind")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("StrengthWords")
+                        .HasMaxLength(1000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("BatchId");
+
+                    b.ToTable("CommonThreads", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Recurrence.SheetRow", b =>
+                {
+                    b.Property<Guid>("ReedId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("FindingKind")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("CausedByWork")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Character")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Found")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("Suspected")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("ReedId", "FindingKind");
+
+                    b.ToTable("FindingSheet", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Adjustment", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("AdjustmentKind")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("AmountMicrometres")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("AmountStrokes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("AmountWords")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Blades")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Blades");
+
+                    b.Property<Guid?>("ForFindingId")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("FindingId");
+
+                    b.Property<string>("ForTheSakeOf")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Sides")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Sides");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Words");
+
+                    b.Property<string>("Zone")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Zone");
+
+                    b.HasDiscriminator().HasValue("Adjustment");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Finding", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Arose")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Blades")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Blades");
+
+                    b.Property<string>("Certainty")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Character")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("FindingKind")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("FindingKind");
+
+                    b.Property<string>("KnownBy")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("KnownBy");
+
+                    b.Property<string>("OtherBlades")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("OtherSides")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("OtherZone")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Relation")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Shape")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Sides")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Sides");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Words");
+
+                    b.Property<string>("Zone")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Zone");
+
+                    b.HasDiscriminator().HasValue("Finding");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.FindingEnded", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Ending")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("FindingId")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasColumnType("TEXT")
+                        .HasColumnName("FindingId");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("FindingEnded");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.LeaveAlone", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Blades")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Blades");
+
+                    b.Property<string>("Sides")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Sides");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Words");
+
+                    b.Property<string>("Zone")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Zone");
+
+                    b.HasDiscriminator().HasValue("LeaveAlone");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.LookedFor", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("FindingKind")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("FindingKind");
+
+                    b.Property<string>("KnownBy")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("KnownBy");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("LookedFor");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Note", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("Note");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Risk", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Words");
+
+                    b.Property<string>("Zone")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Zone");
+
+                    b.HasDiscriminator().HasValue("Risk");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.RiskClosed", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Outcome")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("RiskOutcome");
+
+                    b.Property<Guid>("RiskId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("RiskClosed");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Stopped", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("Stopped");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Test", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<double?>("PitchA4")
+                        .HasColumnType("REAL");
+
+                    b.Property<int?>("PitchBetween")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<double?>("PitchCents")
+                        .HasColumnType("REAL");
+
+                    b.Property<int?>("PitchClass")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int?>("PitchOctave")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("PitchText")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("Step")
+                        .HasColumnType("INTEGER")
+                        .HasColumnName("Step");
+
+                    b.Property<string>("TestKind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("TestKind");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("Test");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Undo", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.HasDiscriminator().HasValue("Undo");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Verdict", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("VerdictKind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("Verdict");
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityRoleClaim<System.Guid>", b =>
                 {
                     b.HasOne("Microsoft.AspNetCore.Identity.IdentityRole<System.Guid>", null)
@@ -749,6 +1229,15 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Bench.BenchEntry", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Intake.Reed", null)
+                        .WithMany()
+                        .HasForeignKey("ReedId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Intake.Batch", b =>
                 {
                     b.HasOne("ReedClinic.Domain.People.Student", null)
@@ -781,6 +1270,24 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.HasOne("ReedClinic.Domain.Intake.Batch", null)
                         .WithMany("Reeds")
                         .HasForeignKey("Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Recurrence.CommonThread", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Intake.Batch", null)
+                        .WithOne()
+                        .HasForeignKey("ReedClinic.Domain.Recurrence.CommonThread", "BatchId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Recurrence.SheetRow", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Intake.Reed", null)
+                        .WithMany()
+                        .HasForeignKey("ReedId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
