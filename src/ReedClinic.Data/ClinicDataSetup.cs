@@ -5,6 +5,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
+using ReedClinic.Data.Demo;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.People;
 
@@ -42,6 +43,7 @@ public static class ClinicDataSetup
         services.AddSingleton<ClinicSchema>();
         services.AddSingleton<FirstRunCode>();
         services.AddScoped<AccountRegister>();
+        services.AddScoped<DemoStudio>();
         services.AddBooks();
         services.AddDataProtection().SetApplicationName("ReedClinic").PersistKeysToDbContext<ClinicDb>();
         services.Configure<PasswordHasherOptions>(ClinicIdentityRules.Hashing);

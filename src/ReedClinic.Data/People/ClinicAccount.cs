@@ -12,6 +12,6 @@ public sealed class ClinicAccount : IdentityUser<Guid>
     /// <summary>When the account was made.</summary>
     public DateTimeOffset CreatedAt { get; set; }
 
-    /// <summary>The form that made it, so that sending it twice makes one account.</summary>
-    public OperationId MadeBy { get; set; }
+    /// <summary>The form that made it, so that sending it twice makes one account; null when no form did.</summary>
+    public OperationId? MadeBy { get; set; }
 }

@@ -1,3 +1,4 @@
+using ReedClinic.Data.Demo;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.People;
 using ReedClinic.Web.Shared.Hosting;
@@ -7,6 +8,9 @@ namespace ReedClinic.Web.Background;
 /// <summary>What happens between building the app and letting anybody in: the schema, and who may be first.</summary>
 public static class StudioOpening
 {
+    /// <summary>Asks for the demo; it is heard in Development alone. The launch profile of <c>dotnet run</c> sets it.</summary>
+    public const string SeedDemo = "Demo:Seed";
+
     /// <summary>
     /// Brings the database to this build's schema. An empty studio is then either filled with the demo (in Development,
     /// when asked for) or waits for its first owner, whose one-time code is announced.
@@ -21,10 +25,30 @@ public static class StudioOpening
         var scope = app.Services.CreateAsyncScope();
         await using var _ = scope.ConfigureAwait(false);
         var announcement = scope.ServiceProvider.GetRequiredService<Announcement>();
+        if (app.Environment.IsDevelopment() && app.Configuration.GetValue<bool>(SeedDemo))
+        {
+            var demo = scope.ServiceProvider.GetRequiredService<DemoStudio>();
+            await demo.SeedAsync(ct).ConfigureAwait(false);
+            AnnounceDemo(announcement, await demo.SignInsAsync(ct).ConfigureAwait(false));
+        }
+
         if (await scope.ServiceProvider.GetRequiredService<StudioBook>().Read(ct).ConfigureAwait(false) is null)
         {
             var code = scope.ServiceProvider.GetRequiredService<FirstRunCode>();
             announcement.Say($"This studio has no owner yet. Open /first-run and enter this code, once: {code.Text}");
+        }
+    }
+
+    private static void AnnounceDemo(Announcement announcement, IReadOnlyList<DemoSignIn> people)
+    {
+        if (people.Count > 0)
+        {
+            announcement.Say("This is the demo studio; everything in it is invented. Sign in as:");
+        }
+
+        foreach (var person in people)
+        {
+            announcement.Say($"  {person.Email}  password: {person.Password}  ({person.Who})");
         }
     }
 }

@@ -275,7 +275,7 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.Property<DateTime?>("LockoutEnd")
                         .HasColumnType("timestamp with time zone");
 
-                    b.Property<Guid>("MadeBy")
+                    b.Property<Guid?>("MadeBy")
                         .HasColumnType("uuid");
 
                     b.Property<string>("NormalizedEmail")

@@ -264,7 +264,7 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.Property<DateTime?>("LockoutEnd")
                         .HasColumnType("TEXT");
 
-                    b.Property<Guid>("MadeBy")
+                    b.Property<Guid?>("MadeBy")
                         .HasColumnType("TEXT");
 
                     b.Property<string>("NormalizedEmail")

@@ -1,0 +1,181 @@
+using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Bench;
+using ReedClinic.Data.Intake;
+using ReedClinic.Data.People;
+using ReedClinic.Data.Recurrence;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Pitch;
+using ReedClinic.Domain.Recurrence;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Data.Demo;
+
+/// <summary>
+/// Fills an empty database with an invented studio, through the same Books as people use, under a clock that is set
+/// back. Whether that may happen at all is the host's to say: in Development alone.
+/// </summary>
+public sealed class DemoStudio(
+    IDbContextFactory<ClinicDb> databases, TimeProvider time, IPasswordHasher<ClinicAccount> hasher, ILookupNormalizer fold)
+{
+    private static readonly ReedArrival Fine = new(
+        Presence.Here, "pencil dot near the thread", WindingHand.Right, Overlap.UpperToTheLeft, true, Fitness: Fitness.Fit);
+
+    private readonly DemoClock _clock = new(time.GetUtcNow());
+
+    /// <summary>The people of the demo who are in this database; empty in any other studio.</summary>
+    public async Task<IReadOnlyList<DemoSignIn>> SignInsAsync(CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var addresses = await db.Users.Select(account => account.Email).ToListAsync(ct).ConfigureAwait(false);
+        return [.. DemoPeople.All.Where(person => addresses.Contains(person.Email))];
+    }
+
+    /// <summary>Seeds the demo, unless anybody is in the studio already.</summary>
+    public async Task SeedAsync(CancellationToken ct)
+    {
+        if (!await NobodyIsHereAsync(ct).ConfigureAwait(false))
+        {
+            return;
+        }
+
+        var today = time.GetUtcNow();
+        _clock.GoTo(today.AddDays(-200));
+        var maren = await OpenAsync(ct).ConfigureAwait(false);
+        var accounts = new AccountBook(databases, _clock, Register());
+        var assistant = DemoAnswer.Of(await accounts.AddTeacher(maren, DemoPeople.AccountOf(DemoPeople.Edda), _clock.Operation(), ct).ConfigureAwait(false));
+        var edda = (await accounts.ActorFor(assistant, ct).ConfigureAwait(false))!;
+        var ines = await SignUpAsync(accounts, DemoPeople.Ines, ct).ConfigureAwait(false);
+        var tomas = await SignUpAsync(accounts, DemoPeople.Tomas, ct).ConfigureAwait(false);
+        var wilma = await SignUpAsync(accounts, DemoPeople.Wilma, ct).ConfigureAwait(false);
+        await SignUpAsync(accounts, DemoPeople.Jory, ct).ConfigureAwait(false);
+
+        await SpringAsync(ines, maren, today.AddDays(-150), ct).ConfigureAwait(false);
+        await AutumnAsync(ines, maren, today.AddDays(-25), ct).ConfigureAwait(false);
+        await AtTheBenchAsync(tomas, edda, today.AddDays(-6), ct).ConfigureAwait(false);
+        _clock.GoTo(today.AddHours(-20));
+        await SendAsync(wilma, DemoIntakes.Wilma(), ct).ConfigureAwait(false);
+    }
+
+    private async Task<bool> NobodyIsHereAsync(CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return !await db.Users.AnyAsync(ct).ConfigureAwait(false)
+            && !await db.Set<Studio>().AnyAsync(ct).ConfigureAwait(false)
+            && !await db.Set<Student>().AnyAsync(ct).ConfigureAwait(false);
+    }
+
+    private async Task SpringAsync(Actor student, Actor teacher, DateTimeOffset from, CancellationToken ct)
+    {
+        _clock.GoTo(from);
+        var batch = await SendAsync(student, DemoIntakes.InesInSpring(), ct).ConfigureAwait(false);
+        _clock.GoTo(from.AddDays(4));
+        batch = await UnpackAsync(teacher, batch, null, ct, Fine, Fine, Fine).ConfigureAwait(false);
+        _clock.GoTo(from.AddDays(6));
+        await DemoWork.SpringFirstAsync(At(teacher, batch, 0, ct)).ConfigureAwait(false);
+        await DemoWork.SpringSecondAsync(At(teacher, batch, 1, ct)).ConfigureAwait(false);
+        await DemoWork.SpringThirdAsync(At(teacher, batch, 2, ct)).ConfigureAwait(false);
+        await ThreadAsync(teacher, batch, "tip-corners-thick", "Finish the corners: they should let light through before the middle does.", ct)
+            .ConfigureAwait(false);
+    }
+
+    private async Task AutumnAsync(Actor student, Actor teacher, DateTimeOffset from, CancellationToken ct)
+    {
+        _clock.GoTo(from);
+        var batch = await SendAsync(student, DemoIntakes.InesInAutumn(), ct).ConfigureAwait(false);
+        _clock.GoTo(from.AddDays(3));
+        batch = await UnpackAsync(teacher, batch, null, ct, Fine, Fine with { Damage = "a scuff on the bark, harmless" }, Fine).ConfigureAwait(false);
+        _clock.GoTo(from.AddDays(5));
+        var first = At(teacher, batch, 0, ct);
+        await DemoWork.AutumnAsync(first, "C +10", "C", blends: true).ConfigureAwait(false);
+        await first.EndsAsync(VerdictKind.Improved, "Clean every time: nothing more to win.", "Play this one first.").ConfigureAwait(false);
+        var second = At(teacher, batch, 1, ct);
+        await DemoWork.AutumnAsync(second, "B +30", "B +45", blends: true).ConfigureAwait(false);
+        await second.AdjustAsync("clip-hair", new Place(Zone.TipEdge), new(Millimetres: 0.1m), null).ConfigureAwait(false);
+        await second.TestAsync(TestKind.Crow, 0, "C").ConfigureAwait(false);
+        await second.EndsAsync(VerdictKind.Improved, "The pitch is up where you need it.", "Let it rest a day before the concert.").ConfigureAwait(false);
+        var third = At(teacher, batch, 2, ct);
+        await DemoWork.AutumnAsync(third, "C -15", "C -5", blends: false).ConfigureAwait(false);
+        await third.EndsAsync(VerdictKind.AsGoodAsThisCaneGets, "The cane is soft; more work would only thin it.", "Good for long notes at home.").ConfigureAwait(false);
+        await ThreadAsync(teacher, batch, "tip-not-separate", "Mark where the tip begins with a pencil line, and let it show when you have finished.", ct)
+            .ConfigureAwait(false);
+    }
+
+    private async Task AtTheBenchAsync(Actor student, Actor teacher, DateTimeOffset from, CancellationToken ct)
+    {
+        _clock.GoTo(from);
+        var batch = await SendAsync(student, DemoIntakes.Tomas(), ct).ConfigureAwait(false);
+        _clock.GoTo(from.AddDays(4));
+        batch = await UnpackAsync(
+            teacher, batch, "One corner of the box was wet.", ct,
+            Fine,
+            Fine with { Overlap = Overlap.UpperToTheRight, OverlapAgrees = false },
+            Fine with { UpperMark = "scratch beside the thread", Winding = WindingHand.Left, Overlap = Overlap.NotRead, OverlapAgrees = null },
+            new ReedArrival(Presence.Missing)).ConfigureAwait(false);
+        _clock.GoTo(from.AddDays(5));
+        await DemoWork.FirstLookAsync(At(teacher, batch, 0, ct), opening: 4, closing: 0, seal: 2, crow: 1, "B -20").ConfigureAwait(false);
+        await DemoWork.FirstLookAsync(At(teacher, batch, 1, ct), opening: 1, closing: 1, seal: 3, crow: 0, "C# +5").ConfigureAwait(false);
+        await DemoWork.FirstLookAsync(At(teacher, batch, 2, ct), opening: 2, closing: 2, seal: 3, crow: 0, "between B and C").ConfigureAwait(false);
+    }
+
+    private async Task<Actor> OpenAsync(CancellationToken ct)
+    {
+        var code = new FirstRunCode();
+        var studio = new StudioBook(databases, _clock, Register(), code);
+        var owner = DemoAnswer.Of(await studio.Open(
+            code.Text, DemoPeople.StudioName, DemoPeople.AccountOf(DemoPeople.Maren), _clock.Operation(), ct).ConfigureAwait(false));
+        return (await new AccountBook(databases, _clock, Register()).ActorFor(owner, ct).ConfigureAwait(false))!;
+    }
+
+    private async Task<Actor> SignUpAsync(AccountBook accounts, DemoSignIn person, CancellationToken ct)
+    {
+        _clock.Pass(TimeSpan.FromDays(1));
+        var account = DemoAnswer.Of(await accounts.SignUp(DemoPeople.AccountOf(person), _clock.Operation(), ct).ConfigureAwait(false));
+        return (await accounts.ActorFor(account, ct).ConfigureAwait(false))!;
+    }
+
+    private async Task<BatchView> SendAsync(Actor student, IntakeForm form, CancellationToken ct)
+    {
+        var book = new IntakeBook(databases, _clock);
+        var draft = DemoAnswer.Of(await book.StartAsync(student, _clock.Operation(), ct).ConfigureAwait(false));
+        _clock.Pass(TimeSpan.FromMinutes(12));
+        DemoAnswer.Of(await book.SaveAsync(student, draft.Id, form, draft.Version, _clock.Operation(), ct).ConfigureAwait(false));
+        return DemoAnswer.Of(await book.SubmitAsync(student, draft.Id, _clock.Operation(), ct).ConfigureAwait(false));
+    }
+
+    private async Task<BatchView> UnpackAsync(Actor teacher, BatchView batch, string? note, CancellationToken ct, params ReedArrival[] seen)
+    {
+        var reeds = batch.Batch.Reeds.OrderBy(reed => reed.Number).Zip(seen).ToDictionary(pair => pair.First.Id, pair => pair.Second);
+        return DemoAnswer.Of(await new ArrivalBook(databases, _clock).RecordAsync(
+            teacher, batch.Batch.Id, new SeenParcel(reeds, note), batch.Batch.Version, _clock.Operation(), ct).ConfigureAwait(false));
+    }
+
+    private async Task ThreadAsync(Actor teacher, BatchView batch, string lesson, string words, CancellationToken ct) =>
+        DemoAnswer.Of(await new CommonThreadBook(databases, _clock).ChooseAsync(
+            teacher,
+            batch.Batch.Code,
+            new ThreadChoice
+            {
+                LessonKind = new FindingKindId(lesson),
+                LessonWords = words,
+                StrengthKind = new FindingKindId("heart-well-kept"),
+            },
+            Guid.Empty,
+            _clock.Operation(),
+            ct).ConfigureAwait(false));
+
+    private DemoBench At(Actor teacher, BatchView batch, int reed, CancellationToken ct) => new(
+        new BenchBook(databases, _clock),
+        _clock,
+        teacher,
+        batch.Student.TunesTo ?? Tuning.Standard,
+        batch.Batch.Reeds.OrderBy(one => one.Number).ElementAt(reed).Id,
+        ct);
+
+    private AccountRegister Register() => new(databases, _clock, hasher, fold);
+}

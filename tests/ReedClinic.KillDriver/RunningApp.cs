@@ -1,0 +1,94 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
+
+namespace ReedClinic.KillDriver;
+
+/// <summary>A published app in a process of its own, on a free port.</summary>
+public sealed class RunningApp : IAsyncDisposable
+{
+    private const string Open = "ReedClinic is open at ";
+
+    private readonly Process _process;
+    private readonly ConcurrentQueue<string> _said = new();
+    private readonly TaskCompletionSource<Uri> _address = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+    private RunningApp(Process process) => _process = process;
+
+    /// <summary>Where it listens.</summary>
+    public Uri Address { get; private set; } = null!;
+
+    /// <summary>Every line it has written to standard output and standard error so far.</summary>
+    public IReadOnlyList<string> Said => [.. _said];
+
+    /// <summary>Starts the app and waits until it says where it is open.</summary>
+    /// <param name="folder">Where it was published to.</param>
+    /// <param name="settings">Environment variables, such as <c>ASPNETCORE_ENVIRONMENT</c>.</param>
+    /// <param name="ct">Gives up.</param>
+    public static async Task<RunningApp> StartAsync(string folder, IReadOnlyDictionary<string, string> settings, CancellationToken ct)
+    {
+        var start = new ProcessStartInfo("dotnet", [Path.Combine(folder, "ReedClinic.Web.dll")])
+        {
+            WorkingDirectory = folder,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        start.Environment["ASPNETCORE_URLS"] = "http://127.0.0.1:0";
+        start.Environment.Remove("ASPNETCORE_ENVIRONMENT");
+        start.Environment.Remove("DOTNET_ENVIRONMENT");
+
+        // The driver speaks plain http and says that it came over https, as a reverse proxy would.
+        start.Environment["ASPNETCORE_FORWARDEDHEADERS_ENABLED"] = "true";
+        foreach (var (name, value) in settings)
+        {
+            start.Environment[name] = value;
+        }
+
+        var app = new RunningApp(Process.Start(start)!);
+        await app.OpenedAsync(ct).ConfigureAwait(false);
+        return app;
+    }
+
+    /// <summary>Kills the process at once (signal 9): nothing in it runs any more.</summary>
+    public async Task KillAsync()
+    {
+        _process.Kill();
+        await _process.WaitForExitAsync().ConfigureAwait(false);
+    }
+
+    /// <inheritdoc />
+    public async ValueTask DisposeAsync()
+    {
+        if (!_process.HasExited)
+        {
+            await KillAsync().ConfigureAwait(false);
+        }
+
+        _process.Dispose();
+    }
+
+    private async Task OpenedAsync(CancellationToken ct)
+    {
+        _process.OutputDataReceived += (_, line) => Hear(line.Data);
+        _process.ErrorDataReceived += (_, line) => Hear(line.Data);
+        _process.EnableRaisingEvents = true;
+        _process.Exited += (_, _) => _address.TrySetException(new InvalidOperationException(
+            "The app ended before it was open: " + string.Join('\n', _said.TakeLast(20))));
+        _process.BeginOutputReadLine();
+        _process.BeginErrorReadLine();
+        Address = await _address.Task.WaitAsync(TimeSpan.FromSeconds(90), ct).ConfigureAwait(false);
+    }
+
+    private void Hear(string? line)
+    {
+        if (line is null)
+        {
+            return;
+        }
+
+        _said.Enqueue(line);
+        if (line.StartsWith(Open, StringComparison.Ordinal))
+        {
+            _address.TrySetResult(new Uri(line[Open.Length..].Trim()));
+        }
+    }
+}

@@ -1,0 +1,106 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
+using ReedClinic.Data.Engine;
+using ReedClinic.Data.Intake;
+using ReedClinic.Data.People;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.KillDriver;
+
+/// <summary>One reed on the bench of an otherwise empty studio, and a look at what is stored about it.</summary>
+public sealed class Scene : IAsyncDisposable
+{
+    /// <summary>Who works at the bench.</summary>
+    public const string Email = "bench@harbour.example";
+
+    /// <summary>An invented password.</summary>
+    public const string Password = "a quiet tide at four o'clock";
+
+    /// <summary>The form field with the operation id.</summary>
+    public const string OperationField = "operation";
+
+    /// <summary>The form field with the words of a note.</summary>
+    public const string TextField = "words";
+
+    private readonly ServiceProvider _services;
+
+    private Scene(ServiceProvider services, IReadOnlyDictionary<string, string> settings, ReedId reed)
+    {
+        _services = services;
+        Settings = settings;
+        Reed = reed;
+    }
+
+    /// <summary>The reed.</summary>
+    public ReedId Reed { get; }
+
+    /// <summary>The environment that makes the app use this database.</summary>
+    public IReadOnlyDictionary<string, string> Settings { get; }
+
+    /// <summary>The page that holds the form.</summary>
+    public string Page => $"/bench/{Reed.Value}";
+
+    /// <summary>Where the form goes.</summary>
+    public string PostTo => $"/bench/{Reed.Value}/entries";
+
+    /// <summary>Fills an empty database.</summary>
+    public static async Task<Scene> MakeAsync(string engine, string connection, CancellationToken ct)
+    {
+        var settings = new Dictionary<string, string> { ["Database__Engine"] = engine, ["ConnectionStrings__Clinic"] = connection };
+        var configuration = new ConfigurationBuilder()
+            .AddInMemoryCollection(settings.Select(pair => KeyValuePair.Create(pair.Key.Replace("__", ":", StringComparison.Ordinal), (string?)pair.Value)))
+            .Build();
+        var services = new ServiceCollection();
+        services.AddLogging();
+        services.AddClinicData(configuration, contentRoot: AppContext.BaseDirectory);
+        var provider = services.BuildServiceProvider();
+        await provider.GetRequiredService<ClinicSchema>().MigrateAsync(ct).ConfigureAwait(false);
+        var scope = provider.CreateAsyncScope();
+        await using var _ = scope.ConfigureAwait(false);
+        return new Scene(provider, settings, await ReedAsync(scope.ServiceProvider, ct).ConfigureAwait(false));
+    }
+
+    /// <summary>Every note on the reed, by its operation.</summary>
+    public async Task<IReadOnlyCollection<(Guid Operation, string Text)>> StoredAsync(CancellationToken ct)
+    {
+        var db = await _services.GetRequiredService<IDbContextFactory<ClinicDb>>().CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var notes = await db.Set<Note>().AsNoTracking().Where(note => note.ReedId == Reed).ToListAsync(ct).ConfigureAwait(false);
+        return [.. notes.Select(note => (note.OperationId.Value, note.Words))];
+    }
+
+    /// <inheritdoc />
+    public ValueTask DisposeAsync() => _services.DisposeAsync();
+
+    private static async Task<ReedId> ReedAsync(IServiceProvider services, CancellationToken ct)
+    {
+        Done(await services.GetRequiredService<StudioBook>().Open(
+            services.GetRequiredService<FirstRunCode>().Text, "Quay", new NewAccount("Bench", Email, Password), NewOperation(), ct)
+            .ConfigureAwait(false));
+        var accounts = services.GetRequiredService<AccountBook>();
+        var account = Done(await accounts.SignUp(
+            new NewAccount("Sender", "sender@harbour.example", Password), NewOperation(), ct).ConfigureAwait(false));
+        var sender = await accounts.ActorFor(account, ct).ConfigureAwait(false);
+        var intake = services.GetRequiredService<IntakeBook>();
+        var draft = Done(await intake.StartAsync(sender!, NewOperation(), ct).ConfigureAwait(false));
+        var form = new IntakeForm
+        {
+            Reeds = [new ReedForm { HowToRecognise = "green thread", Bothers = "hard to start", Permission = nameof(Permission.SafeChangesOnly) }],
+        };
+        Done(await intake.SaveAsync(sender!, draft.Id, form, draft.Version, NewOperation(), ct).ConfigureAwait(false));
+        var sent = Done(await intake.SubmitAsync(sender!, draft.Id, NewOperation(), ct).ConfigureAwait(false));
+        return sent.Batch.Reeds[0].Id;
+    }
+
+    private static T Done<T>(Outcome<T> outcome) => outcome is Outcome<T>.Done done
+        ? done.Value
+        : throw new InvalidOperationException($"The scene can't be made: {outcome}");
+
+    private static OperationId NewOperation() => new(Guid.CreateVersion7(TimeProvider.System.GetUtcNow()));
+}

@@ -1,0 +1,59 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
+using ReedClinic.KillDriver;
+
+namespace ReedClinic.Web.Tests.Published;
+
+/// <summary>The program as it would be installed, in a process of its own.</summary>
+public sealed class ProductionTests(TestDatabases databases) : IClassFixture<TestDatabases>
+{
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Theory]
+    [InlineData("Production")]
+    [InlineData("Staging")]
+    [InlineData(null)]
+    public async Task A_published_app_never_seeds_even_when_asked_to(string? environment)
+    {
+        var db = await databases.FreshAsync(ClinicEngine.Sqlite);
+        await using var app = await StartAsync(db, environment);
+
+        await using var context = db.CreateDbContext();
+        Assert.False(await context.Users.AnyAsync(Ct));
+        Assert.False(await context.Set<Student>().AnyAsync(Ct));
+        Assert.False(await context.Set<Batch>().AnyAsync(Ct));
+        Assert.DoesNotContain(app.Said, line => line.Contains("password", StringComparison.OrdinalIgnoreCase));
+        Assert.Single(app.Said, line => line.StartsWith("This studio has no owner yet.", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task The_same_app_does_seed_in_Development_so_the_test_above_can_fail()
+    {
+        var db = await databases.FreshAsync(ClinicEngine.Sqlite);
+        await using (var app = await StartAsync(db, "Development"))
+        {
+            await using var context = db.CreateDbContext();
+            Assert.Equal(6, await context.Users.CountAsync(Ct));
+            Assert.Equal(4, await context.Set<Batch>().CountAsync(Ct));
+            Assert.Equal(6, app.Said.Count(line => line.Contains("@lanternquay.example  password: ", StringComparison.Ordinal)));
+            Assert.DoesNotContain(app.Said, line => line.Contains("no owner yet", StringComparison.Ordinal));
+        }
+
+        await using var again = await StartAsync(db, "Development");
+        await using var after = db.CreateDbContext();
+        Assert.Equal(6, await after.Users.CountAsync(Ct));
+    }
+
+    private static async Task<RunningApp> StartAsync(TestDatabase db, string? environment)
+    {
+        var settings = db.Settings.ToDictionary(pair => pair.Key.Replace(":", "__", StringComparison.Ordinal), pair => pair.Value!);
+        settings["Demo__Seed"] = "true";
+        if (environment is not null)
+        {
+            settings["ASPNETCORE_ENVIRONMENT"] = environment;
+        }
+
+        return await RunningApp.StartAsync(await PublishedApp.FolderAsync(), settings, Ct);
+    }
+}
