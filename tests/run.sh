@@ -37,8 +37,8 @@ install_lacking() {
   fi
   export DEBIAN_FRONTEND=noninteractive UCF_FORCE_CONFFOLD=1
   # shellcheck disable=SC2086
-  { apt-get -qq update && apt-get -qq install --yes --no-install-recommends $packages; } > /dev/null ||
-    stop_here "apt-get could not install: $packages"
+  { apt-get -qq update && apt-get -qq install --yes --no-install-recommends $packages; } > tests/artifacts/apt.log 2>&1 ||
+    stop_here "apt-get could not install: $packages(see tests/artifacts/apt.log)"
   packages=$(lacking_packages | tr '\n' ' ')
   [ -z "$packages" ] || stop_here "still lacking after the installation: $packages"
 }
@@ -133,13 +133,13 @@ run_project() { # prints the project's output only when something is wrong with 
 
 main() {
   command -v dotnet > /dev/null || stop_here "the .NET SDK (global.json names the version) is not installed."
+  mkdir -p tests/artifacts
   install_lacking
   trap stop_postgres EXIT
   trap 'exit 130' INT TERM HUP
   build
   say "Built and checked in $((SECONDS - started)) s."
   start_postgres
-  mkdir -p tests/artifacts
   passed_sum=0 failed_sum=0 skipped_sum=0
   local project
   for project in tests/*.Tests; do run_project "$project"; done
