@@ -1,0 +1,35 @@
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Letters;
+
+/// <summary>The answers to what the student asked.</summary>
+internal static class AnswerBlocks
+{
+    internal static LetterBlock? General(LetterMaterial material, Phrasing phrasing) =>
+        Answers(material, null, phrasing, "answers", BlockKind.Answers) is { } block
+            ? block with { Heading = "What you asked" }
+            : null;
+
+    internal static LetterBlock? About(LetterMaterial material, Reed reed, Phrasing phrasing) =>
+        Answers(material, reed.Id, phrasing, LetterComposer.Key(reed, "answers"), BlockKind.ReedAnswers);
+
+    private static LetterBlock? Answers(LetterMaterial material, ReedId? reed, Phrasing phrasing, string key, BlockKind kind)
+    {
+        List<LetterParagraph> answers =
+        [
+            .. material.Batch.Questions
+                .Where(question => question.Reed == reed && question.Answer is not null)
+                .Select(question => new LetterParagraph(
+                [
+                    LetterSentence.Plain(phrasing.Pick(
+                        "asked", question.Number,
+                        $"You asked: “{question.Text.Trim()}”",
+                        $"To your question “{question.Text.Trim()}”:",
+                        $"“{question.Text.Trim()}”, you wrote.")),
+                    LetterSentence.Plain(Prose.Sentence(question.Answer!)),
+                ])),
+        ];
+        return answers.Count == 0 ? null : new LetterBlock(key, kind, answers) { Reed = reed };
+    }
+}

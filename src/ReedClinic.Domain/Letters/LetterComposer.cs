@@ -1,0 +1,137 @@
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Letters;
+
+/// <summary>
+/// Drafts a return letter from a batch, its bench logs and the common thread. It only puts into words what stands there;
+/// whatever is missing is listed as a gap, not made up.
+/// </summary>
+public static class LetterComposer
+{
+    /// <summary>Drafts the letter.</summary>
+    /// <param name="material">What it is composed from.</param>
+    public static LetterDraft Compose(LetterMaterial material)
+    {
+        ArgumentNullException.ThrowIfNull(material);
+        var batch = material.Batch;
+        var phrasing = new Phrasing(batch.Id.Value);
+        var told = OpeningBlocks.Told(material);
+        LetterBlock?[] blocks =
+        [
+            OpeningBlocks.Greeting(material, phrasing),
+            OpeningBlocks.DoneWell(material, phrasing),
+            OpeningBlocks.Arrival(material, phrasing),
+            AnswerBlocks.General(material, phrasing),
+            .. batch.Reeds.Where(reed => reed.Presence != Presence.Missing)
+                .SelectMany(reed => ReedBlocks(material, reed, phrasing, told)),
+            LessonBlocks.Lesson(material, phrasing),
+            LessonBlocks.Habit(material),
+            LessonBlocks.CheckYourself(material),
+            LessonBlocks.Stroke(material, phrasing),
+            LessonBlocks.Plan(material, phrasing),
+            CareBlocks.Care(material, phrasing),
+            CareBlocks.Cautions(material),
+            CareBlocks.Closing(material, phrasing),
+        ];
+        return new LetterDraft(
+            batch.Id,
+            batch.Code.ToString(),
+            material.StudentName,
+            material.Signature,
+            batch.Scrape,
+            [
+                .. batch.Reeds.Where(reed => reed.Presence != Presence.Missing)
+                    .Select(reed => new LetterReed(reed.Id, reed.Number, reed.HowToRecognise, LetterMarks.Of(material.LogOf(reed.Id)))),
+            ],
+            [.. blocks.OfType<LetterBlock>()]);
+    }
+
+    /// <summary>What is missing before the letter can go out.</summary>
+    /// <param name="material">What it is composed from.</param>
+    public static IReadOnlyList<LetterGap> Gaps(LetterMaterial material)
+    {
+        ArgumentNullException.ThrowIfNull(material);
+        var numbers = material.Batch.Reeds.ToDictionary(reed => reed.Id, reed => reed.Number);
+        return
+        [
+            .. material.Batch.Questions.Where(question => question.Answer is null).Select(question =>
+                new LetterGap(
+                    "question-" + Prose.Number(question.Number),
+                    GapKind.UnansweredQuestion,
+                    question.Reed is { } reed
+                        ? $"About reed {Prose.Number(numbers[reed])}, {material.StudentName} asks: {question.Text}"
+                        : $"{material.StudentName} asks: {question.Text}")
+                {
+                    Question = question.Id,
+                    Reed = question.Reed,
+                }),
+            .. material.Batch.Reeds.Where(reed => reed.IsHere && material.LogOf(reed.Id).Verdict is null).Select(reed =>
+                new LetterGap(
+                    "verdict-" + Prose.Number(reed.Number),
+                    GapKind.ReedWithoutVerdict,
+                    $"Reed {Prose.Number(reed.Number)} ({reed.HowToRecognise}) has no verdict.")
+                {
+                    Reed = reed.Id,
+                }),
+            .. material.Batch.Reeds.SelectMany(reed => material.LogOf(reed.Id).OpenRisks
+                .Where(risk => risk.Closed is null)
+                .Select(risk => new LetterGap(
+                    "risk-" + risk.Fact.Root.Value.ToString("N"),
+                    GapKind.OpenRisk,
+                    $"On reed {Prose.Number(reed.Number)} a risk was named and not closed: {risk.Fact.Now.Words}")
+                {
+                    Reed = reed.Id,
+                })),
+            .. material.Thread.HasLesson
+                ? Array.Empty<LetterGap>()
+                : [new LetterGap("common-lesson", GapKind.NoCommonLesson, "No common lesson was chosen for these reeds.")],
+        ];
+    }
+
+    private static IEnumerable<LetterBlock?> ReedBlocks(
+        LetterMaterial material, Reed reed, Phrasing phrasing, ISet<FindingKindId> told)
+    {
+        var log = material.LogOf(reed.Id);
+        yield return StoryBlock.Of(reed, log, phrasing, told);
+        yield return NowBlock.Of(reed, log, phrasing);
+        yield return AnswerBlocks.About(material, reed, phrasing);
+        yield return UseBlock.Of(material, reed, log, phrasing);
+    }
+
+    /// <summary>The key of a block about one reed.</summary>
+    /// <param name="reed">The reed.</param>
+    /// <param name="part">Which part.</param>
+    internal static string Key(Reed reed, string part) =>
+        string.Create(System.Globalization.CultureInfo.InvariantCulture, $"reed-{reed.Number}-{part}");
+}
+
+/// <summary>What the drawing of a reed shows in a letter: what stands today, not how it came about.</summary>
+public static class LetterMarks
+{
+    /// <summary>The marks of one reed.</summary>
+    /// <param name="log">Its log.</param>
+    public static IReadOnlyList<ReedMark> Of(BenchLog log)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        return
+        [
+            .. log.Findings.Where(finding => finding.Ended?.Now.Ending != FindingEnding.Gone).Select(finding => new ReedMark(
+                finding.Finding.Place,
+                finding.Finding.Character switch
+                {
+                    FindingCharacter.Strength => MarkKind.Strength,
+                    FindingCharacter.Taste => MarkKind.Taste,
+                    _ => MarkKind.Fault,
+                },
+                StoryBlock.NameOf(finding.Finding))),
+            .. log.Live<Adjustment>()
+                .GroupBy(work => work.Now.Place)
+                .Select(group => new ReedMark(
+                    group.Key, MarkKind.Worked, AdjustmentCatalogue.Find(group.Last().Now.AdjustmentKind)?.Name ?? "worked here")),
+            .. log.LeftAlone.Select(left => new ReedMark(left.Now.Place, MarkKind.LeaveAlone, "leave alone", left.Now.Words)),
+        ];
+    }
+}

@@ -1,0 +1,96 @@
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Letters;
+
+/// <summary>A reed as the letter shows it.</summary>
+/// <param name="Id">Which reed.</param>
+/// <param name="Number">The number on its tag.</param>
+/// <param name="HowToRecognise">How to tell it from the others.</param>
+/// <param name="Marks">What the drawing of it shows.</param>
+public sealed record LetterReed(ReedId Id, int Number, string HowToRecognise, IReadOnlyList<ReedMark> Marks);
+
+/// <summary>A whole letter: what is drafted, saved, sent and drawn.</summary>
+/// <param name="Batch">The batch it is about.</param>
+/// <param name="Code">The batch's code.</param>
+/// <param name="StudentName">To whom it is written.</param>
+/// <param name="Signature">Who signs it.</param>
+/// <param name="Scrape">How the reeds are scraped; null when not known.</param>
+/// <param name="Reeds">The reeds, by number.</param>
+/// <param name="Blocks">The blocks, in order.</param>
+public sealed record LetterDraft(
+    BatchId Batch,
+    string Code,
+    string StudentName,
+    string Signature,
+    ScrapeStyle? Scrape,
+    IReadOnlyList<LetterReed> Reeds,
+    IReadOnlyList<LetterBlock> Blocks)
+{
+    /// <summary>
+    /// This fresh draft with what the teacher changed in an earlier one. Blocks that nobody touched follow the log; a
+    /// changed block stays as it was left.
+    /// </summary>
+    /// <param name="saved">The earlier one; null for none.</param>
+    public LetterDraft With(LetterDraft? saved)
+    {
+        if (saved is null)
+        {
+            return this;
+        }
+
+        var edited = saved.Blocks.Where(block => block.IsEdited).ToDictionary(block => block.Key);
+        return this with
+        {
+            Blocks = [.. Blocks.Select(block => edited.TryGetValue(block.Key, out var left) ? left with { Rows = block.Rows } : block)],
+        };
+    }
+
+    /// <summary>This draft with other texts in some blocks.</summary>
+    /// <param name="texts">The texts by the keys of their blocks; other keys are ignored.</param>
+    /// <param name="composed">The draft as it would be composed now.</param>
+    public LetterDraft EditedTo(IReadOnlyDictionary<string, string> texts, LetterDraft composed)
+    {
+        ArgumentNullException.ThrowIfNull(texts);
+        ArgumentNullException.ThrowIfNull(composed);
+        var fresh = composed.Blocks.ToDictionary(block => block.Key);
+        return this with
+        {
+            Blocks =
+            [
+                .. Blocks.Select(block => texts.TryGetValue(block.Key, out var text) && fresh.TryGetValue(block.Key, out var now)
+                    ? block.EditedTo(text, now)
+                    : block),
+            ],
+        };
+    }
+}
+
+/// <summary>What is still missing from a letter.</summary>
+public enum GapKind
+{
+    /// <summary>A question of the student's that has no answer.</summary>
+    UnansweredQuestion,
+
+    /// <summary>A reed that lies here and has no verdict.</summary>
+    ReedWithoutVerdict,
+
+    /// <summary>A risk of which nobody has said whether it happened.</summary>
+    OpenRisk,
+
+    /// <summary>Nothing was said about what the reeds have in common.</summary>
+    NoCommonLesson,
+}
+
+/// <summary>Something that is missing: it can be mended or waived with a reason.</summary>
+/// <param name="Key">Its lasting name within the letter.</param>
+/// <param name="Kind">What is missing.</param>
+/// <param name="Words">One sentence for the teacher.</param>
+public sealed record LetterGap(string Key, GapKind Kind, string Words)
+{
+    /// <summary>The reed it is about, if any.</summary>
+    public ReedId? Reed { get; init; }
+
+    /// <summary>The question that has no answer, if it is one.</summary>
+    public QuestionId? Question { get; init; }
+}

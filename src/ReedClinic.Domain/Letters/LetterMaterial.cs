@@ -1,0 +1,48 @@
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Letters;
+
+/// <summary>What the teacher chose to say about all the reeds together.</summary>
+/// <param name="LessonKind">The finding that the common lesson is about.</param>
+/// <param name="LessonWords">The lesson in the teacher's words.</param>
+/// <param name="LessonEvidence">Its evidence in one plain sentence, such as “In all three reeds.”.</param>
+/// <param name="StrengthKind">The strength that is named.</param>
+/// <param name="StrengthWords">What is done well, in the teacher's words.</param>
+/// <param name="StrengthEvidence">Its evidence in one plain sentence.</param>
+/// <param name="HabitSentence">The likely habit, as “Perhaps …”.</param>
+public sealed record LetterThread(
+    FindingKindId? LessonKind = null,
+    string? LessonWords = null,
+    string? LessonEvidence = null,
+    FindingKindId? StrengthKind = null,
+    string? StrengthWords = null,
+    string? StrengthEvidence = null,
+    string? HabitSentence = null)
+{
+    /// <summary>Nothing chosen.</summary>
+    public static LetterThread Nothing { get; } = new();
+
+    /// <summary>Whether a lesson was chosen.</summary>
+    public bool HasLesson => LessonKind is not null || LessonWords is not null;
+}
+
+/// <summary>Everything that a letter is composed from.</summary>
+/// <param name="Batch">The batch with its reeds, questions and arrival.</param>
+/// <param name="StudentName">To whom it is written.</param>
+/// <param name="Signature">Who signs it.</param>
+/// <param name="Logs">The bench log of each reed that has one.</param>
+/// <param name="Thread">What was said about all of them.</param>
+public sealed record LetterMaterial(
+    Batch Batch,
+    string StudentName,
+    string Signature,
+    IReadOnlyDictionary<ReedId, BenchLog> Logs,
+    LetterThread Thread)
+{
+    /// <summary>The log of one reed; an empty one when nothing was written.</summary>
+    /// <param name="reed">Which reed.</param>
+    public BenchLog LogOf(ReedId reed) => Logs.GetValueOrDefault(reed, BenchLog.Empty);
+}

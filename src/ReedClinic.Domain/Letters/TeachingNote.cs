@@ -1,0 +1,49 @@
+using ReedClinic.Domain.Faults;
+
+namespace ReedClinic.Domain.Letters;
+
+/// <summary>What a letter teaches about one kind of fault: how to see it at home, the stroke, and a plan for the next reed.</summary>
+/// <param name="Checks">Two or three tests to do at home, each with what to see or hear.</param>
+/// <param name="Stroke">The stroke: where the knife lies, its angle, where it ends; null where no knife is wanted.</param>
+/// <param name="Plan">At most five steps for the next reed.</param>
+/// <remarks>All of it is common practice, in our own words; nothing in it is cited to a student as a fact.</remarks>
+public sealed record TeachingNote(IReadOnlyList<string> Checks, IReadOnlyList<string>? Stroke, IReadOnlyList<string> Plan)
+{
+    /// <summary>The most steps of a plan.</summary>
+    public const int MostSteps = 5;
+
+    private static readonly Dictionary<FindingKindId, TeachingNote> ByKind = All();
+
+    /// <summary>The note on a kind of fault; a general one where there is none of its own.</summary>
+    /// <param name="kind">The kind; null for a lesson that is in words alone.</param>
+    public static TeachingNote For(FindingKindId? kind) =>
+        kind is { Value: not null } id && ByKind.TryGetValue(id, out var note) ? note : TeachingNotes.General;
+
+    /// <summary>Whether a kind of fault has a note of its own.</summary>
+    /// <param name="kind">The kind.</param>
+    public static bool HasOwn(FindingKindId kind) => ByKind.ContainsKey(kind);
+
+    private static Dictionary<FindingKindId, TeachingNote> All()
+    {
+        (TeachingNote Note, string[] Kinds)[] notes =
+        [
+            (TeachingNotes.TipSides, ["tip-thick", "tip-corners-thick"]),
+            (TeachingNotes.TipCentre, ["tip-thin", "tip-even-across", "tip-centre-thin"]),
+            (TeachingNotes.TipLine, ["tip-short", "tip-long", "tip-not-separate", "heart-length"]),
+            (TeachingNotes.Slope, ["step-abrupt", "bumps"]),
+            (TeachingNotes.TipEnd, ["tip-corner-broken", "tip-line-slanted", "tip-edge-ragged", "tip-cracked", "tip-wavy"]),
+            (TeachingNotes.HeartSides, ["heart-thick", "heart-sides-thick", "centre-closes-first", "bark-island"]),
+            (TeachingNotes.HeartKept, ["heart-thin"]),
+            (TeachingNotes.Back, ["back-thick"]),
+            (TeachingNotes.BackKept, ["back-thin", "spine-scraped", "rails-cut", "closes-in-play"]),
+            (TeachingNotes.Evenness, ["left-right-uneven", "blades-uneven", "heart-lopsided", "windows-uneven", "opening-lopsided"]),
+            (
+                TeachingNotes.Tying,
+                ["slipped-too-far", "slipped-against-winding", "no-slip", "side-leak", "crooked-on-staple", "thread-too-high", "thread-leak"]),
+            (TeachingNotes.Opening, ["opening-wide", "opening-narrow"]),
+            (TeachingNotes.Keeping, ["worn", "dirty-inside", "cork-loose", "body-cracked"]),
+        ];
+        return notes.SelectMany(entry => entry.Kinds.Select(kind => (new FindingKindId(kind), entry.Note)))
+            .ToDictionary(pair => pair.Item1, pair => pair.Note);
+    }
+}
