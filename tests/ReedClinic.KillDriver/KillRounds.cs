@@ -106,7 +106,7 @@ public sealed class KillRounds(string folder, Scene scene, int seed) : IDisposab
     private async Task PostAsync(Guid operation, string text, CancellationToken ct)
     {
         var form = new Dictionary<string, string>(_form!) { [Scene.OperationField] = operation.ToString(), [Scene.TextField] = text };
-        using var answer = await _visit.PostAsync(scene.PostTo, form, ct).ConfigureAwait(false);
+        using var answer = await _visit.PostAsync(scene.Page, form, ct).ConfigureAwait(false);
         var saved = answer.StatusCode is HttpStatusCode.SeeOther or HttpStatusCode.Found
             && answer.Headers.Location?.ToString().Contains("sign-in", StringComparison.Ordinal) == false;
         if (!saved)

@@ -26,7 +26,7 @@ public sealed class RunningApp : IAsyncDisposable
     /// <param name="ct">Gives up.</param>
     public static async Task<RunningApp> StartAsync(string folder, IReadOnlyDictionary<string, string> settings, CancellationToken ct)
     {
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(folder, "ReedClinic.Web.dll")])
+        var start = new ProcessStartInfo("dotnet", [Path.Combine(Path.GetFullPath(folder), "ReedClinic.Web.dll")])
         {
             WorkingDirectory = folder,
             RedirectStandardOutput = true,
@@ -38,6 +38,7 @@ public sealed class RunningApp : IAsyncDisposable
 
         // The driver speaks plain http and says that it came over https, as a reverse proxy would.
         start.Environment["ASPNETCORE_FORWARDEDHEADERS_ENABLED"] = "true";
+        start.Environment["DOTNET_TieredPGO"] = "0"; // a short life: no time to profile in
         foreach (var (name, value) in settings)
         {
             start.Environment[name] = value;

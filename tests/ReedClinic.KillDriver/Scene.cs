@@ -23,10 +23,10 @@ public sealed class Scene : IAsyncDisposable
     public const string Password = "a quiet tide at four o'clock";
 
     /// <summary>The form field with the operation id.</summary>
-    public const string OperationField = "operation";
+    public const string OperationField = "Form.Operation";
 
     /// <summary>The form field with the words of a note.</summary>
-    public const string TextField = "words";
+    public const string TextField = "Form.Words";
 
     private readonly ServiceProvider _services;
 
@@ -43,11 +43,8 @@ public sealed class Scene : IAsyncDisposable
     /// <summary>The environment that makes the app use this database.</summary>
     public IReadOnlyDictionary<string, string> Settings { get; }
 
-    /// <summary>The page that holds the form.</summary>
-    public string Page => $"/bench/{Reed.Value}";
-
-    /// <summary>Where the form goes.</summary>
-    public string PostTo => $"/bench/{Reed.Value}/entries";
+    /// <summary>The page that holds the form, and takes it.</summary>
+    public string Page => $"/bench/{Reed.Value}/note";
 
     /// <summary>Fills an empty database.</summary>
     public static async Task<Scene> MakeAsync(string engine, string connection, CancellationToken ct)

@@ -58,7 +58,11 @@ public sealed partial class Visit : IDisposable
         using (request)
         {
             request.Headers.Add("X-Forwarded-Proto", "https");
-            request.Headers.Add("Cookie", string.Join("; ", _cookies.Select(cookie => $"{cookie.Key}={cookie.Value}")));
+            if (!_cookies.IsEmpty)
+            {
+                request.Headers.Add("Cookie", string.Join("; ", _cookies.Select(cookie => $"{cookie.Key}={cookie.Value}")));
+            }
+
             var answer = await _http.SendAsync(request, ct).ConfigureAwait(false);
             foreach (var cookie in answer.Headers.TryGetValues("Set-Cookie", out var set) ? set : [])
             {

@@ -1,4 +1,0 @@
-namespace ReedClinic.Web.Features.Slip;
-
-/// <summary>Marks the words of the slip: <c>SlipText.resx</c>.</summary>
-public sealed class SlipText;

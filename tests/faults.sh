@@ -1,0 +1,30 @@
+#!/usr/bin/env bash
+# Runs the fault tests at full count, through the same code as the quick suite, and writes what came of it to
+# docs/operations/faults.md.   tests/faults.sh [ROUNDS [SEED]]   (200 kills on each engine unless said)
+set -uo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/.."
+
+rounds=${1:-200}
+export REEDCLINIC_KILL_ROUNDS=$rounds
+[[ $# -lt 2 ]] || export REEDCLINIC_KILL_SEED=$2
+REEDCLINIC_FAULT_LOG=$(mktemp) && export REEDCLINIC_FAULT_LOG
+trap 'rm -f "$REEDCLINIC_FAULT_LOG"' EXIT
+
+dotnet test --project tests/ReedClinic.Web.Tests -- --filter-class '*KillTests'
+code=$?
+
+report=docs/operations/faults.md
+mkdir -p "$(dirname "$report")"
+{
+  printf '# The last full run of the fault tests\n\n'
+  printf 'A separate process posts notes to the published app, kills it with signal 9 at a random moment after an acknowledgement,\n'
+  printf 'starts it again and compares what was acknowledged with what is stored.\n\n'
+  printf '* command: `tests/faults.sh %s`\n' "$*"
+  printf '* date: %s\n' "$(date --utc +%FT%TZ)"
+  printf '* commit: %s%s\n' "$(git rev-parse HEAD)" "$(git diff --quiet HEAD || echo ' with changes')"
+  printf '* exit code: %s\n\n```\n' "$code"
+  grep -E '^(engine|settled|summary)' "$REEDCLINIC_FAULT_LOG"
+  printf '```\n'
+} > "$report"
+cat "$report"
+exit "$code"
