@@ -2,6 +2,7 @@ using ReedClinic.Data;
 using ReedClinic.Web;
 using ReedClinic.Web.Account;
 using ReedClinic.Web.Background;
+using ReedClinic.Web.Features.Intake;
 using ReedClinic.Web.Shared.Hosting;
 
 var builder = WebApplication.CreateBuilder(args);
@@ -11,6 +12,7 @@ builder.AddLimits();
 builder.AddLanguage();
 builder.AddHealth();
 builder.AddPages();
+builder.AddIntake();
 builder.AddAccounts(builder.Services.AddClinicData(builder.Configuration, builder.Environment.ContentRootPath));
 
 var app = builder.Build();
@@ -25,6 +27,7 @@ app.UsePages();
 app.MapHealth();
 app.MapLamp();
 app.MapAccounts();
+app.MapIntake();
 app.MapPages<App>();
 app.AnnounceAddress();
 

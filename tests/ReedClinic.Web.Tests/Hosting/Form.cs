@@ -50,10 +50,13 @@ public sealed class Form
     }
 
     /// <summary>Sends it.</summary>
-    public async Task<HttpResponseMessage> Post()
+    public Task<HttpResponseMessage> Post() => PostTo(_action);
+
+    /// <summary>Sends it somewhere else, as a script does.</summary>
+    public async Task<HttpResponseMessage> PostTo(string path)
     {
         using var content = new FormUrlEncodedContent(_fields);
-        return await _client.PostAsync(new Uri(_action, UriKind.Relative), content, TestContext.Current.CancellationToken);
+        return await _client.PostAsync(new Uri(path, UriKind.Relative), content, TestContext.Current.CancellationToken);
     }
 
     private static IEnumerable<KeyValuePair<string, string>> Fields(IHtmlFormElement form)

@@ -1,0 +1,55 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Antiforgery;
+using Microsoft.Extensions.Localization;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
+using ReedClinic.Web.Account;
+
+namespace ReedClinic.Web.Features.Intake;
+
+/// <summary>Where a page sends what is being typed, after a pause and when it is left.</summary>
+public static class DraftEndpoint
+{
+    /// <summary>Registers what the intake needs.</summary>
+    /// <param name="builder">The host that is being built.</param>
+    public static void AddIntake(this WebApplicationBuilder builder) => builder.Services.AddScoped<StepKeeper>();
+
+    /// <summary>Maps the two addresses of a screen's draft.</summary>
+    /// <param name="app">The application.</param>
+    public static void MapIntake(this WebApplication app)
+    {
+        var drafts = app.MapGroup("/intake/{draft:guid}/draft").RequireAuthorization()
+            .WithMetadata(new RequireAntiforgeryTokenAttribute());
+        drafts.MapPost("/{key}", (Guid draft, string key, HttpContext http, [AsParameters] Tools tools) => Keep(draft, new IntakeStep(key), http, tools));
+        drafts.MapPost("/reed/{reed:int}/{key}", (Guid draft, int reed, string key, HttpContext http, [AsParameters] Tools tools) =>
+            Keep(draft, new IntakeStep(key, reed), http, tools));
+    }
+
+    private static async Task<IResult> Keep(Guid draft, IntakeStep step, HttpContext http, Tools tools)
+    {
+        var ct = http.RequestAborted;
+        var actor = await tools.Actors.Of(http.User, ct).ConfigureAwait(false);
+        if (actor is null)
+        {
+            return Results.Unauthorized();
+        }
+
+        var posted = await http.Request.ReadFormAsync(ct).ConfigureAwait(false);
+        var operation = new OperationId(Guid.CreateVersion7(tools.Time.GetUtcNow()));
+        var kept = await tools.Keeper.Keep(actor, new DraftId(draft), step, posted, operation, ct).ConfigureAwait(false);
+        if (kept.Elsewhere is not null)
+        {
+            return Results.Json(new { note = tools.Text["SavedElsewhere"].Value }, statusCode: StatusCodes.Status409Conflict);
+        }
+
+        if (!kept.Saved || StepFields.Of(kept.Draft!.Form, step) is not { } fields)
+        {
+            return kept.Draft is null ? Results.NotFound() : Results.UnprocessableEntity(new { note = tools.Text["NotSaved"].Value });
+        }
+
+        var at = TimeZoneInfo.ConvertTime(kept.Draft.SavedAt, tools.Time.LocalTimeZone).ToString("HH:mm", CultureInfo.CurrentCulture);
+        return Results.Ok(new { mark = StepFields.MarkOf(fields), note = tools.Text["SavedAt", at].Value });
+    }
+
+    private sealed record Tools(ActorAccess Actors, StepKeeper Keeper, TimeProvider Time, IStringLocalizer<IntakeText> Text);
+}

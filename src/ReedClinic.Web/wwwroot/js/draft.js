@@ -1,0 +1,67 @@
+// Keeps what is being typed: after a pause, and the moment the page is left. Without it every screen's own button still saves.
+const pause = 1500;
+const form = document.querySelector("form[data-draft]");
+
+if (form) {
+  const note = document.getElementById("draft-note");
+  let timer = 0;
+  let typed = false;
+  let saving = null;
+
+  const say = (text, wrong) => {
+    if (note && text) {
+      note.textContent = text;
+      note.classList.toggle("error", wrong);
+    }
+  };
+
+  const send = async () => {
+    const fields = new FormData(form);
+    fields.delete("_handler");
+    typed = false;
+    try {
+      const answer = await fetch(form.dataset.draft, { method: "POST", body: new URLSearchParams(fields), keepalive: true });
+      const said = answer.headers.get("content-type")?.includes("json") ? await answer.json() : {};
+      if (answer.ok && said.mark) {
+        form.elements.namedItem("Mark").value = said.mark;
+      } else {
+        typed = true;
+      }
+      say(said.note ?? (answer.ok ? "" : form.dataset.unsaved), !answer.ok);
+    } catch {
+      typed = true;
+      say(form.dataset.unsaved, true);
+    }
+  };
+
+  // One save at a time: each one needs the mark that the last one brought back.
+  const save = () => {
+    clearTimeout(timer);
+    if (typed) {
+      saving = (saving ?? Promise.resolve()).then(() => (typed ? send() : undefined));
+    }
+    return saving;
+  };
+
+  const heard = () => {
+    typed = true;
+    clearTimeout(timer);
+    timer = setTimeout(save, pause);
+  };
+
+  form.addEventListener("input", heard);
+  form.addEventListener("submit", async (event) => {
+    clearTimeout(timer);
+    if (saving && !form.dataset.settled) {
+      event.preventDefault();
+      await saving;
+      form.dataset.settled = "yes";
+      form.requestSubmit(event.submitter ?? undefined);
+      return;
+    }
+    typed = false;
+  });
+  document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && save());
+  addEventListener("pagehide", save);
+  addEventListener("pageshow", (event) => event.persisted && location.reload());
+}

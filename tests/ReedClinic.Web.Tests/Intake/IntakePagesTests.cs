@@ -1,0 +1,164 @@
+using System.Net;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.Intake;
+
+public sealed class IntakePagesTests(ClinicHost host) : IClassFixture<ClinicHost>
+{
+    [Fact]
+    public async Task From_the_first_question_to_a_code()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        Assert.Equal($"{walk.Draft}/tuning", (await walk.Answer("instrument", ("Instrument", "Oboe"))).To);
+        Assert.Equal($"{walk.Draft}/scrape", (await walk.Answer("tuning", ("TunesTo", "another"), ("TunesToAnother", "442.5"))).To);
+        Assert.Equal($"{walk.Draft}/country", (await walk.Answer("scrape", ("Scrape", "ShortScrape"))).To);
+        await walk.Fill(2);
+        await walk.Answer("questions", ("Questions", "Is this one too old?"));
+        var look = (await student.See($"{walk.Draft}/look-over")).Page;
+        Assert.Contains("A = 442.5", look, StringComparison.Ordinal);
+
+        var code = await walk.Send();
+
+        var batch = (await student.See($"/batches/{code}?sent=yes")).Page;
+        Assert.Contains(code, batch, StringComparison.Ordinal);
+        Assert.Contains("thread number 2", batch, StringComparison.Ordinal);
+        Assert.Contains("Is this one too old?", batch, StringComparison.Ordinal);
+        Assert.Contains(code, (await student.See("/")).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_was_typed_before_the_tab_was_closed_is_there_again()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        var form = await Form.At(student, $"{walk.Draft}/reed/1/bothers");
+        form.Set("Reeds[0].Bothers", "It stops speaking after\na page").Set("Reeds[0].Opening", "-2");
+        using var kept = await form.PostTo($"{walk.Draft}/draft/reed/1/bothers");
+
+        Assert.Equal(HttpStatusCode.OK, kept.StatusCode);
+        var again = await Form.At(student, $"{walk.Draft}/reed/1/bothers");
+        Assert.Equal("It stops speaking after\na page", again["Reeds[0].Bothers"]);
+        Assert.Equal("-2", again["Reeds[0].Opening"]);
+        Assert.Contains("Continue where you stopped", (await student.See("/")).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Sending_the_same_form_twenty_times_at_once_makes_one_batch()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        await walk.Fill(1);
+        var form = await Form.At(student, $"{walk.Draft}/look-over");
+
+        var answers = await Task.WhenAll(Enumerable.Range(0, 20).Select(_ => form.Post()));
+
+        Assert.Single(answers.Select(a => a.Leads()).Distinct());
+        Assert.All(answers, a => Assert.Equal(HttpStatusCode.Found, a.StatusCode));
+        var mine = (await student.See("/batches")).Page;
+        Assert.Equal(2, mine.Split("href=\"/batches/").Length);
+    }
+
+    [Theory]
+    [InlineData("reed/1/recognise", "Reeds[0].HowToRecognise", "")]
+    [InlineData("reed/1/recognise", "Reeds[0].HowToRecognise", "a\u0007bell")]
+    [InlineData("reed/1/permission", "Reeds[0].Permission", "EatIt")]
+    [InlineData("reed/1/bothers", "Reeds[0].HoursPlayed", "-1")]
+    [InlineData("reed/1/bothers", "Reeds[0].Response", "7")]
+    [InlineData("tuning", "TunesTo", "a lot")]
+    [InlineData("how-many", "HowMany", "13")]
+    public async Task What_cannot_be_taken_is_said_beside_its_field(string step, string field, string typed)
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        var (to, page) = await walk.Answer(step, ("Reeds[0].Bothers", "words that must not be lost"), (field, typed));
+
+        Assert.Null(to);
+        Assert.Contains($"id=\"f-{field.Replace('.', '-').Replace('[', '-').Replace("]", "", StringComparison.Ordinal)}-error\"", page, StringComparison.Ordinal);
+        if (step.EndsWith("bothers", StringComparison.Ordinal))
+        {
+            Assert.Contains("words that must not be lost", page, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task A_text_that_is_too_long_is_refused_and_kept()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        var words = new string('x', 1_001);
+        var (to, page) = await walk.Answer("reed/1/bothers", ("Reeds[0].Bothers", words));
+
+        Assert.Null(to);
+        Assert.Contains("f-Reeds-0-Bothers-error", page, StringComparison.Ordinal);
+        Assert.Equal(words, (await Form.At(student, $"{walk.Draft}/reed/1/bothers"))["Reeds[0].Bothers"]);
+    }
+
+    [Fact]
+    public async Task Two_tabs_on_different_screens_keep_both_and_on_the_same_screen_the_second_is_shown_both()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        var one = await Form.At(student, $"{walk.Draft}/reed/1/recognise");
+        var two = await Form.At(student, $"{walk.Draft}/reed/1/recognise");
+        await walk.Answer("country", ("Country", "Norway"));
+        using (var first = await one.Set("Reeds[0].HowToRecognise", "blue thread").Set("Go", "on").Post())
+        {
+            Assert.NotNull(first.Leads());
+        }
+
+        using var second = await two.Set("Reeds[0].HowToRecognise", "red thread").Set("Go", "on").Post();
+        var page = (await second.Read()).Page;
+
+        Assert.Contains("blue thread", page, StringComparison.Ordinal);
+        Assert.Contains("value=\"red thread\"", page, StringComparison.Ordinal);
+        using var insisted = await Form.Of(student, $"{walk.Draft}/reed/1/recognise", page).Set("Go", "on").Post();
+        Assert.NotNull(insisted.Leads());
+        Assert.Equal("red thread", (await Form.At(student, $"{walk.Draft}/reed/1/recognise"))["Reeds[0].HowToRecognise"]);
+        Assert.Equal("Norway", (await Form.At(student, $"{walk.Draft}/country"))["Country"]);
+    }
+
+    [Fact]
+    public async Task A_reed_that_was_written_about_is_not_dropped_without_asking()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        await walk.Fill(3);
+        var (to, page) = await walk.Answer("how-many", ("HowMany", "2"));
+
+        Assert.Null(to);
+        Assert.Contains("name=\"LeaveOut\"", page, StringComparison.Ordinal);
+        Assert.Contains("thread number 3", (await student.See($"{walk.Draft}/look-over")).Page, StringComparison.Ordinal);
+        await walk.Answer("how-many", ("HowMany", "2"), ("LeaveOut", "true"));
+        Assert.DoesNotContain("thread number 3", (await student.See($"{walk.Draft}/look-over")).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_is_still_needed_is_named_and_nothing_is_sent()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        using var sent = await (await Form.At(student, $"{walk.Draft}/look-over")).Post();
+        var (status, page, _) = await sent.Read();
+
+        Assert.Equal(HttpStatusCode.OK, status);
+        Assert.Contains("/reed/1/permission#f-Reeds-0-Permission", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("href=\"/batches/", (await student.See("/batches")).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Nobody_else_sees_an_intake_or_a_batch()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        using var other = await host.Student("Bram");
+        var draft = await other.See($"{walk.Draft}/country");
+        await walk.Fill(1);
+        var code = await walk.Send();
+
+        Assert.Equal(HttpStatusCode.NotFound, draft.Status);
+        Assert.Equal(HttpStatusCode.NotFound, (await other.See($"/batches/{code}")).Status);
+        using var nobody = host.Visitor();
+        Assert.StartsWith("/account/sign-in", (await nobody.See($"/batches/{code}")).Location, StringComparison.Ordinal);
+    }
+}
