@@ -18,6 +18,9 @@ public sealed record CommonThreadView(BatchAtBenchView AtBench, FindingSheet InB
     /// <summary>What may be done well, the likeliest first.</summary>
     public IReadOnlyList<Candidate> Strengths { get; } = Candidate.Strengths(InBatch, Before);
 
+    /// <summary>Faults of the student's earlier reeds that are not on these.</summary>
+    public IReadOnlyList<Candidate> Gone { get; } = Candidate.Gone(InBatch, Before);
+
     /// <summary>What was chosen; null when nothing was yet.</summary>
     public CommonThread? Chosen => AtBench.Thread;
 

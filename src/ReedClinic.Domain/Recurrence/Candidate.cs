@@ -30,12 +30,25 @@ public sealed record Candidate(FindingKind Kind, FindingCharacter Character, Tal
     public static IReadOnlyList<Candidate> Strengths(FindingSheet batch, FindingSheet before) =>
         Rank(FindingCharacter.Strength, batch, before);
 
+    /// <summary>Faults of the student's earlier reeds that were looked for in this batch, and found on no reed of it.</summary>
+    /// <param name="batch">The sheet of this batch.</param>
+    /// <param name="before">The sheet of the student's other reeds.</param>
+    /// <returns>What has gone, in the order of the catalogue.</returns>
+    public static IReadOnlyList<Candidate> Gone(FindingSheet batch, FindingSheet before) =>
+    [
+        .. Of(FindingCharacter.Fault, batch, before)
+            .Where(candidate => candidate.InBatch is { Found: 0, Looked: > 0 } && candidate.Before.Found > 0),
+    ];
+
+    private static IEnumerable<Candidate> Of(FindingCharacter character, FindingSheet batch, FindingSheet before) =>
+        FindingCatalogue.All.Select(kind =>
+            new Candidate(kind, character, batch.Count(kind.Id, character), before.Count(kind.Id, character)));
+
     // Ranked by the lower end of the interval, not by the share: two of two is weaker evidence than five of six.
     // What is certain goes before what is suspected, then what was there before, then the order of the catalogue.
     private static IReadOnlyList<Candidate> Rank(FindingCharacter character, FindingSheet batch, FindingSheet before) =>
     [
-        .. FindingCatalogue.All
-            .Select(kind => new Candidate(kind, character, batch.Count(kind.Id, character), before.Count(kind.Id, character)))
+        .. Of(character, batch, before)
             .Where(candidate => candidate.InBatch.Found > 0)
             .OrderByDescending(candidate => candidate.InBatch.Interval.Low)
             .ThenBy(candidate => candidate.InBatch.Suspected)

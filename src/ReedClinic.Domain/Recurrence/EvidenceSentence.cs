@@ -22,7 +22,7 @@ public static class EvidenceSentence
                 : $", in {Number(inBatch.Suspected)} of them only suspected";
         }
 
-        return $"{sentence}{Earlier(before)}.";
+        return $"{sentence}{Earlier(before, inBatch.Found > 0)}.";
     }
 
     /// <summary>A number in words up to twelve, in figures above.</summary>
@@ -61,7 +61,7 @@ public static class EvidenceSentence
         return tally.Looked == 2 ? "both" : $"all {Number(tally.Looked)}";
     }
 
-    private static string Earlier(Tally before)
+    private static string Earlier(Tally before, bool foundNow)
     {
         if (before.Looked == 0)
         {
@@ -70,13 +70,11 @@ public static class EvidenceSentence
 
         if (before.Found == 0)
         {
-            return before.Looked == 1
-                ? "; not in the one looked at before"
-                : $"; in none of the {Number(before.Looked)} looked at before";
+            var none = before.Looked == 1 ? "not in the one" : $"in none of the {Number(before.Looked)}";
+            return foundNow ? $"; {none} looked at before" : $", and {none} looked at before";
         }
 
-        return before.Looked == 1
-            ? ", and in the one looked at before"
-            : $", and in {OutOf(before)} looked at before";
+        var some = before.Looked == 1 ? "in the one" : $"in {OutOf(before)}";
+        return foundNow ? $", and {some} looked at before" : $"; it was {some} looked at before";
     }
 }

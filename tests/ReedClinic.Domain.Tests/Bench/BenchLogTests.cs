@@ -44,8 +44,13 @@ public sealed class BenchLogTests
         writer.Say(Writer.Test(TestKind.Crow, 0));
         writer.Say(Writer.Work());
         writer.Say(Writer.Test(TestKind.Peep, 0), pass: new PassId(first.Value));
+        writer.Say(Writer.Work(), pass: new PassId(first.Value));
 
-        Assert.Equal([0, 3, 1], writer.Log.Passes.Select(pass => pass.Facts.Count));
+        Assert.Equal([0, 4, 1], writer.Log.Passes.Select(pass => pass.Facts.Count));
+
+        // Nor does a test that was said late make the next adjustment open a pass.
+        writer.Say(Writer.Work());
+        Assert.Equal([0, 4, 2], writer.Log.Passes.Select(pass => pass.Facts.Count));
     }
 
     [Fact]
@@ -156,6 +161,7 @@ public sealed class BenchLogTests
         writer.Say(Undo.Entry());
 
         Assert.Equal("one", Assert.Single(writer.Log.Live<Note>()).Now.Words);
+        Assert.Single(writer.Log.Facts);
         Assert.Equal(
             [
                 EntryStanding.Stands, EntryStanding.NothingToReplace, EntryStanding.ReplacesAnotherKind,

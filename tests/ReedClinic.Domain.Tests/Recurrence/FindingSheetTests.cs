@@ -108,6 +108,15 @@ public sealed class FindingSheetTests
         Assert.Equal([Slip, Corners, thick], Candidate.Lessons(batch, before).Select(candidate => candidate.Kind.Id));
     }
 
+    [Fact]
+    public void A_fault_of_earlier_reeds_that_was_looked_for_and_not_found_has_gone()
+    {
+        var batch = Sheet([Missing(Corners)], [Missing(Corners), Found(Slip)]);
+        var before = Sheet([Found(Corners), Found(Slip), Found(new("tip-thick"))]);
+
+        Assert.Equal([Corners], Candidate.Gone(batch, before).Select(candidate => candidate.Kind.Id));
+    }
+
     [Theory]
     [InlineData(3, 3, 3, 0, 0, 0, "In all three reeds.")]
     [InlineData(2, 2, 2, 0, 0, 0, "In both reeds.")]
@@ -125,6 +134,8 @@ public sealed class FindingSheetTests
     [InlineData(3, 3, 3, 0, 1, 1, "In all three reeds, and in the one looked at before.")]
     [InlineData(3, 3, 3, 0, 0, 5, "In all three reeds; in none of the five looked at before.")]
     [InlineData(3, 3, 3, 0, 0, 1, "In all three reeds; not in the one looked at before.")]
+    [InlineData(0, 3, 3, 0, 3, 3, "In none of the three reeds; it was in all three looked at before.")]
+    [InlineData(0, 3, 3, 0, 0, 2, "In none of the three reeds, and in none of the two looked at before.")]
     [InlineData(12, 13, 13, 0, 0, 0, "In twelve of the 13 reeds.")]
     public void Evidence_is_told_in_one_plain_sentence(
         int found, int looked, int reeds, int suspected, int foundBefore, int lookedBefore, string sentence) =>

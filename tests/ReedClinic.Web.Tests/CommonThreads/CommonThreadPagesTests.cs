@@ -1,0 +1,203 @@
+using System.Net;
+using AngleSharp.Html.Parser;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
+using ReedClinic.Data.Bench;
+using ReedClinic.Data.Recurrence;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recurrence;
+using ReedClinic.Domain.Reeds;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.CommonThreads;
+
+public sealed class CommonThreadPagesTests(ClinicHost host) : IClassFixture<ClinicHost>
+{
+    private static readonly Actor Teacher = new(new AccountId(NewGuid()), null, IsTeacher: true, IsOwner: false);
+
+    private static int _codes = 500;
+
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task The_sheet_tells_yes_no_and_not_looked_apart_in_words()
+    {
+        var batch = await WorkedOnBatch();
+        using var teacher = await host.Teacher();
+
+        var (status, page, _) = await teacher.See($"/batches/{batch.Code}/common-thread");
+
+        Assert.Equal(HttpStatusCode.OK, status);
+        Assert.Equal(
+            ["yes", "yes", "not looked", "2 of 2"],
+            Row(page, "Tip corners too thick"));
+        Assert.Equal(["no", "from our work", "suspected", "1 of 2"], Row(page, "Tip too long"));
+        Assert.Equal(["not looked", "yes, as taste", "yes", "1 of 2"], Row(page, "Back too thick"));
+        Assert.Contains("In both reeds that were looked at, of three.", page, StringComparison.Ordinal);
+        Assert.Contains("a dark fleck", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("%", page[page.IndexOf("<main", StringComparison.Ordinal)..], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_choice_is_kept_and_the_habit_is_said_as_perhaps()
+    {
+        var batch = await WorkedOnBatch();
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{batch.Code}/common-thread";
+
+        using var answer = await (await Form.At(teacher, path))
+            .Set("Form.LessonKind", "tip-corners-thick")
+            .Set("Form.LessonWords", "Thin the two corners before anything else.")
+            .Set("Form.HabitWords", "The knife is lifted too early.")
+            .Post();
+
+        Assert.Equal($"{path}?kept=true", answer.Leads());
+        var page = (await teacher.See($"{path}?kept=true")).Page;
+        Assert.Contains("Your choice is kept", page, StringComparison.Ordinal);
+        Assert.Contains("Perhaps the knife is lifted too early.", page, StringComparison.Ordinal);
+        Assert.Equal("tip-corners-thick", Form.Of(teacher, path, page)["Form.LessonKind"]);
+    }
+
+    [Fact]
+    public async Task A_form_that_was_opened_before_somebody_else_chose_shows_their_choice_and_keeps_what_was_typed()
+    {
+        var batch = await WorkedOnBatch();
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{batch.Code}/common-thread";
+        var form = (await Form.At(teacher, path)).Set("Form.LessonWords", "mine, typed with care");
+        await Threads().ChooseAsync(
+            Teacher, batch.Code, new ThreadChoice(new FindingKindId("back-thick"), "theirs"), Guid.Empty, Operation(), Ct);
+
+        using var answer = await form.Post();
+        var page = (await answer.Read()).Page;
+
+        Assert.Contains("Back too thick: theirs", page, StringComparison.Ordinal);
+        Assert.Contains("mine, typed with care", page, StringComparison.Ordinal);
+
+        using var again = await Form.Of(teacher, path, page).Post();
+        Assert.Equal($"{path}?kept=true", again.Leads());
+        Assert.Equal("mine, typed with care", (await Threads().FindAsync(Teacher, batch.Code, Ct))!.Chosen!.LessonWords);
+    }
+
+    [Theory]
+    [InlineData("Form.LessonWords", "", "f-Form-LessonKind-error")]
+    [InlineData("Form.LessonKind", "no-such-thing", "f-Form-LessonKind-error")]
+    [InlineData("Form.HabitWords", "bell\a", "f-Form-HabitWords-error")]
+    public async Task What_can_not_be_taken_is_said_beside_its_field(string field, string typed, string error)
+    {
+        var batch = await WorkedOnBatch();
+        using var teacher = await host.Teacher();
+
+        using var answer = await (await Form.At(teacher, $"/batches/{batch.Code}/common-thread"))
+            .Set("Form.LessonKind", "").Set(field, typed).Post();
+        var (status, page, _) = await answer.Read();
+
+        Assert.Equal(HttpStatusCode.OK, status);
+        Assert.Contains($"id=\"{error}\"", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_evidence_page_gives_counts_and_the_range_in_words()
+    {
+        var batch = await WorkedOnBatch();
+        using var teacher = await host.Teacher();
+
+        var page = (await teacher.See($"/batches/{batch.Code}/common-thread/evidence")).Page;
+
+        Assert.Equal(
+            ["2 of 2", "not looked", "2 of 2", "between 34 and 100 in a hundred reeds"], Row(page, "Tip corners too thick"));
+        Assert.Contains("Newcombe", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_batch_without_a_finding_says_what_to_do_first()
+    {
+        var batch = await NewBatch();
+        using var teacher = await host.Teacher();
+
+        var page = (await teacher.See($"/batches/{batch.Code}/common-thread")).Page;
+
+        Assert.Contains($"/batches/{batch.Code}/first-look", page, StringComparison.Ordinal);
+        Assert.Contains("nothing to compare", page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("/evidence")]
+    public async Task It_is_for_those_who_work_here_and_for_batches_that_are_there(string sub)
+    {
+        var batch = await NewBatch();
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+
+        Assert.StartsWith("/account/not-yours", (await student.See($"/batches/{batch.Code}/common-thread{sub}")).Location, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.NotFound, (await teacher.See($"/batches/{BatchCode.FromNumber(7)}/common-thread{sub}")).Status);
+        Assert.Equal(HttpStatusCode.NotFound, (await teacher.See($"/batches/nonsense/common-thread{sub}")).Status);
+    }
+
+    private static Guid NewGuid() => Guid.CreateVersion7(TimeProvider.System.GetUtcNow());
+
+    private static OperationId Operation() => new(NewGuid());
+
+    private static string[] Row(string page, string heading)
+    {
+        using var document = new HtmlParser().ParseDocument(page);
+        var row = document.QuerySelectorAll("tr").Single(tr => tr.QuerySelector("th[scope=row]")?.TextContent.Trim() == heading);
+        return [.. row.QuerySelectorAll("td").Select(cell => cell.TextContent.Trim())];
+    }
+
+    private static Finding Found(
+        string kind, FindingCharacter character = FindingCharacter.Fault, Arose arose = Arose.AsItArrived, Certainty certainty = Certainty.Certain) =>
+        Value(Finding.Of(
+            new FindingKindId(kind), character, new Place(Zone.TipCorners), arose: arose, certainty: certainty, words: "a dark fleck"));
+
+    private static T Value<T>(Outcome<T> outcome) => Assert.IsType<Outcome<T>.Done>(outcome).Value;
+
+    private CommonThreadBook Threads() => new(Databases(), TimeProvider.System);
+
+    private IDbContextFactory<ClinicDb> Databases() => host.Services.GetRequiredService<IDbContextFactory<ClinicDb>>();
+
+    private async Task<Batch> NewBatch()
+    {
+        var student = new Student(new StudentId(NewGuid()), "Ines");
+        var batch = Batch.Announce(
+            new BatchId(NewGuid()),
+            BatchCode.FromNumber(Interlocked.Increment(ref _codes)),
+            student.Id,
+            Operation(),
+            new AnnouncedBatch(
+                null, null, null, [.. Enumerable.Range(1, 3).Select(n => new AnnouncedReed($"knot {n}", "It is tight.", Permission.TakeRisks))], []),
+            NewGuid,
+            TimeProvider.System.GetUtcNow());
+        await using var db = await Databases().CreateDbContextAsync(Ct);
+        db.AddRange(student, batch);
+        await db.SaveChangesAsync(Ct);
+        return batch;
+    }
+
+    private async Task<Batch> WorkedOnBatch()
+    {
+        var batch = await NewBatch();
+        var bench = new BenchBook(Databases(), TimeProvider.System);
+        BenchEntry[][] said =
+        [
+            [Found("tip-corners-thick"), Value(LookedFor.Of(new FindingKindId("tip-long"))), Found("something-else")],
+            [Found("tip-corners-thick"), Found("tip-long", arose: Arose.CausedByTheWork), Found("back-thick", FindingCharacter.Taste)],
+            [Found("tip-long", certainty: Certainty.Suspected), Found("back-thick")],
+        ];
+        foreach (var (entries, reed) in said.Zip(batch.Reeds))
+        {
+            foreach (var entry in entries)
+            {
+                Value(await bench.RecordAsync(Teacher, reed.Id, entry, Operation(), Ct));
+            }
+        }
+
+        return batch;
+    }
+}
