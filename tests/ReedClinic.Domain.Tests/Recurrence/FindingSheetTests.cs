@@ -49,6 +49,16 @@ public sealed class FindingSheetTests
     }
 
     [Fact]
+    public void What_is_suspected_in_one_place_and_certain_in_another_is_certain()
+    {
+        var sheet = Sheet(
+            [Found(Corners, certainty: Certainty.Suspected), Found(Corners)],
+            [Found(Corners, certainty: Certainty.Suspected)]);
+
+        Assert.Equal([false, true], sheet.Reeds.Select(reed => sheet.Cell(Corners, reed).Suspected));
+    }
+
+    [Fact]
     public void Only_what_stands_counts_and_a_finding_that_has_gone_was_there_when_the_reed_arrived()
     {
         var writer = new Writer();
