@@ -2,6 +2,7 @@ using ReedClinic.Data;
 using ReedClinic.Web;
 using ReedClinic.Web.Account;
 using ReedClinic.Web.Background;
+using ReedClinic.Web.Features.Bench;
 using ReedClinic.Web.Features.Intake;
 using ReedClinic.Web.Shared.Hosting;
 
@@ -28,6 +29,7 @@ app.MapHealth();
 app.MapLamp();
 app.MapAccounts();
 app.MapIntake();
+app.MapBench();
 app.MapPages<App>();
 app.AnnounceAddress();
 

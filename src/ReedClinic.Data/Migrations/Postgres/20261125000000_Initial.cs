@@ -393,6 +393,26 @@ namespace ReedClinic.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateTable(
+                name: "BenchDrafts",
+                columns: table => new
+                {
+                    ReedId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Account = table.Column<Guid>(type: "uuid", nullable: false),
+                    Typed = table.Column<string>(type: "character varying(16000)", maxLength: 16000, nullable: false),
+                    KeptAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_BenchDrafts", x => new { x.ReedId, x.Account });
+                    table.ForeignKey(
+                        name: "FK_BenchDrafts_Reeds_ReedId",
+                        column: x => x.ReedId,
+                        principalTable: "Reeds",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "BenchLog",
                 columns: table => new
                 {
@@ -628,6 +648,9 @@ namespace ReedClinic.Data.Migrations.Postgres
 
             migrationBuilder.DropTable(
                 name: "AspNetUserTokens");
+
+            migrationBuilder.DropTable(
+                name: "BenchDrafts");
 
             migrationBuilder.DropTable(
                 name: "BenchLog");

@@ -318,6 +318,27 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.ToTable("AspNetUsers", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Bench.BenchDraft", b =>
+                {
+                    b.Property<Guid>("ReedId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Account")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("KeptAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Typed")
+                        .IsRequired()
+                        .HasMaxLength(16000)
+                        .HasColumnType("character varying(16000)");
+
+                    b.HasKey("ReedId", "Account");
+
+                    b.ToTable("BenchDrafts", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Bench.BenchEntry", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1236,6 +1257,15 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.HasOne("ReedClinic.Data.People.ClinicAccount", null)
                         .WithMany()
                         .HasForeignKey("UserId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.BenchDraft", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Intake.Reed", null)
+                        .WithMany()
+                        .HasForeignKey("ReedId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

@@ -310,6 +310,27 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.ToTable("AspNetUsers", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Bench.BenchDraft", b =>
+                {
+                    b.Property<Guid>("ReedId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Account")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("KeptAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Typed")
+                        .IsRequired()
+                        .HasMaxLength(16000)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("ReedId", "Account");
+
+                    b.ToTable("BenchDrafts", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Bench.BenchEntry", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1228,6 +1249,15 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.HasOne("ReedClinic.Data.People.ClinicAccount", null)
                         .WithMany()
                         .HasForeignKey("UserId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.BenchDraft", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Intake.Reed", null)
+                        .WithMany()
+                        .HasForeignKey("ReedId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

@@ -392,6 +392,26 @@ namespace ReedClinic.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateTable(
+                name: "BenchDrafts",
+                columns: table => new
+                {
+                    ReedId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Account = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Typed = table.Column<string>(type: "TEXT", maxLength: 16000, nullable: false),
+                    KeptAt = table.Column<DateTime>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_BenchDrafts", x => new { x.ReedId, x.Account });
+                    table.ForeignKey(
+                        name: "FK_BenchDrafts_Reeds_ReedId",
+                        column: x => x.ReedId,
+                        principalTable: "Reeds",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "BenchLog",
                 columns: table => new
                 {
@@ -627,6 +647,9 @@ namespace ReedClinic.Data.Migrations.Sqlite
 
             migrationBuilder.DropTable(
                 name: "AspNetUserTokens");
+
+            migrationBuilder.DropTable(
+                name: "BenchDrafts");
 
             migrationBuilder.DropTable(
                 name: "BenchLog");

@@ -1,0 +1,65 @@
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Bench;
+
+/// <summary>What a reed map shows of a log: what was found and hasn't gone, what was worked, what is left alone.</summary>
+public static class ReedMarks
+{
+    /// <summary>Reads the marks of a reed: findings first, then the work by place, then what is left alone.</summary>
+    /// <param name="log">The reed's log.</param>
+    /// <returns>One mark for each finding and each place left alone; one for all the work of a kind at one place.</returns>
+    public static IReadOnlyList<ReedMark> Of(BenchLog log)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        return
+        [
+            .. log.Findings.Where(found => found.Ended?.Now.Ending != FindingEnding.Gone).Select(Found),
+            .. log.Live<Adjustment>().GroupBy(work => (work.Now.AdjustmentKind, Own(work.Now), work.Now.Place)).Select(Worked),
+            .. log.LeftAlone.Select(left => new ReedMark(left.Now.Place, MarkKind.LeaveAlone, left.Now.Words)),
+        ];
+    }
+
+    private static ReedMark Found(FindingNow found)
+    {
+        var finding = found.Finding;
+        var named = finding.FindingKind != FindingKindId.SomethingElse;
+        var words = named ? FindingCatalogue.NameOf(finding.FindingKind) : finding.Words ?? "";
+        var detail = new[]
+        {
+            finding.OtherPlace is { } other && finding.Relation is { } relation ? $"{relation.Name()} {other.Say()}" : null,
+            finding.Certainty == Certainty.Suspected ? finding.Certainty.Name() : null,
+            finding.KnownBy == KnownBy.NotSaid ? null : finding.KnownBy.Name(),
+            found.Ended?.Now.Ending.Name(),
+            named ? finding.Words : null,
+        };
+        return new ReedMark(finding.Place, KindOf(finding.Character), words, Join(detail));
+    }
+
+    private static ReedMark Worked(IGrouping<(AdjustmentKindId Kind, string? Own, Place Place), LiveFact<Adjustment>> work)
+    {
+        var words = AdjustmentCatalogue.Find(work.Key.Kind)?.Done ?? work.Key.Own ?? AdjustmentCatalogue.NameOf(work.Key.Kind);
+        var passes = work.Select(fact => fact.Pass).Distinct().Order().ToList();
+        var detail = new[]
+        {
+            (passes.Count == 1 ? "pass " : "passes ") + string.Join(", ", passes),
+            work.Count() == 1 ? work.First().Now.Amount.ToString() : null,
+        };
+        return new ReedMark(work.Key.Place, MarkKind.Worked, words, Join(detail));
+    }
+
+    private static string? Own(Adjustment work) => work.AdjustmentKind == AdjustmentKindId.SomethingElse ? work.Words : null;
+
+    private static MarkKind KindOf(FindingCharacter character) => character switch
+    {
+        FindingCharacter.Strength => MarkKind.Strength,
+        FindingCharacter.Taste => MarkKind.Taste,
+        _ => MarkKind.Fault,
+    };
+
+    private static string? Join(IEnumerable<string?> parts)
+    {
+        var said = string.Join("; ", parts.Where(part => !string.IsNullOrEmpty(part)));
+        return said.Length == 0 ? null : said;
+    }
+}

@@ -1,0 +1,73 @@
+using System.Globalization;
+using ReedClinic.Data.Bench;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Reeds;
+using ReedClinic.Web.Account;
+using ReedClinic.Web.Features.Bench.Forms;
+
+namespace ReedClinic.Web.Features.Bench;
+
+/// <summary>
+/// The bench's form as a plain post, for a page whose circuit isn't up. It answers only after the entry is saved: 303 to the
+/// reed (or 201 with the entry's id for a caller that asks for JSON). What can't be saved is kept as a draft.
+/// </summary>
+public static class BenchEndpoints
+{
+    /// <summary>Maps <c>POST /bench/{reedId}/entries</c>.</summary>
+    /// <param name="app">The application.</param>
+    public static void MapBench(this WebApplication app) =>
+        app.MapPost("/bench/{reedId:guid}/entries", PostAsync).RequireAuthorization(AccountSetup.WorksHere);
+
+    private static async Task<IResult> PostAsync(
+        Guid reedId, IFormCollection form, HttpContext http, ActorAccess actors, BenchBook bench, BenchDraftBook drafts, TimeProvider time)
+    {
+        var ct = http.RequestAborted;
+        var reed = new ReedId(reedId);
+        if (await actors.Of(http.User, ct).ConfigureAwait(false) is not { } actor
+            || await bench.FindAsync(actor, reed, ct).ConfigureAwait(false) is not { } view)
+        {
+            return Results.NotFound();
+        }
+
+        if (EntryForm.Of(form, new OperationId(Guid.CreateVersion7(time.GetUtcNow()))) is not { } entry)
+        {
+            return Results.BadRequest();
+        }
+
+        var outcome = await new EntryPost(bench).SaveAsync(actor, reed, entry, view.Batch.CrowTarget.Tuning, ct).ConfigureAwait(false);
+        var json = http.Request.Headers.Accept.ToString().Contains("application/json", StringComparison.OrdinalIgnoreCase);
+        if (outcome is Outcome<BenchFact>.Done(var fact))
+        {
+            var saved = fact.Chain.Single(link => link.OperationId == entry.Operation);
+            await drafts.DropAsync(actor, reed, ct).ConfigureAwait(false);
+            return json
+                ? Results.Json(new SavedEntry(saved.Id.Value, saved.Sequence), statusCode: StatusCodes.Status201Created)
+                : SeeOther(http, string.Create(CultureInfo.InvariantCulture, $"/bench/{reedId}#entry-{fact.Sequence}"));
+        }
+
+        if (entry.Kind != EntryKind.Undo)
+        {
+            await drafts.KeepAsync(actor, reed, entry.ToDraft(), ct).ConfigureAwait(false);
+        }
+
+        return json ? Refusal(outcome) : SeeOther(http, $"/bench/{reedId}?check=true#entry-form");
+    }
+
+    private static IResult Refusal(Outcome<BenchFact> outcome) => outcome switch
+    {
+        Outcome<BenchFact>.Refused(var problems) => Results.Json(problems, statusCode: StatusCodes.Status422UnprocessableEntity),
+        Outcome<BenchFact>.Conflict(var theirs) => Results.Json(
+            new SavedEntry(theirs.Tail.Value, theirs.Chain[^1].Sequence), statusCode: StatusCodes.Status409Conflict),
+        _ => Results.NotFound(),
+    };
+
+    private static IResult SeeOther(HttpContext http, string where)
+    {
+        http.Response.Headers.Location = where;
+        return Results.StatusCode(StatusCodes.Status303SeeOther);
+    }
+
+    private sealed record SavedEntry(Guid EntryId, int Sequence);
+}

@@ -1,0 +1,30 @@
+using ReedClinic.Data.Bench;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Pitch;
+using ReedClinic.Domain.Reeds;
+using ReedClinic.Web.Features.Bench.Forms;
+
+namespace ReedClinic.Web.Features.Bench;
+
+/// <summary>Saves a form, whichever way it came: over a circuit or as a plain post.</summary>
+public sealed class EntryPost(BenchBook bench)
+{
+    /// <summary>Appends, says better or takes back, as the form says.</summary>
+    /// <param name="actor">Who says it.</param>
+    /// <param name="reed">The reed.</param>
+    /// <param name="form">The form.</param>
+    /// <param name="tuning">What the student tunes to.</param>
+    /// <param name="ct">Cancels before it is saved.</param>
+    public async Task<Outcome<BenchFact>> SaveAsync(Actor actor, ReedId reed, EntryForm form, Tuning tuning, CancellationToken ct) =>
+        form.ToDomain(tuning) switch
+        {
+            Outcome<BenchEntry>.Refused(var problems) => new Outcome<BenchFact>.Refused(problems),
+            Outcome<BenchEntry>.Done(Undo) => await bench.UndoAsync(actor, reed, form.Seen, form.Operation, ct).ConfigureAwait(false),
+            Outcome<BenchEntry>.Done(var entry) when form.Seen is { } seen =>
+                await bench.CorrectAsync(actor, reed, seen, entry, form.Operation, ct).ConfigureAwait(false),
+            Outcome<BenchEntry>.Done(var entry) => await bench.RecordAsync(actor, reed, entry, form.Operation, ct).ConfigureAwait(false),
+            _ => new Outcome<BenchFact>.NotFound(),
+        };
+}

@@ -1,0 +1,94 @@
+using Microsoft.Extensions.Localization;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Pitch;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Web.Features.Bench;
+
+/// <summary>One entry in words.</summary>
+/// <param name="Label">What kind of thing it is.</param>
+/// <param name="Title">The thing itself.</param>
+/// <param name="Details">What more was said, one phrase each.</param>
+/// <param name="Mark">The mark that it has on the reed map, if any.</param>
+public sealed record EntryLine(string Label, string Title, IReadOnlyList<string> Details, MarkKind? Mark);
+
+/// <summary>Says the entries of one log in words.</summary>
+public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuning tuning)
+{
+    private readonly PitchLine pitches = new(t);
+
+    /// <summary>One entry in words.</summary>
+    /// <param name="entry">The entry.</param>
+    public EntryLine Say(BenchEntry entry) => entry switch
+    {
+        Test test => Line(entry, $"{TestScale.Of(test.TestKind).Name}: {test.StepWord}".TrimEnd(' ', ':'), null,
+            test.Pitch is { } pitch ? pitches.Say(test.TestKind, pitch, tuning) : null, test.Words),
+        Finding finding => Found(finding),
+        LookedFor looked => Line(entry, Named(looked.FindingKind, looked.Words), null, looked.KnownBy.Name(), Remark(looked.FindingKind, looked.Words)),
+        FindingEnded ended => Line(entry, $"{OfFinding(ended.FindingId)}: {ended.Ending.Name()}", null, ended.Words),
+        LeaveAlone left => Line(entry, left.Place.Say(), MarkKind.LeaveAlone, left.Words),
+        Adjustment work => Worked(work),
+        Risk risk => Line(entry, risk.Words, null, risk.Zone?.Name()),
+        RiskClosed closed => Line(entry, $"{OfRisk(closed.RiskId)}: {closed.Outcome.Name()}", null, closed.Words),
+        Note note => Line(entry, note.Words, null),
+        Stopped stop => Line(entry, stop.Words ?? t["StopHere"], null),
+        Verdict verdict => Line(entry, verdict.VerdictKind.Name(), null, verdict.Words),
+        _ => Line(entry, "", null),
+    };
+
+    /// <summary>A finding, by its first entry, in a few words.</summary>
+    /// <param name="root">The finding's first entry.</param>
+    public string OfFinding(EntryId root) =>
+        log.FactOf(root)?.Now is Finding finding ? $"{Named(finding.FindingKind, finding.Words)} ({finding.Place.Say()})" : t["TakenBackThing"];
+
+    /// <summary>A risk, by its first entry.</summary>
+    /// <param name="root">The risk's first entry.</param>
+    public string OfRisk(EntryId root) => log.FactOf(root)?.Now is Risk risk ? risk.Words : t["TakenBackThing"];
+
+    private static EntryLine Found(Finding finding)
+    {
+        var mark = finding.Character switch
+        {
+            FindingCharacter.Strength => MarkKind.Strength,
+            FindingCharacter.Taste => MarkKind.Taste,
+            _ => MarkKind.Fault,
+        };
+        var line = Line(
+            finding,
+            Named(finding.FindingKind, finding.Words),
+            mark,
+            finding.OtherPlace is { } other && finding.Relation is { } relation
+                ? $"{finding.Place.Say()} {relation.Name()} {other.Say()}"
+                : finding.Place.Say(),
+            finding.Shape is FindingShape.Spot or FindingShape.Comparison ? null : finding.Shape.Name(),
+            finding.KnownBy.Name(),
+            finding.Certainty == Certainty.Suspected ? finding.Certainty.Name() : null,
+            finding.Arose == Arose.AsItArrived ? null : finding.Arose.Name(),
+            Remark(finding.FindingKind, finding.Words));
+        return line with { Label = finding.Character.Name() };
+    }
+
+    private EntryLine Worked(Adjustment work)
+    {
+        var kind = AdjustmentCatalogue.Find(work.AdjustmentKind);
+        var own = kind is null ? work.Words ?? "" : kind.Done;
+        return Line(
+            work,
+            own,
+            MarkKind.Worked,
+            work.Place.Say(),
+            work.Amount.ToString(),
+            work.ForFindingId is { } finding ? t["ForFinding", OfFinding(finding)].Value : null,
+            work.ForTheSakeOf is { } zone ? t["ForTheSakeOf", zone.Name()].Value : null,
+            kind is null ? null : work.Words);
+    }
+
+    private static EntryLine Line(BenchEntry entry, string title, MarkKind? mark, params string?[] details) =>
+        new(entry.Kind.Name(), title, [.. details.Where(detail => !string.IsNullOrEmpty(detail)).Select(detail => detail!)], mark);
+
+    private static string Named(FindingKindId kind, string? words) =>
+        kind == FindingKindId.SomethingElse ? words ?? "" : FindingCatalogue.NameOf(kind);
+
+    private static string? Remark(FindingKindId kind, string? words) => kind == FindingKindId.SomethingElse ? null : words;
+}

@@ -1,0 +1,63 @@
+using System.Globalization;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.Pitch;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Web.Features.Bench.Forms;
+
+/// <summary>Something done to the reed, as it is typed.</summary>
+public sealed class AdjustmentForm : EntryForm
+{
+    /// <inheritdoc />
+    public override EntryKind Kind => EntryKind.Adjustment;
+
+    /// <summary>The chosen kind, or null.</summary>
+    public AdjustmentKind? Chosen => AdjustmentCatalogue.Find(new AdjustmentKindId(Typed[nameof(Adjustment.AdjustmentKind)]));
+
+    /// <summary>Fills in the zone that the chosen kind usually works, where none was chosen or the last kind's usual stands.</summary>
+    /// <param name="before">The kind that was chosen before.</param>
+    public void TakeUsual(AdjustmentKindId before)
+    {
+        var zone = Typed[nameof(Zone)];
+        if (Chosen is { } now && (zone.Length == 0 || zone == AdjustmentCatalogue.Find(before)?.Zone.ToString()))
+        {
+            Typed[nameof(Zone)] = now.Zone.ToString();
+        }
+    }
+
+    /// <inheritdoc />
+    public override Outcome<BenchEntry> ToDomain(Tuning tuning)
+    {
+        TakeUsual(default);
+        var amount = Amount.Read(Typed[nameof(Amount.Strokes)], Typed[nameof(Amount.Millimetres)], Text(nameof(Amount)));
+        var made = Adjustment.Of(
+            new AdjustmentKindId(Typed[nameof(Adjustment.AdjustmentKind)]),
+            Typed.PlaceAt(),
+            amount is Outcome<Amount>.Done(var read) ? read : Amount.NotSaid,
+            Typed.Id(nameof(Adjustment.ForFindingId)) is { } finding ? new EntryId(finding) : null,
+            Typed.Maybe<Zone>(nameof(Adjustment.ForTheSakeOf)),
+            Text(nameof(Adjustment.Words)));
+        return (amount, made) switch
+        {
+            (Outcome<Amount>.Refused(var one), Outcome<Adjustment>.Refused(var two)) => new Outcome<BenchEntry>.Refused([.. one, .. two]),
+            (Outcome<Amount>.Refused(var one), _) => new Outcome<BenchEntry>.Refused(one),
+            _ => Any(made),
+        };
+    }
+
+    /// <inheritdoc />
+    protected override void Fill(BenchEntry entry)
+    {
+        var work = (Adjustment)entry;
+        Typed[nameof(Adjustment.AdjustmentKind)] = work.AdjustmentKind.Value;
+        Typed.Put(work.Place);
+        Typed[nameof(Amount.Strokes)] = work.AmountStrokes?.ToString(CultureInfo.InvariantCulture) ?? "";
+        Typed[nameof(Amount.Millimetres)] = work.Amount.Millimetres?.ToString("0.###", CultureInfo.InvariantCulture) ?? "";
+        Typed[nameof(Amount)] = work.AmountWords ?? "";
+        Typed[nameof(Adjustment.ForFindingId)] = work.ForFindingId?.Value.ToString() ?? "";
+        Typed[nameof(Adjustment.ForTheSakeOf)] = work.ForTheSakeOf?.ToString() ?? "";
+        Typed[nameof(Adjustment.Words)] = work.Words ?? "";
+    }
+}

@@ -1,0 +1,103 @@
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.Pitch;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Web.Features.Bench.Forms;
+
+/// <summary>A place that is not to be touched, as it is typed.</summary>
+public sealed class LeaveAloneForm : EntryForm
+{
+    /// <inheritdoc />
+    public override EntryKind Kind => EntryKind.LeaveAlone;
+
+    /// <inheritdoc />
+    public override Outcome<BenchEntry> ToDomain(Tuning tuning) => Any(LeaveAlone.Of(Typed.PlaceAt(), Text(nameof(LeaveAlone.Words))));
+
+    /// <inheritdoc />
+    protected override void Fill(BenchEntry entry)
+    {
+        var left = (LeaveAlone)entry;
+        Typed.Put(left.Place);
+        Typed[nameof(LeaveAlone.Words)] = left.Words;
+    }
+}
+
+/// <summary>A risk named before acting, as it is typed.</summary>
+public sealed class RiskForm : EntryForm
+{
+    /// <inheritdoc />
+    public override EntryKind Kind => EntryKind.Risk;
+
+    /// <inheritdoc />
+    public override Outcome<BenchEntry> ToDomain(Tuning tuning) => Any(Risk.Of(Text(nameof(Risk.Words)), Typed.Maybe<Zone>(nameof(Zone))));
+
+    /// <inheritdoc />
+    protected override void Fill(BenchEntry entry)
+    {
+        var risk = (Risk)entry;
+        Typed[nameof(Risk.Words)] = risk.Words;
+        Typed[nameof(Zone)] = risk.Zone?.ToString() ?? "";
+    }
+}
+
+/// <summary>A remark, as it is typed.</summary>
+public sealed class NoteForm : EntryForm
+{
+    /// <inheritdoc />
+    public override EntryKind Kind => EntryKind.Note;
+
+    /// <inheritdoc />
+    public override Outcome<BenchEntry> ToDomain(Tuning tuning) => Any(Note.Of(Text(nameof(Note.Words))));
+
+    /// <inheritdoc />
+    protected override void Fill(BenchEntry entry) => Typed[nameof(Note.Words)] = ((Note)entry).Words;
+}
+
+/// <summary>The decision to stop, as it is typed.</summary>
+public sealed class StopForm : EntryForm
+{
+    /// <inheritdoc />
+    public override EntryKind Kind => EntryKind.Stopped;
+
+    /// <inheritdoc />
+    public override Outcome<BenchEntry> ToDomain(Tuning tuning) => Any(Stopped.Of(Text(nameof(Stopped.Words))));
+
+    /// <inheritdoc />
+    protected override void Fill(BenchEntry entry) => Typed[nameof(Stopped.Words)] = ((Stopped)entry).Words ?? "";
+}
+
+/// <summary>How the reed leaves the bench, as it is typed.</summary>
+public sealed class VerdictForm : EntryForm
+{
+    /// <inheritdoc />
+    public override EntryKind Kind => EntryKind.Verdict;
+
+    /// <inheritdoc />
+    public override Outcome<BenchEntry> ToDomain(Tuning tuning) =>
+        Any(Verdict.Of(Typed.Choice<VerdictKind>(nameof(Verdict.VerdictKind)), Text(nameof(Verdict.Words))));
+
+    /// <inheritdoc />
+    protected override void Fill(BenchEntry entry)
+    {
+        var verdict = (Verdict)entry;
+        Typed[nameof(Verdict.VerdictKind)] = verdict.VerdictKind.ToString();
+        Typed[nameof(Verdict.Words)] = verdict.Words ?? "";
+    }
+}
+
+/// <summary>Takes the last entry back: nothing is typed in it.</summary>
+public sealed class UndoForm : EntryForm
+{
+    /// <inheritdoc />
+    public override EntryKind Kind => EntryKind.Undo;
+
+    /// <inheritdoc />
+    public override Outcome<BenchEntry> ToDomain(Tuning tuning) => new Outcome<BenchEntry>.Done(Undo.Entry());
+
+    /// <inheritdoc />
+    protected override void Fill(BenchEntry entry)
+    {
+        // There is nothing to fill in.
+    }
+}
