@@ -46,8 +46,9 @@ public sealed partial class ResourceKeys
         {
             if (markers.TryGetValue(match.Groups["name"].Value, out var marker))
             {
-                var isPattern = match.Groups["dollar"].Length > 0;
-                var key = match.Groups["key"].Value;
+                var goesOn = match.Groups["plus"].Success; // T["Stage" + stage]
+                var isPattern = goesOn || match.Groups["dollar"].Length > 0;
+                var key = match.Groups["key"].Value + (goesOn ? "{}" : "");
                 _asked.Add((marker, isPattern ? Pattern(key) : key, isPattern, $"{file.Path}:{file.LineOf(match.Index)}"));
             }
         }
@@ -62,7 +63,7 @@ public sealed partial class ResourceKeys
     [GeneratedRegex(@"IStringLocalizer<(?<marker>\w+)>\s+(?<name>\w+)")]
     private static partial Regex Localizer();
 
-    [GeneratedRegex(@"\b(?<name>\w+)\[(?<dollar>\$?)""(?<key>[^""]+)""")]
+    [GeneratedRegex(@"\b(?<name>\w+)\[(?<dollar>\$?)""(?<key>[^""]+)""(?<plus>\s*\+)?")]
     private static partial Regex Asked();
 
     [GeneratedRegex(@"""(\w+)""")]

@@ -18,6 +18,7 @@ public sealed class ScreensTests
     [Theory]
     [InlineData("@T[\"Titel\"] @T[$\"Stage{s}\"]", "Titel", "Title")]
     [InlineData("@T[\"Title\"] @T[$\"State{s}\"]", "State", "StageOpen")]
+    [InlineData("@T[\"Title\"] @T[\"State\" + s]", "State", "StageOpen")]
     public void A_missing_and_an_idle_key_are_seen(string razor, string missing, string idle)
     {
         var keys = new ResourceKeys([new Source("XText.resx", Resources), new Source("X.razor", "@inject IStringLocalizer<XText> T\n" + razor)]);

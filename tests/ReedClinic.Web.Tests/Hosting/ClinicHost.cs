@@ -39,7 +39,7 @@ public sealed class ClinicHost : WebApplicationFactory<Program>
         using (var scope = Services.CreateScope())
         {
             var accounts = scope.ServiceProvider.GetRequiredService<UserManager<ClinicAccount>>();
-            var account = new ClinicAccount { Id = Guid.CreateVersion7(DateTimeOffset.UnixEpoch), UserName = email, Email = email, DisplayName = name };
+            var account = new ClinicAccount { Id = Parcel.NewOperation().Value, UserName = email, Email = email, DisplayName = name, MadeBy = Parcel.NewOperation() };
             Assert.True((await accounts.CreateAsync(account, Password)).Succeeded);
             Assert.True((await accounts.AddToRoleAsync(account, nameof(Role.Teacher))).Succeeded);
         }

@@ -31,6 +31,15 @@ public sealed class Form
         return new Form(client, form.GetAttribute("action") is { Length: > 0 } own ? own : path, [.. Fields(form)]);
     }
 
+    /// <summary>One of several forms in a page that was read already, by its name.</summary>
+    public static Form Named(HttpClient client, string path, string page, string name)
+    {
+        using var document = new HtmlParser().ParseDocument(page);
+        var form = document.QuerySelector($"form:has(input[name='_handler'][value='{name}'])") as IHtmlFormElement;
+        Assert.NotNull(form);
+        return new Form(client, path, [.. Fields(form)]);
+    }
+
     /// <summary>What stands in a field.</summary>
     public string? this[string name] => _fields.Where(f => f.Key == name).Select(f => f.Value).FirstOrDefault();
 

@@ -1,0 +1,128 @@
+using System.Globalization;
+using ReedClinic.Data.Intake;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Web.Features.Arrival;
+
+/// <summary>What was noted when a parcel was opened, as it was typed and ticked.</summary>
+public sealed class ArrivalForm
+{
+    /// <summary>The version of the batch that was read when the form opened.</summary>
+    public Guid Version { get; set; }
+
+    /// <summary>Made when the form opened; sending it twice is the same as once.</summary>
+    public Guid Operation { get; set; }
+
+    /// <summary>About the parcel as a whole.</summary>
+    public string? Note { get; set; }
+
+    /// <summary>The reeds, by the number on the tag.</summary>
+    public Dictionary<int, ReedArrivalForm> Reeds { get; set; } = [];
+
+    /// <summary>What stands on record, ready to be changed.</summary>
+    /// <param name="batch">The batch.</param>
+    /// <returns>A form without an operation: the page gives it one.</returns>
+    public static ArrivalForm Of(Batch batch) => new()
+    {
+        Version = batch.Version,
+        Note = batch.ArrivalNote,
+        Reeds = batch.Reeds.ToDictionary(reed => reed.Number, ReedArrivalForm.Of),
+    };
+
+    /// <summary>What was seen; reeds that nobody ticked stay as they are.</summary>
+    /// <param name="batch">The batch that the form is about.</param>
+    /// <returns>What the book takes.</returns>
+    public SeenParcel ToDomain(Batch batch)
+    {
+        var seen = new Dictionary<ReedId, ReedArrival>();
+        foreach (var reed in batch.Reeds)
+        {
+            if (Reeds.TryGetValue(reed.Number, out var typed) && typed.ToDomain(reed) is { } arrival)
+            {
+                seen[reed.Id] = arrival;
+            }
+        }
+
+        return new SeenParcel(seen, Note);
+    }
+}
+
+/// <summary>What was noted of one reed, as it was typed and ticked.</summary>
+public sealed class ReedArrivalForm
+{
+    /// <summary>In the parcel or not.</summary>
+    public string? Presence { get; set; }
+
+    /// <summary>Whether it may be handled.</summary>
+    public string? Fitness { get; set; }
+
+    /// <summary>How the upper blade is told.</summary>
+    public string? UpperMark { get; set; }
+
+    /// <summary>The winding hand.</summary>
+    public string? Winding { get; set; }
+
+    /// <summary>Which way the blades overlap.</summary>
+    public string? Overlap { get; set; }
+
+    /// <summary>Whether the two go together.</summary>
+    public string? OverlapAgrees { get; set; }
+
+    /// <summary>What is damaged.</summary>
+    public string? Damage { get; set; }
+
+    /// <summary>What stands on record of one reed.</summary>
+    /// <param name="reed">The reed.</param>
+    /// <returns>A form; empty where nothing was noted.</returns>
+    public static ReedArrivalForm Of(Reed reed) => new()
+    {
+        Presence = reed.Presence == Domain.Intake.Presence.Expected ? null : reed.Presence.ToString(),
+        Fitness = reed.Fitness?.ToString(),
+        UpperMark = reed.UpperMark,
+        Winding = reed.Winding.ToString(),
+        Overlap = reed.Overlap.ToString(),
+        OverlapAgrees = reed.OverlapAgrees?.ToString(CultureInfo.InvariantCulture),
+        Damage = reed.Damage,
+    };
+
+    /// <summary>What was seen of the reed, or null when nobody said whether it is here.</summary>
+    /// <param name="reed">The reed.</param>
+    /// <returns>What the book takes.</returns>
+    public ReedArrival? ToDomain(Reed reed)
+    {
+        ArgumentNullException.ThrowIfNull(reed);
+        var presence = reed.Presence == Domain.Intake.Presence.Extra
+            ? Domain.Intake.Presence.Extra
+            : Chosen<Presence>(Presence) ?? Domain.Intake.Presence.Expected;
+        if (presence == Domain.Intake.Presence.Missing)
+        {
+            return new ReedArrival(presence);
+        }
+
+        return presence == Domain.Intake.Presence.Expected
+            ? null
+            : new ReedArrival(
+                presence,
+                UpperMark,
+                Chosen<WindingHand>(Winding) ?? WindingHand.NotRead,
+                Chosen<Overlap>(Overlap) ?? Domain.Intake.Overlap.NotRead,
+                bool.TryParse(OverlapAgrees, out var agrees) ? agrees : null,
+                Damage,
+                Chosen<Fitness>(Fitness));
+    }
+
+    private static T? Chosen<T>(string? sent)
+        where T : struct, Enum =>
+        Enum.TryParse<T>(sent, ignoreCase: false, out var value) && Enum.IsDefined(value) ? value : null;
+}
+
+/// <summary>What was typed of a reed that nobody announced.</summary>
+public sealed class ExtraForm
+{
+    /// <summary>Made when the form opened; sending it twice is the same as once.</summary>
+    public Guid Operation { get; set; }
+
+    /// <summary>How to tell it from the others.</summary>
+    public string? HowToRecognise { get; set; }
+}

@@ -1,0 +1,19 @@
+using ReedClinic.Browser.Tests.Running;
+
+namespace ReedClinic.Browser.Tests.Journey;
+
+public sealed class DoorTests(OneBrowser browser, SqliteClinic app) : IClassFixture<SqliteClinic>
+{
+    [Fact]
+    public async Task A_student_signs_up_out_and_in_again()
+    {
+        await using var student = await browser.VisitAsync(app.Home, "door-student", width: 390);
+
+        await student.SignUpAsync();
+        await student.FitsAsync();
+        await student.Button("Sign out").ClickAsync();
+        await student.Link("Sign in").First.WaitForAsync();
+        await student.SignInAsync(Door.Student, thenAt: "/");
+        await student.Button("Sign out").WaitForAsync();
+    }
+}

@@ -1,0 +1,131 @@
+using System.Net;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.Arrival;
+
+public sealed class ArrivalPagesTests(ClinicHost host) : IClassFixture<ClinicHost>
+{
+    [Fact]
+    public async Task A_code_typed_in_small_letters_with_spaces_opens_the_batch()
+    {
+        using var student = await host.Student("Wietske");
+        var parcel = await host.Announce("Wietske", "green thread");
+        using var teacher = await host.Teacher();
+
+        var typed = Uri.EscapeDataString(" " + parcel.Batch.Code.Value.ToLowerInvariant().Insert(2, " "));
+        var (_, _, leads) = await teacher.See("/arrival?code=" + typed);
+
+        Assert.Equal($"/batches/{parcel.Batch.Code}/arrival", leads);
+    }
+
+    [Fact]
+    public async Task A_mistyped_code_says_which_character_is_wrong_beside_the_field_and_keeps_what_was_typed()
+    {
+        using var student = await host.Student("Jurre");
+        var parcel = await host.Announce("Jurre", "blue thread");
+        using var teacher = await host.Teacher();
+        var meant = parcel.Batch.Code.Value;
+        var wrong = meant[..2] + (meant[2] == 'K' ? 'L' : 'K') + meant[3..];
+
+        var (status, page, _) = await teacher.See("/arrival?code=" + wrong);
+
+        Assert.Equal(HttpStatusCode.OK, status);
+        Assert.Contains("The 3rd character is", page, StringComparison.Ordinal);
+        Assert.Contains($"value=\"{wrong}\"", page, StringComparison.Ordinal);
+        Assert.Contains($"/batches/{parcel.Batch.Code}/arrival", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Ticking_reeds_off_keeps_marks_and_tells_what_is_missing_and_damaged()
+    {
+        using var student = await host.Student("Tjitske");
+        var parcel = await host.Announce("Tjitske", "red thread", "yellow thread");
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{parcel.Batch.Code}/arrival";
+
+        var form = await Form.At(teacher, path);
+        form.Set("Form.Reeds[1].Presence", "Here").Set("Form.Reeds[1].Fitness", "Fit")
+            .Set("Form.Reeds[1].UpperMark", "pencil dot").Set("Form.Reeds[1].Damage", "left corner chipped")
+            .Set("Form.Reeds[1].Winding", "Right").Set("Form.Reeds[1].Overlap", "UpperToTheLeft").Set("Form.Reeds[1].OverlapAgrees", "False")
+            .Set("Form.Reeds[2].Presence", "Missing");
+        using var answer = await form.Post();
+
+        Assert.Equal(path + "?saved=true", answer.Leads());
+        var (_, page, _) = await teacher.See(path + "?saved=true");
+        Assert.Contains("Reed 1 arrived damaged: left corner chipped", page, StringComparison.Ordinal);
+        Assert.Contains("Reed 2 (yellow thread) was not in the parcel", page, StringComparison.Ordinal);
+        var again = Form.Of(teacher, path, page);
+        Assert.Equal("pencil dot", again["Form.Reeds[1].UpperMark"]);
+        Assert.Equal("UpperToTheLeft", again["Form.Reeds[1].Overlap"]);
+        Assert.Equal("False", again["Form.Reeds[1].OverlapAgrees"]);
+    }
+
+    [Fact]
+    public async Task A_reed_that_is_here_must_be_said_to_be_fit_or_not_and_nothing_typed_is_lost()
+    {
+        using var student = await host.Student("Oene");
+        var parcel = await host.Announce("Oene", "black thread");
+        using var teacher = await host.Teacher();
+
+        var form = await Form.At(teacher, $"/batches/{parcel.Batch.Code}/arrival");
+        form.Set("Form.Reeds[1].Presence", "Here").Set("Form.Reeds[1].UpperMark", "nick in the cork");
+        using var answer = await form.Post();
+        var (status, page, _) = await answer.Read();
+
+        Assert.Equal(HttpStatusCode.OK, status);
+        Assert.Contains("id=\"f-Form-Reeds-1-Fitness-error\"", page, StringComparison.Ordinal);
+        Assert.Contains("nick in the cork", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_unannounced_reed_gets_the_next_number_and_sending_it_twice_adds_one()
+    {
+        using var student = await host.Student("Froukje");
+        var parcel = await host.Announce("Froukje", "white thread");
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{parcel.Batch.Code}/arrival";
+        var (_, first, _) = await teacher.See(path);
+
+        var form = Form.Named(teacher, path, first, "extra");
+        form.Set("Extra.HowToRecognise", "no thread colour, cork with a crack");
+        using var once = await form.Post();
+        using var twice = await form.Post();
+
+        var (_, page, _) = await teacher.See(path);
+        Assert.Contains("Reed 2 (no thread colour, cork with a crack) was not announced", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("Reed 3", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_second_teacher_who_saves_over_the_first_is_shown_both()
+    {
+        using var student = await host.Student("Sjoerd");
+        var parcel = await host.Announce("Sjoerd", "grey thread");
+        using var teacher = await host.Teacher("Ilse");
+        using var assistant = await host.Teacher("Bram");
+        var path = $"/batches/{parcel.Batch.Code}/arrival";
+        var first = (await Form.At(teacher, path)).Set("Form.Reeds[1].Presence", "Missing");
+        var second = (await Form.At(assistant, path)).Set("Form.Reeds[1].Presence", "Here").Set("Form.Reeds[1].Fitness", "Fit").Set("Form.Note", "lay under the paper");
+
+        using var saved = await first.Post();
+        using var clashed = await second.Post();
+        var (_, page, _) = await clashed.Read();
+
+        Assert.Contains("Reed 1: missing", page, StringComparison.Ordinal);
+        Assert.Contains("lay under the paper", page, StringComparison.Ordinal);
+        using var insisted = await Form.Of(assistant, path, page).Post();
+        Assert.Equal(path + "?saved=true", insisted.Leads());
+    }
+
+    [Fact]
+    public async Task A_student_is_kept_out_and_a_batch_that_nobody_sent_is_nowhere()
+    {
+        using var student = await host.Student("Nynke");
+        var parcel = await host.Announce("Nynke", "orange thread");
+        var (_, _, leads) = await student.See($"/batches/{parcel.Batch.Code}/arrival");
+        Assert.StartsWith("/account/not-yours", leads, StringComparison.Ordinal);
+
+        using var teacher = await host.Teacher();
+        Assert.Equal(HttpStatusCode.NotFound, (await teacher.See("/batches/222-2222/arrival")).Status);
+    }
+}

@@ -1,0 +1,37 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
+using ReedClinic.Data.Intake;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Web.Tests.Hosting;
+
+/// <summary>A batch that a student has announced, made by the same book that the intake pages use.</summary>
+public static class Parcel
+{
+    private static int _operations;
+
+    /// <summary>An operation that no other test has used.</summary>
+    public static OperationId NewOperation() =>
+        new(Guid.CreateVersion7(DateTimeOffset.UnixEpoch.AddSeconds(Interlocked.Increment(ref _operations))));
+
+    /// <summary>Announces a batch of the newest student who has this name.</summary>
+    public static async Task<BatchView> Announce(this ClinicHost host, string student, params string[] recognised)
+    {
+        var ct = TestContext.Current.CancellationToken;
+        await using var scope = host.Services.CreateAsyncScope();
+        var db = scope.ServiceProvider.GetRequiredService<ClinicDb>();
+        var person = (await db.Set<Student>().ToListAsync(ct)).Last(candidate => candidate.Name == student);
+        var actor = new Actor(person.Account!.Value, person.Id, false, false);
+        var intake = scope.ServiceProvider.GetRequiredService<IntakeBook>();
+        var draft = Assert.IsType<Outcome<DraftView>.Done>(await intake.StartAsync(actor, NewOperation(), ct)).Value;
+        var form = new IntakeForm
+        {
+            Reeds = [.. recognised.Select(words => new ReedForm { HowToRecognise = words, Bothers = "slow to speak", Permission = nameof(Permission.SafeChangesOnly) })],
+        };
+        Assert.IsType<Outcome<DraftView>.Done>(await intake.SaveAsync(actor, draft.Id, form, draft.Version, NewOperation(), ct));
+        return Assert.IsType<Outcome<BatchView>.Done>(await intake.SubmitAsync(actor, draft.Id, NewOperation(), ct)).Value;
+    }
+}
