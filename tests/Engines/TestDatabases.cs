@@ -27,14 +27,29 @@ public sealed class TestDatabases(PostgresServer postgres) : IAsyncLifetime
     }
 
     /// <summary>A migrated, empty database that nobody else uses.</summary>
-    public async Task<TestDatabase> FreshAsync(ClinicEngine engine)
+    public Task<TestDatabase> FreshAsync(ClinicEngine engine) =>
+        AddAsync(engine, ct => engine == ClinicEngine.Sqlite ? CopySqliteAsync(ct) : ClonePostgresAsync(ct));
+
+    /// <summary>A database without any table. For SQLite the file isn't there yet.</summary>
+    public Task<TestDatabase> BareAsync(ClinicEngine engine) => AddAsync(engine, async ct =>
+    {
+        var name = NextName();
+        if (engine == ClinicEngine.Sqlite)
+        {
+            return $"Data Source={Path.Combine(Folder.FullName, name + ".db")}";
+        }
+
+        await postgres.ExecuteAsync($"CREATE DATABASE \"{name}\"", ct);
+        return await postgres.ConnectionAsync(name, ct);
+    });
+
+    private async Task<TestDatabase> AddAsync(ClinicEngine engine, Func<CancellationToken, Task<string>> make)
     {
         var ct = TestContext.Current.CancellationToken;
         await OneAtATime.WaitAsync(ct);
         try
         {
-            var database = new TestDatabase(
-                engine, engine == ClinicEngine.Sqlite ? await CopySqliteAsync(ct) : await ClonePostgresAsync(ct));
+            var database = new TestDatabase(engine, await make(ct));
             _all.Add(database);
             return database;
         }

@@ -26,6 +26,15 @@ public sealed class ClinicSchema(IDbContextFactory<ClinicDb> databases)
         }
     }
 
+    /// <summary>True when the database can be reached and has every migration of this build.</summary>
+    public async Task<bool> IsReadyAsync(CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await db.Database.CanConnectAsync(ct).ConfigureAwait(false)
+            && !(await db.Database.GetPendingMigrationsAsync(ct).ConfigureAwait(false)).Any();
+    }
+
     private static void CreateFolderOf(DatabaseFacade database)
     {
         var file = new SqliteConnectionStringBuilder(database.GetConnectionString()).DataSource;

@@ -1,4 +1,6 @@
 using Microsoft.AspNetCore.Diagnostics.HealthChecks;
+using Microsoft.Extensions.Diagnostics.HealthChecks;
+using ReedClinic.Data.Engine;
 
 namespace ReedClinic.Web.Shared.Hosting;
 
@@ -11,7 +13,7 @@ public static class Health
     /// <summary>Registers the checks.</summary>
     /// <param name="builder">The host that is being built.</param>
     public static void AddHealth(this WebApplicationBuilder builder) =>
-        builder.Services.AddHealthChecks();
+        builder.Services.AddHealthChecks().AddCheck<DatabaseCheck>("database", tags: [Ready]);
 
     /// <summary><c>/health/live</c> asks nothing but the process; <c>/health/ready</c> asks everything it needs.</summary>
     /// <param name="app">The application.</param>
@@ -20,4 +22,15 @@ public static class Health
         app.MapHealthChecks("/health/live", new HealthCheckOptions { Predicate = _ => false }).AllowAnonymous();
         app.MapHealthChecks("/health/ready", new HealthCheckOptions { Predicate = check => check.Tags.Contains(Ready) }).AllowAnonymous();
     }
+}
+
+/// <summary>Can the database be reached, and is it this build's?</summary>
+/// <param name="schema">The schema of this build.</param>
+public sealed class DatabaseCheck(ClinicSchema schema) : IHealthCheck
+{
+    /// <inheritdoc />
+    public async Task<HealthCheckResult> CheckHealthAsync(HealthCheckContext context, CancellationToken cancellationToken = default) =>
+        await schema.IsReadyAsync(cancellationToken).ConfigureAwait(false)
+            ? HealthCheckResult.Healthy()
+            : HealthCheckResult.Unhealthy("The database can't be reached, or lacks a migration.");
 }
