@@ -58,6 +58,14 @@ public sealed class EntryTests
     }
 
     [Fact]
+    public void Kinds_are_good_or_not_and_never_more_or_less_so()
+    {
+        var crow = TestScale.Of(TestKind.Crow);
+
+        Assert.Equal([0, 1, 1, 1], crow.Steps.Select((_, step) => crow.FromGood(step)));
+    }
+
+    [Fact]
     public void A_comparison_needs_a_relation_and_another_place_and_nothing_else_has_one()
     {
         var other = new Place(Zone.TipCentre);
