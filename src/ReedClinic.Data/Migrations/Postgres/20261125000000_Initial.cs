@@ -327,6 +327,29 @@ namespace ReedClinic.Data.Migrations.Postgres
                 });
 
             migrationBuilder.CreateTable(
+                name: "Letters",
+                columns: table => new
+                {
+                    Batch = table.Column<Guid>(type: "uuid", nullable: false),
+                    LastNumber = table.Column<int>(type: "integer", nullable: false),
+                    SentNumber = table.Column<int>(type: "integer", nullable: true),
+                    SentAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    SentBy = table.Column<Guid>(type: "uuid", nullable: true),
+                    SentWith = table.Column<Guid>(type: "uuid", nullable: true),
+                    Version = table.Column<Guid>(type: "uuid", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Letters", x => x.Batch);
+                    table.ForeignKey(
+                        name: "FK_Letters_Batches_Batch",
+                        column: x => x.Batch,
+                        principalTable: "Batches",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Questions",
                 columns: table => new
                 {
@@ -389,6 +412,49 @@ namespace ReedClinic.Data.Migrations.Postgres
                         column: x => x.Batch,
                         principalTable: "Batches",
                         principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "LetterVersions",
+                columns: table => new
+                {
+                    Batch = table.Column<Guid>(type: "uuid", nullable: false),
+                    Number = table.Column<int>(type: "integer", nullable: false),
+                    Payload = table.Column<string>(type: "text", nullable: false),
+                    Operation = table.Column<Guid>(type: "uuid", nullable: false),
+                    SavedBy = table.Column<Guid>(type: "uuid", nullable: false),
+                    SavedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_LetterVersions", x => new { x.Batch, x.Number });
+                    table.ForeignKey(
+                        name: "FK_LetterVersions_Letters_Batch",
+                        column: x => x.Batch,
+                        principalTable: "Letters",
+                        principalColumn: "Batch",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "LetterWaivers",
+                columns: table => new
+                {
+                    Batch = table.Column<Guid>(type: "uuid", nullable: false),
+                    Gap = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    Reason = table.Column<string>(type: "character varying(300)", maxLength: 300, nullable: false),
+                    WaivedBy = table.Column<Guid>(type: "uuid", nullable: false),
+                    WaivedAt = table.Column<DateTime>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_LetterWaivers", x => new { x.Batch, x.Gap });
+                    table.ForeignKey(
+                        name: "FK_LetterWaivers_Letters_Batch",
+                        column: x => x.Batch,
+                        principalTable: "Letters",
+                        principalColumn: "Batch",
                         onDelete: ReferentialAction.Cascade);
                 });
 
@@ -601,6 +667,12 @@ namespace ReedClinic.Data.Migrations.Postgres
                 column: "Student");
 
             migrationBuilder.CreateIndex(
+                name: "IX_LetterVersions_Operation",
+                table: "LetterVersions",
+                column: "Operation",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Questions_Batch",
                 table: "Questions",
                 column: "Batch");
@@ -671,6 +743,12 @@ namespace ReedClinic.Data.Migrations.Postgres
                 name: "IntakeDrafts");
 
             migrationBuilder.DropTable(
+                name: "LetterVersions");
+
+            migrationBuilder.DropTable(
+                name: "LetterWaivers");
+
+            migrationBuilder.DropTable(
                 name: "Questions");
 
             migrationBuilder.DropTable(
@@ -684,6 +762,9 @@ namespace ReedClinic.Data.Migrations.Postgres
 
             migrationBuilder.DropTable(
                 name: "Reeds");
+
+            migrationBuilder.DropTable(
+                name: "Letters");
 
             migrationBuilder.DropTable(
                 name: "Batches");

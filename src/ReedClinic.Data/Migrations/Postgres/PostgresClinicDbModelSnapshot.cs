@@ -648,6 +648,89 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.ToTable("Reeds", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Letters.Letter", b =>
+                {
+                    b.Property<Guid>("Batch")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("LastNumber")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime?>("SentAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("SentBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<int?>("SentNumber")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid?>("SentWith")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Batch");
+
+                    b.ToTable("Letters", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Letters.LetterVersion", b =>
+                {
+                    b.Property<Guid>("Batch")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Operation")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Payload")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("SavedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("SavedBy")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Batch", "Number");
+
+                    b.HasIndex("Operation")
+                        .IsUnique();
+
+                    b.ToTable("LetterVersions", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Letters.LetterWaiver", b =>
+                {
+                    b.Property<Guid>("Batch")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Gap")
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)");
+
+                    b.Property<DateTime>("WaivedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("WaivedBy")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Batch", "Gap");
+
+                    b.ToTable("LetterWaivers", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.People.Student", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1315,6 +1398,33 @@ namespace ReedClinic.Data.Migrations.Postgres
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Letters.Letter", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Intake.Batch", null)
+                        .WithOne()
+                        .HasForeignKey("ReedClinic.Domain.Letters.Letter", "Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Letters.LetterVersion", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Letters.Letter", null)
+                        .WithMany()
+                        .HasForeignKey("Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Letters.LetterWaiver", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Letters.Letter", null)
+                        .WithMany("Waivers")
+                        .HasForeignKey("Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Recurrence.CommonThread", b =>
                 {
                     b.HasOne("ReedClinic.Domain.Intake.Batch", null)
@@ -1338,6 +1448,11 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.Navigation("Questions");
 
                     b.Navigation("Reeds");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Letters.Letter", b =>
+                {
+                    b.Navigation("Waivers");
                 });
 #pragma warning restore 612, 618
         }

@@ -326,6 +326,29 @@ namespace ReedClinic.Data.Migrations.Sqlite
                 });
 
             migrationBuilder.CreateTable(
+                name: "Letters",
+                columns: table => new
+                {
+                    Batch = table.Column<Guid>(type: "TEXT", nullable: false),
+                    LastNumber = table.Column<int>(type: "INTEGER", nullable: false),
+                    SentNumber = table.Column<int>(type: "INTEGER", nullable: true),
+                    SentAt = table.Column<DateTime>(type: "TEXT", nullable: true),
+                    SentBy = table.Column<Guid>(type: "TEXT", nullable: true),
+                    SentWith = table.Column<Guid>(type: "TEXT", nullable: true),
+                    Version = table.Column<Guid>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Letters", x => x.Batch);
+                    table.ForeignKey(
+                        name: "FK_Letters_Batches_Batch",
+                        column: x => x.Batch,
+                        principalTable: "Batches",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
                 name: "Questions",
                 columns: table => new
                 {
@@ -388,6 +411,49 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         column: x => x.Batch,
                         principalTable: "Batches",
                         principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "LetterVersions",
+                columns: table => new
+                {
+                    Batch = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Number = table.Column<int>(type: "INTEGER", nullable: false),
+                    Payload = table.Column<string>(type: "TEXT", nullable: false),
+                    Operation = table.Column<Guid>(type: "TEXT", nullable: false),
+                    SavedBy = table.Column<Guid>(type: "TEXT", nullable: false),
+                    SavedAt = table.Column<DateTime>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_LetterVersions", x => new { x.Batch, x.Number });
+                    table.ForeignKey(
+                        name: "FK_LetterVersions_Letters_Batch",
+                        column: x => x.Batch,
+                        principalTable: "Letters",
+                        principalColumn: "Batch",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "LetterWaivers",
+                columns: table => new
+                {
+                    Batch = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Gap = table.Column<string>(type: "TEXT", maxLength: 80, nullable: false),
+                    Reason = table.Column<string>(type: "TEXT", maxLength: 300, nullable: false),
+                    WaivedBy = table.Column<Guid>(type: "TEXT", nullable: false),
+                    WaivedAt = table.Column<DateTime>(type: "TEXT", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_LetterWaivers", x => new { x.Batch, x.Gap });
+                    table.ForeignKey(
+                        name: "FK_LetterWaivers_Letters_Batch",
+                        column: x => x.Batch,
+                        principalTable: "Letters",
+                        principalColumn: "Batch",
                         onDelete: ReferentialAction.Cascade);
                 });
 
@@ -600,6 +666,12 @@ namespace ReedClinic.Data.Migrations.Sqlite
                 column: "Student");
 
             migrationBuilder.CreateIndex(
+                name: "IX_LetterVersions_Operation",
+                table: "LetterVersions",
+                column: "Operation",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
                 name: "IX_Questions_Batch",
                 table: "Questions",
                 column: "Batch");
@@ -670,6 +742,12 @@ namespace ReedClinic.Data.Migrations.Sqlite
                 name: "IntakeDrafts");
 
             migrationBuilder.DropTable(
+                name: "LetterVersions");
+
+            migrationBuilder.DropTable(
+                name: "LetterWaivers");
+
+            migrationBuilder.DropTable(
                 name: "Questions");
 
             migrationBuilder.DropTable(
@@ -683,6 +761,9 @@ namespace ReedClinic.Data.Migrations.Sqlite
 
             migrationBuilder.DropTable(
                 name: "Reeds");
+
+            migrationBuilder.DropTable(
+                name: "Letters");
 
             migrationBuilder.DropTable(
                 name: "Batches");

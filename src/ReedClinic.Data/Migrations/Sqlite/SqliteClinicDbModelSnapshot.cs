@@ -637,6 +637,89 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.ToTable("Reeds", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Letters.Letter", b =>
+                {
+                    b.Property<Guid>("Batch")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("LastNumber")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime?>("SentAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("SentBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("SentNumber")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("SentWith")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Batch");
+
+                    b.ToTable("Letters", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Letters.LetterVersion", b =>
+                {
+                    b.Property<Guid>("Batch")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Operation")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Payload")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("SavedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SavedBy")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Batch", "Number");
+
+                    b.HasIndex("Operation")
+                        .IsUnique();
+
+                    b.ToTable("LetterVersions", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Letters.LetterWaiver", b =>
+                {
+                    b.Property<Guid>("Batch")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Gap")
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(300)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("WaivedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("WaivedBy")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Batch", "Gap");
+
+                    b.ToTable("LetterWaivers", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.People.Student", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1304,6 +1387,33 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Letters.Letter", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Intake.Batch", null)
+                        .WithOne()
+                        .HasForeignKey("ReedClinic.Domain.Letters.Letter", "Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Letters.LetterVersion", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Letters.Letter", null)
+                        .WithMany()
+                        .HasForeignKey("Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Letters.LetterWaiver", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Letters.Letter", null)
+                        .WithMany("Waivers")
+                        .HasForeignKey("Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Recurrence.CommonThread", b =>
                 {
                     b.HasOne("ReedClinic.Domain.Intake.Batch", null)
@@ -1327,6 +1437,11 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.Navigation("Questions");
 
                     b.Navigation("Reeds");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Letters.Letter", b =>
+                {
+                    b.Navigation("Waivers");
                 });
 #pragma warning restore 612, 618
         }

@@ -1,0 +1,236 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Engine;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.Letters;
+
+/// <summary>Writing a return letter and sending it, once. For teachers and owners.</summary>
+public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvider time)
+{
+    /// <summary>The letter as it stands; null when there is no such batch for this actor.</summary>
+    public async Task<LetterView?> ReadAsync(Actor actor, BatchCode code, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        if (!actor.WorksHere)
+        {
+            return null;
+        }
+
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await LetterReader.ReadAsync(db, code, actor.Account, ct).ConfigureAwait(false);
+    }
+
+    /// <summary>One saved version; null when there is none for this actor.</summary>
+    public async Task<LetterDraft?> VersionAsync(Actor actor, BatchCode code, int number, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var payload = await (
+            from version in db.Set<LetterVersion>()
+            join batch in db.Set<Batch>() on version.Batch equals batch.Id
+            where actor.WorksHere && batch.Code == code && version.Number == number
+            select version.Payload).SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        return payload is null ? null : LetterPayload.Read(payload);
+    }
+
+    /// <summary>Keeps what was changed in some blocks, as another version. An empty text leaves a block out.</summary>
+    public Task<Outcome<LetterView>> SaveAsync(
+        Actor actor, BatchCode code, IReadOnlyDictionary<string, string> texts, Guid version, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(texts);
+        return ChangeAsync(actor, code, version, operation, "save-letter", (db, view, letter) =>
+        {
+            var problems = new List<Problem>();
+            foreach (var (key, text) in texts)
+            {
+                PlainText.Read(text, key, LetterBlock.LongestText, problems, severalLines: true);
+            }
+
+            if (problems.Count == 0)
+            {
+                var draft = view.Draft.EditedTo(texts, view.Composed);
+                db.Add(letter.Keep(LetterPayload.Write(draft), operation, actor.Account, time.GetUtcNow()));
+            }
+
+            return problems;
+        }, ct);
+    }
+
+    /// <summary>Leaves a gap open, with a reason; without one, the waiver is taken back.</summary>
+    public Task<Outcome<LetterView>> WaiveAsync(
+        Actor actor, BatchCode code, string gap, string? reason, OperationId operation, CancellationToken ct) =>
+        ChangeAsync(actor, code, null, operation, "waive-gap", (db, view, letter) =>
+        {
+            var problems = new List<Problem>();
+            var why = PlainText.Read(reason, "Reason", LetterWaiver.LongestReason, problems);
+            if (problems.Count > 0)
+            {
+                return problems;
+            }
+
+            if (why is null && view.Waived.Any(waived => waived.Gap.Key == gap))
+            {
+                letter.TakeBackWaiver(gap);
+            }
+            else if (why is null)
+            {
+                problems.Add(new Problem("Reason", "Say why it can stay open."));
+            }
+            else if (view.Gaps.Concat(view.Waived.Select(waived => waived.Gap)).Any(known => known.Key == gap))
+            {
+                letter.Waive(gap, why, actor.Account, time.GetUtcNow());
+            }
+
+            return problems;
+        }, ct);
+
+    /// <summary>Answers a question of the student's.</summary>
+    public Task<Outcome<LetterView>> AnswerAsync(
+        Actor actor, BatchCode code, QuestionId question, string? answer, OperationId operation, CancellationToken ct) =>
+        ChangeAsync(actor, code, null, operation, "answer-question", async (db, view, letter) =>
+        {
+            var problems = new List<Problem>();
+            var text = PlainText.Read(answer, "Answer", Question.LongestAnswer, problems, severalLines: true);
+            if (text is null && problems.Count == 0)
+            {
+                problems.Add(new Problem("Answer", "Write an answer, or leave the question open with a reason."));
+            }
+
+            var batch = view.AtBench.Batch.Id;
+            var asked = await db.Set<Question>()
+                .SingleOrDefaultAsync(row => row.Id == question && row.Batch == batch, ct).ConfigureAwait(false);
+            if (asked is null)
+            {
+                problems.Add(new Problem("Answer", "That question isn't part of this batch."));
+            }
+
+            if (problems.Count == 0)
+            {
+                asked!.AnswerWith(text!, time.GetUtcNow());
+            }
+
+            return problems;
+        }, ct);
+
+    /// <summary>
+    /// Sends the letter, once: its text never changes after that. The same operation again gives the same answer, another
+    /// one is refused.
+    /// </summary>
+    /// <param name="actor">Who sends it.</param>
+    /// <param name="code">The batch.</param>
+    /// <param name="mark">The mark of the letter that was looked at; when it isn't that any more, the answer is what stands.</param>
+    /// <param name="operation">Made when the form opened.</param>
+    /// <param name="ct">Cancels before it is sent.</param>
+    public Task<Outcome<LetterView>> SendAsync(Actor actor, BatchCode code, string mark, OperationId operation, CancellationToken ct) =>
+        ChangeAsync(actor, code, null, operation, "send-letter", async (db, view, letter) =>
+        {
+            if (view.Mark != mark)
+            {
+                return null;
+            }
+
+            if (view.Gaps.Count > 0)
+            {
+                return [.. view.Gaps.Select(gap => new Problem(gap.Key, gap.Words))];
+            }
+
+            var now = time.GetUtcNow();
+            db.Add(letter.Send(LetterPayload.Write(view.Draft), operation, actor.Account, now));
+            var id = view.AtBench.Batch.Id;
+            var batch = await db.Set<Batch>().SingleAsync(row => row.Id == id, ct).ConfigureAwait(false);
+            batch.Reach(Stage.LetterSent, now);
+            return [];
+        }, ct);
+
+    private Task<Outcome<LetterView>> ChangeAsync(
+        Actor actor, BatchCode code, Guid? version, OperationId operation, string verb,
+        Func<ClinicDb, LetterView, Letter, List<Problem>> change, CancellationToken ct) =>
+        ChangeAsync(
+            actor, code, version, operation, verb,
+            (db, view, letter) => Task.FromResult<List<Problem>?>(change(db, view, letter)), ct);
+
+    // What every change shares: who may, whether it was done before, whether the letter was sent, and who was quicker.
+    private async Task<Outcome<LetterView>> ChangeAsync(
+        Actor actor, BatchCode code, Guid? version, OperationId operation, string verb,
+        Func<ClinicDb, LetterView, Letter, Task<List<Problem>?>> change, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var view = actor.WorksHere ? await LetterReader.ReadAsync(db, code, actor.Account, ct).ConfigureAwait(false) : null;
+        if (view is null)
+        {
+            return new Outcome<LetterView>.NotFound();
+        }
+
+        if (await db.SubjectOfAsync(operation, ct).ConfigureAwait(false) is not null)
+        {
+            // The view may be older than the first answer: it was read before it was known that there is one.
+            return await AnswerAsync(db, actor, code, saved: true, ct).ConfigureAwait(false);
+        }
+
+        if (view.IsSent)
+        {
+            return new Outcome<LetterView>.Refused([new Problem("", "This letter has been sent, so it can't be changed any more.")]);
+        }
+
+        if (version is { } expected && expected != view.Version)
+        {
+            return new Outcome<LetterView>.Conflict(view);
+        }
+
+        if (await OpenAsync(db, view, ct).ConfigureAwait(false) is { } letter)
+        {
+            switch (await change(db, view, letter).ConfigureAwait(false))
+            {
+                case null:
+                    return new Outcome<LetterView>.Conflict(view);
+                case { Count: > 0 } problems:
+                    return new Outcome<LetterView>.Refused(problems);
+            }
+
+            db.Note(operation, verb, view.AtBench.Batch.Id.Value, time.GetUtcNow());
+            await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+        }
+
+        var saved = await db.SubjectOfAsync(operation, ct).ConfigureAwait(false) is not null;
+        return await AnswerAsync(db, actor, code, saved, ct).ConfigureAwait(false);
+    }
+
+    private static async Task<Outcome<LetterView>> AnswerAsync(
+        ClinicDb db, Actor actor, BatchCode code, bool saved, CancellationToken ct)
+    {
+        var stands = await LetterReader.ReadAsync(db, code, actor.Account, ct).ConfigureAwait(false);
+        return saved ? new Outcome<LetterView>.Done(stands!) : new Outcome<LetterView>.Conflict(stands!);
+    }
+
+    // Null when somebody was quicker since the view was read.
+    private static async Task<Letter?> OpenAsync(ClinicDb db, LetterView view, CancellationToken ct)
+    {
+        var batch = view.AtBench.Batch.Id;
+        var letter = await db.Set<Letter>().Include(row => row.Waivers)
+            .SingleOrDefaultAsync(row => row.Batch == batch, ct).ConfigureAwait(false);
+        if (letter is null)
+        {
+            letter = new Letter(batch);
+            db.Add(letter);
+        }
+        else if (letter.Version != view.Version)
+        {
+            return null;
+        }
+        else
+        {
+            // Whatever changes around a letter moves its version, so that two teachers don't work past each other.
+            db.Entry(letter).Property(row => row.LastNumber).IsModified = true;
+            db.ExpectVersion(letter, view.Version);
+        }
+
+        return letter;
+    }
+}

@@ -1,0 +1,61 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Intake;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.Letters;
+
+/// <summary>Letters as they are read: a student reads their own, once they were sent.</summary>
+public sealed class LetterBoxBook(IDbContextFactory<ClinicDb> databases)
+{
+    /// <summary>The letter that was sent about a batch; null when there is none that this actor may read.</summary>
+    public async Task<SentLetter?> ReadAsync(Actor actor, BatchCode code, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var sent = await (
+            from batch in db.Set<Batch>().SeenBy(actor)
+            where batch.Code == code
+            join letter in db.Set<Letter>() on batch.Id equals letter.Batch
+            join version in db.Set<LetterVersion>()
+                on new { letter.Batch, Number = letter.SentNumber } equals new { version.Batch, Number = (int?)version.Number }
+            select new { version.Payload, letter.SentAt }).SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        return sent is null ? null : new SentLetter(LetterPayload.Read(sent.Payload), sent.SentAt!.Value);
+    }
+
+    /// <summary>What this person's last letter said that the reeds had in common; null when there is none.</summary>
+    public async Task<LastLesson?> LastLessonAsync(Actor actor, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        if (actor.Student is not { } me)
+        {
+            return null;
+        }
+
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var last = await (
+            from batch in db.Set<Batch>()
+            where batch.Student == me
+            join letter in db.Set<Letter>() on batch.Id equals letter.Batch
+            join version in db.Set<LetterVersion>()
+                on new { letter.Batch, Number = letter.SentNumber } equals new { version.Batch, Number = (int?)version.Number }
+            orderby letter.SentAt descending
+            select new { batch.Code, version.Payload, letter.SentAt }).FirstOrDefaultAsync(ct).ConfigureAwait(false);
+        if (last is null)
+        {
+            return null;
+        }
+
+        var blocks = LetterPayload.Read(last.Payload).Blocks;
+        return blocks.FirstOrDefault(block => block.Kind == BlockKind.Lesson) is { IsEmpty: false } lesson
+            ? new LastLesson(
+                last.Code,
+                lesson.Text,
+                [.. blocks.Where(block => block.Kind == BlockKind.Plan).SelectMany(block => block.Paragraphs).Select(step => step.Text)],
+                last.SentAt!.Value)
+            : null;
+    }
+}

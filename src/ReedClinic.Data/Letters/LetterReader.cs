@@ -1,0 +1,103 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Bench;
+using ReedClinic.Data.People;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recurrence;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Data.Letters;
+
+/// <summary>Puts together what a letter is composed from and what was saved of it. Who may see it is settled before.</summary>
+internal static class LetterReader
+{
+    public static async Task<LetterView?> ReadAsync(ClinicDb db, BatchCode code, AccountId signer, CancellationToken ct)
+    {
+        if (await BenchReader.Batch(db, code, ct).ConfigureAwait(false) is not { } atBench)
+        {
+            return null;
+        }
+
+        var batch = atBench.Batch.Id;
+        var material = await MaterialAsync(db, atBench, signer, ct).ConfigureAwait(false);
+        var composed = LetterComposer.Compose(material);
+        var letter = await db.Set<Letter>().AsNoTracking().Include(row => row.Waivers)
+            .SingleOrDefaultAsync(row => row.Batch == batch, ct).ConfigureAwait(false);
+        var saved = await LatestAsync(db, batch, ct).ConfigureAwait(false);
+        var draft = letter is { IsSent: true } ? saved! : composed.With(saved);
+        var reasons = letter?.Waivers.ToDictionary(waiver => waiver.Gap, waiver => waiver.Reason) ?? [];
+        var gaps = LetterComposer.Gaps(material).ToLookup(gap => reasons.ContainsKey(gap.Key));
+        return new LetterView(
+            atBench,
+            draft,
+            composed,
+            [.. gaps[false]],
+            [.. gaps[true].Select(gap => new WaivedGap(gap, reasons[gap.Key]))],
+            await VersionsAsync(db, batch, letter?.SentNumber, ct).ConfigureAwait(false),
+            letter?.Version ?? Guid.Empty,
+            LetterPayload.Mark(draft),
+            letter?.SentAt);
+    }
+
+    public static async Task<LetterDraft?> LatestAsync(ClinicDb db, BatchId batch, CancellationToken ct)
+    {
+        var payload = await db.Set<LetterVersion>().Where(version => version.Batch == batch)
+            .OrderByDescending(version => version.Number)
+            .Select(version => version.Payload)
+            .FirstOrDefaultAsync(ct).ConfigureAwait(false);
+        return payload is null ? null : LetterPayload.Read(payload);
+    }
+
+    private static async Task<LetterMaterial> MaterialAsync(
+        ClinicDb db, BatchAtBenchView atBench, AccountId signer, CancellationToken ct)
+    {
+        var name = await db.Set<ClinicAccount>().Where(account => account.Id == signer.Value)
+            .Select(account => account.DisplayName).SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        return new LetterMaterial(
+            atBench.Batch,
+            atBench.Student.Name,
+            name ?? "",
+            atBench.Reeds.ToDictionary(row => row.Reed.Id, row => row.Log),
+            Thread(atBench));
+    }
+
+    // The sheet is worked out from the logs that are at hand; the stored one says the same.
+    private static LetterThread Thread(BatchAtBenchView atBench)
+    {
+        if (atBench.Thread is not { } thread)
+        {
+            return LetterThread.Nothing;
+        }
+
+        List<ReedId> here = [.. atBench.Batch.Reeds.Where(reed => reed.Presence != Presence.Missing).Select(reed => reed.Id)];
+        var sheet = new FindingSheet(here, here.SelectMany(reed => SheetRow.Of(reed, atBench.LogOf(reed))));
+        return new LetterThread(
+            thread.LessonKind,
+            thread.LessonWords,
+            Evidence(sheet, thread.LessonKind, FindingCharacter.Fault),
+            thread.StrengthKind,
+            thread.StrengthWords,
+            Evidence(sheet, thread.StrengthKind, FindingCharacter.Strength),
+            thread.HabitSentence);
+    }
+
+    private static string? Evidence(FindingSheet sheet, FindingKindId? kind, FindingCharacter character) =>
+        kind is { } id && sheet.Count(id, character) is { Found: > 0 } tally ? EvidenceSentence.For(tally, default) : null;
+
+    private static async Task<IReadOnlyList<LetterVersionRow>> VersionsAsync(
+        ClinicDb db, BatchId batch, int? sent, CancellationToken ct)
+    {
+        var rows = await db.Set<LetterVersion>().Where(version => version.Batch == batch)
+            .OrderByDescending(version => version.Number)
+            .Select(version => new { version.Number, version.SavedAt, version.SavedBy })
+            .ToListAsync(ct).ConfigureAwait(false);
+        var accounts = rows.Select(row => row.SavedBy.Value).Distinct().ToList();
+        var names = await db.Set<ClinicAccount>().Where(account => accounts.Contains(account.Id))
+            .ToDictionaryAsync(account => account.Id, account => account.DisplayName, ct).ConfigureAwait(false);
+        return [.. rows.Select(row => new LetterVersionRow(
+            row.Number, row.SavedAt, names.GetValueOrDefault(row.SavedBy.Value, ""), row.Number == sent))];
+    }
+}

@@ -1,0 +1,219 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Bench;
+using ReedClinic.Data.Letters;
+using ReedClinic.Data.Recurrence;
+using ReedClinic.Data.Tests.Intake;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recurrence;
+using ReedClinic.Domain.Reeds;
+using static ReedClinic.Data.Tests.Intake.IntakeScene;
+
+namespace ReedClinic.Data.Tests.Letters;
+
+public sealed class LetterBookTests(TestDatabases databases) : IClassFixture<TestDatabases>
+{
+    [Theory, OnBothEngines]
+    public async Task A_letter_follows_the_log_until_a_block_is_changed(ClinicEngine engine)
+    {
+        var scene = await SceneAsync(engine);
+        var first = await scene.ReadAsync();
+        var saved = Done(await scene.Book.SaveAsync(
+            Teacher, scene.Code, new Dictionary<string, string> { ["lesson"] = "My own lesson." }, first.Version, Operation(), Ct));
+
+        await scene.SayAsync(1, Verdict.Of(VerdictKind.NeedsPlayingIn));
+        var now = await scene.ReadAsync();
+
+        Assert.Equal("My own lesson.", Text(now.Draft, "lesson"));
+        Assert.Contains("Play it in", Text(now.Draft, "reed-1-use"), StringComparison.Ordinal);
+        Assert.Equal(1, Assert.Single(saved.Versions).Number);
+        Assert.Equal("My own lesson.", Text((await scene.Book.VersionAsync(Teacher, scene.Code, 1, Ct))!, "lesson"));
+        Assert.Null(await scene.Book.VersionAsync(Teacher, scene.Code, 2, Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Of_two_teachers_the_second_is_shown_what_stands(ClinicEngine engine)
+    {
+        var scene = await SceneAsync(engine);
+        var opened = await scene.ReadAsync();
+        var operation = Operation();
+        Done(await scene.Book.SaveAsync(Teacher, scene.Code, Edit("habit", "Hers."), opened.Version, operation, Ct));
+
+        var late = await scene.Book.SaveAsync(Teacher, scene.Code, Edit("habit", "His."), opened.Version, Operation(), Ct);
+        var repeated = Done(await scene.Book.SaveAsync(Teacher, scene.Code, Edit("habit", "Hers."), opened.Version, operation, Ct));
+
+        Assert.Equal("Hers.", Text(Assert.IsType<Outcome<LetterView>.Conflict>(late).Theirs.Draft, "habit"));
+        Assert.Single(repeated.Versions);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Gaps_are_mended_or_waived_before_a_letter_goes_out(ClinicEngine engine)
+    {
+        var scene = await SceneAsync(engine);
+        var draft = await scene.ReadAsync();
+        Assert.Equal([GapKind.UnansweredQuestion, GapKind.ReedWithoutVerdict], draft.Gaps.Select(gap => gap.Kind));
+
+        var refused = await scene.Book.SendAsync(Teacher, scene.Code, draft.Mark, Operation(), Ct);
+        Assert.Equal(2, Assert.IsType<Outcome<LetterView>.Refused>(refused).Problems.Count);
+
+        var question = draft.Gaps[0].Question!.Value;
+        Assert.IsType<Outcome<LetterView>.Refused>(await scene.Book.AnswerAsync(Teacher, scene.Code, question, " ", Operation(), Ct));
+        var answered = Done(await scene.Book.AnswerAsync(Teacher, scene.Code, question, "Number one.", Operation(), Ct));
+        Assert.Contains("Number one.", Text(answered.Draft, "answers"), StringComparison.Ordinal);
+
+        var gap = Assert.Single(answered.Gaps);
+        Assert.IsType<Outcome<LetterView>.Refused>(await scene.Book.WaiveAsync(Teacher, scene.Code, gap.Key, "", Operation(), Ct));
+        var waived = Done(await scene.Book.WaiveAsync(Teacher, scene.Code, gap.Key, "it follows by mail", Operation(), Ct));
+        Assert.Empty(waived.Gaps);
+        Assert.Equal("it follows by mail", Assert.Single(waived.Waived).Reason);
+        var again = Done(await scene.Book.WaiveAsync(Teacher, scene.Code, gap.Key, null, Operation(), Ct));
+        Assert.Single(again.Gaps);
+
+        await scene.SayAsync(2, Verdict.Of(VerdictKind.LeftAsItCame));
+        var ready = await scene.ReadAsync();
+        Assert.Empty(ready.Gaps);
+        Assert.True(Done(await scene.Book.SendAsync(Teacher, scene.Code, ready.Mark, Operation(), Ct)).IsSent);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_letter_is_sent_once_and_never_changes(ClinicEngine engine)
+    {
+        var scene = await SceneAsync(engine);
+        var ready = await scene.ReadyAsync();
+        var operation = Operation();
+
+        var sent = await Task.WhenAll(Enumerable.Range(0, 6)
+            .Select(_ => Task.Run(() => scene.Book.SendAsync(Teacher, scene.Code, ready.Mark, operation, Ct), Ct)));
+        var before = (await scene.Box.ReadAsync(scene.Student, scene.Code, Ct))!;
+        await scene.SayAsync(1, Note.Of("an afterthought"));
+        await scene.SayAsync(1, Verdict.Of(VerdictKind.NotToBeSaved));
+        var other = await scene.Book.SendAsync(Teacher, scene.Code, (await scene.ReadAsync()).Mark, Operation(), Ct);
+        var changed = await scene.Book.SaveAsync(
+            Teacher, scene.Code, Edit("lesson", "Another."), (await scene.ReadAsync()).Version, Operation(), Ct);
+        var after = (await scene.Box.ReadAsync(scene.Student, scene.Code, Ct))!;
+
+        Assert.All(sent, outcome => Assert.True(Done(outcome).IsSent));
+        Assert.Single(sent.Select(outcome => Done(outcome).SentAt).Distinct());
+        Assert.IsType<Outcome<LetterView>.Refused>(other);
+        Assert.IsType<Outcome<LetterView>.Refused>(changed);
+        Assert.Equal(LetterTexts(before.Letter), LetterTexts(after.Letter));
+        Assert.Equal(before.SentAt, after.SentAt);
+        var batch = (await scene.Intake.Desk.BatchAsync(scene.Student, scene.Code, Ct))!.Batch;
+        Assert.Equal((Stage.LetterSent, before.SentAt), (batch.Stage, batch.LetterSentAt));
+        await using var context = scene.Db.CreateDbContext();
+        Assert.Equal(1, await context.Set<LetterVersion>().CountAsync(version => version.Batch == batch.Id, Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task What_was_not_looked_at_is_not_sent(ClinicEngine engine)
+    {
+        var scene = await SceneAsync(engine);
+        var looked = await scene.ReadyAsync();
+
+        await scene.SayAsync(1, Verdict.Of(VerdictKind.NotToBeSaved));
+        var sent = await scene.Book.SendAsync(Teacher, scene.Code, looked.Mark, Operation(), Ct);
+
+        Assert.False(Assert.IsType<Outcome<LetterView>.Conflict>(sent).Theirs.IsSent);
+        Assert.Null(await scene.Box.ReadAsync(scene.Student, scene.Code, Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_student_reads_their_own_letter_and_nobody_elses(ClinicEngine engine)
+    {
+        var scene = await SceneAsync(engine);
+        var other = await scene.Intake.StudentAsync("Tove Lind");
+        Assert.Null(await scene.Box.ReadAsync(scene.Student, scene.Code, Ct));
+        var ready = await scene.ReadyAsync();
+        Done(await scene.Book.SendAsync(Teacher, scene.Code, ready.Mark, Operation(), Ct));
+
+        var mine = await scene.Box.ReadAsync(scene.Student, scene.Code, Ct);
+
+        Assert.Equal(LetterTexts(ready.Draft), LetterTexts(mine!.Letter));
+        Assert.Equal(ready.Draft.Reeds.SelectMany(reed => reed.Marks), mine.Letter.Reeds.SelectMany(reed => reed.Marks));
+        Assert.Equal(
+            ready.Draft.Blocks.SelectMany(block => block.Paragraphs).SelectMany(p => p.Sentences).SelectMany(s => s.From),
+            mine.Letter.Blocks.SelectMany(block => block.Paragraphs).SelectMany(p => p.Sentences).SelectMany(s => s.From));
+        Assert.Null(await scene.Box.ReadAsync(other, scene.Code, Ct));
+        Assert.NotNull(await scene.Box.ReadAsync(Teacher, scene.Code, Ct));
+        foreach (var stranger in new[] { scene.Student, other })
+        {
+            Assert.Null(await scene.Book.ReadAsync(stranger, scene.Code, Ct));
+            Assert.Null(await scene.Book.VersionAsync(stranger, scene.Code, 1, Ct));
+            Assert.IsType<Outcome<LetterView>.NotFound>(
+                await scene.Book.SendAsync(stranger, scene.Code, ready.Mark, Operation(), Ct));
+        }
+
+        var lesson = await scene.Box.LastLessonAsync(scene.Student, Ct);
+        Assert.Equal(scene.Code, lesson!.Code);
+        Assert.Contains("ends of the tip", lesson.Lesson, StringComparison.Ordinal);
+        Assert.InRange(lesson.Plan.Count, 1, 5);
+        Assert.Null(await scene.Box.LastLessonAsync(other, Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_text_that_cannot_be_kept_is_refused_beside_its_block(ClinicEngine engine)
+    {
+        var scene = await SceneAsync(engine);
+        var view = await scene.ReadAsync();
+
+        var refused = await scene.Book.SaveAsync(
+            Teacher, scene.Code, Edit("lesson", new string('x', LetterBlock.LongestText + 1)), view.Version, Operation(), Ct);
+
+        Assert.Equal("lesson", Assert.Single(Assert.IsType<Outcome<LetterView>.Refused>(refused).Problems).Field);
+        Assert.Empty((await scene.ReadAsync()).Versions);
+    }
+
+    private static Dictionary<string, string> Edit(string key, string text) => new() { [key] = text };
+
+    private static string Text(LetterDraft letter, string key) => letter.Blocks.Single(block => block.Key == key).Text;
+
+    private static IEnumerable<string> LetterTexts(LetterDraft letter) => letter.Blocks.Select(block => block.Text);
+
+    private async Task<Scene> SceneAsync(ClinicEngine engine)
+    {
+        var db = await databases.OpenAsync(engine);
+        var intake = new IntakeScene(db);
+        var student = await intake.StudentAsync();
+        var batch = (await intake.BatchAsync(student, reeds: 2)).Batch;
+        var fine = new ReedArrival(Presence.Here, Fitness: Fitness.Fit);
+        Done(await intake.Arrival.RecordAsync(
+            Teacher, batch.Id, new(batch.Reeds.ToDictionary(reed => reed.Id, _ => fine), null), batch.Version, Operation(), Ct));
+        var scene = new Scene(db, intake, student, batch);
+        for (var number = 1; number <= 2; number++)
+        {
+            await scene.SayAsync(
+                number, Finding.Of(new("tip-corners-thick"), FindingCharacter.Fault, new Place(Zone.TipCorners, Blades.Upper)));
+        }
+
+        await scene.SayAsync(1, Verdict.Of(VerdictKind.Improved));
+        Done(await new CommonThreadBook(db, TimeProvider.System).ChooseAsync(
+            Teacher, batch.Code, new ThreadChoice(new FindingKindId("tip-corners-thick"), HabitWords: "the knife turns early"),
+            Guid.Empty, Operation(), Ct));
+        return scene;
+    }
+
+    private sealed record Scene(TestDatabase Db, IntakeScene Intake, Actor Student, Batch Batch)
+    {
+        public BatchCode Code => Batch.Code;
+
+        public LetterBook Book { get; } = new(Db, TimeProvider.System);
+
+        public LetterBoxBook Box { get; } = new(Db);
+
+        public async Task<LetterView> ReadAsync() => (await Book.ReadAsync(Teacher, Code, Ct))!;
+
+        public async Task SayAsync<T>(int reed, Outcome<T> entry)
+            where T : BenchEntry => Done(await new BenchBook(Db, TimeProvider.System).RecordAsync(
+                Teacher, Batch.Reeds[reed - 1].Id, Done(entry), Operation(), Ct));
+
+        public async Task<LetterView> ReadyAsync()
+        {
+            await SayAsync(2, Verdict.Of(VerdictKind.LeftAsItCame));
+            return Done(await Book.AnswerAsync(Teacher, Code, Batch.Questions[0].Id, "Number one.", Operation(), Ct));
+        }
+    }
+}
