@@ -155,6 +155,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             (db, view, letter) => Task.FromResult<List<Problem>?>(change(db, view, letter)), ct);
 
     // What every change shares: who may, whether it was done before, whether the letter was sent, and who was quicker.
+    // A change gives its problems, or null when what was looked at isn't what stands.
     private async Task<Outcome<LetterView>> ChangeAsync(
         Actor actor, BatchCode code, Guid? version, OperationId operation, string verb,
         Func<ClinicDb, LetterView, Letter, Task<List<Problem>?>> change, CancellationToken ct)
@@ -174,24 +175,17 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             return await AnswerAsync(db, actor, code, saved: true, ct).ConfigureAwait(false);
         }
 
-        if (view.IsSent)
+        if (Hindrance(view, version) is { } hindrance)
         {
-            return new Outcome<LetterView>.Refused([new Problem("", "This letter has been sent, so it can't be changed any more.")]);
-        }
-
-        if (version is { } expected && expected != view.Version)
-        {
-            return new Outcome<LetterView>.Conflict(view);
+            return hindrance;
         }
 
         if (await OpenAsync(db, view, ct).ConfigureAwait(false) is { } letter)
         {
             switch (await change(db, view, letter).ConfigureAwait(false))
             {
-                case null:
-                    return new Outcome<LetterView>.Conflict(view);
-                case { Count: > 0 } problems:
-                    return new Outcome<LetterView>.Refused(problems);
+                case null: return new Outcome<LetterView>.Conflict(view);
+                case { Count: > 0 } problems: return new Outcome<LetterView>.Refused(problems);
             }
 
             db.Note(operation, verb, view.AtBench.Batch.Id.Value, time.GetUtcNow());
@@ -200,6 +194,16 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
 
         var saved = await db.SubjectOfAsync(operation, ct).ConfigureAwait(false) is not null;
         return await AnswerAsync(db, actor, code, saved, ct).ConfigureAwait(false);
+    }
+
+    private static Outcome<LetterView>? Hindrance(LetterView view, Guid? version)
+    {
+        if (view.IsSent)
+        {
+            return new Outcome<LetterView>.Refused([new Problem("", "This letter has been sent, so it can't be changed any more.")]);
+        }
+
+        return version is { } expected && expected != view.Version ? new Outcome<LetterView>.Conflict(view) : null;
     }
 
     private static async Task<Outcome<LetterView>> AnswerAsync(
