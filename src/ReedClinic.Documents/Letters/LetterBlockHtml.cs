@@ -1,0 +1,101 @@
+using System.Text;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Letters;
+
+namespace ReedClinic.Documents.Letters;
+
+/// <summary>One block of a letter as HTML. Every text is escaped.</summary>
+internal static class LetterBlockHtml
+{
+    public static string Head(LetterBlock block) =>
+        block.Heading is { } heading && block.Reed is null ? $"<h2>{Escaped.Text(heading)}</h2>\n" : "";
+
+    public static string Body(LetterBlock block)
+    {
+        var html = new StringBuilder();
+        if (block.Kind == BlockKind.ReedNow)
+        {
+            Paragraphs(html, block);
+            Rows(html, block);
+        }
+        else if (block.IsList)
+        {
+            List(html, block);
+        }
+        else
+        {
+            Paragraphs(html, block);
+        }
+
+        return html.ToString();
+    }
+
+    public static string Class(BlockKind kind) => kind switch
+    {
+        BlockKind.Greeting => "greeting",
+        BlockKind.DoneWell => "done-well",
+        BlockKind.Arrival => "arrival",
+        BlockKind.Answers or BlockKind.ReedAnswers => "answers",
+        BlockKind.Lesson => "lesson",
+        BlockKind.Habit => "habit",
+        BlockKind.CheckYourself => "check",
+        BlockKind.Stroke => "stroke",
+        BlockKind.Plan => "plan",
+        BlockKind.Care => "care",
+        BlockKind.Cautions => "cautions",
+        BlockKind.Closing => "closing",
+        _ => "reed",
+    };
+
+    private static void Paragraphs(StringBuilder html, LetterBlock block)
+    {
+        foreach (var (paragraph, index) in block.Paragraphs.Select((paragraph, index) => (paragraph, index)))
+        {
+            var salutation = block.Kind == BlockKind.Greeting && index == 0 ? " class=\"letter-salutation\"" : "";
+            html.Append("<p").Append(salutation).Append('>').Append(Escaped.Lines(paragraph.Text)).Append("</p>\n");
+        }
+    }
+
+    private static void List(StringBuilder html, LetterBlock block)
+    {
+        if (block.Paragraphs.Count == 0)
+        {
+            return;
+        }
+
+        var list = block.Kind == BlockKind.Plan ? "ol" : "ul";
+        html.Append('<').Append(list).Append(" class=\"letter-list\">\n");
+        foreach (var item in block.Paragraphs)
+        {
+            html.Append("<li>").Append(Escaped.Lines(item.Text)).Append("</li>\n");
+        }
+
+        html.Append("</").Append(list).Append(">\n");
+    }
+
+    private static void Rows(StringBuilder html, LetterBlock block)
+    {
+        if (block.Rows.Count == 0)
+        {
+            return;
+        }
+
+        html.Append("<table class=\"letter-rows\">\n<caption>How it played, and how it plays now</caption>\n<thead><tr>")
+            .Append("<th scope=\"col\">Test</th><th scope=\"col\">When it came</th><th scope=\"col\">Now</th></tr></thead>\n<tbody>\n");
+        foreach (var row in block.Rows)
+        {
+            html.Append("<tr><th scope=\"row\">").Append(Escaped.Text(row.Test)).Append("</th><td>")
+                .Append(Escaped.Text(row.Before ?? "not tried")).Append("</td><td>")
+                .Append(Escaped.Text(row.Now ?? "not tried again")).Append(Moved(row.Movement)).Append("</td></tr>\n");
+        }
+
+        html.Append("</tbody>\n</table>\n");
+    }
+
+    private static string Moved(Movement movement) => movement switch
+    {
+        Movement.Nearer => " <span class=\"letter-nearer\">better</span>",
+        Movement.Further => " <span class=\"letter-further\">gave way a little</span>",
+        _ => "",
+    };
+}

@@ -1,0 +1,103 @@
+using System.Text;
+using ReedClinic.Documents.Letters;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Letters;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Documents.Tests.Letters;
+
+public sealed class LetterPageTests
+{
+    private static readonly DateTimeOffset Day = new(2026, 3, 9, 12, 0, 0, TimeSpan.Zero);
+    private static readonly ReedId One = new(Guid.CreateVersion7(Day));
+    private static readonly ReedId Two = new(Guid.CreateVersion7(Day));
+
+    [Fact]
+    public void Blocks_about_the_same_reed_stand_together_and_empty_ones_are_left_out()
+    {
+        var sections = LetterPage.Sections(Letter());
+
+        Assert.Equal([null, One, Two, null, null], sections.Select(section => section.Reed));
+        Assert.Equal(["greeting", "reed", "reed", "plan", "closing"], sections.Select(section => section.Kind));
+        Assert.Contains("Reed 1 <span class=\"letter-recognise\">green thread</span>", sections[1].Head, StringComparison.Ordinal);
+        Assert.Contains("<p>It came well.</p>", sections[1].Body, StringComparison.Ordinal);
+        Assert.Contains("<th scope=\"row\">crow</th><td>a C, 20 cents sharp</td><td>a C <span class=\"letter-nearer\">better</span>", sections[1].Body, StringComparison.Ordinal);
+        Assert.Contains("<li>Play this one first.</li>", sections[1].Body, StringComparison.Ordinal);
+        Assert.Contains("<ol class=\"letter-list\">\n<li>Sharpen.</li>\n<li>Stop.</li>\n</ol>", sections[3].Body, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Whatever_was_typed_stays_text()
+    {
+        const string Typed = "<script>alert('x')</script> & \"quoted\" </p><img src=x onerror=y>";
+        var letter = Letter() with
+        {
+            StudentName = Typed,
+            Code = Typed,
+            Reeds = [new(One, 1, Typed, []), new(Two, 2, Typed, [])],
+            Blocks =
+            [
+                .. Letter().Blocks.Select(block => block with
+                {
+                    Heading = Typed,
+                    Paragraphs = [LetterParagraph.Plain(Typed)],
+                    Rows = [new(Typed, Typed, Typed, Movement.Same, [])],
+                }),
+            ],
+        };
+
+        var html = LetterPage.Html(letter, Day);
+
+        Assert.DoesNotContain("<script", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("<img", html, StringComparison.Ordinal);
+        Assert.Contains("&lt;script&gt;", html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Letters_of_other_scripts_and_signs_of_music_stay_readable()
+    {
+        var html = LetterPage.Html(Letter() with { Blocks = [Block("greeting", BlockKind.Greeting, "Dear Łucja, Ольга, 王: B♭ and C♯ “so”\nand so on")] }, Day);
+
+        Assert.Contains("Dear Łucja, Ольга, 王: B♭ and C♯ “so”<br>and so on", html, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(Paper.A4, "size: A4")]
+    [InlineData(Paper.UsLetter, "size: letter")]
+    [InlineData(Paper.Any, "@page { margin")]
+    public void It_is_laid_out_for_the_paper_that_is_asked_for(Paper paper, string rule) =>
+        Assert.Contains(rule, LetterPage.Html(Letter(), Day, paper), StringComparison.Ordinal);
+
+    [Fact]
+    public void The_file_needs_nothing_else_and_says_its_day_in_words()
+    {
+        var html = Encoding.UTF8.GetString(LetterPage.Bytes(Letter(), Day, Paper.A4, new Dictionary<ReedId, string> { [One] = "<svg></svg>" }));
+
+        Assert.StartsWith("<!DOCTYPE html>", html, StringComparison.Ordinal);
+        Assert.Contains("9 March 2026", html, StringComparison.Ordinal);
+        Assert.Contains("<div class=\"letter-drawing\"><svg></svg></div>", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("http", html, StringComparison.Ordinal);
+        Assert.DoesNotContain("src=", html, StringComparison.Ordinal);
+    }
+
+    private static LetterBlock Block(string key, BlockKind kind, params string[] paragraphs) =>
+        new(key, kind, [.. paragraphs.Select(LetterParagraph.Plain)]);
+
+    private static LetterDraft Letter() => new(
+        new BatchId(Guid.CreateVersion7(Day)), "7KP-W3MQ", "Ines", "Mara", ScrapeStyle.LongScrape,
+        [new(One, 1, "green thread", []), new(Two, 2, "blue thread", [])],
+        [
+            Block("greeting", BlockKind.Greeting, "Dear Ines,", "Thank you."),
+            Block("done-well", BlockKind.DoneWell) with { Heading = "What you do well" },
+            Block("reed-1-story", BlockKind.ReedStory, "It came well.") with { Reed = One, Heading = "Reed one" },
+            Block("reed-1-now", BlockKind.ReedNow) with
+            {
+                Reed = One,
+                Rows = [new("crow", "a C, 20 cents sharp", "a C", Movement.Nearer, [])],
+            },
+            Block("reed-1-use", BlockKind.ReedUse, "Play this one first.") with { Reed = One, IsList = true },
+            Block("reed-2-story", BlockKind.ReedStory, "So did this.") with { Reed = Two, Heading = "Reed two" },
+            Block("plan", BlockKind.Plan, "Sharpen.", "Stop.") with { Heading = "For the next reed", IsList = true },
+            Block("closing", BlockKind.Closing, "Play well.", "Mara"),
+        ]);
+}
