@@ -4,6 +4,7 @@ using ReedClinic.Web.Account;
 using ReedClinic.Web.Background;
 using ReedClinic.Web.Features.Bench;
 using ReedClinic.Web.Features.Intake;
+using ReedClinic.Web.Features.Letters;
 using ReedClinic.Web.Shared.Hosting;
 
 var builder = WebApplication.CreateBuilder(args);
@@ -14,6 +15,7 @@ builder.AddLanguage();
 builder.AddHealth();
 builder.AddPages();
 builder.AddIntake();
+builder.AddLetters();
 builder.AddAccounts(builder.Services.AddClinicData(builder.Configuration, builder.Environment.ContentRootPath));
 
 var app = builder.Build();

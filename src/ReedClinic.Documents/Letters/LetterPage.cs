@@ -62,6 +62,14 @@ public static class LetterPage
         return sections;
     }
 
+    /// <summary>One block's text, as HTML; for whoever shows the blocks one by one.</summary>
+    /// <param name="block">The block.</param>
+    public static string Body(LetterBlock block)
+    {
+        ArgumentNullException.ThrowIfNull(block);
+        return LetterBlockHtml.Body(block);
+    }
+
     /// <summary>The day of a letter as it stands at its head, such as “9 March 2026”.</summary>
     /// <param name="day">The day.</param>
     public static string Day(DateTimeOffset day) => day.ToString("d MMMM yyyy", English);

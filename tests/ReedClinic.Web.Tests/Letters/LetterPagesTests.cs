@@ -1,0 +1,162 @@
+using System.Net;
+using AngleSharp.Html.Parser;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data.Bench;
+using ReedClinic.Data.Intake;
+using ReedClinic.Data.Recurrence;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recurrence;
+using ReedClinic.Domain.Reeds;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.Letters;
+
+public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost>
+{
+    private static readonly Actor Bench = new(new AccountId(NewId()), null, IsTeacher: true, IsOwner: false);
+
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_letter_goes_from_draft_through_its_gaps_to_the_student()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var code = await WorkedOn(student);
+        var path = $"/batches/{code}/letter";
+
+        var draft = (await teacher.See(path)).Page;
+        Assert.Contains("Dear Sanne,", draft, StringComparison.Ordinal);
+        Assert.Contains("One thing is still missing.", draft, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.NotFound, (await student.See($"/letters/{code}")).Status);
+        Assert.Contains("Not sent yet.", (await teacher.See($"/letters/{code}")).Page, StringComparison.Ordinal);
+
+        using var mended = await Form.Of(teacher, path, FormWith(draft, "gaps")).Set("Verdict.verdict-two", "NeedsPlayingIn").Post();
+        Assert.Equal($"{path}?done=mended", mended.Leads());
+
+        using var saved = await (await Form.At(teacher, path)).Set("Block.lesson", "Mind the corners & <b>nothing</b> else.").Post();
+        Assert.Equal($"{path}?done=saved", saved.Leads());
+
+        var ready = (await teacher.See(path)).Page;
+        Assert.Contains("Nothing is missing.", ready, StringComparison.Ordinal);
+        var send = Form.Of(teacher, path, FormWith(ready, "send"));
+        using var unread = await send.Post();
+        Assert.Contains("Please tick that you have read it through.", (await unread.Read()).Page, StringComparison.Ordinal);
+        send.Set("ReadThrough", "yes");
+        using var sent = await send.Post();
+        using var again = await send.Post();
+        Assert.Equal($"{path}?done=sent", sent.Leads());
+        Assert.Equal($"{path}?done=sent", again.Leads());
+
+        var (status, letter, _) = await student.See($"/letters/{code}");
+        Assert.Equal(HttpStatusCode.OK, status);
+        Assert.Contains("Mind the corners &amp; &lt;b&gt;nothing&lt;/b&gt; else.", letter, StringComparison.Ordinal);
+        Assert.DoesNotContain("Not sent yet.", letter, StringComparison.Ordinal);
+        Assert.Contains("doesn’t change any more", WebUtility.HtmlDecode((await teacher.See(path)).Page), StringComparison.Ordinal);
+        Assert.DoesNotContain("<textarea", (await teacher.See(path)).Page, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.OK, (await teacher.See($"{path}/1")).Status);
+        await NobodyElseReads(code, path);
+    }
+
+    [Fact]
+    public async Task Of_two_teachers_the_second_keeps_what_was_typed_and_sees_what_stands()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var code = await WorkedOn(student);
+        var path = $"/batches/{code}/letter";
+        var mine = (await Form.At(teacher, path)).Set("Block.habit", "Mine, typed with care.");
+        using var theirs = await (await Form.At(teacher, path)).Set("Block.habit", "Theirs.").Post();
+
+        using var late = await mine.Post();
+        var page = (await late.Read()).Page;
+
+        Assert.Contains("Somebody else changed this letter", page, StringComparison.Ordinal);
+        Assert.Contains("<p>Theirs.</p>", page, StringComparison.Ordinal);
+        Assert.Contains("Mine, typed with care.", page, StringComparison.Ordinal);
+        using var decided = await Form.Of(teacher, path, page).Post();
+        Assert.Equal($"{path}?done=saved", decided.Leads());
+        Assert.Contains("<p>Mine, typed with care.</p>", (await teacher.See($"/letters/{code}")).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_text_that_is_too_long_is_refused_beside_its_part_and_stays()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{await WorkedOn(student)}/letter";
+
+        using var refused = await (await Form.At(teacher, path)).Set("Block.plan", new string('x', 6001)).Post();
+        var page = (await refused.Read()).Page;
+
+        Assert.Contains("id=\"f-Block-plan-error\"", page, StringComparison.Ordinal);
+        Assert.Contains(new string('x', 6001), page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_gap_is_left_open_with_a_reason_and_taken_up_again()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{await WorkedOn(student)}/letter";
+
+        using var waived = await Form.Of(teacher, path, FormWith((await teacher.See(path)).Page, "gaps"))
+            .Set("Reason.verdict-two", "it follows by mail").Post();
+        var page = (await teacher.See(path)).Page;
+        Assert.Contains("Left open: it follows by mail", page, StringComparison.Ordinal);
+        Assert.Contains("Nothing is missing.", page, StringComparison.Ordinal);
+
+        using var again = await Form.Of(teacher, path, FormWith(page, "gaps")).Set("Reopen.verdict-two", "yes").Post();
+        Assert.DoesNotContain("Nothing is missing.", (await teacher.See(path)).Page, StringComparison.Ordinal);
+    }
+
+    private async Task NobodyElseReads(string code, string path)
+    {
+        using var other = await host.Student("Tove");
+        Assert.Equal(HttpStatusCode.NotFound, (await other.See($"/letters/{code}")).Status);
+        Assert.NotEqual(HttpStatusCode.OK, (await other.See(path)).Status);
+    }
+
+    // Only the form with this id: the page has three, and Form.Of takes the first.
+    private static string FormWith(string page, string id)
+    {
+        using var document = new HtmlParser().ParseDocument(page);
+        return $"<main>{document.GetElementById(id)!.OuterHtml}</main>";
+    }
+
+    private async Task<string> WorkedOn(HttpClient student)
+    {
+        var walk = await IntakeWalk.Begin(student);
+        await walk.Fill(2);
+        var code = await walk.Send();
+        var books = host.Services;
+        var desk = books.GetRequiredService<DeskBook>();
+        var batch = (await desk.BatchAsync(Bench, Done(BatchCode.Read(code)), Ct))!.Batch;
+        var fine = new ReedArrival(Presence.Here, Fitness: Fitness.Fit);
+        Done(await books.GetRequiredService<ArrivalBook>().RecordAsync(
+            Bench, batch.Id, new(batch.Reeds.ToDictionary(reed => reed.Id, _ => fine), null), batch.Version, Operation(), Ct));
+        var log = books.GetRequiredService<BenchBook>();
+        foreach (var reed in batch.Reeds)
+        {
+            Done(await log.RecordAsync(
+                Bench, reed.Id,
+                Done(Finding.Of(new("tip-corners-thick"), FindingCharacter.Fault, new Place(Zone.TipCorners))), Operation(), Ct));
+        }
+
+        Done(await log.RecordAsync(Bench, batch.Reeds[0].Id, Done(Verdict.Of(VerdictKind.Improved)), Operation(), Ct));
+        Done(await books.GetRequiredService<CommonThreadBook>().ChooseAsync(
+            Bench, batch.Code, new ThreadChoice(new FindingKindId("tip-corners-thick"), HabitWords: "the knife turns early"),
+            Guid.Empty, Operation(), Ct));
+        return code;
+    }
+
+    private static T Done<T>(Outcome<T> outcome) => Assert.IsType<Outcome<T>.Done>(outcome).Value;
+
+    private static OperationId Operation() => new(NewId());
+
+    private static Guid NewId() => Guid.CreateVersion7(TimeProvider.System.GetUtcNow());
+}
