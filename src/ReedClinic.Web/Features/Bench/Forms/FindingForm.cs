@@ -31,7 +31,12 @@ public sealed class FindingForm : EntryForm
 
         var was = FindingCatalogue.Find(before);
         Take(nameof(Finding.Character), now.Usually.ToString(), was?.Usually.ToString());
-        Take(nameof(Finding.Shape), now.Shape.ToString(), was?.Shape.ToString());
+        if (now.Shape != FindingShape.Comparison)
+        {
+            // A comparison needs a second place, so it is the teacher who says that it is one.
+            Take(nameof(Finding.Shape), now.Shape.ToString(), was?.Shape.ToString());
+        }
+
         Take(nameof(Zone), now.Zone.ToString(), was?.Zone.ToString());
     }
 

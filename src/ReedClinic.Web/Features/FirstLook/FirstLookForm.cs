@@ -1,0 +1,111 @@
+using ReedClinic.Data.Bench;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Reeds;
+using ReedClinic.Web.Features.Bench.Forms;
+
+namespace ReedClinic.Web.Features.FirstLook;
+
+/// <summary>The quick tests of one reed before any work, as they are typed in one row.</summary>
+public sealed class FirstLookForm
+{
+    private const string Seen = "Seen";
+    private const string Operation = "Operation";
+
+    private readonly BenchLog log;
+    private readonly Dictionary<TestKind, TestForm> cells;
+
+    private FirstLookForm(ReedAtBench row, Func<TestKind, TestForm> cell)
+    {
+        Reed = row.Reed.Id;
+        log = row.Log;
+        cells = Tests.ToDictionary(test => test, cell);
+    }
+
+    /// <summary>The few quick tests, the same for every reed.</summary>
+    public static IReadOnlyList<TestKind> Tests { get; } =
+        [TestKind.Opening, TestKind.Crow, TestKind.Peep, TestKind.SoftestStart, TestKind.LowResponse, TestKind.Effort];
+
+    /// <summary>The reed.</summary>
+    public ReedId Reed { get; }
+
+    /// <summary>One test of the row.</summary>
+    /// <param name="test">The test.</param>
+    public TestForm this[TestKind test] => cells[test];
+
+    /// <summary>The cells in which something was typed that doesn't stand yet.</summary>
+    public IEnumerable<TestForm> Changed => Tests.Select(test => cells[test]).Where(IsNew);
+
+    /// <summary>The row as it stands on record.</summary>
+    /// <param name="row">The reed and its log.</param>
+    /// <param name="newOperation">Makes an operation for each cell.</param>
+    public static FirstLookForm Of(ReedAtBench row, Func<OperationId> newOperation) => new(row, test => Standing(row.Log, test, newOperation()));
+
+    /// <summary>The row as it was posted.</summary>
+    /// <param name="row">The reed and its log.</param>
+    /// <param name="posted">The fields.</param>
+    /// <param name="newOperation">For a cell that brings none.</param>
+    public static FirstLookForm Of(ReedAtBench row, IFormCollection posted, Func<OperationId> newOperation)
+    {
+        var typed = TypedText.Of(posted);
+        return new FirstLookForm(row, test =>
+        {
+            var operation = typed.Id(Name(test, Operation)) is { } sent ? new OperationId(sent) : newOperation();
+            var seen = typed.Id(Name(test, Seen)) is { } tail ? new EntryId(tail) : (EntryId?)null;
+            var cell = Empty(test, operation, seen, row.Log);
+            cell.Typed[nameof(Test.Step)] = typed[Name(test, nameof(Test.Step))];
+            cell.Typed[nameof(Test.Pitch)] = typed[Name(test, nameof(Test.Pitch))];
+            return cell;
+        });
+    }
+
+    /// <summary>What was typed, to be tried once more over what stands now.</summary>
+    /// <param name="row">The reed and its log, read again.</param>
+    /// <param name="typed">The row as it was posted.</param>
+    /// <param name="newOperation">Makes an operation for each cell.</param>
+    public static FirstLookForm Over(ReedAtBench row, FirstLookForm typed, Func<OperationId> newOperation) => new(row, test =>
+    {
+        var cell = Standing(row.Log, test, newOperation());
+        cell.Typed[nameof(Test.Step)] = typed[test].Typed[nameof(Test.Step)];
+        cell.Typed[nameof(Test.Pitch)] = typed[test].Typed[nameof(Test.Pitch)];
+        return cell;
+    });
+
+    /// <summary>The name of a field of a row.</summary>
+    /// <param name="test">The test.</param>
+    /// <param name="field">The field of the test.</param>
+    public static string Name(TestKind test, string field) => $"{test}.{field}";
+
+    /// <summary>The name of the field that carries a cell's operation.</summary>
+    /// <param name="test">The test.</param>
+    public static string OperationName(TestKind test) => Name(test, Operation);
+
+    /// <summary>The name of the field that carries the entry a cell would replace.</summary>
+    /// <param name="test">The test.</param>
+    public static string SeenName(TestKind test) => Name(test, Seen);
+
+    /// <summary>The first time this test was tried before any work.</summary>
+    /// <param name="log">The reed's log.</param>
+    /// <param name="test">The test.</param>
+    public static BenchFact? Arrival(BenchLog log, TestKind test) =>
+        log.Facts.FirstOrDefault(fact => fact.Pass == 0 && fact.Now is Test said && said.TestKind == test);
+
+    private static TestForm Standing(BenchLog log, TestKind test, OperationId operation) =>
+        Arrival(log, test) is { } fact ? (TestForm)EntryForm.Correcting(fact, operation) : Empty(test, operation, null, log);
+
+    private static TestForm Empty(TestKind test, OperationId operation, EntryId? seen, BenchLog log)
+    {
+        var form = EntryForm.New(EntryKind.Test, operation);
+        var cell = (TestForm)(seen is { } tail ? form.Over(tail, operation) : form);
+        cell.Typed[nameof(TestKind)] = test.ToString();
+        cell.Typed[nameof(Test.Words)] = (Arrival(log, test)?.Now as Test)?.Words ?? "";
+        return cell;
+    }
+
+    private bool IsNew(TestForm cell)
+    {
+        var standing = Arrival(log, cell.Scale.TestKind)?.Now as Test;
+        var step = standing?.Step?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "";
+        return cell.Typed[nameof(Test.Step)] != step || cell.Typed[nameof(Test.Pitch)].Trim() != (standing?.Pitch?.Text ?? "");
+    }
+}
