@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Net;
+using System.Net.Http.Json;
 
 namespace ReedClinic.KillDriver;
 
@@ -63,7 +64,7 @@ public sealed class KillRounds(string folder, Scene scene, int seed) : IDisposab
         if (_form is null)
         {
             await _visit.SignInAsync(Scene.Email, Scene.Password, ct).ConfigureAwait(false);
-            _form = Visit.FormWith(Scene.TextField, await _visit.PageAsync(scene.Page, ct).ConfigureAwait(false));
+            _form = Visit.FormWith(Scene.OperationField, await _visit.PageAsync(scene.Page, ct).ConfigureAwait(false));
         }
 
         return app;
@@ -103,17 +104,20 @@ public sealed class KillRounds(string folder, Scene scene, int seed) : IDisposab
         }
     }
 
+    // The bench answers 201 with the entry's id when it is asked for JSON, and never before the entry is saved.
     private async Task PostAsync(Guid operation, string text, CancellationToken ct)
     {
-        var form = new Dictionary<string, string>(_form!) { [Scene.OperationField] = operation.ToString(), [Scene.TextField] = text };
-        using var answer = await _visit.PostAsync(scene.Page, form, ct).ConfigureAwait(false);
-        var saved = answer.StatusCode is HttpStatusCode.SeeOther or HttpStatusCode.Found
-            && answer.Headers.Location?.ToString().Contains("sign-in", StringComparison.Ordinal) == false;
-        if (!saved)
+        var form = new Dictionary<string, string>(_form!);
+        Scene.WriteNote(form, operation, text);
+        using var answer = await _visit.PostAsync(scene.PostTo, form, ct).ConfigureAwait(false);
+        if (answer.StatusCode != HttpStatusCode.Created)
         {
             throw new InvalidOperationException($"The app refused an entry: {(int)answer.StatusCode} {answer.Headers.Location}");
         }
 
-        _ledger.Acknowledge(operation);
+        var saved = await answer.Content.ReadFromJsonAsync<Saved>(ct).ConfigureAwait(false);
+        _ledger.Acknowledge(operation, saved!.EntryId);
     }
+
+    private sealed record Saved(Guid EntryId);
 }

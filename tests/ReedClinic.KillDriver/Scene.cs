@@ -22,11 +22,8 @@ public sealed class Scene : IAsyncDisposable
     /// <summary>An invented password.</summary>
     public const string Password = "a quiet tide at four o'clock";
 
-    /// <summary>The form field with the operation id.</summary>
-    public const string OperationField = "Form.Operation";
-
-    /// <summary>The form field with the words of a note.</summary>
-    public const string TextField = "Form.Words";
+    /// <summary>The field of the bench's form with the operation id.</summary>
+    public const string OperationField = "Operation";
 
     private readonly ServiceProvider _services;
 
@@ -43,8 +40,11 @@ public sealed class Scene : IAsyncDisposable
     /// <summary>The environment that makes the app use this database.</summary>
     public IReadOnlyDictionary<string, string> Settings { get; }
 
-    /// <summary>The page that holds the form, and takes it.</summary>
-    public string Page => $"/bench/{Reed.Value}/note";
+    /// <summary>The page that holds the form.</summary>
+    public string Page => $"/bench/{Reed.Value}";
+
+    /// <summary>Where the form goes, from a page whose circuit isn't up.</summary>
+    public string PostTo => $"/bench/{Reed.Value}/entries";
 
     /// <summary>Fills an empty database.</summary>
     public static async Task<Scene> MakeAsync(string engine, string connection, CancellationToken ct)
@@ -63,13 +63,21 @@ public sealed class Scene : IAsyncDisposable
         return new Scene(provider, settings, await ReedAsync(scope.ServiceProvider, ct).ConfigureAwait(false));
     }
 
-    /// <summary>Every note on the reed, by its operation.</summary>
-    public async Task<IReadOnlyCollection<(Guid Operation, string Text)>> StoredAsync(CancellationToken ct)
+    /// <summary>A note as the bench's form sends it.</summary>
+    public static void WriteNote(Dictionary<string, string> form, Guid operation, string text)
+    {
+        form["Kind"] = nameof(EntryKind.Note);
+        form[OperationField] = operation.ToString();
+        form["Words"] = text;
+    }
+
+    /// <summary>Every note on the reed.</summary>
+    public async Task<IReadOnlyCollection<StoredNote>> StoredAsync(CancellationToken ct)
     {
         var db = await _services.GetRequiredService<IDbContextFactory<ClinicDb>>().CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var notes = await db.Set<Note>().AsNoTracking().Where(note => note.ReedId == Reed).ToListAsync(ct).ConfigureAwait(false);
-        return [.. notes.Select(note => (note.OperationId.Value, note.Words))];
+        return [.. notes.Select(note => new StoredNote(note.Id.Value, note.OperationId.Value, note.Words))];
     }
 
     /// <inheritdoc />

@@ -46,9 +46,14 @@ public sealed partial class Visit : IDisposable
             .ToDictionary(input => Attribute("name", input.Value), input => Attribute("value", input.Value));
     }
 
-    /// <summary>Sends a form.</summary>
-    public Task<HttpResponseMessage> PostAsync(string path, Dictionary<string, string> form, CancellationToken ct) =>
-        SendAsync(new HttpRequestMessage(HttpMethod.Post, new Uri(Home, path)) { Content = new FormUrlEncodedContent(form) }, ct);
+    /// <summary>Sends a form, and would like JSON back.</summary>
+    public Task<HttpResponseMessage> PostAsync(string path, Dictionary<string, string> form, CancellationToken ct) => SendAsync(
+        new HttpRequestMessage(HttpMethod.Post, new Uri(Home, path))
+        {
+            Content = new FormUrlEncodedContent(form),
+            Headers = { { "Accept", "application/json, text/html" } },
+        },
+        ct);
 
     /// <inheritdoc />
     public void Dispose() => _http.Dispose();
