@@ -6,6 +6,16 @@ namespace ReedClinic.Data.Demo;
 /// <summary>What the students of the demo wrote on their intakes.</summary>
 internal static class DemoIntakes
 {
+    /// <summary>What the teacher answered, by question.</summary>
+    public static readonly IReadOnlyDictionary<string, string> Answers = new Dictionary<string, string>
+    {
+        ["Do my reeds need more playing in, or more scraping?"] =
+            "A little more scraping, and only at the corners of the tip. Play each new reed for ten minutes a day first; what is still "
+            + "slow to start on the third day is waiting for the knife.",
+        ["Is this one worth keeping for the wind band?"] = "Yes. It is steady, and it carries.",
+        ["Did I leave the corners thin enough this time?"] = "Yes, in all three. Nothing is left to do there.",
+    };
+
     public static IntakeForm InesInSpring() => new()
     {
         Instrument = nameof(Instrument.Oboe),

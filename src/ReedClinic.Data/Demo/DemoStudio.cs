@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Bench;
 using ReedClinic.Data.Intake;
+using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Recurrence;
 using ReedClinic.Domain.Bench;
@@ -80,8 +81,14 @@ public sealed class DemoStudio(
         await DemoWork.SpringFirstAsync(At(teacher, batch, 0, ct)).ConfigureAwait(false);
         await DemoWork.SpringSecondAsync(At(teacher, batch, 1, ct)).ConfigureAwait(false);
         await DemoWork.SpringThirdAsync(At(teacher, batch, 2, ct)).ConfigureAwait(false);
-        await ThreadAsync(teacher, batch, "tip-corners-thick", "Finish the corners: they should let light through before the middle does.", ct)
+        await ThreadAsync(teacher, batch, "tip-corners-thick", "Finish the corners: they should let light through before the middle does.", null, ct)
             .ConfigureAwait(false);
+        await WriteAsync(teacher, batch, ct).ConfigureAwait(false);
+        var desk = new DeskBook(databases, _clock);
+        _clock.Pass(TimeSpan.FromDays(1));
+        DemoAnswer.Of(await desk.MoveOnAsync(teacher, batch.Batch.Id, Stage.OnItsWayHome, _clock.Operation(), ct).ConfigureAwait(false));
+        _clock.Pass(TimeSpan.FromDays(3));
+        DemoAnswer.Of(await desk.MoveOnAsync(teacher, batch.Batch.Id, Stage.Home, _clock.Operation(), ct).ConfigureAwait(false));
     }
 
     private async Task AutumnAsync(Actor student, Actor teacher, DateTimeOffset from, CancellationToken ct)
@@ -102,8 +109,9 @@ public sealed class DemoStudio(
         var third = At(teacher, batch, 2, ct);
         await DemoWork.AutumnAsync(third, "C -15", "C -5", blends: false).ConfigureAwait(false);
         await third.EndsAsync(VerdictKind.AsGoodAsThisCaneGets, "The cane is soft; more work would only thin it.", "Good for long notes at home.").ConfigureAwait(false);
-        await ThreadAsync(teacher, batch, "tip-not-separate", "Mark where the tip begins with a pencil line, and let it show when you have finished.", ct)
-            .ConfigureAwait(false);
+        await ThreadAsync(teacher, batch, "tip-not-separate", "Mark where the tip begins with a pencil line, and let it show when you have finished.",
+            "you stop as soon as the reed crows, before the line is drawn", ct).ConfigureAwait(false);
+        await WriteAsync(teacher, batch, ct).ConfigureAwait(false);
     }
 
     private async Task AtTheBenchAsync(Actor student, Actor teacher, DateTimeOffset from, CancellationToken ct)
@@ -155,7 +163,7 @@ public sealed class DemoStudio(
             teacher, batch.Batch.Id, new SeenParcel(reeds, note), batch.Batch.Version, _clock.Operation(), ct).ConfigureAwait(false));
     }
 
-    private async Task ThreadAsync(Actor teacher, BatchView batch, string lesson, string words, CancellationToken ct) =>
+    private async Task ThreadAsync(Actor teacher, BatchView batch, string lesson, string words, string? habit, CancellationToken ct) =>
         DemoAnswer.Of(await new CommonThreadBook(databases, _clock).ChooseAsync(
             teacher,
             batch.Batch.Code,
@@ -164,10 +172,27 @@ public sealed class DemoStudio(
                 LessonKind = new FindingKindId(lesson),
                 LessonWords = words,
                 StrengthKind = new FindingKindId("heart-well-kept"),
+                HabitWords = habit,
             },
             Guid.Empty,
             _clock.Operation(),
             ct).ConfigureAwait(false));
+
+    private async Task WriteAsync(Actor teacher, BatchView batch, CancellationToken ct)
+    {
+        _clock.Pass(TimeSpan.FromHours(20));
+        var book = new LetterBook(databases, _clock);
+        var code = batch.Batch.Code;
+        foreach (var question in batch.Batch.Questions)
+        {
+            DemoAnswer.Of(await book.AnswerAsync(teacher, code, question.Id, DemoIntakes.Answers[question.Text], _clock.Operation(), ct)
+                .ConfigureAwait(false));
+        }
+
+        var ready = (await book.ReadAsync(teacher, code, ct).ConfigureAwait(false))!;
+        _clock.Pass(TimeSpan.FromMinutes(15));
+        DemoAnswer.Of(await book.SendAsync(teacher, code, ready.Mark, _clock.Operation(), ct).ConfigureAwait(false));
+    }
 
     private DemoBench At(Actor teacher, BatchView batch, int reed, CancellationToken ct) => new(
         new BenchBook(databases, _clock),

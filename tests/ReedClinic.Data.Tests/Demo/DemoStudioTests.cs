@@ -25,6 +25,8 @@ public sealed class DemoStudioTests(TestDatabases databases) : IClassFixture<Tes
         Assert.Equal(4, batches.Count);
         Assert.Equal(Stage.OnItsWay, batches[3].Stage);
         Assert.Equal(Stage.AtTheBench, batches[2].Stage);
+        Assert.Equal(Stage.LetterSent, batches[1].Stage);
+        Assert.Equal(Stage.Home, batches[0].Stage);
         Assert.All(batches, batch => Assert.True(batch.SubmittedAt < TimeProvider.System.GetUtcNow()));
 
         var autumn = (await new CommonThreadBook(db, TimeProvider.System).FindAsync(Teacher, batches[1].Code, Ct))!;
