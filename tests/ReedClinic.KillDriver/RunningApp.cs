@@ -76,7 +76,7 @@ public sealed class RunningApp : IAsyncDisposable
             "The app ended before it was open: " + string.Join('\n', _said.TakeLast(20))));
         _process.BeginOutputReadLine();
         _process.BeginErrorReadLine();
-        Address = await _address.Task.WaitAsync(TimeSpan.FromSeconds(90), ct).ConfigureAwait(false);
+        Address = await _address.Task.WaitAsync(TimeSpan.FromMinutes(5), ct).ConfigureAwait(false);
     }
 
     private void Hear(string? line)
