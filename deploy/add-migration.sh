@@ -48,3 +48,7 @@ for engine in "${engines[@]}"; do
   # The tool writes a byte-order mark; the house doesn't.
   sed -i '1s/^\xEF\xBB\xBF//' "$folder"/*.cs
 done
+
+if [[ $1 != --check ]]; then
+  echo 'Now run tests/fixtures/make-schema-fixture.sh first-schema, unless it belongs to a release.'
+fi
