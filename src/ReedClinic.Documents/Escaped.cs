@@ -1,4 +1,5 @@
 using System.Text.Encodings.Web;
+using System.Text.RegularExpressions;
 using System.Text.Unicode;
 
 namespace ReedClinic.Documents;
@@ -6,11 +7,13 @@ namespace ReedClinic.Documents;
 /// <summary>Text made safe for HTML. Letters of every script stay readable; what could be markup doesn't.</summary>
 internal static class Escaped
 {
+    private static readonly Regex Apostrophe = new(@"(?<=\p{L})'(?=\p{L})", RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1));
+
     private static readonly HtmlEncoder Encoder = HtmlEncoder.Create(UnicodeRanges.All);
 
     public static string Text(string text) => Encoder.Encode(text);
 
-    /// <summary>The same, with line breaks kept.</summary>
+    /// <summary>The same for running text: line breaks are kept, and a typewriter's apostrophe becomes a printer's.</summary>
     public static string Lines(string text) =>
-        string.Join("<br>", text.Split('\n').Select(line => Encoder.Encode(line.TrimEnd('\r'))));
+        string.Join("<br>", Apostrophe.Replace(text, "’").Split('\n').Select(line => Encoder.Encode(line.TrimEnd('\r'))));
 }

@@ -24,8 +24,9 @@ public enum Paper
 /// <param name="Reed">The reed that the part is about; null for a part about all of them.</param>
 /// <param name="Kind">A short name of what it is, for its class.</param>
 /// <param name="Head">Its heading, as HTML; may be empty.</param>
-/// <param name="Body">Its text, as HTML.</param>
-public sealed record LetterSection(ReedId? Reed, string Kind, string Head, string Body);
+/// <param name="Body">Its first block, as HTML: it is kept together with the heading and the drawing.</param>
+/// <param name="Rest">Its other blocks, as HTML; only a reed has them.</param>
+public sealed record LetterSection(ReedId? Reed, string Kind, string Head, string Body, string Rest = "");
 
 /// <summary>Sets a composed letter as HTML: as parts for a page of the site, or as one whole file that needs nothing else.</summary>
 public static class LetterPage
@@ -46,7 +47,7 @@ public static class LetterPage
             {
                 if (sections.Count > 0 && sections[^1].Reed == reed)
                 {
-                    sections[^1] = sections[^1] with { Body = sections[^1].Body + body };
+                    sections[^1] = sections[^1] with { Rest = sections[^1].Rest + body };
                 }
                 else
                 {
@@ -92,13 +93,13 @@ public static class LetterPage
             .Append("</p><p>").Append(Escaped.Text(Day(day))).Append("</p></header>\n");
         foreach (var section in Sections(letter))
         {
-            html.Append("<section class=\"letter-").Append(section.Kind).Append("\">\n").Append(section.Head);
+            html.Append("<section class=\"letter-").Append(section.Kind).Append("\">\n<div class=\"letter-top\">\n").Append(section.Head);
             if (section.Reed is { } reed && drawings?.GetValueOrDefault(reed) is { } drawing)
             {
                 html.Append("<div class=\"letter-drawing\">").Append(drawing).Append("</div>\n");
             }
 
-            html.Append(section.Body).Append("</section>\n");
+            html.Append(section.Body).Append("</div>\n").Append(section.Rest).Append("</section>\n");
         }
 
         return html.Append("</main>\n</body>\n</html>\n").ToString();

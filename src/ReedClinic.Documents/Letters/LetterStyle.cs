@@ -29,6 +29,7 @@ internal static class LetterStyle
       .letter-further::before { content: "\2193\00a0"; }
       .letter-lesson { border-left: 3px solid #2f6b4f; padding-left: 1.1rem; }
       .letter-drawing svg { max-width: 100%; height: auto; }
+      .letter-reed .letter-top { break-inside: avoid; }
       .letter-closing { margin-top: 2.25rem; break-inside: avoid; }
       @media print { body { background: none; font-size: 11pt; } .letter { max-width: none; padding: 0; } }
 

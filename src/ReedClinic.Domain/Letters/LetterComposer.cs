@@ -1,7 +1,5 @@
-using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
-using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Letters;
 
@@ -106,32 +104,4 @@ public static class LetterComposer
     /// <param name="part">Which part.</param>
     internal static string Key(Reed reed, string part) =>
         string.Create(System.Globalization.CultureInfo.InvariantCulture, $"reed-{reed.Number}-{part}");
-}
-
-/// <summary>What the drawing of a reed shows in a letter: what stands today, not how it came about.</summary>
-public static class LetterMarks
-{
-    /// <summary>The marks of one reed.</summary>
-    /// <param name="log">Its log.</param>
-    public static IReadOnlyList<ReedMark> Of(BenchLog log)
-    {
-        ArgumentNullException.ThrowIfNull(log);
-        return
-        [
-            .. log.Findings.Where(finding => finding.Ended?.Now.Ending != FindingEnding.Gone).Select(finding => new ReedMark(
-                finding.Finding.Place,
-                finding.Finding.Character switch
-                {
-                    FindingCharacter.Strength => MarkKind.Strength,
-                    FindingCharacter.Taste => MarkKind.Taste,
-                    _ => MarkKind.Fault,
-                },
-                StoryBlock.NameOf(finding.Finding))),
-            .. log.Live<Adjustment>()
-                .GroupBy(work => work.Now.Place)
-                .Select(group => new ReedMark(
-                    group.Key, MarkKind.Worked, AdjustmentCatalogue.Find(group.Last().Now.AdjustmentKind)?.Name ?? "worked here")),
-            .. log.LeftAlone.Select(left => new ReedMark(left.Now.Place, MarkKind.LeaveAlone, "leave alone", left.Now.Words)),
-        ];
-    }
 }

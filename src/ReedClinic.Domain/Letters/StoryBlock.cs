@@ -210,7 +210,7 @@ internal static class StoryBlock
         var words = ended.Words is { } said ? " " + Prose.Sentence(said) : "";
         return ended.Ending switch
         {
-            FindingEnding.Gone => phrasing.Pick("gone", turn, "That is gone now.", "It is no longer there.", "That has been put right."),
+            FindingEnding.Gone => phrasing.Pick("gone", turn, "That is gone now.", "That is no longer so.", "That has been put right."),
             FindingEnding.Better => phrasing.Pick("better", turn, "It is better now, though not quite gone.", "That has improved, and I stopped before it cost anything else."),
             FindingEnding.Unchanged => phrasing.Pick("unchanged", turn, "It is as it was.", "That has not changed."),
             _ => phrasing.Pick("left", turn, "I left it as it is, on purpose.", "I did not touch it, on purpose."),

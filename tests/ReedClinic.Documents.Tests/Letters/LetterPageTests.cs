@@ -21,8 +21,8 @@ public sealed class LetterPageTests
         Assert.Equal(["greeting", "reed", "reed", "plan", "closing"], sections.Select(section => section.Kind));
         Assert.Contains("Reed 1 <span class=\"letter-recognise\">green thread</span>", sections[1].Head, StringComparison.Ordinal);
         Assert.Contains("<p>It came well.</p>", sections[1].Body, StringComparison.Ordinal);
-        Assert.Contains("<th scope=\"row\">crow</th><td>a C, 20 cents sharp</td><td>a C <span class=\"letter-nearer\">better</span>", sections[1].Body, StringComparison.Ordinal);
-        Assert.Contains("<li>Play this one first.</li>", sections[1].Body, StringComparison.Ordinal);
+        Assert.Contains("<th scope=\"row\">crow</th><td>a C, 20 cents sharp</td><td>a C <span class=\"letter-nearer\">better</span>", sections[1].Rest, StringComparison.Ordinal);
+        Assert.Contains("<li>Play this one first.</li>", sections[1].Rest, StringComparison.Ordinal);
         Assert.Contains("<ol class=\"letter-list\">\n<li>Sharpen.</li>\n<li>Stop.</li>\n</ol>", sections[3].Body, StringComparison.Ordinal);
     }
 
@@ -56,9 +56,9 @@ public sealed class LetterPageTests
     [Fact]
     public void Letters_of_other_scripts_and_signs_of_music_stay_readable()
     {
-        var html = LetterPage.Html(Letter() with { Blocks = [Block("greeting", BlockKind.Greeting, "Dear Łucja, Ольга, 王: B♭ and C♯ “so”\nand so on")] }, Day);
+        var html = LetterPage.Html(Letter() with { Blocks = [Block("greeting", BlockKind.Greeting, "Dear Łucja, Ольга, 王: B♭ and C♯ “so”\nand don't 'so'")] }, Day);
 
-        Assert.Contains("Dear Łucja, Ольга, 王: B♭ and C♯ “so”<br>and so on", html, StringComparison.Ordinal);
+        Assert.Contains("Dear Łucja, Ольга, 王: B♭ and C♯ “so”<br>and don’t &#x27;so&#x27;", html, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -1,0 +1,44 @@
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Letters;
+
+/// <summary>What the drawing of a reed shows in a letter: what stands today, not how it came about.</summary>
+public static class LetterMarks
+{
+    /// <summary>The marks of one reed. Their words stand after the name of their place, so they don't repeat it.</summary>
+    /// <param name="log">Its log.</param>
+    public static IReadOnlyList<ReedMark> Of(BenchLog log)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        return
+        [
+            .. log.Findings.Where(finding => finding.Ended?.Now.Ending != FindingEnding.Gone).Select(Found),
+            .. log.Live<Adjustment>().GroupBy(work => work.Now.Place).Select(group => new ReedMark(
+                group.Key, MarkKind.Worked, HowMuch([.. group.Select(work => work.Now)]))),
+            .. log.LeftAlone.Select(left => new ReedMark(left.Now.Place, MarkKind.LeaveAlone, left.Now.Words)),
+        ];
+    }
+
+    private static ReedMark Found(FindingNow now)
+    {
+        var finding = now.Finding;
+        var kind = finding.Character switch
+        {
+            FindingCharacter.Strength => MarkKind.Strength,
+            FindingCharacter.Taste => MarkKind.Taste,
+            _ => MarkKind.Fault,
+        };
+        var name = StoryBlock.NameOf(finding);
+        var zone = finding.Zone.Name() + " ";
+        var words = name.StartsWith(zone, StringComparison.Ordinal) ? name[zone.Length..] : name;
+        return new ReedMark(finding.Place, kind, words, now.Ended?.Now.Ending == FindingEnding.Better ? "better now" : null);
+    }
+
+    private static string HowMuch(List<Adjustment> work) => work switch
+    {
+        [{ Amount.IsNotSaid: false } only] => only.Amount.ToString(),
+        [_] => "once",
+        _ => Prose.Times(work.Count),
+    };
+}
