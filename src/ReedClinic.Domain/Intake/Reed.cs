@@ -126,13 +126,16 @@ public sealed class Reed
     {
         var here = seen.Presence is Presence.Here or Presence.Extra;
         Presence = seen.Presence;
-        UpperMark = here ? seen.UpperMark : null;
+        UpperMark = here ? Words(seen.UpperMark) : null;
         Winding = here ? seen.Winding : WindingHand.NotRead;
         Overlap = here ? seen.Overlap : Overlap.NotRead;
         OverlapAgrees = here ? seen.OverlapAgrees : null;
-        Damage = here ? seen.Damage : null;
+        Damage = here ? Words(seen.Damage) : null;
         Fitness = here ? seen.Fitness : null;
     }
+
+    // A field that was left empty says nothing: it must not count as damage.
+    private static string? Words(string? typed) => string.IsNullOrWhiteSpace(typed) ? null : typed.Trim();
 }
 
 /// <summary>What its owner says of one reed; only the first three are asked for, the rest may stay null.</summary>

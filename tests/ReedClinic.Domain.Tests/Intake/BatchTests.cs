@@ -45,6 +45,16 @@ public sealed class BatchTests
     }
 
     [Fact]
+    public void A_field_that_was_left_empty_is_no_damage()
+    {
+        var batch = Announced(1);
+        Record(batch, 1, new ReedArrival(Presence.Here, UpperMark: " ", Damage: "", Fitness: Fitness.Fit));
+
+        Assert.Empty(batch.Mismatches);
+        Assert.Equal(new ReedArrival(Presence.Here, Fitness: Fitness.Fit), batch.Reeds[0].Arrival);
+    }
+
+    [Fact]
     public void A_missing_reed_has_nothing_else_to_tell()
     {
         var batch = Announced(1);
