@@ -35,12 +35,12 @@ public static partial class Door
         await visitor.LookAsync("home for a student");
     }
 
-    public static async Task SignInAsync(this Visitor visitor, string email, string thenAt)
+    public static async Task SignInAsync(this Visitor visitor, string email, string thenAt, string password = Password)
     {
         await visitor.GoToAsync("/account/sign-in");
         await visitor.LookAsync("sign in");
         await visitor.Field("E-mail address").FillAsync(email);
-        await visitor.Field("Password").FillAsync(Password);
+        await visitor.Field("Password").FillAsync(password);
         await visitor.PressAsync(visitor.Button("Sign in"), thenAt);
     }
 

@@ -7,6 +7,13 @@ public static class Artifacts
 
     public static string Folder(params string[] parts) => Directory.CreateDirectory(Path.Combine([Root, .. parts])).FullName;
 
+    /// <summary>An empty folder: what an earlier run left is gone.</summary>
+    public static string Fresh(params string[] parts)
+    {
+        Directory.Delete(Folder(parts), recursive: true);
+        return Folder(parts);
+    }
+
     private static string Top()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);

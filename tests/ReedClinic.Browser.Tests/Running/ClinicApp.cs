@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
 using ReedClinic.Web.Shared.Hosting;
 
 namespace ReedClinic.Browser.Tests.Running;
@@ -18,6 +19,9 @@ public abstract class ClinicApp : WebApplicationFactory<Program>, IAsyncLifetime
     public string Announced => _announced.ToString();
 
     protected abstract string Engine { get; }
+
+    /// <summary>True to begin with the invented studio instead of nobody.</summary>
+    protected virtual bool HasDemo => false;
 
     public async ValueTask InitializeAsync()
     {
@@ -44,12 +48,15 @@ public abstract class ClinicApp : WebApplicationFactory<Program>, IAsyncLifetime
         builder.UseEnvironment("Development"); // plain http on loopback: cookies without `Secure`
         builder.UseSetting("Database:Engine", Engine);
         builder.UseSetting("ConnectionStrings:Clinic", _connection);
-        builder.ConfigureTestServices(services => services.AddSingleton(new Announcement(TextWriter.Synchronized(_announced))));
+        builder.UseSetting("Demo:Seed", HasDemo ? "true" : "false");
+        builder.ConfigureTestServices(services => services
+            .AddSingleton(new Announcement(TextWriter.Synchronized(_announced)))
+            .Configure<HostOptions>(options => options.ShutdownTimeout = TimeSpan.FromSeconds(1)));
     }
 }
 
 /// <summary>On a SQLite file in a temporary folder.</summary>
-public sealed class SqliteClinic : ClinicApp
+public class SqliteClinic : ClinicApp
 {
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("reedclinic-browser-");
 
@@ -62,6 +69,14 @@ public sealed class SqliteClinic : ClinicApp
         _folder.Delete(recursive: true);
         return Task.CompletedTask;
     }
+}
+
+/// <summary>The demo studio, on a SQLite file.</summary>
+public sealed class DemoClinic : SqliteClinic
+{
+    public const string Password = "lantern quay at low tide";
+
+    protected override bool HasDemo => true;
 }
 
 /// <summary>On the run's PostgreSQL.</summary>

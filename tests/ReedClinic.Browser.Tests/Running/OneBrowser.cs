@@ -51,7 +51,7 @@ public sealed class OneBrowser : IAsyncLifetime
             ReducedMotion = ReducedMotion.Reduce,
             ViewportSize = new ViewportSize { Width = width, Height = width < 600 ? 844 : 900 },
         });
-        context.SetDefaultTimeout(20_000);
+        context.SetDefaultTimeout(30_000);
         return new Visitor(context, await context.NewPageAsync(), screens);
     }
 }

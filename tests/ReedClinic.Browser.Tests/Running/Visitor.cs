@@ -15,7 +15,7 @@ public sealed partial class Visitor : IAsyncDisposable
     {
         _context = context;
         Page = page;
-        _screens = Artifacts.Folder("screens", screens);
+        _screens = Artifacts.Fresh("screens", screens);
         page.Console += (_, message) =>
         {
             if (message.Type == "error" && !message.Text.Contains("the server responded with a status of 4", StringComparison.Ordinal))
@@ -42,18 +42,14 @@ public sealed partial class Visitor : IAsyncDisposable
     }
 
     /// <summary>Waits until the address is the given path (without the query), or matches it as a pattern.</summary>
-    public async Task ArriveAsync(string pathPattern)
+    public Task ArriveAsync(string pathPattern)
     {
-        try
-        {
-            await Page.WaitForURLAsync(new Regex($"^https?://[^/]+{pathPattern}(\\?.*)?(#.*)?$"));
-        }
-        catch (TimeoutException)
-        {
-            await ShotAsync("stuck");
-            Assert.Fail($"Expected to arrive at {pathPattern}, but is at {Page.Url}:\n{await Page.Locator("main").InnerTextAsync()}");
-        }
+        var pattern = new Regex($"^https?://[^/]+{pathPattern}(\\?.*)?(#.*)?$");
+        return WaitForAddressAsync(pattern.IsMatch, $"to arrive at {pathPattern}");
     }
+
+    /// <summary>Waits until another address than this stands in the window.</summary>
+    public Task LeaveAsync(string address) => WaitForAddressAsync(url => url != address, "to have gone on");
 
     /// <summary>Waits until the page's circuit is up, so that the first press is heard.</summary>
     public Task LiveAsync() => Page.Locator("[data-circuit=up]").First.WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached });
@@ -74,6 +70,19 @@ public sealed partial class Visitor : IAsyncDisposable
         Assert.True(widest <= Page.ViewportSize!.Width, $"{Page.Url} is {widest} px wide in a window of {Page.ViewportSize.Width} px");
     }
 
+    private async Task WaitForAddressAsync(Func<string, bool> isThere, string wish)
+    {
+        try
+        {
+            await Page.WaitForURLAsync(isThere);
+        }
+        catch (TimeoutException)
+        {
+            await ShotAsync("stuck");
+            Assert.Fail($"Expected {wish}, but is at {Page.Url}:\n{await Page.Locator("main").InnerTextAsync()}");
+        }
+    }
+
     public ILocator Button(string name) => Page.GetByRole(AriaRole.Button, new() { Name = name, Exact = true });
 
     public ILocator Link(string name) => Page.GetByRole(AriaRole.Link, new() { Name = name, Exact = true });
@@ -92,7 +101,12 @@ public sealed partial class Visitor : IAsyncDisposable
         });
     }
 
-    public async ValueTask DisposeAsync() => await _context.DisposeAsync();
+    /// <summary>Leaves, with a last picture: when something went wrong, it shows where.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        await ShotAsync("last");
+        await _context.DisposeAsync();
+    }
 
     [GeneratedRegex(@"[^\w]+")]
     private static partial Regex NotForFiles();
