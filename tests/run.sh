@@ -103,7 +103,7 @@ postgres_visits() { grep 'connection authorized: ' "$cluster/data/server.log" | 
 # --- Build and run --------------------------------------------------------------------------------
 
 build() {
-  dotnet restore ReedClinic.sln --verbosity quiet || stop_here "the packages could not be restored."
+  dotnet restore ReedClinic.sln --locked-mode --verbosity quiet || stop_here "the packages could not be restored."
   dotnet build ReedClinic.sln --no-restore --verbosity quiet -warnaserror || stop_here "the solution does not build without warnings."
   # Code style is an error in the build; what is left to check is layout.
   dotnet format whitespace --verify-no-changes --folder . || stop_here "the formatting is off: run 'dotnet format whitespace --folder .'"
@@ -123,7 +123,7 @@ run_project() { # prints the project's output only when something is wrong with 
   printf '%-34s %4d passed %3d failed %3d skipped  %4d s\n' "$name" "${succeeded:-0}" "${failed:-0}" "${skipped:-0}" "$((SECONDS - before))"
   passed_sum=$((passed_sum + ${succeeded:-0}))
   skipped_sum=$((skipped_sum + ${skipped:-0}))
-  if [ "$code" -ne 0 ] && [ "${failed:-0}" -eq 0 ]; then
+  if [ "${failed:-0}" -eq 0 ] && { [ "$code" -ne 0 ] || [ "${total:-0}" -eq 0 ]; }; then
     failed=1 # it did not run, crashed, or ran no test: that counts as a failure too
     say "  ($name ended with code $code and ran ${total:-0} tests)"
   fi

@@ -78,6 +78,23 @@ public sealed class ArrivalPagesTests(ClinicHost host) : IClassFixture<ClinicHos
     }
 
     [Fact]
+    public async Task What_is_noted_of_a_reed_is_refused_until_it_is_said_to_be_here()
+    {
+        using var student = await host.Student("Gjalt");
+        var parcel = await host.Announce("Gjalt", "brown thread");
+        using var teacher = await host.Teacher();
+
+        var form = await Form.At(teacher, $"/batches/{parcel.Batch.Code}/arrival");
+        form.Set("Form.Reeds[1].Damage", "crack in the window").Set("Form.Reeds[1].Fitness", "Fit");
+        using var answer = await form.Post();
+        var (status, page, _) = await answer.Read();
+
+        Assert.Equal(HttpStatusCode.OK, status);
+        Assert.Contains("id=\"f-Form-Reeds-1-Presence-error\"", page, StringComparison.Ordinal);
+        Assert.Contains("crack in the window", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task An_unannounced_reed_gets_the_next_number_and_sending_it_twice_adds_one()
     {
         using var student = await host.Student("Froukje");

@@ -72,6 +72,17 @@ public sealed class ShellTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
     }
 
+    [Fact]
+    public async Task Nobody_is_signed_out_by_a_form_from_elsewhere()
+    {
+        using var student = await host.Student("Hille");
+        using var fields = new FormUrlEncodedContent([new("any", "thing")]);
+        using var answer = await student.PostAsync(new Uri("/account/sign-out", UriKind.Relative), fields, TestContext.Current.CancellationToken);
+
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.Contains("/account/sign-out", (await student.See("/")).Page, StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("/desk", "/desk")]
     [InlineData("//elsewhere.example", "/")]

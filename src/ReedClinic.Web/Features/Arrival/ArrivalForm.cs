@@ -1,6 +1,7 @@
 using System.Globalization;
 using ReedClinic.Data.Intake;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Web.Features.Arrival;
@@ -29,6 +30,18 @@ public sealed class ArrivalForm
         Note = batch.ArrivalNote,
         Reeds = batch.Reeds.ToDictionary(reed => reed.Number, ReedArrivalForm.Of),
     };
+
+    /// <summary>What was noted of a reed without saying whether it is in the parcel at all.</summary>
+    /// <param name="batch">The batch that the form is about.</param>
+    /// <param name="message">What to say beside the choice.</param>
+    /// <returns>A problem for each such reed.</returns>
+    public IEnumerable<Problem> Check(Batch batch, string message)
+    {
+        ArgumentNullException.ThrowIfNull(batch);
+        return batch.Reeds
+            .Where(reed => reed.Presence != Presence.Extra && Reeds.GetValueOrDefault(reed.Number) is { HasNoPresence: true, HasAnything: true })
+            .Select(reed => new Problem(FormattableString.Invariant($"Form.Reeds[{reed.Number}].Presence"), message));
+    }
 
     /// <summary>What was seen; reeds that nobody ticked stay as they are.</summary>
     /// <param name="batch">The batch that the form is about.</param>
@@ -71,6 +84,15 @@ public sealed class ReedArrivalForm
 
     /// <summary>What is damaged.</summary>
     public string? Damage { get; set; }
+
+    internal bool HasNoPresence => string.IsNullOrEmpty(Presence);
+
+    internal bool HasAnything =>
+        Chosen<Fitness>(Fitness) is not null
+        || !string.IsNullOrWhiteSpace(UpperMark)
+        || !string.IsNullOrWhiteSpace(Damage)
+        || (Chosen<WindingHand>(Winding) ?? WindingHand.NotRead) != WindingHand.NotRead
+        || (Chosen<Overlap>(Overlap) ?? Domain.Intake.Overlap.NotRead) != Domain.Intake.Overlap.NotRead;
 
     /// <summary>What stands on record of one reed.</summary>
     /// <param name="reed">The reed.</param>

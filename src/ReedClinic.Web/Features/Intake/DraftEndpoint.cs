@@ -1,5 +1,4 @@
 using System.Globalization;
-using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.Extensions.Localization;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
@@ -18,14 +17,14 @@ public static class DraftEndpoint
     /// <param name="app">The application.</param>
     public static void MapIntake(this WebApplication app)
     {
-        var drafts = app.MapGroup("/intake/{draft:guid}/draft").RequireAuthorization()
-            .WithMetadata(new RequireAntiforgeryTokenAttribute());
-        drafts.MapPost("/{key}", (Guid draft, string key, HttpContext http, [AsParameters] Tools tools) => Keep(draft, new IntakeStep(key), http, tools));
-        drafts.MapPost("/reed/{reed:int}/{key}", (Guid draft, int reed, string key, HttpContext http, [AsParameters] Tools tools) =>
-            Keep(draft, new IntakeStep(key, reed), http, tools));
+        var drafts = app.MapGroup("/intake/{draft:guid}/draft").RequireAuthorization();
+        drafts.MapPost("/{key}", (Guid draft, string key, IFormCollection posted, HttpContext http, [AsParameters] Tools tools) =>
+            Keep(draft, new IntakeStep(key), posted, http, tools));
+        drafts.MapPost("/reed/{reed:int}/{key}", (Guid draft, int reed, string key, IFormCollection posted, HttpContext http, [AsParameters] Tools tools) =>
+            Keep(draft, new IntakeStep(key, reed), posted, http, tools));
     }
 
-    private static async Task<IResult> Keep(Guid draft, IntakeStep step, HttpContext http, Tools tools)
+    private static async Task<IResult> Keep(Guid draft, IntakeStep step, IFormCollection posted, HttpContext http, Tools tools)
     {
         var ct = http.RequestAborted;
         var actor = await tools.Actors.Of(http.User, ct).ConfigureAwait(false);
@@ -34,9 +33,13 @@ public static class DraftEndpoint
             return Results.Unauthorized();
         }
 
-        var posted = await http.Request.ReadFormAsync(ct).ConfigureAwait(false);
         var operation = new OperationId(Guid.CreateVersion7(tools.Time.GetUtcNow()));
         var kept = await tools.Keeper.Keep(actor, new DraftId(draft), step, posted, operation, ct).ConfigureAwait(false);
+        if (kept.Draft?.Became is { } sent)
+        {
+            return Results.Json(new { note = tools.Text["AlreadySent", sent.ToString()].Value }, statusCode: StatusCodes.Status409Conflict);
+        }
+
         if (kept.Elsewhere is not null)
         {
             return Results.Json(new { note = tools.Text["SavedElsewhere"].Value }, statusCode: StatusCodes.Status409Conflict);

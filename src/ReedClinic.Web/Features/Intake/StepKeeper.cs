@@ -12,7 +12,7 @@ namespace ReedClinic.Web.Features.Intake;
 public sealed record StepKept(DraftView? Draft, IReadOnlyList<Problem> Problems, IntakeForm? Elsewhere = null)
 {
     /// <summary>True when what was typed is in the database.</summary>
-    public bool Saved => Draft is not null && Problems.Count == 0 && Elsewhere is null;
+    public bool Saved => Draft is { Became: null } && Problems.Count == 0 && Elsewhere is null;
 }
 
 /// <summary>
@@ -87,7 +87,14 @@ public sealed class StepKeeper(IntakeBook intakes)
         }
 
         var typed = StepFields.Plain(values.ToString());
-        return typed == TuningChoices.Another ? StepFields.Plain(posted[TuningChoices.AnotherField].ToString()) : typed;
+        if (name != nameof(IntakeForm.TunesTo))
+        {
+            return typed;
+        }
+
+        // A number that was typed counts even where its choice wasn't ticked, unless one of the offered ones was.
+        var other = StepFields.Plain(posted[TuningChoices.AnotherField].ToString());
+        return typed == TuningChoices.Another || (string.IsNullOrWhiteSpace(typed) && !string.IsNullOrWhiteSpace(other)) ? other : typed;
     }
 
     private static IntakeForm Copy(IntakeForm form) =>

@@ -44,6 +44,10 @@ public static class AddressAnnouncement
             foreach (var address in addresses)
             {
                 announcement.Say($"ReedClinic is open at {address}");
+                if (!app.Environment.IsDevelopment() && address.StartsWith("http:", StringComparison.Ordinal))
+                {
+                    announcement.Say("Its pages are only given out over https: put a proxy in front of it that speaks https (docs: docker-compose.yml).");
+                }
             }
         });
     }
