@@ -1,3 +1,4 @@
+using Microsoft.Playwright;
 using ReedClinic.Browser.Tests.Running;
 
 namespace ReedClinic.Browser.Tests.Journey;
@@ -12,13 +13,56 @@ public sealed class BenchKeysTests(OneBrowser browser, DemoClinic app) : IClassF
         await teacher.SignInAsync("edda@lanternquay.example", thenAt: "/(desk)?", DemoClinic.Password);
         await teacher.GoToAsync("/desk");
         await teacher.LookAsync("desk of the demo");
-        await teacher.PressAsync(teacher.Link("Tomas Arden"), "/batches/[^/]+");
+        await teacher.TabToAsync(teacher.Link("Tomas Arden"));
+        await teacher.PressKeyAsync("Enter", thenAt: "/batches/[^/]+");
         await teacher.LookAsync("batch of the demo");
-        await teacher.PressAsync(teacher.Link("Bench: reed 1"), "/bench/[^/]+");
+        await teacher.TabToAsync(teacher.Link("Bench: reed 1"));
+        await teacher.PressKeyAsync("Enter", thenAt: "/bench/[^/]+");
         await teacher.LiveAsync();
-        await teacher.LookAsync("bench of the demo");
-        await teacher.WorkOnFirstReedAsync();
-        await teacher.MendAsync();
-        await teacher.FinishAsync("Clean every time.", "improved", "Play this one first.");
+
+        await teacher.TabToAsync(teacher.Button("Found"));
+        await teacher.Page.Keyboard.PressAsync("Enter");
+        await teacher.TabToAsync(teacher.Field("What it is"));
+        await teacher.Page.Keyboard.TypeAsync("windows uneven");
+        await teacher.TabToAsync(teacher.Page.GetByRole(AriaRole.Checkbox, new() { Name = "light", Exact = true }));
+        await teacher.Page.Keyboard.PressAsync("Space");
+        await teacher.LookAsync("a finding, typed");
+        await teacher.TabToAsync(teacher.Button("Save"));
+        await teacher.Page.Keyboard.PressAsync("Enter");
+        var line = teacher.Page.Locator(".log-line", new() { HasText = "windows uneven" });
+        await line.WaitForAsync();
+
+        await teacher.TabToAsync(teacher.Button("Take back my last entry"));
+        await teacher.Page.Keyboard.PressAsync("Enter");
+        await teacher.Page.Locator(".log-line.taken-back", new() { HasText = "windows uneven" }).WaitForAsync();
+        await teacher.LookAsync("taken back");
+    }
+
+    [Fact]
+    public async Task A_place_is_chosen_on_the_map_by_the_keyboard()
+    {
+        await using var teacher = await browser.VisitAsync(app.Home, "map-keys");
+        await teacher.SignInAsync("edda@lanternquay.example", thenAt: "/(desk)?", DemoClinic.Password);
+        await teacher.GoToAsync("/desk");
+        await teacher.PressAsync(teacher.Link("Tomas Arden"), "/batches/[^/]+");
+        await teacher.PressAsync(teacher.Link("Bench: reed 2"), "/bench/[^/]+");
+        await teacher.LiveAsync();
+        await teacher.TabToAsync(teacher.Button("Leave alone"));
+        await teacher.Page.Keyboard.PressAsync("Enter");
+        await teacher.Heading("Which part is not to be touched?").WaitForAsync();
+
+        // One stop of Tab for each blade; the arrows walk from zone to zone.
+        await teacher.TabToAsync(teacher.Page.Locator(".pressable[data-reed-zone=TipEdge]").First);
+        var walked = new List<string?>();
+        for (var step = 0; step < 4; step++)
+        {
+            await teacher.Page.Keyboard.PressAsync("ArrowDown");
+            walked.Add(await teacher.Page.EvaluateAsync<string?>("document.activeElement.dataset.reedZone"));
+        }
+
+        Assert.Equal(walked.Count, walked.Distinct().Count());
+        await teacher.Page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(teacher.Field("Part of the reed")).ToHaveValueAsync(walked[^1]!);
+        await teacher.LookAsync("a zone, chosen on the map");
     }
 }

@@ -16,4 +16,13 @@ public sealed class DoorTests(OneBrowser browser, SqliteClinic app) : IClassFixt
         await student.SignInAsync(Door.Student, thenAt: "/");
         await student.Button("Sign out").WaitForAsync();
     }
+
+    [Fact]
+    public async Task The_desk_is_closed_to_a_stranger()
+    {
+        await using var stranger = await browser.VisitAsync(app.Home, "door-stranger");
+
+        await stranger.Page.GotoAsync("/desk");
+        await stranger.ArriveAsync("/account/sign-in");
+    }
 }
