@@ -126,9 +126,9 @@ public sealed class DemoStudio(
             Fine with { UpperMark = "scratch beside the thread", Winding = WindingHand.Left, Overlap = Overlap.NotRead, OverlapAgrees = null },
             new ReedArrival(Presence.Missing)).ConfigureAwait(false);
         _clock.GoTo(from.AddDays(5));
-        await DemoWork.FirstLookAsync(At(teacher, batch, 0, ct), opening: 4, closing: 0, seal: 2, crow: 1, "B -20").ConfigureAwait(false);
-        await DemoWork.FirstLookAsync(At(teacher, batch, 1, ct), opening: 1, closing: 1, seal: 3, crow: 0, "C# +5").ConfigureAwait(false);
-        await DemoWork.FirstLookAsync(At(teacher, batch, 2, ct), opening: 2, closing: 2, seal: 3, crow: 0, "between B and C").ConfigureAwait(false);
+        await DemoWork.FirstLookAsync(At(teacher, batch, 0, ct), opening: 4, crow: 1, "B -20", start: 1, low: 2, effort: 4).ConfigureAwait(false);
+        await DemoWork.FirstLookAsync(At(teacher, batch, 1, ct), opening: 1, crow: 0, "C# +5", start: 2, low: 1, effort: 2).ConfigureAwait(false);
+        await DemoWork.FirstLookAsync(At(teacher, batch, 2, ct), opening: 2, crow: 0, "between B and C", start: 3, low: 3, effort: 2).ConfigureAwait(false);
     }
 
     private async Task<Actor> OpenAsync(CancellationToken ct)

@@ -98,12 +98,13 @@ internal static class DemoWork
     }
 
     /// <summary>The few tests of a first look, before any knife.</summary>
-    public static async Task FirstLookAsync(DemoBench at, int opening, int closing, int seal, int crow, string? pitch)
+    public static async Task FirstLookAsync(DemoBench at, int opening, int crow, string pitch, int start, int low, int effort)
     {
         await at.TestAsync(TestKind.Opening, opening).ConfigureAwait(false);
-        await at.TestAsync(TestKind.ClosingOrder, closing).ConfigureAwait(false);
-        await at.TestAsync(TestKind.Seal, seal).ConfigureAwait(false);
         await at.TestAsync(TestKind.Crow, crow, pitch).ConfigureAwait(false);
+        await at.TestAsync(TestKind.SoftestStart, start).ConfigureAwait(false);
+        await at.TestAsync(TestKind.LowResponse, low).ConfigureAwait(false);
+        await at.TestAsync(TestKind.Effort, effort).ConfigureAwait(false);
     }
 
     private static Task<EntryId> ThickCornersAsync(DemoBench at) => at.UnevenAsync(
