@@ -34,6 +34,7 @@ public static class SendingReeds
         await student.ChooseAsync("Long scrape");
         await student.PassAsync("scrape");
         await student.Field("Country").FillAsync("Portugal");
+        await student.Page.GetByText("Saved at").WaitForAsync(); // what was saved by itself doesn't stand in the way of "Next"
         await student.PassAsync("country");
         await student.ChooseAsync("2");
         await student.PassAsync("how many");

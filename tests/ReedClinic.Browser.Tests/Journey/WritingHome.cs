@@ -40,7 +40,7 @@ public static class WritingHome
         }
 
         await teacher.Button("Keep what I filled in").ClickAsync();
-        await teacher.Page.GetByText("Nothing is missing.", new() { Exact = true }).WaitForAsync();
+        await teacher.Page.Locator("#gaps").GetByText("Nothing is missing.").WaitForAsync();
         var part = teacher.Page.Locator(".letter-change").First;
         await part.Locator("summary").ClickAsync();
         await part.Locator("textarea").FillAsync("Thank you for trusting me with your two reeds, Pim.");

@@ -38,7 +38,10 @@ if (form) {
   const save = () => {
     clearTimeout(timer);
     if (typed) {
-      saving = (saving ?? Promise.resolve()).then(() => (typed ? send() : undefined));
+      const mine = (saving ?? Promise.resolve())
+        .then(() => (typed ? send() : undefined))
+        .finally(() => (saving = saving === mine ? null : saving));
+      saving = mine;
     }
     return saving;
   };
@@ -56,7 +59,9 @@ if (form) {
       event.preventDefault();
       await saving;
       form.dataset.settled = "yes";
-      form.requestSubmit(event.submitter ?? undefined);
+      // A form that is still telling about one submission doesn't take another: ask once that is over.
+      const submitter = event.submitter ?? undefined;
+      setTimeout(() => form.requestSubmit(submitter));
       return;
     }
     typed = false;
