@@ -14,12 +14,16 @@ internal static class AnswerBlocks
     internal static LetterBlock? About(LetterMaterial material, Reed reed, Phrasing phrasing) =>
         Answers(material, reed.Id, phrasing, LetterComposer.Key(reed, "answers"), BlockKind.ReedAnswers);
 
+    // A reed that wasn't in the parcel has no part of its own: what was asked about it is answered with the rest.
+    private static ReedId? AnsweredWith(LetterMaterial material, Question question) =>
+        material.Batch.Reeds.Any(reed => reed.Id == question.Reed && reed.Presence == Presence.Missing) ? null : question.Reed;
+
     private static LetterBlock? Answers(LetterMaterial material, ReedId? reed, Phrasing phrasing, string key, BlockKind kind)
     {
         List<LetterParagraph> answers =
         [
             .. material.Batch.Questions
-                .Where(question => question.Reed == reed && question.Answer is not null)
+                .Where(question => question.Answer is not null && AnsweredWith(material, question) == reed)
                 .Select(question => new LetterParagraph(
                 [
                     LetterSentence.Plain(phrasing.Pick(

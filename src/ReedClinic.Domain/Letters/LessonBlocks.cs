@@ -17,11 +17,13 @@ internal static class LessonBlocks
         var roots = Roots(material);
         var sentences = new List<LetterSentence>
         {
-            LetterSentence.Plain(phrasing.Pick(
-                "lesson",
-                "If you take only one thing from this letter, let it be this.",
-                "One thing runs through your reeds, and it is good news, because it can be learnt.",
-                "When I laid your reeds side by side, one thing stood out.")),
+            LetterSentence.Plain(material.Batch.Reeds.Count == 1
+                ? "If you take only one thing from this letter, let it be this."
+                : phrasing.Pick(
+                    "lesson",
+                    "If you take only one thing from this letter, let it be this.",
+                    "One thing runs through your reeds, and it is good news, because it can be learnt.",
+                    "When I laid your reeds side by side, one thing stood out.")),
         };
         if (thread.LessonWords is { } words)
         {
@@ -38,7 +40,7 @@ internal static class LessonBlocks
             sentences.Add(new("I saw this " + Prose.Inside(evidence), roots));
         }
 
-        return new LetterBlock("lesson", BlockKind.Lesson, [new(sentences)]) { Heading = "What they have in common" };
+        return new LetterBlock("lesson", BlockKind.Lesson, [new(sentences)]) { Heading = material.Batch.Reeds.Count == 1 ? "What to take from it" : "What they have in common" };
     }
 
     internal static LetterBlock? Habit(LetterMaterial material) => material.Thread.HabitSentence is { } habit

@@ -10,6 +10,11 @@ internal static class OpeningBlocks
     internal static LetterBlock Greeting(LetterMaterial material, Phrasing phrasing)
     {
         var here = material.Batch.Reeds.Count(reed => reed.IsHere);
+        if (here == 0)
+        {
+            return Begin(material, "Thank you for writing to me.", "None of your reeds has been in my hands yet, so this letter is a short one.");
+        }
+
         var reeds = here == 1 ? "reed" : Prose.Number(here) + " reeds";
         var thanks = phrasing.Pick(
             "thanks",
@@ -24,19 +29,28 @@ internal static class OpeningBlocks
             : phrasing.Pick(
                 "what",
                 "I looked at each of them against the light, played them side by side where I could, and wrote everything down as I went.",
-                "I have spent some quiet time with them at the bench, first all together and then one by one.",
-                "I tried them next to each other before I touched any of them, because reeds explain each other.");
+                "I have spent some quiet time with them at the bench, and this is what I found out.",
+                TriedFirst(material)
+                    ? "I tried them next to each other before I touched any of them, because reeds explain each other."
+                    : "I have been through them one by one, and wrote everything down as I went.");
         var how = phrasing.Pick(
             "how",
             "First comes what is good, then each reed by itself, and at the end what I would try on the next one.",
             "You will find each reed by its number, and near the end a short plan for the next one.",
             "Read it with the reeds beside you: they carry the same numbers as here.");
-        return new LetterBlock("greeting", BlockKind.Greeting,
+        return Begin(material, thanks, what, how);
+    }
+
+    private static LetterBlock Begin(LetterMaterial material, params ReadOnlySpan<string> sentences) =>
+        new("greeting", BlockKind.Greeting,
         [
             LetterParagraph.Plain($"Dear {material.StudentName.Split(' ')[0]},"),
-            new([LetterSentence.Plain(thanks), LetterSentence.Plain(what), LetterSentence.Plain(how)]),
+            new([.. sentences.ToArray().Select(LetterSentence.Plain)]),
         ]);
-    }
+
+    private static bool TriedFirst(LetterMaterial material) => material.Batch.Reeds
+        .Where(reed => reed.IsHere)
+        .All(reed => material.LogOf(reed.Id).Live<Test>().Any(test => test.Pass == 0));
 
     internal static LetterBlock? DoneWell(LetterMaterial material, Phrasing phrasing)
     {
@@ -80,7 +94,7 @@ internal static class OpeningBlocks
     internal static LetterBlock? Arrival(LetterMaterial material, Phrasing phrasing)
     {
         var batch = material.Batch;
-        List<LetterSentence> sentences = [.. batch.Mismatches.Select(mismatch => LetterSentence.Plain(Tell(mismatch, phrasing)))];
+        List<LetterSentence> sentences = [.. batch.Mismatches.Select(mismatch => LetterSentence.Plain(Tell(mismatch, material, phrasing)))];
         if (batch.ArrivalNote is { } note)
         {
             sentences.Add(LetterSentence.Plain(Prose.Sentence(note)));
@@ -91,7 +105,7 @@ internal static class OpeningBlocks
             : new LetterBlock("arrival", BlockKind.Arrival, [new(sentences)]) { Heading = "When I opened the parcel" };
     }
 
-    private static string Tell(Mismatch mismatch, Phrasing phrasing)
+    private static string Tell(Mismatch mismatch, LetterMaterial material, Phrasing phrasing)
     {
         var reed = $"reed {Prose.Number(mismatch.Number)}";
         var words = Prose.Inside(mismatch.Words.Trim().TrimEnd('.'));
@@ -102,10 +116,14 @@ internal static class OpeningBlocks
                 $"I did not find {reed} ({words}) in it: please look whether it stayed at home.",
                 $"One reed that you wrote about, {reed} ({words}), was not there; perhaps it is still on your desk."),
             MismatchKind.Extra =>
-                $"There was one reed more than you wrote about ({words}). I call it {reed}, and because you said nothing about it I only looked and listened.",
+                $"There was one reed more than you wrote about ({words}). I call it {reed}."
+                + (material.LogOf(mismatch.Reed).Live<Adjustment>().Any() || material.Batch.Reeds.Any(other => other.Id == mismatch.Reed && !other.MayBePlayed)
+                    ? ""
+                    : " Because you said nothing about it, I left its cane alone."),
             MismatchKind.Damaged => $"When I unpacked it, {reed} was damaged: {words}.",
             MismatchKind.Damp => $"I found {reed} still damp, so I let it dry before anything else; next time give it a day in the open before you pack it.",
-            _ => $"There was mould on {reed}. I did not play it, and please don't either: it can make you ill. Let the others dry well before they go into a case.",
+            _ => $"There was mould on {reed}. I did not play it, and please don't either: it can make you ill."
+                + (material.Batch.Reeds.Count > 1 ? " Let the others dry well before they go into a case." : ""),
         };
     }
 

@@ -76,7 +76,7 @@ internal static class StoryBlock
     {
         var found = log.Findings.OrderBy(finding => finding.Fact.Sequence).ToLookup(finding => finding.Finding.Character);
         var sentences = new List<LetterSentence>();
-        if (found[FindingCharacter.Fault].Any())
+        if (found[FindingCharacter.Fault].Any(fault => fault.Finding.Arose == Arose.AsItArrived))
         {
             sentences.Add(LetterSentence.Plain(phrasing.Pick(
                 "found", reed.Number,
@@ -87,7 +87,7 @@ internal static class StoryBlock
         }
 
         sentences.AddRange(Strengths([.. found[FindingCharacter.Strength]], reed, phrasing, told));
-        foreach (var finding in found[FindingCharacter.Taste].Concat(found[FindingCharacter.Fault]))
+        foreach (var finding in found[FindingCharacter.Taste].Concat(found[FindingCharacter.Fault].OrderBy(fault => fault.Finding.Arose)))
         {
             sentences.AddRange(Tell(finding, phrasing, reed.Number + sentences.Count, told));
         }
@@ -130,7 +130,7 @@ internal static class StoryBlock
     private static IEnumerable<LetterSentence> Tell(FindingNow now, Phrasing phrasing, int turn, ISet<FindingKindId> told)
     {
         var finding = now.Finding;
-        var again = finding.Character == FindingCharacter.Fault && told.Contains(finding.FindingKind);
+        var again = finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork } && told.Contains(finding.FindingKind);
         yield return new(again ? Again(finding, phrasing, turn) : What(finding, phrasing, turn), [now.Fact.Root]);
         if (finding.FindingKind != FindingKindId.SomethingElse)
         {

@@ -49,7 +49,7 @@ internal static class UseBlock
         var concert = reed.UsedFor == ReedUse.Concert;
         return verdict switch
         {
-            VerdictKind.NotToBeSaved => "Don't play it any more; cut the cane off and keep the staple.",
+            VerdictKind.NotToBeSaved => "Don't play it any more; keep it for its staple, which can be used again.",
             VerdictKind.NeedsPlayingIn => "Play it in: a few minutes a day for a week, easy notes, and don't judge it before then.",
             VerdictKind.StoppedToProtectIt => "Use it for short, quiet practice, and give it a day's rest between.",
             VerdictKind.ReturnedUnplayed => "Wait until you have read what I wrote about it above.",

@@ -59,8 +59,10 @@ internal static class WorkWords
         }
 
         var passes = work.Select(adjustment => adjustment.Pass).Distinct().Count();
-        var rhythm = passes == 1
-            ? phrasing.Pick("one-pass", reed.Number, "I worked on it in one small pass and then tried it again.", "One small pass was enough, with a test after it.")
+        var rhythm = !TriedAfterEach(work, log)
+            ? $"I worked on it in {(passes == 1 ? "one small pass" : Prose.Number(passes) + " small passes")}."
+            : passes == 1
+            ? phrasing.Pick("one-pass", reed.Number, "I worked on it in one small pass and then tried it again.", "It had one small pass, with a test after it.")
             : phrasing.Pick(
                 "passes", reed.Number,
                 $"I worked in {Prose.Number(passes)} small passes and tried the reed after each.",
@@ -74,8 +76,14 @@ internal static class WorkWords
 
         if (reed.Permission == Permission.SafeChangesOnly)
         {
-            yield return LetterSentence.Plain("As you asked, I kept to what was unlikely to spoil it.");
+            yield return LetterSentence.Plain("You had asked for safe changes only, and I kept that in mind all the way.");
         }
+    }
+
+    private static bool TriedAfterEach(List<LiveFact<Adjustment>> work, BenchLog log)
+    {
+        var tried = log.Live<Test>().Select(test => test.Pass).ToHashSet();
+        return work.All(adjustment => tried.Contains(adjustment.Pass));
     }
 
     private static IEnumerable<IGrouping<object, LiveFact<Adjustment>>> Groups(List<LiveFact<Adjustment>> work) => work
@@ -134,7 +142,7 @@ internal static class WorkWords
             return phrasing.Pick(
                 "advise", reed.Number,
                 "You asked for advice only, so I took nothing away.",
-                "As you wished, I left the cane alone and only listened and looked.");
+                "As you wished, I left the cane alone.");
         }
 
         return log.Facts.Count == 0 ? null : phrasing.Pick("untouched", reed.Number, "I took nothing away from it.", "I left its cane as it came.");

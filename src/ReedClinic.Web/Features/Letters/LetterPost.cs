@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+using System.Text;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Web.Features.Letters;
@@ -7,14 +9,17 @@ namespace ReedClinic.Web.Features.Letters;
 public sealed record LetterPost(IReadOnlyDictionary<string, string> Fields)
 {
     private const string Block = "Block.";
+    private const string Shown = "Shown.";
 
     /// <summary>Nothing was posted.</summary>
     public static LetterPost Nothing { get; } = new(new Dictionary<string, string>());
 
-    /// <summary>The texts of the blocks by their keys.</summary>
+    /// <summary>The texts that were changed, by the keys of their blocks. What was only shown keeps following the log.</summary>
     public IReadOnlyDictionary<string, string> Texts => Fields
         .Where(pair => pair.Key.StartsWith(Block, StringComparison.Ordinal))
-        .ToDictionary(pair => pair.Key[Block.Length..], pair => pair.Value);
+        .Select(pair => (Key: pair.Key[Block.Length..], pair.Value))
+        .Where(block => this[Shown + block.Key] != MarkOf(block.Value))
+        .ToDictionary(block => block.Key, block => block.Value);
 
     /// <summary>The version that the form was opened on.</summary>
     public Guid Version => Guid.TryParse(this["Version"], out var version) ? version : Guid.Empty;
@@ -40,6 +45,18 @@ public sealed record LetterPost(IReadOnlyDictionary<string, string> Fields)
     /// <summary>The name of a block's field.</summary>
     /// <param name="key">The block's key.</param>
     public static string BlockField(string key) => Block + key;
+
+    /// <summary>The name of the field with the mark of what a block showed.</summary>
+    /// <param name="key">The block's key.</param>
+    public static string ShownField(string key) => Shown + key;
+
+    /// <summary>A short mark of a text, whatever its line endings.</summary>
+    /// <param name="text">The text.</param>
+    public static string MarkOf(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(text.ReplaceLineEndings("\n").Trim())))[..16];
+    }
 
     /// <summary>The field that a problem belongs to, as the form spells it.</summary>
     /// <param name="field">The field as the operation named it.</param>
