@@ -52,6 +52,7 @@ public sealed class OneBrowser : IAsyncLifetime
             ViewportSize = new ViewportSize { Width = width, Height = width < 600 ? 844 : 900 },
         });
         context.SetDefaultTimeout(30_000);
+        context.SetDefaultNavigationTimeout(60_000); // a busy machine
         return new Visitor(context, await context.NewPageAsync(), screens);
     }
 }

@@ -74,7 +74,7 @@ public sealed partial class Visitor : IAsyncDisposable
     {
         try
         {
-            await Page.WaitForURLAsync(isThere);
+            await Page.WaitForURLAsync(isThere, new PageWaitForURLOptions { WaitUntil = WaitUntilState.DOMContentLoaded });
         }
         catch (TimeoutException)
         {
