@@ -2,8 +2,10 @@ using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Diagnostics;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 using ReedClinic.Data.Conversions;
 using ReedClinic.Data.People;
 
@@ -44,6 +46,13 @@ public abstract class ClinicDb(DbContextOptions options)
     protected override void OnConfiguring(DbContextOptionsBuilder optionsBuilder)
     {
         base.OnConfiguring(optionsBuilder);
+
+        // A save that fails throws, and whoever didn't expect it logs it. Here it would be told a second time, and told as
+        // an error where a repeated form or a clash of two teachers was expected and is answered.
+        optionsBuilder.ConfigureWarnings(events => events.Log(
+            (CoreEventId.SaveChangesFailed, LogLevel.Debug),
+            (CoreEventId.OptimisticConcurrencyException, LogLevel.Debug),
+            (RelationalEventId.CommandError, LogLevel.Debug)));
 
         // Identity asks the application's services which schema to build and quietly falls back to its first one.
         // Migrations and tests have no application, so they get just enough of one to build the passkey table.

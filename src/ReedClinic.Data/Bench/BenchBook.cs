@@ -152,6 +152,7 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
     private async Task<Outcome<BenchFact>> Write(
         Actor actor, ReedId reed, BenchEntry entry, OperationId operation, Decide decide, PassId? pass, CancellationToken ct)
     {
+        operation = operation.OrFresh(time.GetUtcNow());
         for (var tries = 1; actor.WorksHere; tries++)
         {
             try
@@ -161,11 +162,25 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
             catch (DbUpdateException clash)
                 when (tries < MostTries && (clash is DbUpdateConcurrencyException || clash.IsUniqueClash()))
             {
-                // Somebody wrote to this log at the same moment: read it again and decide again.
+                // Somebody wrote to this log at the same moment: read it again and decide again. An id that stands in
+                // another reed's log would clash for ever.
+                if (clash.IsUniqueClashOn(nameof(BenchEntry.OperationId))
+                    && await StandsElsewhereAsync(reed, operation, ct).ConfigureAwait(false))
+                {
+                    return Refused("", UsedElsewhere.Words);
+                }
             }
         }
 
         return new Outcome<BenchFact>.NotFound();
+    }
+
+    private async Task<bool> StandsElsewhereAsync(ReedId reed, OperationId operation, CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await db.Set<BenchEntry>().AnyAsync(entry => entry.OperationId == operation && entry.ReedId != reed, ct)
+            .ConfigureAwait(false);
     }
 
     private async Task<Outcome<BenchFact>> Try(

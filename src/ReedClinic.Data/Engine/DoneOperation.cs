@@ -37,16 +37,18 @@ internal sealed class DoneOperationConfiguration : IEntityTypeConfiguration<Done
 /// <summary>Asks for and notes operations that were done.</summary>
 internal static class DoneOperations
 {
-    /// <summary>The row that an operation was about, if it was done already.</summary>
-    public static async Task<Guid?> SubjectOfAsync(this ClinicDb db, OperationId operation, CancellationToken ct) =>
+    /// <summary>
+    /// True when this very thing was done to this very row under this id. An id that was used for anything else doesn't
+    /// count: whoever sends it is told that nothing was saved, not that all is well.
+    /// </summary>
+    public static async Task<bool> WasDoneAsync(
+        this ClinicDb db, OperationId operation, string verb, Guid subject, CancellationToken ct) =>
         await db.Set<DoneOperation>().AsNoTracking()
-            .Where(done => done.Id == operation)
-            .Select(done => (Guid?)done.Subject)
-            .SingleOrDefaultAsync(ct).ConfigureAwait(false);
+            .AnyAsync(done => done.Id == operation && done.Verb == verb && done.Subject == subject, ct).ConfigureAwait(false);
 
     /// <summary>Notes an operation; it is saved with everything else.</summary>
     public static void Note(this ClinicDb db, OperationId operation, string verb, Guid subject, DateTimeOffset at) =>
-        db.Add(new DoneOperation { Id = operation, Verb = verb, Subject = subject, DoneAt = at });
+        db.Add(new DoneOperation { Id = operation.OrFresh(at), Verb = verb, Subject = subject, DoneAt = at });
 
     /// <summary>
     /// Saves, unless another try with the same operation id was quicker or somebody changed the row first. What was

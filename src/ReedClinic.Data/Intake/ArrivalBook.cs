@@ -37,66 +37,62 @@ public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvi
     }
 
     /// <summary>Notes what was seen of some or all reeds, and of the parcel as a whole.</summary>
-    public async Task<Outcome<BatchView>> RecordAsync(
+    public Task<Outcome<BatchView>> RecordAsync(
         Actor actor, BatchId id, SeenParcel seen, Guid version, OperationId operation, CancellationToken ct)
     {
-        ArgumentNullException.ThrowIfNull(actor);
         ArgumentNullException.ThrowIfNull(seen);
+        return ChangeAsync(actor, id, "record-arrival", version, operation, (batch, now) => Apply(batch, seen, now), ct);
+    }
+
+    /// <summary>Adds a reed that lay in the parcel without having been announced.</summary>
+    public Task<Outcome<BatchView>> AddExtraAsync(
+        Actor actor, BatchId id, string? howToRecognise, OperationId operation, CancellationToken ct) =>
+        ChangeAsync(
+            actor,
+            id,
+            "add-extra-reed",
+            null,
+            operation,
+            (batch, now) => batch.AddExtra(new ReedId(Guid.CreateVersion7(now)), howToRecognise, now)
+                is Outcome<Reed>.Refused(var problems) ? problems : [],
+            ct);
+
+    // The reeds are part of the batch: two forms on one version clash even where they touch different reeds.
+    private async Task<Outcome<BatchView>> ChangeAsync(
+        Actor actor, BatchId id, string verb, Guid? version, OperationId operation,
+        Func<Batch, DateTimeOffset, IReadOnlyList<Problem>> change, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var which = Workable(db, actor).Where(batch => batch.Id == id);
-        var before = await db.SubjectOfAsync(operation, ct).ConfigureAwait(false);
-        var batch = before is null ? await which.Whole().SingleOrDefaultAsync(ct).ConfigureAwait(false) : null;
-        if (batch is not null)
+        var done = await db.WasDoneAsync(operation, verb, id.Value, ct).ConfigureAwait(false);
+        if (!done && await which.Whole().SingleOrDefaultAsync(ct).ConfigureAwait(false) is { } batch)
         {
-            var problems = Apply(batch, seen, time.GetUtcNow());
+            var now = time.GetUtcNow();
+            var problems = change(batch, now);
             if (problems.Count > 0)
             {
                 return new Outcome<BatchView>.Refused(problems);
             }
 
-            // The reeds are part of the batch: two forms on one version clash even where they touch different reeds.
             db.Entry(batch).Property(parcel => parcel.Stage).IsModified = true;
-            db.ExpectVersion(batch, version);
-            db.Note(operation, "record-arrival", id.Value, time.GetUtcNow());
-            if (!await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
-                && await db.SubjectOfAsync(operation, ct).ConfigureAwait(false) is null)
+            if (version is { } expected)
             {
-                return await AnswerAsync(db, which, stands => new Outcome<BatchView>.Conflict(stands), ct).ConfigureAwait(false);
+                db.ExpectVersion(batch, expected);
             }
+
+            db.Note(operation, verb, id.Value, now);
+            done = await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
+                || await db.WasDoneAsync(operation, verb, id.Value, ct).ConfigureAwait(false);
         }
 
-        return await AnswerAsync(db, which, stands => new Outcome<BatchView>.Done(stands), ct).ConfigureAwait(false);
-    }
-
-    /// <summary>Adds a reed that lay in the parcel without having been announced.</summary>
-    public async Task<Outcome<BatchView>> AddExtraAsync(
-        Actor actor, BatchId id, string? howToRecognise, OperationId operation, CancellationToken ct)
-    {
-        ArgumentNullException.ThrowIfNull(actor);
-        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
-        await using var _ = db.ConfigureAwait(false);
-        var which = Workable(db, actor).Where(batch => batch.Id == id);
-        var before = await db.SubjectOfAsync(operation, ct).ConfigureAwait(false);
-        var batch = before is null ? await which.Whole().SingleOrDefaultAsync(ct).ConfigureAwait(false) : null;
-        if (batch is not null)
+        return await db.ViewAsync(which, ct).ConfigureAwait(false) switch
         {
-            var now = time.GetUtcNow();
-            if (batch.AddExtra(new ReedId(Guid.CreateVersion7(now)), howToRecognise, now) is Outcome<Reed>.Refused(var problems))
-            {
-                return new Outcome<BatchView>.Refused(problems);
-            }
-
-            db.Entry(batch).Property(parcel => parcel.Stage).IsModified = true;
-            db.Note(operation, "add-extra-reed", id.Value, now);
-            if (!await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
-                && await db.SubjectOfAsync(operation, ct).ConfigureAwait(false) is null)
-            {
-                return await AnswerAsync(db, which, stands => new Outcome<BatchView>.Conflict(stands), ct).ConfigureAwait(false);
-            }
-        }
-
-        return await AnswerAsync(db, which, stands => new Outcome<BatchView>.Done(stands), ct).ConfigureAwait(false);
+            null => new Outcome<BatchView>.NotFound(),
+            var stands when done => new Outcome<BatchView>.Done(stands),
+            var stands => new Outcome<BatchView>.Conflict(stands),
+        };
     }
 
     private static List<Problem> Apply(Batch batch, SeenParcel seen, DateTimeOffset at)
@@ -122,10 +118,6 @@ public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvi
 
     private static IQueryable<Batch> Workable(ClinicDb db, Actor actor) =>
         actor.WorksHere ? db.Set<Batch>() : db.Set<Batch>().Where(batch => false);
-
-    private static async Task<Outcome<BatchView>> AnswerAsync(
-        ClinicDb db, IQueryable<Batch> which, Func<BatchView, Outcome<BatchView>> answer, CancellationToken ct) =>
-        await db.ViewAsync(which, ct).ConfigureAwait(false) is { } view ? answer(view) : new Outcome<BatchView>.NotFound();
 }
 
 /// <summary>What was seen when a parcel was opened. Problems name a field as “Reeds[3].Fitness”, by the number on the tag.</summary>

@@ -74,8 +74,9 @@ public sealed class DeskBook(IDbContextFactory<ClinicDb> databases, TimeProvider
             await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
         }
 
+        // Saved by this try, by another one or long ago: it is done when the batch stands there, and not before.
         var view = await db.ViewAsync(db.Set<Batch>().Where(candidate => candidate.Id == id), ct).ConfigureAwait(false);
-        return new Outcome<BatchView>.Done(view!);
+        return view!.Batch.Stage >= stage ? new Outcome<BatchView>.Done(view) : new Outcome<BatchView>.Conflict(view);
     }
 
     private async Task<IReadOnlyList<BatchRow>> RowsAsync(

@@ -13,6 +13,7 @@ namespace ReedClinic.Data.Intake;
 public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvider time)
 {
     private const int TriesForACode = 5;
+    private const string SaveDraft = "save-draft";
 
     /// <summary>Starts an intake, with what is known of the student filled in and one reed to begin with.</summary>
     public async Task<Outcome<DraftView>> StartAsync(Actor actor, OperationId operation, CancellationToken ct)
@@ -27,6 +28,7 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         }
 
         var now = time.GetUtcNow();
+        operation = operation.OrFresh(now);
         var form = IntakeFill.For(student);
         if (!await db.Set<IntakeDraft>().AnyAsync(draft => draft.StartedBy == operation, ct).ConfigureAwait(false))
         {
@@ -75,7 +77,7 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var mine = MyDrafts(db, actor).Where(draft => draft.Id == id);
-        if (await db.SubjectOfAsync(operation, ct).ConfigureAwait(false) is not null)
+        if (await db.WasDoneAsync(operation, SaveDraft, id.Value, ct).ConfigureAwait(false))
         {
             return await AnswerAsync(db, mine, ct).ConfigureAwait(false);
         }
@@ -90,9 +92,9 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         {
             draft.Keep(payload, time.GetUtcNow());
             db.ExpectVersion(draft, version);
-            db.Note(operation, "save-draft", id.Value, time.GetUtcNow());
+            db.Note(operation, SaveDraft, id.Value, time.GetUtcNow());
             if (await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
-                || await db.SubjectOfAsync(operation, ct).ConfigureAwait(false) is not null)
+                || await db.WasDoneAsync(operation, SaveDraft, id.Value, ct).ConfigureAwait(false))
             {
                 return await AnswerAsync(db, mine, ct).ConfigureAwait(false);
             }
@@ -109,6 +111,7 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
     public async Task<Outcome<BatchView>> SubmitAsync(Actor actor, DraftId id, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
+        operation = operation.OrFresh(time.GetUtcNow());
         for (var attempt = 1; ; attempt++)
         {
             var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
@@ -190,7 +193,7 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
     private static DraftView View(IntakeDraft draft, BatchCode? became) =>
         new(draft.Id, Parse(draft.Payload), draft.Version, draft.SavedAt, became);
 
-    private static string Write(IntakeForm form) => JsonSerializer.Serialize(form);
+    private static string Write(IntakeForm form) => JsonSerializer.Serialize(form, StoredText.Json);
 
     private static IntakeForm Parse(string payload) =>
         payload.Length == 0 ? new IntakeForm() : JsonSerializer.Deserialize<IntakeForm>(payload) ?? new IntakeForm();

@@ -43,6 +43,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         Actor actor, BatchCode code, IReadOnlyDictionary<string, string> texts, Guid version, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(texts);
+        operation = operation.OrFresh(time.GetUtcNow());
         return ChangeAsync(actor, code, version, operation, "save-letter", (db, view, letter) =>
         {
             var problems = new List<Problem>();
@@ -126,8 +127,10 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
     /// <param name="mark">The mark of the letter that was looked at; when it isn't that any more, the answer is what stands.</param>
     /// <param name="operation">Made when the form opened.</param>
     /// <param name="ct">Cancels before it is sent.</param>
-    public Task<Outcome<LetterView>> SendAsync(Actor actor, BatchCode code, string mark, OperationId operation, CancellationToken ct) =>
-        ChangeAsync(actor, code, null, operation, "send-letter", async (db, view, letter) =>
+    public Task<Outcome<LetterView>> SendAsync(Actor actor, BatchCode code, string mark, OperationId operation, CancellationToken ct)
+    {
+        operation = operation.OrFresh(time.GetUtcNow());
+        return ChangeAsync(actor, code, null, operation, "send-letter", async (db, view, letter) =>
         {
             if (view.Mark != mark)
             {
@@ -146,6 +149,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             batch.Reach(Stage.LetterSent, now);
             return [];
         }, ct);
+    }
 
     private Task<Outcome<LetterView>> ChangeAsync(
         Actor actor, BatchCode code, Guid? version, OperationId operation, string verb,
@@ -169,9 +173,10 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             return new Outcome<LetterView>.NotFound();
         }
 
-        if (await db.SubjectOfAsync(operation, ct).ConfigureAwait(false) is not null)
+        operation = operation.OrFresh(time.GetUtcNow());
+        var batch = view.AtBench.Batch.Id.Value;
+        if (await db.WasDoneAsync(operation, verb, batch, ct).ConfigureAwait(false))
         {
-            // The view may be older than the first answer: it was read before it was known that there is one.
             return await AnswerAsync(db, actor, code, saved: true, ct).ConfigureAwait(false);
         }
 
@@ -188,11 +193,11 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
                 case { Count: > 0 } problems: return new Outcome<LetterView>.Refused(problems);
             }
 
-            db.Note(operation, verb, view.AtBench.Batch.Id.Value, time.GetUtcNow());
+            db.Note(operation, verb, batch, time.GetUtcNow());
             await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
         }
 
-        var saved = await db.SubjectOfAsync(operation, ct).ConfigureAwait(false) is not null;
+        var saved = await db.WasDoneAsync(operation, verb, batch, ct).ConfigureAwait(false);
         return await AnswerAsync(db, actor, code, saved, ct).ConfigureAwait(false);
     }
 

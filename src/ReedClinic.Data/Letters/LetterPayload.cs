@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
+using ReedClinic.Data.Engine;
 using ReedClinic.Domain.Letters;
 
 namespace ReedClinic.Data.Letters;
@@ -8,7 +9,7 @@ namespace ReedClinic.Data.Letters;
 /// <summary>A letter as it is stored, and a short mark by which two letters are told apart.</summary>
 internal static class LetterPayload
 {
-    private static readonly JsonSerializerOptions Options = new() { IgnoreReadOnlyProperties = true };
+    private static readonly JsonSerializerOptions Options = new(StoredText.Json) { IgnoreReadOnlyProperties = true };
 
     public static string Write(LetterDraft letter) => JsonSerializer.Serialize(letter, Options);
 

@@ -29,6 +29,7 @@ public sealed class AccountRegister(
             return new Outcome<AccountId>.Refused(problems);
         }
 
+        operation = operation.OrFresh(time.GetUtcNow());
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using (db.ConfigureAwait(false))
         {

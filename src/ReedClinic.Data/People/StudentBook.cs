@@ -11,6 +11,7 @@ namespace ReedClinic.Data.People;
 public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvider time)
 {
     private const int MostFound = 30;
+    private const string Describe = "describe-student";
 
     /// <summary>
     /// Makes the account that asks a student. An account that is one already keeps being it, whatever the name.
@@ -93,13 +94,13 @@ public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvi
             return new Outcome<Student>.NotFound();
         }
 
-        if (await db.SubjectOfAsync(operation, ct).ConfigureAwait(false) is null)
+        if (!await db.WasDoneAsync(operation, Describe, student.Id.Value, ct).ConfigureAwait(false))
         {
             student.Describe(details.Instrument, details.TunesTo, details.Scrape, country);
             db.ExpectVersion(student, version);
-            db.Note(operation, "describe-student", student.Id.Value, time.GetUtcNow());
+            db.Note(operation, Describe, student.Id.Value, time.GetUtcNow());
             if (!await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
-                && await db.SubjectOfAsync(operation, ct).ConfigureAwait(false) is null)
+                && !await db.WasDoneAsync(operation, Describe, student.Id.Value, ct).ConfigureAwait(false))
             {
                 return new Outcome<Student>.Conflict(await mine.AsNoTracking().SingleAsync(ct).ConfigureAwait(false));
             }

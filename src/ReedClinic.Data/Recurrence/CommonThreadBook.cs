@@ -12,6 +12,8 @@ namespace ReedClinic.Data.Recurrence;
 /// <summary>What is common to the reeds of a batch, and what the teacher chose to say of it. For teachers and owners.</summary>
 public sealed class CommonThreadBook(IDbContextFactory<ClinicDb> databases, TimeProvider time)
 {
+    private const string Choose = "choose-common-thread";
+
     /// <summary>The sheet, the candidates and what was chosen; null when there is no such batch for this actor.</summary>
     /// <param name="actor">Who asks.</param>
     /// <param name="code">The batch's code.</param>
@@ -71,11 +73,14 @@ public sealed class CommonThreadBook(IDbContextFactory<ClinicDb> databases, Time
         }
 
         var mine = db.Set<CommonThread>().Where(thread => thread.BatchId == known);
-        if (await db.SubjectOfAsync(operation, ct).ConfigureAwait(false) is null
+        if (!await db.WasDoneAsync(operation, Choose, known.Value, ct).ConfigureAwait(false)
             && !await SaveAsync(db, mine, known, choice, version, actor.Account, operation, ct).ConfigureAwait(false)
-            && await db.SubjectOfAsync(operation, ct).ConfigureAwait(false) is null)
+            && !await db.WasDoneAsync(operation, Choose, known.Value, ct).ConfigureAwait(false))
         {
-            return new Outcome<CommonThread>.Conflict(await mine.AsNoTracking().SingleAsync(ct).ConfigureAwait(false));
+            // Nothing was chosen yet and still nothing was saved: the id belongs to something else.
+            return await mine.AsNoTracking().SingleOrDefaultAsync(ct).ConfigureAwait(false) is { } stands
+                ? new Outcome<CommonThread>.Conflict(stands)
+                : new Outcome<CommonThread>.Refused([new Problem("", UsedElsewhere.Words)]);
         }
 
         return new Outcome<CommonThread>.Done(await mine.AsNoTracking().SingleAsync(ct).ConfigureAwait(false));
@@ -104,7 +109,7 @@ public sealed class CommonThreadBook(IDbContextFactory<ClinicDb> databases, Time
 
         var now = time.GetUtcNow();
         thread.Choose(choice, account, now);
-        db.Note(operation, "choose-common-thread", batch.Value, now);
+        db.Note(operation, Choose, batch.Value, now);
         return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
     }
 }

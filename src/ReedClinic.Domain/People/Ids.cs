@@ -12,4 +12,9 @@ public readonly record struct AccountId(Guid Value);
 /// Made when a form opens and sent with everything that writes: repeating it is a no-op that gives the first answer.
 /// </summary>
 /// <param name="Value">A version 7 identifier.</param>
-public readonly record struct OperationId(Guid Value);
+public readonly record struct OperationId(Guid Value)
+{
+    /// <summary>This one, or a fresh one for a form that brought none: nothing is ever a repeat of “none”.</summary>
+    /// <param name="now">The time, for the fresh one.</param>
+    public OperationId OrFresh(DateTimeOffset now) => Value == Guid.Empty ? new(Guid.CreateVersion7(now)) : this;
+}

@@ -45,7 +45,7 @@ public static class AccountSetup
             await signIn.SignOutAsync().ConfigureAwait(false);
             context.Response.Headers["Clear-Site-Data"] = "\"cache\"";
             return Results.LocalRedirect("/");
-        });
+        }).AllowAnonymous();
 
     private static void Shape(CookieAuthenticationOptions cookie, bool development)
     {

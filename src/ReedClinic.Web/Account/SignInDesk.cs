@@ -21,7 +21,7 @@ public sealed class SignInDesk(UserManager<ClinicAccount> accounts, SignInManage
     /// <returns>True when the person is now signed in.</returns>
     public async Task<bool> Try(string? email, string? password, bool stay)
     {
-        var account = string.IsNullOrWhiteSpace(email) ? null : await accounts.FindByEmailAsync(email.Trim()).ConfigureAwait(false);
+        var account = EmailAddress.Read(email) is { } address ? await accounts.FindByEmailAsync(address).ConfigureAwait(false) : null;
         if (account is null || await accounts.IsLockedOutAsync(account).ConfigureAwait(false))
         {
             _nobodysHash ??= hasher.HashPassword(Nobody, "nobody has this password");

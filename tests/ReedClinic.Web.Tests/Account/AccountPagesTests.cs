@@ -73,6 +73,20 @@ public sealed partial class AccountPagesTests(ClinicHost host) : IClassFixture<C
         Assert.Equal(forKnown, counter.Checked);
     }
 
+    [Theory]
+    [InlineData("\u0001nobody@harbour.example")]
+    [InlineData("no address")]
+    [InlineData("")]
+    public async Task What_can_be_no_address_gets_the_same_words_and_the_same_work(string email)
+    {
+        var counter = new CountingHasher();
+        await using var counted = host.WithWebHostBuilder(b => b.ConfigureTestServices(s => s.AddSingleton<IPasswordHasher<ClinicAccount>>(counter)));
+        using var visitor = counted.CreateClient(new() { BaseAddress = new Uri("https://localhost"), AllowAutoRedirect = false });
+
+        Assert.Contains("belong together", await Try(visitor, email, "wrong wrong wrong wrong"), StringComparison.Ordinal);
+        Assert.Equal(1, counter.Checked);
+    }
+
     [Fact]
     public async Task After_five_wrong_tries_the_right_password_is_refused_too()
     {

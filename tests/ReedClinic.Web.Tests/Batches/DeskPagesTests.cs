@@ -1,4 +1,10 @@
 using System.Net;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
+using ReedClinic.Data.Intake;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
 using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.Batches;
@@ -19,6 +25,32 @@ public sealed class DeskPagesTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Contains(code, desk, StringComparison.Ordinal);
         Assert.Contains("Tilde", desk, StringComparison.Ordinal);
         Assert.Contains($"/batches/{code}/arrival", (await teacher.See($"/batches/{code}")).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Pressing_twice_that_the_reeds_are_posted_moves_them_one_stage_and_no_further()
+    {
+        using var student = await host.Student("Sunniva");
+        var batch = (await host.Announce("Sunniva", "blue thread")).Batch;
+        await using (var scope = host.Services.CreateAsyncScope())
+        {
+            var db = scope.ServiceProvider.GetRequiredService<ClinicDb>();
+            var row = await db.Set<Batch>().SingleAsync(sent => sent.Id == batch.Id, TestContext.Current.CancellationToken);
+            row.Reach(Stage.LetterSent, TimeProvider.System.GetUtcNow());
+            await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        }
+
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{batch.Code}";
+        var form = Form.Named(teacher, path, (await teacher.See(path)).Page, "onward");
+        using var first = await form.Post();
+        using var second = await form.Post();
+
+        Assert.Equal((path, path), (first.Leads(), second.Leads()));
+        await using var after = host.Services.CreateAsyncScope();
+        var desk = after.ServiceProvider.GetRequiredService<DeskBook>();
+        var actor = new Actor(new AccountId(Guid.CreateVersion7(TimeProvider.System.GetUtcNow())), null, IsTeacher: true, IsOwner: false);
+        Assert.Equal(Stage.OnItsWayHome, (await desk.BatchAsync(actor, batch.Code, TestContext.Current.CancellationToken))!.Batch.Stage);
     }
 
     [Fact]

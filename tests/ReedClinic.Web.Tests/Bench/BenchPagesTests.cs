@@ -1,7 +1,11 @@
 using System.Net;
 using System.Net.Http.Headers;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data.Bench;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.People;
 using ReedClinic.Domain.Reeds;
+using ReedClinic.Web.Features.Bench;
 using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.Bench;
@@ -9,6 +13,8 @@ namespace ReedClinic.Web.Tests.Bench;
 /// <summary>The bench as a plain page with plain posts: what holds while no circuit is up.</summary>
 public sealed class BenchPagesTests(ClinicHost host) : IClassFixture<ClinicHost>
 {
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
     [Fact]
     public async Task The_page_has_the_complaint_the_permission_and_the_map_in_view()
     {
@@ -54,6 +60,53 @@ public sealed class BenchPagesTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Equal(HttpStatusCode.Created, saved.StatusCode);
         Assert.Contains($"{Assert.Single((await scene.Log()).History).Entry.Id.Value}", (await saved.Read()).Page, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
+    }
+
+    [Fact]
+    public async Task More_text_than_can_be_shown_again_is_refused_in_words_that_say_where_it_is()
+    {
+        var scene = await BenchScene.Open(host, "Dunja", "blue thread");
+        using var teacher = await host.Teacher();
+
+        using var answer = await (await Form.At(teacher, scene.Page, scene.Entries)).Set("Kind", "Note").Set("Words", new string('a', 20_000)).Post();
+
+        Assert.Equal(HttpStatusCode.RequestEntityTooLarge, answer.StatusCode);
+        Assert.Contains("one step back", (await answer.Read()).Page, StringComparison.Ordinal);
+        Assert.Empty((await scene.Log()).History);
+    }
+
+    [Fact]
+    public async Task A_post_with_an_empty_id_is_saved_like_any_other()
+    {
+        var scene = await BenchScene.Open(host, "Dagny", "blue thread");
+        using var teacher = await host.Teacher();
+        for (var i = 1; i <= 2; i++)
+        {
+            using var saved = await (await Form.At(teacher, scene.Page, scene.Entries))
+                .Set("Kind", "Note").Set("Words", "hello").Set("Operation", Guid.Empty.ToString()).Post();
+            Assert.Equal($"{scene.Page}#entry-{i}", saved.Leads());
+        }
+    }
+
+    [Fact]
+    public async Task Taking_back_says_so_when_the_last_entry_is_another_one_by_now()
+    {
+        var scene = await BenchScene.Open(host, "Ditte", "blue thread");
+        await using var scope = host.Services.CreateAsyncScope();
+        var me = new Actor(new AccountId(Parcel.NewOperation().Value), null, IsTeacher: true, IsOwner: false);
+        var book = scope.ServiceProvider.GetRequiredService<BenchBook>();
+        var session = new BenchSession(book, scope.ServiceProvider.GetRequiredService<BenchDraftBook>(), TimeProvider.System);
+        await book.RecordAsync(me, scene.Reed, BenchScene.Value(Note.Of("first")), Parcel.NewOperation(), Ct);
+        await session.OpenAsync(me, scene.Reed, Ct);
+        await book.RecordAsync(me, scene.Reed, BenchScene.Value(Note.Of("in another window")), Parcel.NewOperation(), Ct);
+
+        await session.UndoAsync(me, Ct);
+
+        Assert.Contains("Nothing was taken back", Assert.Single(session.Problems.All).Message, StringComparison.Ordinal);
+        Assert.Equal(2, session.View!.Log.Live<Note>().Count());
+        await session.UndoAsync(me, Ct);
+        Assert.False(session.Problems.Any);
+        Assert.Equal("first", Assert.Single(session.View!.Log.Live<Note>()).Now.Words);
     }
 
     [Fact]

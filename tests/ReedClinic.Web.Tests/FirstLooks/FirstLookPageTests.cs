@@ -57,6 +57,24 @@ public sealed class FirstLookPageTests(ClinicHost host) : IClassFixture<ClinicHo
     }
 
     [Fact]
+    public async Task A_colleagues_test_since_the_page_was_opened_is_left_alone_by_a_cell_that_was_not_touched()
+    {
+        var scene = await BenchScene.Open(host, "Odile", "blue thread");
+        await scene.Say(BenchScene.Value(Domain.Bench.Test.Of(TestKind.Opening, 4)));
+        using var teacher = await host.Teacher();
+        var opened = await Row(teacher, scene, 1);
+        await scene.Correct((await scene.Log()).Facts[0].Tail, BenchScene.Value(Domain.Bench.Test.Of(TestKind.Opening, 1)));
+        await scene.Say(BenchScene.Value(Domain.Bench.Test.Of(TestKind.Effort, 0)));
+
+        using var answer = await Send(teacher, scene, opened, ("Crow.Step", "2"));
+
+        Assert.Equal($"{Path(scene)}?saved=1", answer.Leads());
+        Assert.Equal(
+            [(TestKind.Opening, (int?)1), (TestKind.Effort, 0), (TestKind.Crow, 2)],
+            (await scene.Log()).Live<Domain.Bench.Test>().Select(test => (test.Now.TestKind, test.Now.Step)));
+    }
+
+    [Fact]
     public async Task A_pitch_that_cannot_be_read_stays_and_keeps_no_other_cell_back()
     {
         var scene = await BenchScene.Open(host, "Oda", "blue thread");
@@ -100,11 +118,19 @@ public sealed class FirstLookPageTests(ClinicHost host) : IClassFixture<ClinicHo
 
     /// <summary>Posts one row as a browser does: the row's own fields belong to its form by name.</summary>
     private static async Task<HttpResponseMessage> Post(HttpClient teacher, BenchScene scene, int number, params (string Name, string Value)[] typed)
+        => await Send(teacher, scene, await Row(teacher, scene, number), typed);
+
+    private static async Task<Dictionary<string, string>> Row(HttpClient teacher, BenchScene scene, int number)
     {
         using var page = new HtmlParser().ParseDocument((await teacher.See(Path(scene))).Page);
-        var fields = page.QuerySelectorAll($"#row-{number} input, [form=row-{number}]").ToDictionary(
+        return page.QuerySelectorAll($"#row-{number} input, [form=row-{number}]").ToDictionary(
             field => field.GetAttribute("name")!,
             field => field is IHtmlSelectElement select ? select.Value ?? "" : ((IHtmlInputElement)field).Value);
+    }
+
+    private static async Task<HttpResponseMessage> Send(
+        HttpClient teacher, BenchScene scene, Dictionary<string, string> fields, params (string Name, string Value)[] typed)
+    {
         foreach (var (name, value) in typed)
         {
             Assert.Contains(name, fields.Keys);

@@ -1,10 +1,16 @@
 using System.Net;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Web.Shared.Hosting;
 
 namespace ReedClinic.Web.Tests.Hosting;
 
 public sealed class ShellTests(ClinicHost host) : IClassFixture<ClinicHost>
 {
+    private const string FilesThatAreNotThere = "{**path:file}";
+
     [Theory]
     [InlineData("/", HttpStatusCode.OK)]
     [InlineData("/nothing-of-the-kind", HttpStatusCode.NotFound)]
@@ -35,6 +41,26 @@ public sealed class ShellTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Single(Seen("<main", page));
         Assert.Contains("#main\">", page, StringComparison.Ordinal);
         Assert.Contains("lang=\"en-GB\"", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_address_says_who_may_come()
+    {
+        var open = host.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
+            .Where(endpoint => endpoint.Metadata.GetMetadata<IAuthorizeData>() is null && endpoint.Metadata.GetMetadata<IAllowAnonymous>() is null)
+            .Select(endpoint => endpoint.RoutePattern.RawText ?? "")
+            .Where(route => !route.TrimStart('/').StartsWith('_') && route != FilesThatAreNotThere);
+
+        Assert.Empty(open);
+    }
+
+    [Fact]
+    public async Task It_starts_in_development_too_where_every_service_is_checked_for_its_lifetime()
+    {
+        await using var developing = host.WithWebHostBuilder(builder => builder.UseEnvironment("Development").UseSetting("Demo:Seed", "false"));
+        using var visitor = developing.CreateClient(new() { BaseAddress = new Uri("https://localhost") });
+
+        Assert.Equal(HttpStatusCode.OK, (await visitor.See("/")).Status);
     }
 
     [Theory]

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Microsoft.Extensions.Localization;
 using ReedClinic.Data.Bench;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Outcomes;
@@ -21,7 +22,8 @@ public static class BenchEndpoints
         app.MapPost("/bench/{reedId:guid}/entries", PostAsync).RequireAuthorization(AccountSetup.WorksHere);
 
     private static async Task<IResult> PostAsync(
-        Guid reedId, IFormCollection form, HttpContext http, ActorAccess actors, BenchBook bench, BenchDraftBook drafts, TimeProvider time)
+        Guid reedId, IFormCollection form, HttpContext http, ActorAccess actors, BenchBook bench, BenchDraftBook drafts, TimeProvider time,
+        IStringLocalizer<BenchText> t)
     {
         var ct = http.RequestAborted;
         var reed = new ReedId(reedId);
@@ -47,9 +49,10 @@ public static class BenchEndpoints
                 : SeeOther(http, string.Create(CultureInfo.InvariantCulture, $"/bench/{reedId}#entry-{fact.Sequence}"));
         }
 
-        if (entry.Kind != EntryKind.Undo)
+        if (entry.Kind != EntryKind.Undo && !await drafts.KeepAsync(actor, reed, entry.ToDraft(), ct).ConfigureAwait(false) && !json)
         {
-            await drafts.KeepAsync(actor, reed, entry.ToDraft(), ct).ConfigureAwait(false);
+            // It can't be shown again beside its field: the browser still has it, one step back.
+            return Results.Text(t["TooLongToShow"].Value, "text/plain", statusCode: StatusCodes.Status413PayloadTooLarge);
         }
 
         return json ? Refusal(outcome) : SeeOther(http, $"/bench/{reedId}?check=true#entry-form");

@@ -33,6 +33,9 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
     /// <summary>True when what was typed came out of a draft.</summary>
     public bool FromDraft { get; private set; }
 
+    /// <summary>True when what is typed is too long to be kept until it is saved.</summary>
+    public bool Unkept { get; private set; }
+
     /// <summary>What the student tunes to.</summary>
     public Tuning Tuning => View?.Batch.CrowTarget.Tuning ?? Tuning.Standard;
 
@@ -122,7 +125,7 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
     {
         if (View is { } view)
         {
-            await drafts.KeepAsync(actor, view.Reed.Id, Form.ToDraft(), ct);
+            Unkept = !await drafts.KeepAsync(actor, view.Reed.Id, Form.ToDraft(), ct);
         }
     }
 
@@ -173,7 +176,10 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
             return;
         }
 
-        await bench.UndoAsync(actor, view.Reed.Id, view.Log.LastOf(actor.Account)?.Tail, NewOperation(), ct);
+        var outcome = await bench.UndoAsync(actor, view.Reed.Id, view.Log.LastOf(actor.Account)?.Tail, NewOperation(), ct);
+        Problems = outcome is Outcome<BenchFact>.Done
+            ? ProblemList.None
+            : new ProblemList([new Problem("", "Nothing was taken back: since this page was opened, your last entry has become another one. It is shown now.")]);
         await ReadAsync(actor, ct);
     }
 
@@ -219,6 +225,7 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
         Problems = ProblemList.None;
         Theirs = null;
         FromDraft = false;
+        Unkept = false;
     }
 
     private async Task DropAsync(Actor actor, CancellationToken ct)

@@ -102,9 +102,19 @@ public sealed class FirstLookForm
         return cell;
     }
 
+    private Test? AsShown(EntryId? seen)
+    {
+        var tail = log.History.FirstOrDefault(line => line.Entry.Id == seen)?.Entry;
+        return tail is null
+            ? null
+            : BenchLog.Fold([.. log.History.Select(line => line.Entry).Where(entry => entry.Sequence <= tail.Sequence)])
+                .FactOf(tail.Id)?.Now as Test;
+    }
+
+    // New is what differs from what the form showed, and that isn't what stands by now: somebody may have tested between.
     private bool IsNew(TestForm cell)
     {
-        var standing = Arrival(log, cell.Scale.TestKind)?.Now as Test;
+        var standing = AsShown(cell.Seen);
         var step = standing?.Step?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "";
         return cell.Typed[nameof(Test.Step)] != step || cell.Typed[nameof(Test.Pitch)].Trim() != (standing?.Pitch?.Text ?? "");
     }

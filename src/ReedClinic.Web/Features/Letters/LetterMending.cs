@@ -32,8 +32,9 @@ public sealed class LetterMending(LetterBook letters, BenchBook bench)
 
         foreach (var waived in view.Waived.Where(waived => posted[Field("Reopen", waived.Gap)] is { Length: > 0 }))
         {
-            await letters.WaiveAsync(actor, view.AtBench.Batch.Code, waived.Gap.Key, null, Of(posted, waived.Gap, "reopen"), ct)
-                .ConfigureAwait(false);
+            var outcome = await letters.WaiveAsync(
+                actor, view.AtBench.Batch.Code, waived.Gap.Key, null, Of(posted, waived.Gap, "reopen"), ct).ConfigureAwait(false);
+            problems.AddRange(ProblemsOf(outcome, ""));
         }
 
         return problems.Count > 0
@@ -79,8 +80,16 @@ public sealed class LetterMending(LetterBook letters, BenchBook bench)
     }
 
     private static IEnumerable<Problem> ProblemsOf<T>(Outcome<T> outcome, string field) =>
-        outcome is Outcome<T>.Refused(var problems) ? problems.Select(problem => problem with { Field = field }) : [];
+        outcome switch
+        {
+            Outcome<T>.Done => [],
+            Outcome<T>.Refused(var problems) => problems.Select(problem => problem with { Field = field }),
+            Outcome<T>.Conflict => [new Problem(field, "Somebody changed this letter at the same moment. Look at it, and save this once more.")],
+            _ => [new Problem(field, "This isn't there any more.")],
+        };
 
-    private static OperationId Of(LetterPost posted, LetterGap gap, string what) =>
-        new(new Guid(SHA256.HashData(Encoding.UTF8.GetBytes($"{posted.Operation.Value:N}{what}{gap.Key}")).AsSpan(0, 16)));
+    // A form that brought no operation repeats nothing: its parts get fresh ones where they are saved.
+    private static OperationId Of(LetterPost posted, LetterGap gap, string what) => posted.Operation == default
+        ? default
+        : new(new Guid(SHA256.HashData(Encoding.UTF8.GetBytes($"{posted.Operation.Value:N}{what}{gap.Key}")).AsSpan(0, 16)));
 }

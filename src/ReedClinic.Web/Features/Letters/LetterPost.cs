@@ -24,7 +24,7 @@ public sealed record LetterPost(IReadOnlyDictionary<string, string> Fields)
     /// <summary>The version that the form was opened on.</summary>
     public Guid Version => Guid.TryParse(this["Version"], out var version) ? version : Guid.Empty;
 
-    /// <summary>The operation that the form carried.</summary>
+    /// <summary>The operation that the form carried; empty when it brought none.</summary>
     public OperationId Operation => new(Guid.TryParse(this["Operation"], out var id) ? id : Guid.Empty);
 
     /// <summary>The mark of the letter that was looked at.</summary>

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using ReedClinic.Data.Engine;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -90,7 +91,8 @@ public abstract class EntryForm
     }
 
     /// <summary>The form as a draft keeps it.</summary>
-    public string ToDraft() => JsonSerializer.Serialize(new Kept(Kind, Operation.Value, Seen?.Value, Typed.Fields));
+    public string ToDraft() =>
+        JsonSerializer.Serialize(new Kept(Kind, Operation.Value, Seen?.Value, Typed.Fields), StoredText.Json);
 
     /// <summary>The entry, or what is wrong with it; the fields of problems are this form's own.</summary>
     /// <param name="tuning">What the student tunes to.</param>

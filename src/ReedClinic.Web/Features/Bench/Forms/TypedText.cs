@@ -63,5 +63,6 @@ public sealed class TypedText
 
     /// <summary>An id, or null when there is none.</summary>
     /// <param name="name">The field's name.</param>
-    public Guid? Id(string name) => Guid.TryParse(this[name], CultureInfo.InvariantCulture, out var id) ? id : null;
+    public Guid? Id(string name) =>
+        Guid.TryParse(this[name], CultureInfo.InvariantCulture, out var id) && id != Guid.Empty ? id : null;
 }
