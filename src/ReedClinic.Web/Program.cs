@@ -11,6 +11,7 @@ var builder = WebApplication.CreateBuilder(args);
 
 builder.AddStudioLog();
 builder.AddLimits();
+builder.AddDoorway();
 builder.AddLanguage();
 builder.AddHealth();
 builder.AddPages();
@@ -21,9 +22,11 @@ builder.AddAccounts(builder.Services.AddClinicData(builder.Configuration, builde
 var app = builder.Build();
 await app.OpenStudioAsync().ConfigureAwait(false);
 
+app.UseForwardedHeaders();
 app.UseReferenceOnTrouble();
 app.UseGuardHeaders();
 app.UseLanguage();
+app.UseDoorway();
 app.UseAccounts();
 app.UsePages();
 

@@ -37,7 +37,7 @@ public sealed class RunningApp : IAsyncDisposable
         start.Environment.Remove("DOTNET_ENVIRONMENT");
 
         // The driver speaks plain http and says that it came over https, as a reverse proxy would.
-        start.Environment["ASPNETCORE_FORWARDEDHEADERS_ENABLED"] = "true";
+        start.Environment["Web__Proxies"] = "127.0.0.1";
         start.Environment["DOTNET_TieredPGO"] = "0"; // a short life: no time to profile in
         foreach (var (name, value) in settings)
         {

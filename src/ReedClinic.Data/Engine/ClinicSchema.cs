@@ -1,6 +1,8 @@
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
+using Microsoft.EntityFrameworkCore.Storage;
 
 namespace ReedClinic.Data.Engine;
 
@@ -19,6 +21,11 @@ public sealed class ClinicSchema(IDbContextFactory<ClinicDb> databases)
                 await ForgetLockOfKilledStartAsync(db.Database, ct).ConfigureAwait(false);
             }
 
+            if (db is PostgresClinicDb)
+            {
+                await MakeRoomForHistoryAsync(db, ct).ConfigureAwait(false);
+            }
+
             if ((await db.Database.GetPendingMigrationsAsync(ct).ConfigureAwait(false)).Any())
             {
                 await db.Database.MigrateAsync(ct).ConfigureAwait(false);
@@ -32,7 +39,21 @@ public sealed class ClinicSchema(IDbContextFactory<ClinicDb> databases)
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         return await db.Database.CanConnectAsync(ct).ConfigureAwait(false)
+            && await db.GetService<IHistoryRepository>().ExistsAsync(ct).ConfigureAwait(false)
             && !(await db.Database.GetPendingMigrationsAsync(ct).ConfigureAwait(false)).Any();
+    }
+
+    // PostgreSQL's provider finds out that nothing was migrated yet by a query that fails, and each failed query stands in
+    // the log as an error. With the table of migrations there first, a first start is quiet.
+    private static async Task MakeRoomForHistoryAsync(ClinicDb db, CancellationToken ct)
+    {
+        var creator = db.GetService<IRelationalDatabaseCreator>();
+        if (!await creator.ExistsAsync(ct).ConfigureAwait(false))
+        {
+            await creator.CreateAsync(ct).ConfigureAwait(false);
+        }
+
+        await db.GetService<IHistoryRepository>().CreateIfNotExistsAsync(ct).ConfigureAwait(false);
     }
 
     private static void CreateFolderOf(DatabaseFacade database)

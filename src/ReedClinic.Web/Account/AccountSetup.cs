@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Identity;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.People;
+using ReedClinic.Web.Shared.Hosting;
 
 namespace ReedClinic.Web.Account;
 
@@ -19,7 +20,7 @@ public static class AccountSetup
         accounts.AddSignInManager().AddDefaultTokenProviders();
         var services = builder.Services;
         services.AddAuthentication(IdentityConstants.ApplicationScheme).AddIdentityCookies();
-        services.ConfigureApplicationCookie(cookie => Shape(cookie, builder.Environment.IsDevelopment()));
+        services.ConfigureApplicationCookie(cookie => Shape(cookie, builder));
         services.Configure<SecurityStampValidatorOptions>(stamp => stamp.ValidationInterval = TimeSpan.FromMinutes(1));
         services.AddAuthorizationBuilder()
             .AddPolicy(WorksHere, policy => policy.RequireRole(nameof(Role.Teacher), nameof(Role.Owner)));
@@ -47,11 +48,9 @@ public static class AccountSetup
             return Results.LocalRedirect("/");
         }).AllowAnonymous();
 
-    private static void Shape(CookieAuthenticationOptions cookie, bool development)
+    private static void Shape(CookieAuthenticationOptions cookie, WebApplicationBuilder builder)
     {
-        cookie.Cookie.Name = development ? "reedclinic" : "__Host-reedclinic";
-        cookie.Cookie.SecurePolicy = development ? CookieSecurePolicy.SameAsRequest : CookieSecurePolicy.Always;
-        cookie.Cookie.HttpOnly = true;
+        cookie.Cookie.Keep("reedclinic", builder);
         cookie.Cookie.SameSite = SameSiteMode.Lax;
         cookie.ExpireTimeSpan = TimeSpan.FromHours(12);
         cookie.SlidingExpiration = true;

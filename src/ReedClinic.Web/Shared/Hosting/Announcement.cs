@@ -46,7 +46,9 @@ public static class AddressAnnouncement
                 announcement.Say($"ReedClinic is open at {address}");
                 if (!app.Environment.IsDevelopment() && address.StartsWith("http:", StringComparison.Ordinal))
                 {
-                    announcement.Say("Its pages are only given out over https: put a proxy in front of it that speaks https (docs: docker-compose.yml).");
+                    announcement.Say(app.Configuration.PlainHttpAllowed()
+                        ? "Its pages are given out over https, and by plain http to a browser on this machine that asks for localhost."
+                        : $"Its pages are only given out over https: put a proxy that speaks https in front of it and name it in {Doorway.Proxies} (docs: docker-compose.yml).");
                 }
             }
         });

@@ -10,6 +10,9 @@ public static class Health
     /// <summary>A check with this tag counts for <c>/health/ready</c>.</summary>
     public const string Ready = "ready";
 
+    /// <summary>Where both are asked; also over plain http, which a watcher on the same machine speaks.</summary>
+    public const string Path = "/health";
+
     /// <summary>Registers the checks.</summary>
     /// <param name="builder">The host that is being built.</param>
     public static void AddHealth(this WebApplicationBuilder builder) =>
@@ -19,8 +22,8 @@ public static class Health
     /// <param name="app">The application.</param>
     public static void MapHealth(this WebApplication app)
     {
-        app.MapHealthChecks("/health/live", new HealthCheckOptions { Predicate = _ => false }).AllowAnonymous();
-        app.MapHealthChecks("/health/ready", new HealthCheckOptions { Predicate = check => check.Tags.Contains(Ready) }).AllowAnonymous();
+        app.MapHealthChecks($"{Path}/live", new HealthCheckOptions { Predicate = _ => false }).AllowAnonymous();
+        app.MapHealthChecks($"{Path}/ready", new HealthCheckOptions { Predicate = check => check.Tags.Contains(Ready) }).AllowAnonymous();
     }
 }
 

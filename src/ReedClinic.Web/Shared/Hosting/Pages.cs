@@ -25,9 +25,7 @@ public static class Pages
         });
         services.AddAntiforgery(options =>
         {
-            options.Cookie.Name = builder.Environment.IsDevelopment() ? "reedclinic-form" : "__Host-reedclinic-form";
-            options.Cookie.SecurePolicy = builder.Environment.IsDevelopment() ? CookieSecurePolicy.SameAsRequest : CookieSecurePolicy.Always;
-            options.Cookie.HttpOnly = true;
+            options.Cookie.Keep("reedclinic-form", builder);
             options.Cookie.SameSite = SameSiteMode.Strict;
         });
     }
