@@ -36,6 +36,15 @@ internal sealed class BenchScene(ClinicHost host, Batch batch)
         return new BenchScene(host, Assert.IsType<Outcome<BatchView>.Done>(arrived).Value.Batch);
     }
 
+    /// <summary>What somebody says of one reed after another look at the parcel.</summary>
+    public async Task Arrive(int number, ReedArrival arrival)
+    {
+        await using var scope = host.Services.CreateAsyncScope();
+        var book = scope.ServiceProvider.GetRequiredService<ArrivalBook>();
+        var seen = Batch.Reeds.ToDictionary(reed => reed.Id, reed => reed.Number == number ? arrival : reed.Arrival);
+        Value(await book.RecordAsync(Colleague, Batch.Id, new SeenParcel(seen, null), Batch.Version, Parcel.NewOperation(), Ct));
+    }
+
     /// <summary>Something that a colleague says about the first reed.</summary>
     public async Task<BenchFact> Say(BenchEntry entry) => await With(async book =>
         Assert.IsType<Outcome<BenchFact>.Done>(await book.RecordAsync(Colleague, Reed, entry, Parcel.NewOperation(), Ct)).Value);

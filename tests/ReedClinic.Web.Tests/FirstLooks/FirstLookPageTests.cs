@@ -3,6 +3,7 @@ using AngleSharp.Html.Dom;
 using AngleSharp.Html.Parser;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Reeds;
 using ReedClinic.Web.Tests.Bench;
 using ReedClinic.Web.Tests.Hosting;
@@ -31,7 +32,7 @@ public sealed class FirstLookPageTests(ClinicHost host) : IClassFixture<ClinicHo
         var scene = await BenchScene.Open(host, "Maren", "blue thread", "grey thread");
         using var teacher = await host.Teacher();
 
-        using var answer = await Post(teacher, scene, 2, ("Crow.Step", "1"), ("Crow.Pitch", "B +20"), ("Effort.Step", "3"));
+        using var answer = await Post(teacher, scene, from: 2, ("R2.Crow.Step", "1"), ("R2.Crow.Pitch", "B +20"), ("R2.Effort.Step", "3"));
 
         Assert.Equal($"{Path(scene)}?saved=2", answer.Leads());
         var log = await scene.Log(2);
@@ -45,11 +46,11 @@ public sealed class FirstLookPageTests(ClinicHost host) : IClassFixture<ClinicHo
     {
         var scene = await BenchScene.Open(host, "Nanna", "blue thread");
         using var teacher = await host.Teacher();
-        using var first = await Post(teacher, scene, 1, ("Opening.Step", "4"));
-        using var same = await Post(teacher, scene, 1);
+        using var first = await Post(teacher, scene, from: 1, ("R1.Opening.Step", "4"));
+        using var same = await Post(teacher, scene, from: 1);
         Assert.Single((await scene.Log()).History);
 
-        using var changed = await Post(teacher, scene, 1, ("Opening.Step", "3"));
+        using var changed = await Post(teacher, scene, from: 1, ("R1.Opening.Step", "3"));
 
         var fact = Assert.Single((await scene.Log()).Facts);
         Assert.Equal(2, fact.Chain.Count);
@@ -62,11 +63,11 @@ public sealed class FirstLookPageTests(ClinicHost host) : IClassFixture<ClinicHo
         var scene = await BenchScene.Open(host, "Odile", "blue thread");
         await scene.Say(BenchScene.Value(Domain.Bench.Test.Of(TestKind.Opening, 4)));
         using var teacher = await host.Teacher();
-        var opened = await Row(teacher, scene, 1);
+        var opened = await Table(teacher, scene);
         await scene.Correct((await scene.Log()).Facts[0].Tail, BenchScene.Value(Domain.Bench.Test.Of(TestKind.Opening, 1)));
         await scene.Say(BenchScene.Value(Domain.Bench.Test.Of(TestKind.Effort, 0)));
 
-        using var answer = await Send(teacher, scene, opened, ("Crow.Step", "2"));
+        using var answer = await Send(teacher, scene, opened, from: 1, ("R1.Crow.Step", "2"));
 
         Assert.Equal($"{Path(scene)}?saved=1", answer.Leads());
         Assert.Equal(
@@ -80,13 +81,115 @@ public sealed class FirstLookPageTests(ClinicHost host) : IClassFixture<ClinicHo
         var scene = await BenchScene.Open(host, "Oda", "blue thread");
         using var teacher = await host.Teacher();
 
-        using var answer = await Post(teacher, scene, 1, ("Opening.Step", "2"), ("Crow.Step", "0"), ("Crow.Pitch", "H and a bit"));
+        using var answer = await Post(teacher, scene, from: 1, ("R1.Opening.Step", "2"), ("R1.Crow.Step", "0"), ("R1.Crow.Pitch", "H and a bit"));
         var (status, page, _) = await answer.Read();
 
         Assert.Equal(HttpStatusCode.OK, status);
         Assert.Contains("value=\"H and a bit\"", page, StringComparison.Ordinal);
         Assert.Contains("can&#x27;t be read as a pitch", page, StringComparison.Ordinal);
         Assert.Equal([TestKind.Opening], (await scene.Log()).Live<Domain.Bench.Test>().Select(test => test.Now.TestKind));
+    }
+
+    [Fact]
+    public async Task One_save_keeps_what_was_filled_in_on_every_reed()
+    {
+        var scene = await BenchScene.Open(host, "Sunna", "blue thread", "grey thread", "red thread");
+        using var teacher = await host.Teacher();
+
+        using var answer = await Post(teacher, scene, from: 0, ("R1.Opening.Step", "1"), ("R3.Opening.Step", "3"), ("R3.Peep.Pitch", "C"));
+
+        Assert.Equal($"{Path(scene)}?saved=0", answer.Leads());
+        Assert.Equal([TestKind.Opening], (await scene.Log(1)).Live<Domain.Bench.Test>().Select(test => test.Now.TestKind));
+        Assert.Empty((await scene.Log(2)).History);
+        Assert.Equal([TestKind.Opening, TestKind.Peep], (await scene.Log(3)).Live<Domain.Bench.Test>().Select(test => test.Now.TestKind));
+    }
+
+    [Fact]
+    public async Task What_cannot_be_saved_on_two_reeds_stays_on_both_and_each_has_its_problem_beside_it()
+    {
+        var scene = await BenchScene.Open(host, "Tyra", "blue thread", "grey thread");
+        using var teacher = await host.Teacher();
+
+        using var answer = await Post(
+            teacher, scene, from: 2, ("R1.Crow.Step", "2"), ("R1.Crow.Pitch", "H"), ("R1.Effort.Step", "1"), ("R2.Peep.Pitch", "q"), ("R2.Opening.Step", "0"));
+        using var page = new HtmlParser().ParseDocument((await answer.Read()).Page);
+
+        var fields = FieldsOf(page);
+        Assert.Equal(("2", "H", "1", "q", "0"), (fields["R1.Crow.Step"], fields["R1.Crow.Pitch"], fields["R1.Effort.Step"], fields["R2.Peep.Pitch"], fields["R2.Opening.Step"]));
+        Assert.Equal(["f-R1-Crow-Pitch", "f-R2-Peep-Pitch"], page.QuerySelectorAll("[aria-invalid=true]").Select(field => field.Id));
+        Assert.Equal(2, page.QuerySelectorAll(".problems a").Length);
+        Assert.All(page.QuerySelectorAll(".problems a"), link => Assert.NotNull(page.GetElementById(link.GetAttribute("href")!.Split('#')[1])));
+        Assert.Equal([TestKind.Effort], (await scene.Log(1)).Live<Domain.Bench.Test>().Select(test => test.Now.TestKind));
+
+        fields["R1.Crow.Pitch"] = "B";
+        using var again = await Send(teacher, scene, fields, from: 0, ("R2.Peep.Pitch", "C +5"));
+        Assert.Equal($"{Path(scene)}?saved=0", again.Leads());
+        Assert.Equal("B", (await scene.Log(1)).Live<Domain.Bench.Test>().Last().Now.Pitch!.Text);
+        Assert.Equal(2, (await scene.Log(2)).History.Count);
+    }
+
+    [Fact]
+    public async Task A_second_press_of_the_same_save_writes_nothing_more()
+    {
+        var scene = await BenchScene.Open(host, "Unn", "blue thread", "grey thread");
+        using var teacher = await host.Teacher();
+        var opened = await Table(teacher, scene);
+        using var first = await Send(teacher, scene, opened, from: 0, ("R1.Opening.Step", "1"), ("R2.Effort.Step", "2"));
+
+        using var second = await Send(teacher, scene, opened, from: 0);
+
+        Assert.Equal($"{Path(scene)}?saved=0", second.Leads());
+        Assert.Single((await scene.Log(1)).History);
+        Assert.Single((await scene.Log(2)).History);
+    }
+
+    [Fact]
+    public async Task A_problem_on_one_reed_does_not_put_an_old_wording_over_a_colleagues_on_another()
+    {
+        var scene = await BenchScene.Open(host, "Vår", "blue thread", "grey thread");
+        await scene.Say(BenchScene.Value(Domain.Bench.Test.Of(TestKind.Opening, 4)));
+        using var teacher = await host.Teacher();
+        var opened = await Table(teacher, scene);
+        await scene.Correct((await scene.Log()).Facts[0].Tail, BenchScene.Value(Domain.Bench.Test.Of(TestKind.Opening, 1)));
+
+        using var refused = await Send(teacher, scene, opened, from: 2, ("R2.Peep.Pitch", "q"));
+        using var page = new HtmlParser().ParseDocument((await refused.Read()).Page);
+        using var again = await Send(teacher, scene, FieldsOf(page), from: 2, ("R2.Peep.Pitch", "C"));
+
+        Assert.Equal(1, Assert.Single((await scene.Log()).Live<Domain.Bench.Test>()).Now.Step);
+    }
+
+    [Fact]
+    public async Task What_was_filled_in_for_a_reed_on_which_work_began_meanwhile_stays_in_sight_and_is_not_taken_for_a_first_look()
+    {
+        var scene = await BenchScene.Open(host, "Ylva", "blue thread", "grey thread");
+        using var teacher = await host.Teacher();
+        var opened = await Table(teacher, scene);
+        await scene.Say(BenchScene.Value(Adjustment.Of(new AdjustmentKindId("clip-hair"), new Place(Zone.TipEdge))));
+
+        using var answer = await Send(teacher, scene, opened, from: 0, ("R1.Opening.Step", "3"), ("R2.Opening.Step", "1"));
+        using var page = new HtmlParser().ParseDocument((await answer.Read()).Page);
+
+        Assert.Equal("3", FieldsOf(page)["R1.Opening.Step"]);
+        Assert.Contains("work on this reed has begun", page.QuerySelector("#reed-1 .error")!.TextContent, StringComparison.Ordinal);
+        Assert.Empty((await scene.Log()).Live<Domain.Bench.Test>());
+        Assert.Single((await scene.Log(2)).History);
+    }
+
+    [Theory]
+    [InlineData(Presence.Here, Fitness.DryFirst)]
+    [InlineData(Presence.Here, Fitness.Mould)]
+    [InlineData(Presence.Missing, null)]
+    public async Task A_reed_that_stays_off_the_bench_leads_to_the_arrival_page(Presence presence, Fitness? fitness)
+    {
+        var scene = await BenchScene.Open(host, "Zita", "blue thread", "grey thread");
+        await scene.Arrive(2, new ReedArrival(presence, Fitness: fitness));
+        using var teacher = await host.Teacher();
+
+        using var page = new HtmlParser().ParseDocument((await teacher.See(Path(scene))).Page);
+
+        Assert.Empty(page.QuerySelectorAll("#reed-2 select, #reed-2 button"));
+        Assert.Equal($"/batches/{scene.Batch.Code}/arrival", page.QuerySelector("#reed-2 .row-actions a")!.GetAttribute("href"));
     }
 
     [Fact]
@@ -116,25 +219,33 @@ public sealed class FirstLookPageTests(ClinicHost host) : IClassFixture<ClinicHo
 
     private static string Path(BenchScene scene) => $"/batches/{scene.Batch.Code}/first-look";
 
-    /// <summary>Posts one row as a browser does: the row's own fields belong to its form by name.</summary>
-    private static async Task<HttpResponseMessage> Post(HttpClient teacher, BenchScene scene, int number, params (string Name, string Value)[] typed)
-        => await Send(teacher, scene, await Row(teacher, scene, number), typed);
+    /// <summary>Posts the whole table as a browser does, by the button beside one reed or, from 0, by the one at the end.</summary>
+    private static async Task<HttpResponseMessage> Post(HttpClient teacher, BenchScene scene, int from, params (string Name, string Value)[] typed)
+        => await Send(teacher, scene, await Table(teacher, scene), from, typed);
 
-    private static async Task<Dictionary<string, string>> Row(HttpClient teacher, BenchScene scene, int number)
+    private static async Task<Dictionary<string, string>> Table(HttpClient teacher, BenchScene scene)
     {
         using var page = new HtmlParser().ParseDocument((await teacher.See(Path(scene))).Page);
-        return page.QuerySelectorAll($"#row-{number} input, [form=row-{number}]").ToDictionary(
-            field => field.GetAttribute("name")!,
-            field => field is IHtmlSelectElement select ? select.Value ?? "" : ((IHtmlInputElement)field).Value);
+        return FieldsOf(page);
     }
 
+    private static Dictionary<string, string> FieldsOf(IHtmlDocument page) =>
+        page.QuerySelectorAll("form:has(table) input, form:has(table) select").ToDictionary(
+            field => field.GetAttribute("name")!,
+            field => field is IHtmlSelectElement select ? select.Value ?? "" : ((IHtmlInputElement)field).Value);
+
     private static async Task<HttpResponseMessage> Send(
-        HttpClient teacher, BenchScene scene, Dictionary<string, string> fields, params (string Name, string Value)[] typed)
+        HttpClient teacher, BenchScene scene, Dictionary<string, string> fields, int from, params (string Name, string Value)[] typed)
     {
         foreach (var (name, value) in typed)
         {
             Assert.Contains(name, fields.Keys);
             fields[name] = value;
+        }
+
+        if (from != 0)
+        {
+            fields["From"] = $"{from}";
         }
 
         using var content = new FormUrlEncodedContent(fields);
