@@ -49,9 +49,15 @@ public sealed class RunningApp : IAsyncDisposable
         return app;
     }
 
-    /// <summary>Kills the process at once (signal 9): nothing in it runs any more.</summary>
+    /// <summary>Kills the process at once (signal 9): nothing in it runs any more. One that had ended by itself is a failure.</summary>
     public async Task KillAsync()
     {
+        if (_process.HasExited)
+        {
+            throw new InvalidOperationException(
+                $"The app had ended by itself (code {_process.ExitCode}) before it was killed: " + string.Join('\n', _said.TakeLast(20)));
+        }
+
         _process.Kill();
         await _process.WaitForExitAsync().ConfigureAwait(false);
     }

@@ -86,7 +86,7 @@ public sealed class Scene : IAsyncDisposable
     private static async Task<ReedId> ReedAsync(IServiceProvider services, CancellationToken ct)
     {
         Done(await services.GetRequiredService<StudioBook>().Open(
-            services.GetRequiredService<FirstRunCode>().Text, "Quay", new NewAccount("Bench", Email, Password), NewOperation(), ct)
+            services.GetRequiredService<FirstRunCode>().Text, "Quay", null, new NewAccount("Bench", Email, Password), NewOperation(), ct)
             .ConfigureAwait(false));
         var accounts = services.GetRequiredService<AccountBook>();
         var account = Done(await accounts.SignUp(

@@ -14,6 +14,9 @@ internal static class DemoPeople
 {
     public const string StudioName = "Lantern Quay Reeds";
 
+    /// <summary>Where its parcels are posted to; a place that doesn't exist.</summary>
+    public const string PostTo = "Lantern Quay Reeds\nThe Old Chandlery\n7 Lantern Quay\nMarrow Bay\n(an invented address: please post nothing)";
+
     private const string Password = "lantern quay at low tide";
 
     public static readonly DemoSignIn Maren = new("owner and teacher", "Maren Holloway", "maren@lanternquay.example", Password);

@@ -136,7 +136,7 @@ public sealed class DemoStudio(
         var code = new FirstRunCode();
         var studio = new StudioBook(databases, _clock, Register(), code);
         var owner = DemoAnswer.Of(await studio.Open(
-            code.Text, DemoPeople.StudioName, DemoPeople.AccountOf(DemoPeople.Maren), _clock.Operation(), ct).ConfigureAwait(false));
+            code.Text, DemoPeople.StudioName, DemoPeople.PostTo, DemoPeople.AccountOf(DemoPeople.Maren), _clock.Operation(), ct).ConfigureAwait(false));
         return (await new AccountBook(databases, _clock, Register()).ActorFor(owner, ct).ConfigureAwait(false))!;
     }
 

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Engine;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 
@@ -8,6 +9,8 @@ namespace ReedClinic.Data.People;
 public sealed class StudioBook(
     IDbContextFactory<ClinicDb> databases, TimeProvider time, AccountRegister register, FirstRunCode firstRun)
 {
+    private const string Describe = "describe-studio";
+
     /// <summary>The studio, or null while it has no owner.</summary>
     public async Task<StudioView?> Read(CancellationToken ct)
     {
@@ -15,7 +18,7 @@ public sealed class StudioBook(
         await using (db.ConfigureAwait(false))
         {
             return await db.Set<Studio>().AsNoTracking()
-                .Select(studio => new StudioView(studio.Name, studio.OpenedAt))
+                .Select(studio => new StudioView(studio.Name, studio.OpenedAt, studio.PostTo, studio.Version))
                 .SingleOrDefaultAsync(ct).ConfigureAwait(false);
         }
     }
@@ -26,12 +29,13 @@ public sealed class StudioBook(
     /// </summary>
     /// <param name="code">What was typed as the code that the console showed.</param>
     /// <param name="studioName">What the studio is called in letters.</param>
+    /// <param name="postTo">The address that parcels are posted to; may be said later.</param>
     /// <param name="owner">The owner's account.</param>
     /// <param name="operation">The form's operation.</param>
     /// <param name="ct">Stops it.</param>
     /// <returns>The owner's account; NotFound once the studio is open.</returns>
     public async Task<Outcome<AccountId>> Open(
-        string? code, string? studioName, NewAccount owner, OperationId operation, CancellationToken ct)
+        string? code, string? studioName, string? postTo, NewAccount owner, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(owner);
         var name = PersonName.Read(studioName);
@@ -41,11 +45,7 @@ public sealed class StudioBook(
             problems.Add(new Problem("Code", "That isn't the code this start of the program announced. Copy it from the console."));
         }
 
-        if (name is null)
-        {
-            problems.Add(new Problem("StudioName", $"Write a name of 1 to {PersonName.MaxLength} characters, on one line."));
-        }
-
+        var address = Check(name, postTo, problems);
         problems.AddRange(owner.Problems());
         if (problems.Count > 0)
         {
@@ -56,15 +56,73 @@ public sealed class StudioBook(
             owner,
             [Role.Owner, Role.Teacher],
             operation,
-            account => new Studio(name!, new AccountId(account.Id), time.GetUtcNow()),
+            account =>
+            {
+                var studio = new Studio(name!, new AccountId(account.Id), time.GetUtcNow());
+                studio.Describe(name!, address);
+                return studio;
+            },
             ct).ConfigureAwait(false);
         return outcome is Outcome<AccountId>.Refused && await Read(ct).ConfigureAwait(false) is not null
             ? new Outcome<AccountId>.NotFound()
             : outcome;
+    }
+
+    /// <summary>Says what the studio is called and where parcels are posted to. Only for owners.</summary>
+    /// <param name="actor">Who says it.</param>
+    /// <param name="studioName">What the studio is called in letters.</param>
+    /// <param name="postTo">The address that parcels are posted to.</param>
+    /// <param name="version">The version that the form was opened on.</param>
+    /// <param name="operation">The form's operation.</param>
+    /// <param name="ct">Stops it.</param>
+    public async Task<Outcome<StudioView>> DescribeAsync(
+        Actor actor, string? studioName, string? postTo, Guid version, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var studio = actor.IsOwner ? await db.Set<Studio>().SingleOrDefaultAsync(ct).ConfigureAwait(false) : null;
+        if (studio is null)
+        {
+            return new Outcome<StudioView>.NotFound();
+        }
+
+        var name = PersonName.Read(studioName);
+        List<Problem> problems = [];
+        var address = Check(name, postTo, problems);
+        if (problems.Count > 0)
+        {
+            return new Outcome<StudioView>.Refused(problems);
+        }
+
+        var done = await db.WasDoneAsync(operation, Describe, studio.FirstOwner.Value, ct).ConfigureAwait(false);
+        if (!done)
+        {
+            studio.Describe(name!, address);
+            db.ExpectVersion(studio, version);
+            db.Note(operation, Describe, studio.FirstOwner.Value, time.GetUtcNow());
+            done = await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
+                || await db.WasDoneAsync(operation, Describe, studio.FirstOwner.Value, ct).ConfigureAwait(false);
+        }
+
+        var stands = (await Read(ct).ConfigureAwait(false))!;
+        return done ? new Outcome<StudioView>.Done(stands) : new Outcome<StudioView>.Conflict(stands);
+    }
+
+    private static string? Check(string? name, string? postTo, List<Problem> problems)
+    {
+        if (name is null)
+        {
+            problems.Add(new Problem("StudioName", $"Write a name of 1 to {PersonName.MaxLength} characters, on one line."));
+        }
+
+        return PlainText.Read(postTo, "PostTo", Studio.LongestPostTo, problems, severalLines: true);
     }
 }
 
 /// <summary>The studio as letters and pages show it.</summary>
 /// <param name="Name">What it is called.</param>
 /// <param name="OpenedAt">Since when.</param>
-public sealed record StudioView(string Name, DateTimeOffset OpenedAt);
+/// <param name="PostTo">The address that parcels are posted to, or null.</param>
+/// <param name="Version">The version that a form was opened on.</param>
+public sealed record StudioView(string Name, DateTimeOffset OpenedAt, string? PostTo, Guid Version);

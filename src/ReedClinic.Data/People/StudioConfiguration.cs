@@ -11,5 +11,6 @@ internal sealed class StudioConfiguration : IEntityTypeConfiguration<Studio>
         builder.ToTable("Studio", table => table.HasCheckConstraint("CK_Studio_Only", $"\"Id\" = {Studio.OnlyId}"));
         builder.Property(studio => studio.Id).ValueGeneratedNever();
         builder.Property(studio => studio.Name).HasMaxLength(PersonName.MaxLength);
+        builder.Property(studio => studio.PostTo).HasMaxLength(Studio.LongestPostTo);
     }
 }

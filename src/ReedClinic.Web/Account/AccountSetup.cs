@@ -12,6 +12,9 @@ public static class AccountSetup
     /// <summary>A policy for pages where people work: teachers and owners.</summary>
     public const string WorksHere = nameof(WorksHere);
 
+    /// <summary>A policy for pages that change the studio itself: owners.</summary>
+    public const string OwnsStudio = nameof(OwnsStudio);
+
     /// <summary>Adds sign-in to the accounts that the data project keeps.</summary>
     /// <param name="builder">The host that is being built.</param>
     /// <param name="accounts">Identity's builder, as the data project gave it.</param>
@@ -23,7 +26,8 @@ public static class AccountSetup
         services.ConfigureApplicationCookie(cookie => Shape(cookie, builder));
         services.Configure<SecurityStampValidatorOptions>(stamp => stamp.ValidationInterval = TimeSpan.FromMinutes(1));
         services.AddAuthorizationBuilder()
-            .AddPolicy(WorksHere, policy => policy.RequireRole(nameof(Role.Teacher), nameof(Role.Owner)));
+            .AddPolicy(WorksHere, policy => policy.RequireRole(nameof(Role.Teacher), nameof(Role.Owner)))
+            .AddPolicy(OwnsStudio, policy => policy.RequireRole(nameof(Role.Owner)));
         services.AddScoped<ActorAccess>();
         services.AddScoped<SignInDesk>();
     }

@@ -23,6 +23,9 @@ public sealed class SignUpForm
     /// <summary>What the studio is called; only on the first run.</summary>
     public string? StudioName { get; set; }
 
+    /// <summary>Where parcels are posted to; only on the first run.</summary>
+    public string? PostTo { get; set; }
+
     /// <summary>The account that is asked for.</summary>
     /// <returns>As typed; nothing is checked yet.</returns>
     public NewAccount ToNewAccount() => new(Name, Email, Password);

@@ -12,7 +12,7 @@ public sealed class SchemaTests
     public void The_model_has_no_change_without_a_migration(string engine)
     {
         using var db = AtDesignTime(engine);
-        Assert.False(db.Database.HasPendingModelChanges(), "Run deploy/add-migration.sh (--initial until the first release).");
+        Assert.False(db.Database.HasPendingModelChanges(), "Run deploy/add-migration.sh NAME.");
     }
 
     [Theory]

@@ -142,7 +142,7 @@ public sealed class AccountBookTests(TestDatabases databases) : IClassFixture<Te
         Assert.Null(await studio.Read(Ct));
         var owner = new NewAccount("Mara", "mara@harbour.example", Password);
 
-        var guess = await studio.Open("0000-0000-0000-0000-0000-0000-0000-0000", "Quay Reeds", owner, NewOperation(), Ct);
+        var guess = await studio.Open("0000-0000-0000-0000-0000-0000-0000-0000", "Quay Reeds", null, owner, NewOperation(), Ct);
         Assert.Equal("Code", Assert.Single(Assert.IsType<Outcome<AccountId>.Refused>(guess).Problems).Field);
 
         var code = db.Services.GetRequiredService<FirstRunCode>().Text.ToUpperInvariant().Replace("-", " ", StringComparison.Ordinal);
@@ -150,13 +150,36 @@ public sealed class AccountBookTests(TestDatabases databases) : IClassFixture<Te
         {
             await using var own = db.Services.CreateAsyncScope();
             var typed = owner with { Email = $"owner{one}@harbour.example" };
-            return await own.ServiceProvider.GetRequiredService<StudioBook>().Open(code, "Quay Reeds", typed, NewOperation(), Ct);
+            return await own.ServiceProvider.GetRequiredService<StudioBook>().Open(code, "Quay Reeds", "7 Quay Street\nMarrow Bay", typed, NewOperation(), Ct);
         }));
         Assert.Single(answers.OfType<Outcome<AccountId>.Done>());
         Assert.Equal(7, answers.OfType<Outcome<AccountId>.NotFound>().Count());
         await using var context = db.CreateDbContext();
         Assert.Equal(1, await context.Users.CountAsync(Ct));
-        Assert.Equal("Quay Reeds", (await studio.Read(Ct))?.Name);
+        Assert.Equal(("Quay Reeds", "7 Quay Street\nMarrow Bay"), ((await studio.Read(Ct))?.Name, (await studio.Read(Ct))?.PostTo));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task An_owner_says_where_parcels_go_and_nobody_else_does(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        await using var scope = db.Services.CreateAsyncScope();
+        var studio = scope.ServiceProvider.GetRequiredService<StudioBook>();
+        var owner = new Actor(await OpenStudioAsync(scope.ServiceProvider, "mara@harbour.example"), null, IsTeacher: true, IsOwner: true);
+        var opened = (await studio.Read(Ct))!;
+        var operation = NewOperation();
+
+        var said = await studio.DescribeAsync(owner, "Quay Reeds", " 7 Quay Street\nMarrow Bay ", opened.Version, operation, Ct);
+        var again = await studio.DescribeAsync(owner, "Quay Reeds", " 7 Quay Street\nMarrow Bay ", opened.Version, operation, Ct);
+        var late = await studio.DescribeAsync(owner, "Elsewhere", null, opened.Version, NewOperation(), Ct);
+        var nobody = await studio.DescribeAsync(owner with { IsOwner = false }, "Elsewhere", null, opened.Version, NewOperation(), Ct);
+        var tooLong = await studio.DescribeAsync(owner, "", new string('a', 401), opened.Version, NewOperation(), Ct);
+
+        Assert.Equal("7 Quay Street\nMarrow Bay", Assert.IsType<Outcome<StudioView>.Done>(said).Value.PostTo);
+        Assert.IsType<Outcome<StudioView>.Done>(again);
+        Assert.Equal("Quay Reeds", Assert.IsType<Outcome<StudioView>.Conflict>(late).Theirs.Name);
+        Assert.IsType<Outcome<StudioView>.NotFound>(nobody);
+        Assert.Equal(["StudioName", "PostTo"], Assert.IsType<Outcome<StudioView>.Refused>(tooLong).Problems.Select(problem => problem.Field));
     }
 
     [Fact]
@@ -185,7 +208,7 @@ public sealed class AccountBookTests(TestDatabases databases) : IClassFixture<Te
 
     private static async Task<AccountId> OpenStudioAsync(IServiceProvider services, string email) => Done(
         await services.GetRequiredService<StudioBook>().Open(
-            services.GetRequiredService<FirstRunCode>().Text, "Quay Reeds", new NewAccount("Mara", email, Password), NewOperation(), Ct));
+            services.GetRequiredService<FirstRunCode>().Text, "Quay Reeds", null, new NewAccount("Mara", email, Password), NewOperation(), Ct));
 
     private static OperationId NewOperation() => new(Guid.CreateVersion7(TimeProvider.System.GetUtcNow()));
 

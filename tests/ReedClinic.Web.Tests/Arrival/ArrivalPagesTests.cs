@@ -36,6 +36,21 @@ public sealed class ArrivalPagesTests(ClinicHost host) : IClassFixture<ClinicHos
     }
 
     [Fact]
+    public async Task Saving_an_arrival_of_which_nothing_was_noted_says_so()
+    {
+        using var student = await host.Student("Tjalda");
+        var parcel = await host.Announce("Tjalda", "red thread");
+        using var teacher = await host.Teacher();
+        var form = await Form.At(teacher, $"/batches/{parcel.Batch.Code}/arrival");
+
+        using var nothing = await form.Post();
+        using var half = await form.Set("Form.Reeds[1].Damage", "chipped").Post();
+
+        Assert.Contains("Nothing was noted yet.", (await nothing.Read()).Page, StringComparison.Ordinal);
+        Assert.Contains("Reed 1: say whether it is in the parcel", (await half.Read()).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Ticking_reeds_off_keeps_marks_and_tells_what_is_missing_and_damaged()
     {
         using var student = await host.Student("Tjitske");

@@ -14,7 +14,7 @@ public sealed class KillTests(TestDatabases databases) : IClassFixture<TestDatab
     private const string RoundsGivenBy = "REEDCLINIC_KILL_ROUNDS";
     private const string SeedGivenBy = "REEDCLINIC_KILL_SEED";
     private const string LogGivenBy = "REEDCLINIC_FAULT_LOG";
-    private const int QuickRounds = 5;
+    private const int QuickRounds = 10;
 
     [Theory, OnBothEngines]
     public async Task Nothing_acknowledged_is_lost_or_doubled_when_the_app_is_killed(ClinicEngine engine)

@@ -793,6 +793,14 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.Property<DateTime>("OpenedAt")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("PostTo")
+                        .HasMaxLength(400)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
                     b.HasKey("Id");
 
                     b.ToTable("Studio", null, t =>

@@ -31,16 +31,23 @@ public sealed class ArrivalForm
         Reeds = batch.Reeds.ToDictionary(reed => reed.Number, ReedArrivalForm.Of),
     };
 
-    /// <summary>What was noted of a reed without saying whether it is in the parcel at all.</summary>
+    /// <summary>What was noted of a reed without saying whether it is in the parcel at all, or nothing noted of any.</summary>
     /// <param name="batch">The batch that the form is about.</param>
-    /// <param name="message">What to say beside the choice.</param>
-    /// <returns>A problem for each such reed.</returns>
-    public IEnumerable<Problem> Check(Batch batch, string message)
+    /// <param name="unsaid">What to say beside the choice of a reed with this number.</param>
+    /// <param name="nothing">What to say when the form says nothing that isn't on record.</param>
+    /// <returns>A problem for each such reed, or one for the whole form.</returns>
+    public IEnumerable<Problem> Check(Batch batch, Func<int, string> unsaid, string nothing)
     {
         ArgumentNullException.ThrowIfNull(batch);
+        ArgumentNullException.ThrowIfNull(unsaid);
+        if (batch.ArrivedAt is null && string.IsNullOrWhiteSpace(Note) && Reeds.Values.All(reed => reed is { HasNoPresence: true, HasAnything: false }))
+        {
+            return [new Problem("", nothing)];
+        }
+
         return batch.Reeds
             .Where(reed => reed.Presence != Presence.Extra && Reeds.GetValueOrDefault(reed.Number) is { HasNoPresence: true, HasAnything: true })
-            .Select(reed => new Problem(FormattableString.Invariant($"Form.Reeds[{reed.Number}].Presence"), message));
+            .Select(reed => new Problem(FormattableString.Invariant($"Form.Reeds[{reed.Number}].Presence"), unsaid(reed.Number)));
     }
 
     /// <summary>What was seen; reeds that nobody ticked stay as they are.</summary>
