@@ -1,0 +1,124 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data.Bench;
+using ReedClinic.Data.Intake;
+using ReedClinic.Data.Letters;
+using ReedClinic.Data.People;
+using ReedClinic.Data.Recurrence;
+using ReedClinic.Data.Tests.Intake;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recurrence;
+using ReedClinic.Domain.Reeds;
+using static ReedClinic.Data.Tests.Intake.IntakeScene;
+
+namespace ReedClinic.Data.Tests.Access;
+
+/// <summary>One student's batch at its end and one intake half done, with everybody who might reach for them.</summary>
+internal sealed class AccessScene
+{
+    private readonly TestDatabase _db;
+    private readonly Dictionary<Type, object?> _things = [];
+
+    private AccessScene(TestDatabase db) => _db = db;
+
+    /// <summary>Who asks, by the heading of the table's column.</summary>
+    public Dictionary<string, Actor> Actors { get; } = [];
+
+    public static async Task<AccessScene> OpenAsync(TestDatabase db)
+    {
+        var scene = new AccessScene(db);
+        var intake = new IntakeScene(db);
+        var studio = await scene.OwnerAsync();
+        scene.Actors["stranger"] = new Actor(new AccountId(NewId()), null, false, false);
+        scene.Actors["other"] = await intake.StudentAsync("Tove Lind");
+        scene.Actors["own"] = await intake.StudentAsync("Ines Kestrel");
+        scene.Actors["teacher"] = Teacher;
+        scene.Actors["owner"] = studio;
+        var batch = (await intake.BatchAsync(scene.Actors["own"])).Batch;
+        var draft = await intake.DraftAsync(scene.Actors["own"], Form());
+        var note = Done(await new BenchBook(db, TimeProvider.System).RecordAsync(Teacher, batch.Reeds[0].Id, Value(Note.Of("thin")), Operation(), Ct));
+        Done(await new CommonThreadBook(db, TimeProvider.System).ChooseAsync(
+            Teacher, batch.Code, new ThreadChoice(LessonWords: "Mind the corners."), Guid.Empty, Operation(), Ct));
+        await scene.SendLetterAsync(batch);
+        scene._things[typeof(BatchId)] = batch.Id;
+        scene._things[typeof(BatchCode)] = batch.Code;
+        scene._things[typeof(ReedId)] = batch.Reeds[0].Id;
+        scene._things[typeof(QuestionId)] = batch.Questions[0].Id;
+        scene._things[typeof(DraftId)] = draft.Id;
+        scene._things[typeof(EntryId)] = note.Tail;
+        scene._things[typeof(AccountId)] = scene.Actors["own"].Account;
+        scene._things[typeof(SeenParcel)] = new SeenParcel(new Dictionary<ReedId, ReedArrival>(), "wet");
+        scene._things[typeof(Stage)] = Stage.Home;
+        scene._things[typeof(IntakeForm)] = Form(2);
+        scene._things[typeof(ThreadChoice)] = new ThreadChoice(LessonWords: "Mind the corners.");
+        scene._things[typeof(StudentDetails)] = new StudentDetails(null, null, null, "Malta");
+        scene._things[typeof(IReadOnlyDictionary<string, string>)] = new Dictionary<string, string>();
+        return scene;
+    }
+
+    /// <summary>Something to put into a parameter. Text is what things are found by: the batch's code, or the student's name.</summary>
+    public object? For(Type type, Type? book = null) => type switch
+    {
+        _ when type == typeof(OperationId) => Operation(),
+        _ when type == typeof(Guid) => NewId(),
+        _ when type == typeof(int) => 1,
+        _ when type == typeof(CancellationToken) => Ct,
+        _ when type == typeof(BenchEntry) => Value(Note.Of("said by whoever asks")),
+        _ when type == typeof(NewAccount) => new NewAccount("Mara", $"mara{NewId():N}@harbour.example", "seven boats in the harbour"),
+        _ when type == typeof(string) => book == typeof(ArrivalBook) ? _things[typeof(BatchCode)]!.ToString() : "Ines",
+        _ when Nullable.GetUnderlyingType(type) is { } inner => _things.GetValueOrDefault(inner),
+        _ => _things.TryGetValue(type, out var thing) ? thing : throw new NotSupportedException($"The scene has no {type.Name}."),
+    };
+
+    /// <summary>Everything that is stored, in one short text: two that are equal say that nothing was changed.</summary>
+    public async Task<string> StoredAsync()
+    {
+        await using var db = _db.CreateDbContext();
+        var connection = db.Database.GetDbConnection();
+        await connection.OpenAsync(Ct);
+        var all = new StringBuilder();
+        foreach (var table in db.Model.GetEntityTypes().Select(type => type.GetTableName()!).Distinct().Order(StringComparer.Ordinal))
+        {
+            await using var command = connection.CreateCommand();
+            command.CommandText = $"SELECT * FROM \"{table}\"";
+            await using var rows = await command.ExecuteReaderAsync(Ct);
+            var lines = new List<string>();
+            while (await rows.ReadAsync(Ct))
+            {
+                lines.Add(string.Join('|', Enumerable.Range(0, rows.FieldCount).Select(i => Convert.ToString(rows.GetValue(i), CultureInfo.InvariantCulture))));
+            }
+
+            all.Append(table).AppendJoin('\n', lines.Order(StringComparer.Ordinal));
+        }
+
+        return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(all.ToString())));
+    }
+
+    private static T Value<T>(Outcome<T> outcome) => Done(outcome);
+
+    private async Task<Actor> OwnerAsync()
+    {
+        await using var scope = _db.Services.CreateAsyncScope();
+        var account = Done(await scope.ServiceProvider.GetRequiredService<StudioBook>().Open(
+            _db.Services.GetRequiredService<FirstRunCode>().Text, "Quay Reeds", null, (NewAccount)For(typeof(NewAccount))!, Operation(), Ct));
+        return new Actor(account, null, IsTeacher: false, IsOwner: true);
+    }
+
+    private async Task SendLetterAsync(Batch batch)
+    {
+        var letters = new LetterBook(_db, TimeProvider.System);
+        var view = (await letters.ReadAsync(Teacher, batch.Code, Ct))!;
+        foreach (var gap in view.Gaps)
+        {
+            view = Done(await letters.WaiveAsync(Teacher, batch.Code, gap.Key, "next time", Operation(), Ct));
+        }
+
+        Done(await letters.SendAsync(Teacher, batch.Code, view.Mark, Operation(), Ct));
+    }
+}
