@@ -1,0 +1,80 @@
+using System.Net;
+using System.Text.RegularExpressions;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.Access;
+
+/// <summary>
+/// The table docs/access/pages.tsv against every page and every address of the running app. OWASP ASVS 5.0: 8.1.1 (the
+/// rules are written down), 8.2.1 (function level), 8.2.2 (object level: somebody else's is as if it weren't there).
+/// </summary>
+public sealed partial class AccessPagesTests(ClinicHost host) : IClassFixture<ClinicHost>
+{
+    private static readonly IReadOnlyList<AccessRow> Rows = AccessTable.Read("pages.tsv");
+
+    [Fact]
+    public void Every_page_and_every_address_has_a_row_and_every_row_an_address()
+    {
+        var served = Served().SelectMany(endpoint => MethodsOf(endpoint).Select(method => $"{method} /{endpoint.RoutePattern.RawText!.TrimStart('/')}"));
+
+        Assert.Equal(served.Distinct().Order(StringComparer.Ordinal), Rows.Select(row => row.Name).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public void Whoever_is_not_signed_in_comes_only_where_the_table_says_why()
+    {
+        Assert.All(Rows.Where(row => row.Cells["visitor"] != "sign-in"), row => Assert.NotEmpty(row.Why));
+        Assert.DoesNotContain(Served(), endpoint =>
+            endpoint.Metadata.GetMetadata<IAuthorizeData>() is null && endpoint.Metadata.GetMetadata<IAllowAnonymous>() is null);
+    }
+
+    [Fact]
+    public async Task Nobody_comes_where_the_table_keeps_them_out()
+    {
+        var scene = await AccessWalk.OpenAsync(host);
+        var wrong = new List<string>();
+        foreach (var row in Rows)
+        {
+            foreach (var (who, expected) in row.Cells)
+            {
+                var got = await AskAsync(await scene.ComeAsync(who), row.Name, scene.Fill(row.Name));
+                if (got != expected)
+                {
+                    wrong.Add($"{row.Name} as {who}: expected {expected}, got {got}");
+                }
+            }
+        }
+
+        Assert.Empty(wrong);
+    }
+
+    private static async Task<string> AskAsync(HttpClient client, string name, string path)
+    {
+        using var answer = name.StartsWith("GET", StringComparison.Ordinal)
+            ? await client.GetAsync(new Uri(path, UriKind.Relative), TestContext.Current.CancellationToken)
+            : await (await Form.At(client, "/trouble", "/lamp")).Set("lamp", "on").Set("Kind", "Note").Set("Words", "hello").PostTo(path);
+        return (answer.StatusCode, answer.Leads()) switch
+        {
+            (HttpStatusCode.NotFound, _) => "none",
+            (HttpStatusCode.Found, { } leads) when leads.StartsWith("/account/sign-in", StringComparison.Ordinal) => "sign-in",
+            (HttpStatusCode.Found, { } leads) when leads.StartsWith("/account/not-yours", StringComparison.Ordinal) => "not-yours",
+            (HttpStatusCode.Found, _) => "leads",
+            ( < HttpStatusCode.BadRequest or HttpStatusCode.UnprocessableEntity, _) => "yes",
+            (HttpStatusCode.InternalServerError, _) when path is "/trouble" or "/stopped/500" => "yes",
+            var (status, leads) => $"{(int)status} {leads}",
+        };
+    }
+
+    // Files, and what the framework serves for itself, are nobody's.
+    private IEnumerable<RouteEndpoint> Served() => host.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
+        .Where(endpoint => !Framework().IsMatch(endpoint.RoutePattern.RawText!));
+
+    private static IEnumerable<string> MethodsOf(RouteEndpoint endpoint) =>
+        endpoint.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods is { Count: > 0 } methods && !methods.Contains("GET") ? methods : ["GET"];
+
+    [GeneratedRegex(@"^/?_|\.[a-z0-9]+$|\*\*path:file")]
+    private static partial Regex Framework();
+}

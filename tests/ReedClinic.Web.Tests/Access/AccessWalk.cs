@@ -1,0 +1,108 @@
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data.Intake;
+using ReedClinic.Data.Letters;
+using ReedClinic.Data.People;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.Access;
+
+/// <summary>One student's batch with its letter sent, an intake half done, and everybody who might come by.</summary>
+internal sealed class AccessWalk
+{
+    private static readonly Actor Colleague = new(new AccountId(Parcel.NewOperation().Value), null, IsTeacher: true, IsOwner: false);
+
+    private readonly ClinicHost _host;
+    private readonly Dictionary<string, string> _places = [];
+    private readonly Dictionary<string, (string Name, string Email)> _people = [];
+
+    private AccessWalk(ClinicHost host) => _host = host;
+
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    public static async Task<AccessWalk> OpenAsync(ClinicHost host)
+    {
+        var walk = new AccessWalk(host);
+        await walk.PeopleAsync();
+        var batch = (await host.Announce("Ines", "green thread")).Batch;
+        await using var scope = host.Services.CreateAsyncScope();
+        var code = batch.Code.ToString();
+        await SendLetterAsync(scope.ServiceProvider.GetRequiredService<LetterBook>(), batch.Code);
+        walk._places["{Code}"] = code;
+        walk._places["{Code:int}"] = "500";
+        walk._places["{Number:int}"] = "1";
+        walk._places["{ReedNumber:guid}"] = walk._places["{reedId:guid}"] = batch.Reeds[0].Id.Value.ToString();
+        walk._places["{Draft:guid}"] = walk._places["{draft:guid}"] = await DraftAsync(scope.ServiceProvider, batch);
+        walk._places["{Reed:int}"] = walk._places["{reed:int}"] = "1";
+        return walk;
+    }
+
+    /// <summary>Somebody at the door, signed in unless it is a visitor. Each time anew: some addresses sign out.</summary>
+    public async Task<HttpClient> ComeAsync(string who)
+    {
+        var visitor = _host.Visitor();
+        if (_people.TryGetValue(who, out var person))
+        {
+            using var signedIn = await (await Form.At(visitor, "/account/sign-in"))
+                .Set("Form.Email", person.Email).Set("Form.Password", ClinicHost.Password).Post();
+            Assert.Equal("/", signedIn.Leads());
+        }
+
+        return visitor;
+    }
+
+    /// <summary>An address of the table with the scene's things in it.</summary>
+    public string Fill(string row)
+    {
+        var path = row[(row.IndexOf(' ', StringComparison.Ordinal) + 1)..];
+        var key = path.Contains("reed/", StringComparison.Ordinal) ? "recognise" : "tuning";
+        foreach (var (hole, thing) in _places.Append(new("{Key}", key)).Append(new("{key}", key)))
+        {
+            path = path.Replace(hole, thing, StringComparison.Ordinal);
+        }
+
+        Assert.DoesNotContain('{', path);
+        return path;
+    }
+
+    private async Task PeopleAsync()
+    {
+        await using var scope = _host.Services.CreateAsyncScope();
+        var accounts = scope.ServiceProvider.GetRequiredService<AccountBook>();
+        var studio = scope.ServiceProvider.GetRequiredService<StudioBook>();
+        var code = _host.Services.GetRequiredService<FirstRunCode>().Text;
+        Account(await studio.Open(code, "Quay Reeds", null, New("owner", "Mara"), Parcel.NewOperation(), Ct));
+        var owner = new Actor(new AccountId(Parcel.NewOperation().Value), null, IsTeacher: false, IsOwner: true);
+        Account(await accounts.AddTeacher(owner, New("teacher", "Ilse"), Parcel.NewOperation(), Ct));
+        Account(await accounts.SignUp(New("other", "Tove"), Parcel.NewOperation(), Ct));
+        Account(await accounts.SignUp(New("own", "Ines"), Parcel.NewOperation(), Ct));
+    }
+
+    private NewAccount New(string who, string name)
+    {
+        _people[who] = (name, ClinicHost.NewEmail(name));
+        return new NewAccount(name, _people[who].Email, ClinicHost.Password);
+    }
+
+    private static AccountId Account(Outcome<AccountId> made) => Assert.IsType<Outcome<AccountId>.Done>(made).Value;
+
+    private static async Task<string> DraftAsync(IServiceProvider services, Batch batch)
+    {
+        var own = new Actor(new AccountId(Parcel.NewOperation().Value), batch.Student, false, false);
+        var started = await services.GetRequiredService<IntakeBook>().StartAsync(own, Parcel.NewOperation(), Ct);
+        return Assert.IsType<Outcome<DraftView>.Done>(started).Value.Id.Value.ToString();
+    }
+
+    private static async Task SendLetterAsync(LetterBook letters, BatchCode code)
+    {
+        var view = (await letters.ReadAsync(Colleague, code, Ct))!;
+        foreach (var gap in view.Gaps)
+        {
+            view = Assert.IsType<Outcome<LetterView>.Done>(await letters.WaiveAsync(Colleague, code, gap.Key, "next time", Parcel.NewOperation(), Ct)).Value;
+        }
+
+        Assert.IsType<Outcome<LetterView>.Done>(await letters.SendAsync(Colleague, code, view.Mark, Parcel.NewOperation(), Ct));
+    }
+}
