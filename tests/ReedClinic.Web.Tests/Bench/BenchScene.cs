@@ -25,10 +25,13 @@ internal sealed class BenchScene(ClinicHost host, Batch batch)
 
     public string Entries => $"{Page}/entries";
 
-    public static async Task<BenchScene> Open(ClinicHost host, string student, params string[] reeds)
+    public static Task<BenchScene> Open(ClinicHost host, string student, params string[] reeds) =>
+        Open(host, student, Permission.SafeChangesOnly, reeds);
+
+    public static async Task<BenchScene> Open(ClinicHost host, string student, Permission permission, params string[] reeds)
     {
         using var client = await host.Student(student);
-        var view = await host.Announce(student, reeds);
+        var view = await host.Announce(student, permission, reeds);
         await using var scope = host.Services.CreateAsyncScope();
         var seen = view.Batch.Reeds.ToDictionary(reed => reed.Id, _ => new ReedArrival(Presence.Here, Fitness: Fitness.Fit));
         var arrived = await scope.ServiceProvider.GetRequiredService<ArrivalBook>()

@@ -18,7 +18,11 @@ public static class Parcel
         new(Guid.CreateVersion7(DateTimeOffset.UnixEpoch.AddSeconds(Interlocked.Increment(ref _operations))));
 
     /// <summary>Announces a batch of the newest student who has this name.</summary>
-    public static async Task<BatchView> Announce(this ClinicHost host, string student, params string[] recognised)
+    public static Task<BatchView> Announce(this ClinicHost host, string student, params string[] recognised) =>
+        host.Announce(student, Permission.SafeChangesOnly, recognised);
+
+    /// <summary>The same, with what the student allows.</summary>
+    public static async Task<BatchView> Announce(this ClinicHost host, string student, Permission permission, params string[] recognised)
     {
         var ct = TestContext.Current.CancellationToken;
         await using var scope = host.Services.CreateAsyncScope();
@@ -29,7 +33,7 @@ public static class Parcel
         var draft = Assert.IsType<Outcome<DraftView>.Done>(await intake.StartAsync(actor, NewOperation(), ct)).Value;
         var form = new IntakeForm
         {
-            Reeds = [.. recognised.Select(words => new ReedForm { HowToRecognise = words, Bothers = "slow to speak", Permission = nameof(Permission.SafeChangesOnly) })],
+            Reeds = [.. recognised.Select(words => new ReedForm { HowToRecognise = words, Bothers = "slow to speak", Permission = permission.ToString() })],
         };
         Assert.IsType<Outcome<DraftView>.Done>(await intake.SaveAsync(actor, draft.Id, form, draft.Version, NewOperation(), ct));
         return Assert.IsType<Outcome<BatchView>.Done>(await intake.SubmitAsync(actor, draft.Id, NewOperation(), ct)).Value;

@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.Extensions.Localization;
 using ReedClinic.Data.Bench;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Reeds;
@@ -38,14 +39,18 @@ public static class BenchEndpoints
             return Results.BadRequest();
         }
 
-        var outcome = await new EntryPost(bench).SaveAsync(actor, reed, entry, view.Batch.CrowTarget.Tuning, ct).ConfigureAwait(false);
-        var json = http.Request.Headers.Accept.ToString().Contains("application/json", StringComparison.OrdinalIgnoreCase);
+        var json = AsksForJson(http);
+        if (view.Reed.Presence == Presence.Missing)
+        {
+            return json ? Refusal(new Outcome<BenchFact>.Refused([new Problem("", t["NotInParcel"])])) : SeeOther(http, $"/bench/{reedId}");
+        }
+
+        var outcome = await new EntryPost(bench).SaveAsync(actor, view.Reed, entry, view.Batch.CrowTarget.Tuning, ct).ConfigureAwait(false);
         if (outcome is Outcome<BenchFact>.Done(var fact))
         {
-            var saved = fact.Chain.Single(link => link.OperationId == entry.Operation);
             await drafts.DropAsync(actor, reed, ct).ConfigureAwait(false);
             return json
-                ? Results.Json(new SavedEntry(saved.Id.Value, saved.Sequence), statusCode: StatusCodes.Status201Created)
+                ? Created(fact.Chain.Single(link => link.OperationId == entry.Operation))
                 : SeeOther(http, string.Create(CultureInfo.InvariantCulture, $"/bench/{reedId}#entry-{fact.Sequence}"));
         }
 
@@ -57,6 +62,12 @@ public static class BenchEndpoints
 
         return json ? Refusal(outcome) : SeeOther(http, $"/bench/{reedId}?check=true#entry-form");
     }
+
+    private static bool AsksForJson(HttpContext http) =>
+        http.Request.Headers.Accept.ToString().Contains("application/json", StringComparison.OrdinalIgnoreCase);
+
+    private static IResult Created(BenchEntry saved) =>
+        Results.Json(new SavedEntry(saved.Id.Value, saved.Sequence), statusCode: StatusCodes.Status201Created);
 
     private static IResult Refusal(Outcome<BenchFact> outcome) => outcome switch
     {

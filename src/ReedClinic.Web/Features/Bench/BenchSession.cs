@@ -67,7 +67,12 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
             return;
         }
 
-        Problems = Form.ToDomain(Tuning) is Outcome<BenchEntry>.Refused(var problems) ? new ProblemList(problems) : ProblemList.None;
+        Problems = Form.ToDomain(Tuning) switch
+        {
+            Outcome<BenchEntry>.Refused(var problems) => new ProblemList(problems),
+            Outcome<BenchEntry>.Done(var entry) when View is { } view && Agreement.Wanted(view.Reed, entry) is { } wanted => new ProblemList([wanted]),
+            _ => ProblemList.None,
+        };
     }
 
     /// <summary>Opens an empty form of another kind.</summary>
@@ -149,7 +154,7 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
             return;
         }
 
-        var outcome = await new EntryPost(bench).SaveAsync(actor, view.Reed.Id, Form, Tuning, ct);
+        var outcome = await new EntryPost(bench).SaveAsync(actor, view.Reed, Form, Tuning, ct);
         await TakeAsync(actor, outcome, ct);
     }
 

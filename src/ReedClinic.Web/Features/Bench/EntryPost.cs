@@ -1,9 +1,9 @@
 using ReedClinic.Data.Bench;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Pitch;
-using ReedClinic.Domain.Reeds;
 using ReedClinic.Web.Features.Bench.Forms;
 
 namespace ReedClinic.Web.Features.Bench;
@@ -11,20 +11,24 @@ namespace ReedClinic.Web.Features.Bench;
 /// <summary>Saves a form, whichever way it came: over a circuit or as a plain post.</summary>
 public sealed class EntryPost(BenchBook bench)
 {
-    /// <summary>Appends, says better or takes back, as the form says.</summary>
+    /// <summary>
+    /// Appends, says better or takes back, as the form says. What goes further than the student asked for is refused until it is
+    /// said that it was agreed.
+    /// </summary>
     /// <param name="actor">Who says it.</param>
     /// <param name="reed">The reed.</param>
     /// <param name="form">The form.</param>
     /// <param name="tuning">What the student tunes to.</param>
     /// <param name="ct">Cancels before it is saved.</param>
-    public async Task<Outcome<BenchFact>> SaveAsync(Actor actor, ReedId reed, EntryForm form, Tuning tuning, CancellationToken ct) =>
+    public async Task<Outcome<BenchFact>> SaveAsync(Actor actor, Reed reed, EntryForm form, Tuning tuning, CancellationToken ct) =>
         form.ToDomain(tuning) switch
         {
             Outcome<BenchEntry>.Refused(var problems) => new Outcome<BenchFact>.Refused(problems),
-            Outcome<BenchEntry>.Done(Undo) => await bench.UndoAsync(actor, reed, form.Seen, form.Operation, ct).ConfigureAwait(false),
+            Outcome<BenchEntry>.Done(var entry) when Agreement.Wanted(reed, entry) is { } problem => new Outcome<BenchFact>.Refused([problem]),
+            Outcome<BenchEntry>.Done(Undo) => await bench.UndoAsync(actor, reed.Id, form.Seen, form.Operation, ct).ConfigureAwait(false),
             Outcome<BenchEntry>.Done(var entry) when form.Seen is { } seen =>
-                await bench.CorrectAsync(actor, reed, seen, entry, form.Operation, ct).ConfigureAwait(false),
-            Outcome<BenchEntry>.Done(var entry) => await bench.RecordAsync(actor, reed, entry, form.Operation, ct).ConfigureAwait(false),
+                await bench.CorrectAsync(actor, reed.Id, seen, entry, form.Operation, ct).ConfigureAwait(false),
+            Outcome<BenchEntry>.Done(var entry) => await bench.RecordAsync(actor, reed.Id, entry, form.Operation, ct).ConfigureAwait(false),
             _ => new Outcome<BenchFact>.NotFound(),
         };
 }

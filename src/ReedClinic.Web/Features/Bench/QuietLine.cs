@@ -19,11 +19,6 @@ public sealed class QuietLine(IStringLocalizer<BenchText> t)
     {
         ArgumentNullException.ThrowIfNull(view);
         ArgumentNullException.ThrowIfNull(form);
-        if (view.Reed.Fitness is { } fitness && fitness != Fitness.Fit)
-        {
-            return FitnessWords.Of(fitness).WhatFollows;
-        }
-
         if (form is not AdjustmentForm work)
         {
             return null;

@@ -28,7 +28,7 @@ public sealed class FirstLookDesk(BenchBook bench, IStringLocalizer<FirstLookTex
         {
             if (!closed)
             {
-                var outcome = await post.SaveAsync(actor, form.Reed, cell, tuning, ct).ConfigureAwait(false);
+                var outcome = await post.SaveAsync(actor, row.Reed, cell, tuning, ct).ConfigureAwait(false);
                 problems.AddRange(ProblemsOf(form.Number, cell, outcome));
             }
             else if (!form.IsSaved(cell))

@@ -10,11 +10,17 @@ namespace ReedClinic.Web.Features.Bench.Forms;
 /// <summary>Something done to the reed, as it is typed.</summary>
 public sealed class AdjustmentForm : EntryForm
 {
+    /// <summary>What a box that is ticked sends.</summary>
+    public const string Ticked = "true";
+
     /// <inheritdoc />
     public override EntryKind Kind => EntryKind.Adjustment;
 
     /// <summary>The chosen kind, or null.</summary>
     public AdjustmentKind? Chosen => AdjustmentCatalogue.Find(new AdjustmentKindId(Typed[nameof(Adjustment.AdjustmentKind)]));
+
+    /// <summary>True when it is said that the student has agreed to it.</summary>
+    public bool IsAgreed => Typed[Agreement.Field] == Ticked;
 
     /// <summary>Fills in the zone that the chosen kind usually works, where none was chosen or the last kind's usual stands.</summary>
     /// <param name="before">The kind that was chosen before.</param>
@@ -38,7 +44,7 @@ public sealed class AdjustmentForm : EntryForm
             amount is Outcome<Amount>.Done(var read) ? read : Amount.NotSaid,
             Typed.Id(nameof(Adjustment.ForFindingId)) is { } finding ? new EntryId(finding) : null,
             Typed.Maybe<Zone>(nameof(Adjustment.ForTheSakeOf)),
-            Text(nameof(Adjustment.Words)));
+            Remark());
         return (amount, made) switch
         {
             (Outcome<Amount>.Refused(var one), Outcome<Adjustment>.Refused(var two)) => new Outcome<BenchEntry>.Refused([.. one, .. two]),
@@ -58,6 +64,13 @@ public sealed class AdjustmentForm : EntryForm
         Typed[nameof(Amount)] = work.AmountWords ?? "";
         Typed[nameof(Adjustment.ForFindingId)] = work.ForFindingId?.Value.ToString() ?? "";
         Typed[nameof(Adjustment.ForTheSakeOf)] = work.ForTheSakeOf?.ToString() ?? "";
-        Typed[nameof(Adjustment.Words)] = work.Words ?? "";
+        Typed[nameof(Adjustment.Words)] = Agreement.Without(work.Words) ?? "";
+        Typed[Agreement.Field] = Agreement.IsIn(work.Words) ? Ticked : "";
     }
+
+    // Words that have to be given can't be given by a tick alone.
+    private string? Remark() =>
+        IsAgreed && (Typed[nameof(Adjustment.AdjustmentKind)] != AdjustmentKindId.SomethingElse.Value || !string.IsNullOrWhiteSpace(Typed[nameof(Adjustment.Words)]))
+            ? Agreement.With(Typed[nameof(Adjustment.Words)])
+            : Text(nameof(Adjustment.Words));
 }

@@ -1,0 +1,62 @@
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+
+namespace ReedClinic.Domain.Bench;
+
+/// <summary>
+/// What a student allowed for a reed, against what was done to it. Nothing is forbidden, since the log has to be able to tell
+/// what happened; but what goes further than was asked for isn't written down before somebody says that it was agreed.
+/// </summary>
+public static class Agreement
+{
+    /// <summary>The field of a form in which it is said that the student has agreed.</summary>
+    public const string Field = "Agreed";
+
+    /// <summary>How it stands in the log.</summary>
+    public const string Since = "Agreed with the student since.";
+
+    /// <summary>Whether an adjustment goes further than the student asked for.</summary>
+    /// <param name="permission">What the student allowed.</param>
+    /// <param name="kind">What was done.</param>
+    /// <returns>On a reed for advice only any adjustment does; where only safe changes were asked for, one that can't be undone.</returns>
+    public static bool IsAsked(Permission permission, AdjustmentKindId kind) => permission switch
+    {
+        Permission.AdviseOnly => true,
+        Permission.SafeChangesOnly => AdjustmentCatalogue.Find(kind) is { Reversible: Reversible.No },
+        _ => false,
+    };
+
+    /// <summary>What keeps an entry from being written down, until it is said that the student has agreed.</summary>
+    /// <param name="reed">The reed.</param>
+    /// <param name="entry">The entry.</param>
+    /// <returns>The problem, or null.</returns>
+    public static Problem? Wanted(Reed reed, BenchEntry entry)
+    {
+        ArgumentNullException.ThrowIfNull(reed);
+        if (entry is not Adjustment work || !IsAsked(reed.Permission, work.AdjustmentKind) || IsIn(work.Words))
+        {
+            return null;
+        }
+
+        var asked = reed switch
+        {
+            { Presence: Presence.Extra } => "Nobody announced this reed, so nothing was allowed on it.",
+            { Permission: Permission.AdviseOnly } => "The student asked for advice only.",
+            _ => "The student asked for safe changes only, and this can't be undone.",
+        };
+        return new Problem(Field, $"{asked} Tick this if it has been agreed since: the log will say so.");
+    }
+
+    /// <summary>A remark with the agreement in it.</summary>
+    /// <param name="words">The remark, if any.</param>
+    public static string With(string? words) => IsIn(words) ? words! : $"{words?.Trim()} {Since}".TrimStart();
+
+    /// <summary>A remark without the agreement, as somebody typed it.</summary>
+    /// <param name="words">The remark, if any.</param>
+    public static string? Without(string? words) => IsIn(words) ? PlainText.Tidy(words![..^Since.Length]) : words;
+
+    /// <summary>Whether a remark says that the student has agreed.</summary>
+    /// <param name="words">The remark, if any.</param>
+    public static bool IsIn(string? words) => words?.EndsWith(Since, StringComparison.Ordinal) == true;
+}

@@ -1,0 +1,45 @@
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Tests.Bench;
+
+public sealed class AgreementTests
+{
+    [Theory]
+    [InlineData(Permission.AdviseOnly, "soak", true)]
+    [InlineData(Permission.AdviseOnly, "clip-hair", true)]
+    [InlineData(Permission.AdviseOnly, "something-else", true)]
+    [InlineData(Permission.SafeChangesOnly, "soak", false)]
+    [InlineData(Permission.SafeChangesOnly, "close-press", false)]
+    [InlineData(Permission.SafeChangesOnly, "clip-hair", true)]
+    [InlineData(Permission.TakeRisks, "clip-hair", false)]
+    public void It_is_asked_for_what_goes_further_than_the_student_did(Permission permission, string kind, bool asked) =>
+        Assert.Equal(asked, Agreement.IsAsked(permission, new AdjustmentKindId(kind)));
+
+    [Theory]
+    [InlineData(null, "Agreed with the student since.")]
+    [InlineData("by a hair ", "by a hair Agreed with the student since.")]
+    public void It_is_written_into_the_remark_once_and_comes_out_again(string? words, string written)
+    {
+        Assert.Equal(written, Agreement.With(words));
+        Assert.Equal(written, Agreement.With(Agreement.With(words)));
+        Assert.Equal(words?.Trim(), Agreement.Without(written));
+    }
+
+    [Fact]
+    public void An_adjustment_in_which_it_stands_is_not_asked_about_again_and_a_note_never_is()
+    {
+        var reed = Reed.Announced(new ReedId(Guid.Empty), new BatchId(Guid.Empty), 1, new AnnouncedReed("green", "dull", Permission.AdviseOnly));
+
+        Assert.Equal("Agreed", Agreement.Wanted(reed, Clip(null))!.Value.Field);
+        Assert.Contains("advice only", Agreement.Wanted(reed, Clip(null))!.Value.Message, StringComparison.Ordinal);
+        Assert.Null(Agreement.Wanted(reed, Clip(Agreement.With(null))));
+        Assert.Null(Agreement.Wanted(reed, Assert.IsType<Outcome<Note>.Done>(Note.Of("clipped?")).Value));
+    }
+
+    private static Adjustment Clip(string? words) => Assert.IsType<Outcome<Adjustment>.Done>(
+        Adjustment.Of(new AdjustmentKindId("clip-hair"), new Place(Zone.TipEdge), words: words)).Value;
+}
