@@ -57,7 +57,7 @@ public static class LetterComposer
         [
             .. material.Batch.Questions.Where(question => question.Answer is null).Select(question =>
                 new LetterGap(
-                    "question-" + Prose.Number(question.Number),
+                    LetterGap.KeyOf(question),
                     GapKind.UnansweredQuestion,
                     question.Reed is { } reed
                         ? $"About reed {Prose.Number(numbers[reed])}, {material.StudentName} asks: {question.Text}"
@@ -68,7 +68,7 @@ public static class LetterComposer
                 }),
             .. material.Batch.Reeds.Where(reed => reed.IsHere && material.LogOf(reed.Id).Verdict is null).Select(reed =>
                 new LetterGap(
-                    "verdict-" + Prose.Number(reed.Number),
+                    LetterGap.KeyOfVerdict(reed),
                     GapKind.ReedWithoutVerdict,
                     $"Reed {Prose.Number(reed.Number)} ({reed.HowToRecognise}) has no verdict.")
                 {

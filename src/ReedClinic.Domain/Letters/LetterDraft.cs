@@ -88,6 +88,22 @@ public enum GapKind
 /// <param name="Words">One sentence for the teacher.</param>
 public sealed record LetterGap(string Key, GapKind Kind, string Words)
 {
+    /// <summary>The key of a question that has no answer.</summary>
+    /// <param name="question">The question.</param>
+    public static string KeyOf(Question question)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        return "question-" + Prose.Number(question.Number);
+    }
+
+    /// <summary>The key of a verdict that is missing.</summary>
+    /// <param name="reed">The reed.</param>
+    public static string KeyOfVerdict(Reed reed)
+    {
+        ArgumentNullException.ThrowIfNull(reed);
+        return "verdict-" + Prose.Number(reed.Number);
+    }
+
     /// <summary>The reed it is about, if any.</summary>
     public ReedId? Reed { get; init; }
 

@@ -1,5 +1,4 @@
 using System.Net;
-using AngleSharp.Html.Parser;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data.Bench;
 using ReedClinic.Data.Intake;
@@ -35,7 +34,7 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
         Assert.Equal(HttpStatusCode.NotFound, (await student.See($"/letters/{code}")).Status);
         Assert.Contains("Not sent yet.", (await teacher.See($"/letters/{code}")).Page, StringComparison.Ordinal);
 
-        using var mended = await Form.Of(teacher, path, FormWith(draft, "gaps")).Set("Verdict.verdict-two", "NeedsPlayingIn").Post();
+        using var mended = await Form.Of(teacher, path, draft).Set("Verdict.verdict-two", "NeedsPlayingIn").Post();
         Assert.Equal($"{path}?done=mended", mended.Leads());
 
         using var saved = await (await Form.At(teacher, path)).Set("Block.lesson", "Mind the corners & <b>nothing</b> else.").Post();
@@ -43,7 +42,7 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
 
         var ready = (await teacher.See(path)).Page;
         Assert.Contains("Nothing is missing.", ready, StringComparison.Ordinal);
-        var send = Form.Of(teacher, path, FormWith(ready, "send"));
+        var send = Form.Of(teacher, path, ready).Set("Step", "send");
         using var unread = await send.Post();
         Assert.Contains("Please tick that you have read it through.", (await unread.Read()).Page, StringComparison.Ordinal);
         send.Set("ReadThrough", "yes");
@@ -104,14 +103,118 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
         using var teacher = await host.Teacher();
         var path = $"/batches/{await WorkedOn(student)}/letter";
 
-        using var waived = await Form.Of(teacher, path, FormWith((await teacher.See(path)).Page, "gaps"))
+        using var waived = await (await Form.At(teacher, path))
             .Set("Reason.verdict-two", "it follows by mail").Post();
         var page = (await teacher.See(path)).Page;
         Assert.Contains("Left open: it follows by mail", page, StringComparison.Ordinal);
         Assert.Contains("Nothing is missing.", page, StringComparison.Ordinal);
 
-        using var again = await Form.Of(teacher, path, FormWith(page, "gaps")).Set("Reopen.verdict-two", "yes").Post();
+        using var again = await Form.Of(teacher, path, page).Set("Reopen.verdict-two", "yes").Post();
         Assert.DoesNotContain("Nothing is missing.", (await teacher.See(path)).Page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("save")]
+    [InlineData("mend")]
+    public async Task Whichever_button_is_pressed_everything_that_was_typed_is_kept(string step)
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var code = await WorkedOn(student);
+        var path = $"/batches/{code}/letter";
+
+        using var kept = await (await Form.At(teacher, path))
+            .Set("Block.habit", "Mine, typed with care.").Set("Reason.verdict-two", "it follows by mail").Set("Step", step).Post();
+
+        Assert.Equal($"{path}?done=saved", kept.Leads());
+        var page = (await teacher.See(path)).Page;
+        Assert.Contains("<p>Mine, typed with care.</p>", page, StringComparison.Ordinal);
+        Assert.Contains("Left open: it follows by mail", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task When_one_thing_is_refused_the_rest_is_kept_and_nothing_is_lost()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{await WorkedOn(student)}/letter";
+
+        using var refused = await (await Form.At(teacher, path))
+            .Set("Block.habit", "Mine, typed with care.").Set("Reason.verdict-two", new string('y', 301)).Set("Step", "send").Post();
+        var page = (await refused.Read()).Page;
+        Assert.Contains("<p>Mine, typed with care.</p>", page, StringComparison.Ordinal);
+        Assert.Contains(new string('y', 301), page, StringComparison.Ordinal);
+
+        using var other = await (await Form.At(teacher, path))
+            .Set("Block.habit", new string('x', 6001)).Set("Reason.verdict-two", "it follows by mail").Post();
+        page = (await other.Read()).Page;
+        Assert.Contains(new string('x', 6001), page, StringComparison.Ordinal);
+        Assert.Contains("Left open: it follows by mail", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Words_typed_before_sending_are_kept_and_shown_before_they_go_out()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var code = await WorkedOn(student);
+        var path = $"/batches/{code}/letter";
+        using var mended = await (await Form.At(teacher, path)).Set("Verdict.verdict-two", "NeedsPlayingIn").Post();
+
+        using var held = await (await Form.At(teacher, path))
+            .Set("Block.closing", "My own goodbye.").Set("ReadThrough", "yes").Set("Step", "send").Post();
+
+        Assert.Equal($"/letters/{code}?before=sending", held.Leads());
+        Assert.Equal(HttpStatusCode.NotFound, (await student.See($"/letters/{code}")).Status);
+        var (_, shown, _) = await teacher.See(held.Leads()!);
+        Assert.Contains("the letter has not been sent yet", shown, StringComparison.Ordinal);
+        Assert.Contains("<p>My own goodbye.</p>", shown, StringComparison.Ordinal);
+
+        using var sent = await Form.Of(teacher, path, shown).Set("ReadThrough", "yes").Set("Step", "send").Post();
+        Assert.Equal($"{path}?done=sent", sent.Leads());
+        Assert.Contains("<p>My own goodbye.</p>", (await student.See($"/letters/{code}")).Page, StringComparison.Ordinal);
+        var after = (await teacher.See(path)).Page;
+        Assert.Contains("Next: post the reeds back", after, StringComparison.Ordinal);
+        Assert.Contains("Back to the batch", (await teacher.See($"/letters/{code}")).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_was_typed_while_somebody_else_filled_it_in_or_sent_the_letter_stays_in_sight()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{await WorkedOn(student)}/letter";
+        var mine = (await Form.At(teacher, path)).Set("Reason.verdict-two", "my own reason").Set("Block.habit", "Mine.");
+        using var theirs = await (await Form.At(teacher, path)).Set("Reason.verdict-two", "their reason").Post();
+
+        using var late = await mine.Post();
+        var page = WebUtility.HtmlDecode((await late.Read()).Page);
+        Assert.Contains("Somebody filled this in meanwhile: “their reason”", page, StringComparison.Ordinal);
+        Assert.Contains("my own reason", page, StringComparison.Ordinal);
+        using var decided = await Form.Of(teacher, path, (await late.Read()).Page).Post();
+        Assert.Contains("Left open: my own reason", (await teacher.See(path)).Page, StringComparison.Ordinal);
+
+        var open = (await Form.At(teacher, path)).Set("Block.lesson", "Written too late.");
+        using var sent = await (await Form.At(teacher, path)).Set("ReadThrough", "yes").Set("Step", "send").Post();
+        Assert.Equal($"{path}?done=sent", sent.Leads());
+        using var lost = await open.Post();
+        Assert.Contains("Written too late.", (await lost.Read()).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Other_words_in_a_form_that_was_kept_already_are_not_taken_for_the_same()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{await WorkedOn(student)}/letter";
+        var form = (await Form.At(teacher, path)).Set("Block.habit", "First words.");
+        using var first = await form.Post();
+        using var repeated = await form.Post();
+        Assert.Equal($"{path}?done=saved", repeated.Leads());
+
+        using var again = await form.Set("Block.habit", "Second words.").Post();
+
+        Assert.Contains("Second words.", (await again.Read()).Page, StringComparison.Ordinal);
     }
 
     private async Task NobodyElseReads(string code, string path)
@@ -119,13 +222,6 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
         using var other = await host.Student("Tove");
         Assert.Equal(HttpStatusCode.NotFound, (await other.See($"/letters/{code}")).Status);
         Assert.NotEqual(HttpStatusCode.OK, (await other.See(path)).Status);
-    }
-
-    // Only the form with this id: the page has three, and Form.Of takes the first.
-    private static string FormWith(string page, string id)
-    {
-        using var document = new HtmlParser().ParseDocument(page);
-        return $"<main>{document.GetElementById(id)!.OuterHtml}</main>";
     }
 
     private async Task<string> WorkedOn(HttpClient student)

@@ -1,95 +1,109 @@
-using System.Security.Cryptography;
-using System.Text;
+using Microsoft.Extensions.Localization;
 using ReedClinic.Data.Bench;
 using ReedClinic.Data.Letters;
 using ReedClinic.Domain.Bench;
-using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Web.Features.Letters;
 
+/// <summary>What came of filling in gaps.</summary>
+/// <param name="Settled">The fields that were kept, or that say what stands already.</param>
+/// <param name="Problems">What couldn't be kept, beside its field.</param>
+public sealed record Mended(IReadOnlySet<string> Settled, IReadOnlyList<Problem> Problems);
+
 /// <summary>
-/// Mends the gaps of a letter from one form: answers, verdicts, closed risks, and reasons for what stays open. Each goes to
-/// the Book that keeps it, under an operation of its own made from the form's, so that a repeated form repeats nothing.
+/// Mends the gaps of a letter from its form: answers, verdicts, and reasons for what stays open. Each goes to the Book that
+/// keeps it, under an operation of its own made from the form's, so that a repeated form repeats nothing.
 /// </summary>
-public sealed class LetterMending(LetterBook letters, BenchBook bench)
+public sealed class LetterMending(LetterBook letters, BenchBook bench, IStringLocalizer<LetterText> words)
 {
+    /// <summary>Says that what was filled in should stand instead of what somebody else filled in since.</summary>
+    public const string Instead = "Instead";
+
     /// <summary>Mends what was filled in; the rest stays a gap.</summary>
     /// <param name="actor">Who mends.</param>
-    /// <param name="view">The letter as the page read it.</param>
+    /// <param name="view">The letter as it stands.</param>
     /// <param name="posted">What was filled in.</param>
     /// <param name="ct">Stops it.</param>
-    public async Task<Outcome<LetterView>> MendAsync(Actor actor, LetterView view, LetterPost posted, CancellationToken ct)
+    public async Task<Mended> MendAsync(Actor actor, LetterView view, LetterPost posted, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(view);
         ArgumentNullException.ThrowIfNull(posted);
+        var settled = new HashSet<string>();
         var problems = new List<Problem>();
-        foreach (var gap in view.Gaps)
+        foreach (var (field, typed) in posted.Filled)
         {
-            problems.AddRange(await MendAsync(actor, view, gap, posted, ct).ConfigureAwait(false));
+            List<Problem> refused = [.. await FillAsync(actor, view, field, typed, posted, ct).ConfigureAwait(false)];
+            problems.AddRange(refused);
+            if (refused.Count == 0)
+            {
+                settled.Add(field);
+            }
         }
 
-        foreach (var waived in view.Waived.Where(waived => posted[Field("Reopen", waived.Gap)] is { Length: > 0 }))
+        foreach (var waived in view.Waived.Select(waived => waived.Gap.Key).Where(gap => posted[Field("Reopen", gap)] is { Length: > 0 }))
         {
-            var outcome = await letters.WaiveAsync(
-                actor, view.AtBench.Batch.Code, waived.Gap.Key, null, Of(posted, waived.Gap, "reopen"), ct).ConfigureAwait(false);
-            problems.AddRange(ProblemsOf(outcome, ""));
+            var field = Field("Reopen", waived);
+            List<Problem> refused = [.. ProblemsOf(
+                await letters.WaiveAsync(actor, view.AtBench.Batch.Code, waived, null, posted.OperationFor(field, ""), ct).ConfigureAwait(false), "")];
+            problems.AddRange(refused);
+            if (refused.Count == 0)
+            {
+                settled.Add(field);
+            }
         }
 
-        return problems.Count > 0
-            ? new Outcome<LetterView>.Refused(problems)
-            : await letters.ReadAsync(actor, view.AtBench.Batch.Code, ct).ConfigureAwait(false) is { } now
-                ? new Outcome<LetterView>.Done(now)
-                : new Outcome<LetterView>.NotFound();
+        return new(settled, problems);
     }
 
     /// <summary>The name of a gap's field.</summary>
     /// <param name="what">What is filled in.</param>
-    /// <param name="gap">The gap.</param>
-    public static string Field(string what, LetterGap gap)
-    {
-        ArgumentNullException.ThrowIfNull(gap);
-        return $"{what}.{gap.Key}";
-    }
+    /// <param name="gap">The gap's key.</param>
+    public static string Field(string what, string gap) => $"{what}.{gap}";
 
-    private async Task<IEnumerable<Problem>> MendAsync(
-        Actor actor, LetterView view, LetterGap gap, LetterPost posted, CancellationToken ct)
+    private async Task<IEnumerable<Problem>> FillAsync(
+        Actor actor, LetterView view, string field, string typed, LetterPost posted, CancellationToken ct)
     {
+        var gap = field[(field.IndexOf('.', StringComparison.Ordinal) + 1)..];
+        var what = field[..field.IndexOf('.', StringComparison.Ordinal)];
+        if (what == "Reason" && posted.Filled.Keys.Any(other => other != field && other.EndsWith("." + gap, StringComparison.Ordinal)))
+        {
+            return [new Problem(field, words["OneOfTwo"])];
+        }
+
+        var since = LetterSince.Of(view, what, gap);
+        if (since is not null && LetterSince.SaysTheSame(since, typed))
+        {
+            return [];
+        }
+
+        if (since is not null && posted[Field(Instead, gap)] is null)
+        {
+            return [new Problem(field, words["FilledSince", since])];
+        }
+
+        var operation = posted.OperationFor(field, typed);
         var code = view.AtBench.Batch.Code;
-        if (posted[Field("Answer", gap)] is { Length: > 0 } answer && gap.Question is { } question)
+        return what switch
         {
-            var outcome = await letters.AnswerAsync(actor, code, question, answer, Of(posted, gap, "answer"), ct).ConfigureAwait(false);
-            return ProblemsOf(outcome, Field("Answer", gap));
-        }
-
-        if (Enum.TryParse<VerdictKind>(posted[Field("Verdict", gap)], out var verdict) && gap.Reed is { } reed
-            && Verdict.Of(verdict) is Outcome<Verdict>.Done(var said))
-        {
-            var outcome = await bench.RecordAsync(actor, reed, said, Of(posted, gap, "verdict"), ct).ConfigureAwait(false);
-            return ProblemsOf(outcome, Field("Verdict", gap));
-        }
-
-        if (posted[Field("Reason", gap)] is { Length: > 0 } reason)
-        {
-            var outcome = await letters.WaiveAsync(actor, code, gap.Key, reason, Of(posted, gap, "waive"), ct).ConfigureAwait(false);
-            return ProblemsOf(outcome, Field("Reason", gap));
-        }
-
-        return [];
+            "Answer" when LetterSince.Question(view, gap) is { } question =>
+                ProblemsOf(await letters.AnswerAsync(actor, code, question.Id, typed, operation, ct).ConfigureAwait(false), field),
+            "Verdict" when LetterSince.Reed(view, gap) is { } reed && Enum.TryParse<VerdictKind>(typed, out var kind)
+                && Verdict.Of(kind) is Outcome<Verdict>.Done(var verdict) =>
+                ProblemsOf(await bench.RecordAsync(actor, reed.Id, verdict, operation, ct).ConfigureAwait(false), field),
+            "Reason" when LetterSince.IsGap(view, gap) =>
+                ProblemsOf(await letters.WaiveAsync(actor, code, gap, typed, operation, ct).ConfigureAwait(false), field),
+            _ => posted[Field(Instead, gap)] is null ? [new Problem(field, words["NotMissing"])] : [],
+        };
     }
 
-    private static IEnumerable<Problem> ProblemsOf<T>(Outcome<T> outcome, string field) =>
+    private IEnumerable<Problem> ProblemsOf<T>(Outcome<T> outcome, string field) =>
         outcome switch
         {
             Outcome<T>.Done => [],
             Outcome<T>.Refused(var problems) => problems.Select(problem => problem with { Field = field }),
-            Outcome<T>.Conflict => [new Problem(field, "Somebody changed this letter at the same moment. Look at it, and save this once more.")],
-            _ => [new Problem(field, "This isn't there any more.")],
+            Outcome<T>.Conflict => [new Problem(field, words["SameMoment"])],
+            _ => [new Problem(field, words["Gone"])],
         };
-
-    // A form that brought no operation repeats nothing: its parts get fresh ones where they are saved.
-    private static OperationId Of(LetterPost posted, LetterGap gap, string what) => posted.Operation == default
-        ? default
-        : new(new Guid(SHA256.HashData(Encoding.UTF8.GetBytes($"{posted.Operation.Value:N}{what}{gap.Key}")).AsSpan(0, 16)));
 }

@@ -10,6 +10,7 @@ public sealed record LetterPost(IReadOnlyDictionary<string, string> Fields)
 {
     private const string Block = "Block.";
     private const string Shown = "Shown.";
+    private static readonly string[] GapFields = ["Answer", "Verdict", "Reason"];
 
     /// <summary>Nothing was posted.</summary>
     public static LetterPost Nothing { get; } = new(new Dictionary<string, string>());
@@ -26,6 +27,14 @@ public sealed record LetterPost(IReadOnlyDictionary<string, string> Fields)
 
     /// <summary>The operation that the form carried; empty when it brought none.</summary>
     public OperationId Operation => new(Guid.TryParse(this["Operation"], out var id) ? id : Guid.Empty);
+
+    /// <summary>Whether the button that sends was pressed.</summary>
+    public bool Sends => this["Step"] == "send";
+
+    /// <summary>What was filled in for gaps, by the names of the fields.</summary>
+    public IReadOnlyDictionary<string, string> Filled => Fields
+        .Where(pair => GapFields.Any(what => pair.Key.StartsWith(what + ".", StringComparison.Ordinal)) && !string.IsNullOrWhiteSpace(pair.Value))
+        .ToDictionary(pair => pair.Key, pair => pair.Value);
 
     /// <summary>The mark of the letter that was looked at.</summary>
     public string Mark => this["Mark"] ?? "";
@@ -62,8 +71,26 @@ public sealed record LetterPost(IReadOnlyDictionary<string, string> Fields)
     /// <param name="field">The field as the operation named it.</param>
     public string FieldOf(string field) => Fields.ContainsKey(Block + field) ? Block + field : field;
 
-    /// <summary>The same without version and operation, so that the page puts in the ones that stand.</summary>
-    public LetterPost Afresh() => new(Fields
-        .Where(field => field.Key is not ("Version" or "Operation" or "Mark" or "ReadThrough"))
+    /// <summary>
+    /// The operation of one part of what was posted. It depends on what was typed: the same form again repeats nothing, and
+    /// another text in an old form isn't taken for a repetition.
+    /// </summary>
+    /// <param name="what">Which part.</param>
+    /// <param name="typed">What was typed there.</param>
+    public OperationId OperationFor(string what, string typed) => Operation == default
+        ? default
+        : new(new Guid(SHA256.HashData(Encoding.UTF8.GetBytes($"{Operation.Value:N}\n{what}\n{typed}")).AsSpan(0, 16)));
+
+    /// <summary>The operation of the changed words.</summary>
+    public OperationId OperationForTexts() => OperationFor(
+        "words", string.Join('\n', Texts.OrderBy(text => text.Key, StringComparer.Ordinal).Select(text => $"{text.Key}\n{text.Value}")));
+
+    /// <summary>What is left to show again: without what was kept, and without what belongs to one showing of the page.</summary>
+    /// <param name="wordsKept">Whether the changed words were kept.</param>
+    /// <param name="settled">The gap fields that were kept.</param>
+    public LetterPost Left(bool wordsKept, IReadOnlySet<string> settled) => new(Fields
+        .Where(field => field.Key is not ("Version" or "Operation" or "Mark" or "ReadThrough" or "Step"))
+        .Where(field => !field.Key.StartsWith("Reopen.", StringComparison.Ordinal) && !settled.Contains(field.Key))
+        .Where(field => !wordsKept || !(field.Key.StartsWith(Block, StringComparison.Ordinal) || field.Key.StartsWith(Shown, StringComparison.Ordinal)))
         .ToDictionary(field => field.Key, field => field.Value));
 }

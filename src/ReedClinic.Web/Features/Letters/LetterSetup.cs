@@ -5,5 +5,6 @@ public static class LetterSetup
 {
     /// <summary>Adds it to the host.</summary>
     /// <param name="builder">The host.</param>
-    public static void AddLetters(this WebApplicationBuilder builder) => builder.Services.AddScoped<LetterMending>();
+    public static void AddLetters(this WebApplicationBuilder builder) =>
+        builder.Services.AddScoped<LetterMending>().AddScoped<LetterKeeping>();
 }

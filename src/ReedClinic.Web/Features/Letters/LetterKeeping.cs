@@ -1,0 +1,86 @@
+using Microsoft.Extensions.Localization;
+using ReedClinic.Data.Letters;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Web.Shared.Forms;
+
+namespace ReedClinic.Web.Features.Letters;
+
+/// <summary>What came of the letter's form.</summary>
+/// <param name="LeadsTo">Where to go when everything went well; else null.</param>
+/// <param name="View">The letter as it stands.</param>
+/// <param name="Left">What was typed and isn't kept.</param>
+/// <param name="Problems">Why not.</param>
+public sealed record LetterTaken(string? LeadsTo, LetterView View, LetterPost Left, ProblemList Problems);
+
+/// <summary>
+/// Takes the one form of the letter. Whichever button was pressed, everything that was typed is kept first; what can't be
+/// kept stays in the form. A letter that changed by that isn't sent before it was looked at again.
+/// </summary>
+public sealed class LetterKeeping(LetterBook letters, LetterMending mending, IStringLocalizer<LetterText> words)
+{
+    /// <summary>Keeps what was typed, and sends the letter where that was asked for and nothing changed.</summary>
+    /// <param name="actor">Who presses.</param>
+    /// <param name="view">The letter as it stands.</param>
+    /// <param name="posted">The form.</param>
+    /// <param name="ct">Stops it.</param>
+    public async Task<LetterTaken> TakeAsync(Actor actor, LetterView view, LetterPost posted, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        ArgumentNullException.ThrowIfNull(posted);
+        var code = view.AtBench.Batch.Code;
+        var typed = posted.Texts.Count > 0;
+        List<Problem> problems = typed ? await KeepWordsAsync(actor, view, posted, ct).ConfigureAwait(false) : [];
+        var wordsKept = problems.Count == 0;
+        var mended = await mending.MendAsync(actor, view, posted, ct).ConfigureAwait(false);
+        problems.AddRange(mended.Problems);
+        var changed = typed || mended.Settled.Count > 0;
+        if (posted.Sends && !changed && problems.Count == 0)
+        {
+            problems.AddRange(await SendAsync(actor, view, posted, ct).ConfigureAwait(false));
+        }
+
+        if (problems.Count == 0)
+        {
+            return new(Next(code.ToString(), posted, typed, mended.Settled.Count > 0), view, LetterPost.Nothing, ProblemList.None);
+        }
+
+        var now = await letters.ReadAsync(actor, code, ct).ConfigureAwait(false) ?? view;
+        return new(null, now, posted.Left(wordsKept, mended.Settled), new ProblemList(problems));
+    }
+
+    private static string Next(string code, LetterPost posted, bool typed, bool mended) => (posted.Sends, typed || mended) switch
+    {
+        (true, true) => $"/letters/{code}?before=sending",
+        (true, false) => $"/batches/{code}/letter?done=sent",
+        _ => $"/batches/{code}/letter?done={(mended && !typed ? "mended" : "saved")}",
+    };
+
+    private async Task<List<Problem>> KeepWordsAsync(Actor actor, LetterView view, LetterPost posted, CancellationToken ct) =>
+        await letters.SaveAsync(
+            actor, view.AtBench.Batch.Code, posted.Texts, posted.Version, posted.OperationForTexts(), ct).ConfigureAwait(false) switch
+        {
+            Outcome<LetterView>.Done => [],
+            Outcome<LetterView>.Refused(var refused) => [.. refused.Select(problem => problem with { Field = posted.FieldOf(problem.Field) })],
+            Outcome<LetterView>.Conflict => [new Problem("", words["Clash"])],
+            _ => [new Problem("", words["Gone"])],
+        };
+
+    private async Task<IEnumerable<Problem>> SendAsync(Actor actor, LetterView view, LetterPost posted, CancellationToken ct)
+    {
+        if (!posted.ReadThrough)
+        {
+            return [new Problem("ReadThrough", words["ReadFirst"])];
+        }
+
+        var operation = posted.OperationFor("send", posted.Mark);
+        return await letters.SendAsync(actor, view.AtBench.Batch.Code, posted.Mark, operation, ct).ConfigureAwait(false) switch
+        {
+            Outcome<LetterView>.Done => [],
+            Outcome<LetterView>.Refused(var refused) => refused.Select(problem =>
+                LetterSince.IsGap(view, problem.Field) ? problem with { Field = LetterMending.Field("Reason", problem.Field) } : problem),
+            Outcome<LetterView>.Conflict => [new Problem("", words["ChangedSince"])],
+            _ => [new Problem("", words["Gone"])],
+        };
+    }
+}
