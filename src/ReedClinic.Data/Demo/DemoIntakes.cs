@@ -16,6 +16,14 @@ internal static class DemoIntakes
         ["Did I leave the corners thin enough this time?"] = "Yes, in all three. Nothing is left to do there.",
     };
 
+    /// <summary>Why the teacher took cane from a reed on which only safe changes were wanted, by the reed's number.</summary>
+    public static string WhyTheKnife(int reed) => reed switch
+    {
+        1 => "A few light strokes are safe on a tip as strong as this one, and nothing else would have cleared the starts.",
+        2 => "The back was so strong that a few strokes could not harm it, and I tried it after each pass.",
+        _ => "One stroke on each corner was all, and I thought that safe.",
+    };
+
     public static IntakeForm InesInSpring() => new()
     {
         Instrument = nameof(Instrument.Oboe),

@@ -8,6 +8,7 @@ using ReedClinic.Data.Recurrence;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Pitch;
 using ReedClinic.Domain.Recurrence;
@@ -100,7 +101,7 @@ public sealed class DemoStudio(
         _clock.GoTo(from.AddDays(5));
         var first = At(teacher, batch, 0, ct);
         await DemoWork.AutumnAsync(first, "C +10", "C", blends: true).ConfigureAwait(false);
-        await first.EndsAsync(VerdictKind.Improved, "Clean every time: nothing more to win.", "Play this one first.").ConfigureAwait(false);
+        await first.EndsAsync(VerdictKind.Improved, "Every start was clean: there was nothing more to win.", "It is still the easiest reed you have made.").ConfigureAwait(false);
         var second = At(teacher, batch, 1, ct);
         await DemoWork.AutumnAsync(second, "B +30", "B +45", blends: true).ConfigureAwait(false);
         await second.AdjustAsync("clip-hair", new Place(Zone.TipEdge), new(Millimetres: 0.1m), null).ConfigureAwait(false);
@@ -187,6 +188,14 @@ public sealed class DemoStudio(
         {
             DemoAnswer.Of(await book.AnswerAsync(teacher, code, question.Id, DemoIntakes.Answers[question.Text], _clock.Operation(), ct)
                 .ConfigureAwait(false));
+        }
+
+        var draft = (await book.ReadAsync(teacher, code, ct).ConfigureAwait(false))!;
+        foreach (var gap in draft.Gaps.Where(gap => gap.Kind == GapKind.WorkBeyondTheWish))
+        {
+            DemoAnswer.Of(await book.WaiveAsync(
+                teacher, code, gap.Key, DemoIntakes.WhyTheKnife(draft.AtBench.Batch.Reeds.Single(reed => reed.Id == gap.Reed).Number),
+                _clock.Operation(), ct).ConfigureAwait(false));
         }
 
         var ready = (await book.ReadAsync(teacher, code, ct).ConfigureAwait(false))!;

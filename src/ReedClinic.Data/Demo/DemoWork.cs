@@ -30,7 +30,7 @@ internal static class DemoWork
         await at.TestAsync(TestKind.LowResponse, 2).ConfigureAwait(false);
         await at.CloseRiskAsync(risk, RiskOutcome.DidNotHappen).ConfigureAwait(false);
         await at.EndAsync(corners, FindingEnding.Gone).ConfigureAwait(false);
-        await at.EndsAsync(VerdictKind.Improved, "It starts on a breath now; more would cost the middle notes.", "Play this one first.")
+        await at.EndsAsync(VerdictKind.Improved, "It starts on a breath now; more would cost the middle notes.", "The middle notes are as warm as they were.")
             .ConfigureAwait(false);
     }
 
@@ -50,7 +50,7 @@ internal static class DemoWork
         await at.TestAsync(TestKind.Effort, 2).ConfigureAwait(false);
         await at.EndAsync(corners, FindingEnding.Better).ConfigureAwait(false);
         await at.EndAsync(back, FindingEnding.Gone).ConfigureAwait(false);
-        await at.EndsAsync(VerdictKind.Improved, "You allowed safe changes only, and this is where they end.", "Keep it for practice.")
+        await at.EndsAsync(VerdictKind.Improved, "It had become easy enough to blow.", "It is a good reed for practice.")
             .ConfigureAwait(false);
     }
 
@@ -67,7 +67,7 @@ internal static class DemoWork
         await at.TestAsync(TestKind.LowResponse, 3).ConfigureAwait(false);
         await at.TestAsync(TestKind.Crow, 0, "C").ConfigureAwait(false);
         await at.EndAsync(corners, FindingEnding.Gone).ConfigureAwait(false);
-        await at.EndsAsync(VerdictKind.GoodOnArrivalRefined, "Little was missing.", "Yes, it is worth a place in the band.").ConfigureAwait(false);
+        await at.EndsAsync(VerdictKind.GoodOnArrivalRefined, "Little was missing.", "I would be glad to hear it in the band.").ConfigureAwait(false);
     }
 
     /// <summary>Autumn: the corners are thin in all three, and none has a clear line between heart and tip.</summary>

@@ -22,13 +22,13 @@ internal static class LetterReader
         }
 
         var batch = atBench.Batch.Id;
-        var material = await MaterialAsync(db, atBench, signer, ct).ConfigureAwait(false);
-        var composed = LetterComposer.Compose(material);
         var letter = await db.Set<Letter>().AsNoTracking().Include(row => row.Waivers)
             .SingleOrDefaultAsync(row => row.Batch == batch, ct).ConfigureAwait(false);
+        var reasons = letter?.Waivers.ToDictionary(waiver => waiver.Gap, waiver => waiver.Reason) ?? [];
+        var material = (await MaterialAsync(db, atBench, signer, ct).ConfigureAwait(false)) with { Waived = reasons };
+        var composed = LetterComposer.Compose(material);
         var saved = await LatestAsync(db, batch, ct).ConfigureAwait(false);
         var draft = letter is { IsSent: true } ? saved! : composed.With(saved);
-        var reasons = letter?.Waivers.ToDictionary(waiver => waiver.Gap, waiver => waiver.Reason) ?? [];
         var gaps = LetterComposer.Gaps(material).ToLookup(gap => reasons.ContainsKey(gap.Key));
         return new LetterView(
             atBench,
@@ -56,12 +56,16 @@ internal static class LetterReader
     {
         var name = await db.Set<ClinicAccount>().Where(account => account.Id == signer.Value)
             .Select(account => account.DisplayName).SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        var studio = await db.Set<Studio>().Select(row => row.Name).SingleOrDefaultAsync(ct).ConfigureAwait(false);
         return new LetterMaterial(
             atBench.Batch,
             atBench.Student.Name,
             name ?? "",
             atBench.Reeds.ToDictionary(row => row.Reed.Id, row => row.Log),
-            Thread(atBench));
+            Thread(atBench))
+        {
+            Studio = studio,
+        };
     }
 
     // The sheet is worked out from the logs that are at hand; the stored one says the same.

@@ -18,20 +18,26 @@ internal static class AnswerBlocks
     private static ReedId? AnsweredWith(LetterMaterial material, Question question) =>
         material.Batch.Reeds.Any(reed => reed.Id == question.Reed && reed.Presence == Presence.Missing) ? null : question.Reed;
 
+    // A question that was left open is told with the reason, not passed over.
+    private static string? Answer(LetterMaterial material, Question question) =>
+        question.Answer is { } answer ? Prose.Sentence(answer)
+        : material.ReasonFor(LetterGap.KeyOf(question)) is { } reason ? "I leave that open for now: " + Prose.Ended(reason)
+        : null;
+
     private static LetterBlock? Answers(LetterMaterial material, ReedId? reed, Phrasing phrasing, string key, BlockKind kind)
     {
         List<LetterParagraph> answers =
         [
             .. material.Batch.Questions
-                .Where(question => question.Answer is not null && AnsweredWith(material, question) == reed)
+                .Where(question => AnsweredWith(material, question) == reed && Answer(material, question) is not null)
                 .Select(question => new LetterParagraph(
                 [
                     LetterSentence.Plain(phrasing.Pick(
                         "asked", question.Number,
                         $"You asked: “{question.Text.Trim()}”",
-                        $"To your question “{question.Text.Trim()}”:",
+                        $"Your question was: “{question.Text.Trim()}”",
                         $"“{question.Text.Trim()}”, you wrote.")),
-                    LetterSentence.Plain(Prose.Sentence(question.Answer!)),
+                    LetterSentence.Plain(Answer(material, question)!),
                 ])),
         ];
         return answers.Count == 0 ? null : new LetterBlock(key, kind, answers) { Reed = reed };

@@ -23,16 +23,15 @@ internal static class CareBlocks
             "dry",
             "Afterwards shake the water out, let it dry in the open for an hour, and only then close the case.",
             "When you have finished, let it dry in moving air before it goes into its case, and keep it away from heaters.");
-        return new LetterBlock("care", BlockKind.Care,
-        [
-            new(
-            [
-                LetterSentence.Plain(days),
-                LetterSentence.Plain("A reed that has been worked on changes a little in that time, so write down how it feels on the first day and on the fourth."),
-                LetterSentence.Plain(dry),
-                LetterSentence.Plain("Take turns with your reeds, so that each can rest for a day."),
-            ]),
-        ])
+        List<string> sentences = [days];
+        if (material.Batch.Reeds.Any(reed => material.LogOf(reed.Id).Live<Adjustment>().Any()))
+        {
+            sentences.Add("A reed that has been worked on changes a little in that time, so write down how it feels on the first day and on the fourth.");
+        }
+
+        sentences.Add(dry);
+        sentences.Add("Take turns with your reeds, so that each can rest for a day.");
+        return new LetterBlock("care", BlockKind.Care, [new([.. sentences.Select(LetterSentence.Plain)])])
         {
             Heading = "Playing in and care",
         };
@@ -43,7 +42,7 @@ internal static class CareBlocks
         List<string> cautions =
         [
             "Rinse a reed that comes back from me and wash your hands before you play it; don't share reeds, and don't play one while you or the other player is ill.",
-            "Knives and blades are very sharp: cut and scrape away from your hand, on a block, and store them with a guard. Under eighteen, use one only with a parent or guardian and your teacher beside you.",
+            "Knives and blades are very sharp: cut and scrape away from your hand, on a block, and store them with a guard. If you are not grown up yet, use one only with a parent or guardian and your teacher beside you.",
             "Scrape where the air moves, and wipe the dust away with a damp cloth.",
             "If your lips, teeth or breathing trouble you, ask a doctor or a dentist; what they say, and your school's own rules, come before anything in this letter.",
         ];
@@ -69,7 +68,7 @@ internal static class CareBlocks
                 ? "Let me know how it feels after a week; your ears are part of this."
                 : "Let me know how they feel after a week; your ears are part of this.",
             "I look forward to hearing how the next one turns out.");
-        var bye = phrasing.Pick("bye", "With warm wishes,", "Kind regards,", "All good wishes from the bench,");
+        var bye = phrasing.Pick("bye", "With warm wishes,", "Kind regards,", "With all good wishes,");
         return new LetterBlock(
             "closing",
             BlockKind.Closing,

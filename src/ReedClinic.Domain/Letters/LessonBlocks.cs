@@ -15,15 +15,16 @@ internal static class LessonBlocks
         }
 
         var roots = Roots(material);
+        var having = Having(material);
         var sentences = new List<LetterSentence>
         {
-            LetterSentence.Plain(material.Batch.Reeds.Count == 1
+            LetterSentence.Plain(having.Count < 2
                 ? "If you take only one thing from this letter, let it be this."
                 : phrasing.Pick(
                     "lesson",
                     "If you take only one thing from this letter, let it be this.",
                     "One thing runs through your reeds, and it is good news, because it can be learnt.",
-                    "When I laid your reeds side by side, one thing stood out.")),
+                    "When I compared your reeds, one thing stood out.")),
         };
         if (thread.LessonWords is { } words)
         {
@@ -40,8 +41,23 @@ internal static class LessonBlocks
             sentences.Add(new("I saw this " + Prose.Inside(evidence), roots));
         }
 
-        return new LetterBlock("lesson", BlockKind.Lesson, [new(sentences)]) { Heading = material.Batch.Reeds.Count == 1 ? "What to take from it" : "What they have in common" };
+        return new LetterBlock("lesson", BlockKind.Lesson, [new(sentences)]) { Heading = Heading(material, having) };
     }
+
+    // Common is what at least two reeds have; one reed alone teaches something, too.
+    private static string Heading(LetterMaterial material, List<int> having) => having.Count switch
+    {
+        > 1 => "What they have in common",
+        1 when material.Batch.Reeds.Count > 1 => $"What to take from reed {Prose.Number(having[0])}",
+        _ => material.Batch.Reeds.Count == 1 ? "What to take from it" : "What to take from these reeds",
+    };
+
+    private static List<int> Having(LetterMaterial material) =>
+    [
+        .. material.Batch.Reeds
+            .Where(reed => material.LogOf(reed.Id).Findings.Any(finding => IsTheLesson(material, finding)))
+            .Select(reed => reed.Number),
+    ];
 
     internal static LetterBlock? Habit(LetterMaterial material) => material.Thread.HabitSentence is { } habit
         ? new LetterBlock("habit", BlockKind.Habit,
@@ -79,8 +95,8 @@ internal static class LessonBlocks
                 .. stroke.Select(LetterSentence.Plain),
                 LetterSentence.Plain(phrasing.Pick(
                     "minor",
-                    "If you are under eighteen, do this only with a parent or guardian and a teacher beside you.",
-                    "Under eighteen? Then only with a parent or guardian and your teacher at the table.")),
+                    "If you are not grown up yet, do this only with a parent or guardian and a teacher beside you.",
+                    "Until you are grown up, do this only with a parent or guardian and your teacher at the table.")),
             ]),
         ])
         {
@@ -108,8 +124,11 @@ internal static class LessonBlocks
     private static List<EntryId> Roots(LetterMaterial material) =>
     [
         .. material.Batch.Reeds.SelectMany(reed => material.LogOf(reed.Id).Findings)
-            .Where(finding => finding.Finding.FindingKind == material.Thread.LessonKind
-                && finding.Finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork })
+            .Where(finding => IsTheLesson(material, finding))
             .Select(finding => finding.Fact.Root),
     ];
+
+    private static bool IsTheLesson(LetterMaterial material, FindingNow finding) =>
+        material.Thread.LessonKind is { } kind && finding.Finding.FindingKind == kind
+        && finding.Finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork };
 }

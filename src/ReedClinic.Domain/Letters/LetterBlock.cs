@@ -147,6 +147,17 @@ public sealed record LetterBlock(string Key, BlockKind Kind, IReadOnlyList<Lette
         };
     }
 
+    /// <summary>The block when nothing would be composed for it any more: what the teacher wrote stays, and rests on nothing.</summary>
+    internal LetterBlock AsOwnWords() => this with
+    {
+        Paragraphs = [.. Paragraphs.Select(paragraph => new LetterParagraph([.. paragraph.Sentences.Select(sentence => LetterSentence.Plain(sentence.Text))]))],
+        Rows = [],
+        ComposedText = "",
+    };
+
+    /// <summary>The block with nothing in it.</summary>
+    internal LetterBlock AsNothing() => this with { Paragraphs = [], Rows = [], ComposedText = null };
+
     private static List<LetterSentence> Recognise(string text, List<LetterSentence> known)
     {
         if (text.Length == 0)

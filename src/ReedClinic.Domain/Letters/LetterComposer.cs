@@ -1,4 +1,3 @@
-using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 
 namespace ReedClinic.Domain.Letters;
@@ -16,7 +15,7 @@ public static class LetterComposer
         ArgumentNullException.ThrowIfNull(material);
         var batch = material.Batch;
         var phrasing = new Phrasing(batch.Id.Value);
-        var told = OpeningBlocks.Told(material);
+        var told = new LetterSoFar(OpeningBlocks.Told(material));
         LetterBlock?[] blocks =
         [
             OpeningBlocks.Greeting(material, phrasing),
@@ -44,7 +43,10 @@ public static class LetterComposer
                 .. batch.Reeds.Where(reed => reed.Presence != Presence.Missing)
                     .Select(reed => new LetterReed(reed.Id, reed.Number, reed.HowToRecognise, LetterMarks.Of(material.LogOf(reed.Id)))),
             ],
-            [.. blocks.OfType<LetterBlock>()]);
+            [.. blocks.OfType<LetterBlock>()])
+        {
+            Studio = material.Studio,
+        };
     }
 
     /// <summary>What is missing before the letter can go out.</summary>
@@ -74,26 +76,31 @@ public static class LetterComposer
                 {
                     Reed = reed.Id,
                 }),
-            .. material.Batch.Reeds.SelectMany(reed => material.LogOf(reed.Id).OpenRisks
-                .Where(risk => risk.Closed is null)
-                .Select(risk => new LetterGap(
-                    "risk-" + risk.Fact.Root.Value.ToString("N"),
-                    GapKind.OpenRisk,
-                    $"On reed {Prose.Number(reed.Number)} a risk was named and not closed: {risk.Fact.Now.Words}")
-                {
-                    Reed = reed.Id,
-                })),
+            .. material.Batch.Reeds.SelectMany(reed => OpenRisks(reed, material)),
+            .. material.Batch.Reeds
+                .Where(reed => LetterWish.Beyond(reed, material.LogOf(reed.Id)).Count > 0)
+                .Select(LetterWish.Gap),
             .. material.Thread.HasLesson
                 ? Array.Empty<LetterGap>()
                 : [new LetterGap("common-lesson", GapKind.NoCommonLesson, "No common lesson was chosen for these reeds.")],
         ];
     }
 
+    private static IEnumerable<LetterGap> OpenRisks(Reed reed, LetterMaterial material) => material.LogOf(reed.Id).OpenRisks
+        .Where(risk => risk.Closed is null)
+        .Select(risk => new LetterGap(
+            "risk-" + risk.Fact.Root.Value.ToString("N"),
+            GapKind.OpenRisk,
+            $"On reed {Prose.Number(reed.Number)} a risk was named and not closed: {risk.Fact.Now.Words}")
+        {
+            Reed = reed.Id,
+        });
+
     private static IEnumerable<LetterBlock?> ReedBlocks(
-        LetterMaterial material, Reed reed, Phrasing phrasing, ISet<FindingKindId> told)
+        LetterMaterial material, Reed reed, Phrasing phrasing, LetterSoFar told)
     {
         var log = material.LogOf(reed.Id);
-        yield return StoryBlock.Of(reed, log, phrasing, told);
+        yield return StoryBlock.Of(material, reed, log, phrasing, told);
         yield return NowBlock.Of(reed, log, phrasing);
         yield return AnswerBlocks.About(material, reed, phrasing);
         yield return UseBlock.Of(material, reed, log, phrasing);

@@ -27,6 +27,9 @@ public sealed record LetterDraft(
     IReadOnlyList<LetterReed> Reeds,
     IReadOnlyList<LetterBlock> Blocks)
 {
+    /// <summary>The studio that it comes from, as it was called then; null when that isn't known.</summary>
+    public string? Studio { get; init; }
+
     /// <summary>
     /// This fresh draft with what the teacher changed in an earlier one. Blocks that nobody touched follow the log; a
     /// changed block stays as it was left.
@@ -40,29 +43,50 @@ public sealed record LetterDraft(
         }
 
         var edited = saved.Blocks.Where(block => block.IsEdited).ToDictionary(block => block.Key);
-        return this with
+        List<LetterBlock> blocks =
+            [.. Blocks.Select(block => edited.TryGetValue(block.Key, out var left) ? left with { Rows = block.Rows } : block)];
+        for (var place = 0; place < saved.Blocks.Count; place++)
         {
-            Blocks = [.. Blocks.Select(block => edited.TryGetValue(block.Key, out var left) ? left with { Rows = block.Rows } : block)],
-        };
+            var block = saved.Blocks[place];
+            if (block is { IsEdited: true, Paragraphs.Count: > 0 } && !blocks.Any(other => other.Key == block.Key))
+            {
+                PutAfter(blocks, saved.Blocks.Take(place), block.AsOwnWords());
+            }
+        }
+
+        return this with { Blocks = blocks };
+    }
+
+    // Behind the nearest of its old neighbours that is still there.
+    private static void PutAfter(List<LetterBlock> blocks, IEnumerable<LetterBlock> before, LetterBlock block)
+    {
+        var at = before.Reverse().Select(other => blocks.FindIndex(known => known.Key == other.Key)).FirstOrDefault(found => found >= 0, -1);
+        blocks.Insert(at + 1, block);
     }
 
     /// <summary>This draft with other texts in some blocks.</summary>
-    /// <param name="texts">The texts by the keys of their blocks; other keys are ignored.</param>
+    /// <param name="texts">The texts by the keys of their blocks; keys that no letter has are ignored.</param>
     /// <param name="composed">The draft as it would be composed now.</param>
     public LetterDraft EditedTo(IReadOnlyDictionary<string, string> texts, LetterDraft composed)
     {
         ArgumentNullException.ThrowIfNull(texts);
         ArgumentNullException.ThrowIfNull(composed);
         var fresh = composed.Blocks.ToDictionary(block => block.Key);
-        return this with
+        List<LetterBlock> blocks =
+        [
+            .. Blocks.Select(block => texts.TryGetValue(block.Key, out var text)
+                ? block.EditedTo(text, fresh.GetValueOrDefault(block.Key) ?? block.AsNothing())
+                : block),
+        ];
+        foreach (var (key, text) in texts.Where(text => !Blocks.Any(block => block.Key == text.Key)))
         {
-            Blocks =
-            [
-                .. Blocks.Select(block => texts.TryGetValue(block.Key, out var text) && fresh.TryGetValue(block.Key, out var now)
-                    ? block.EditedTo(text, now)
-                    : block),
-            ],
-        };
+            if (LetterKeys.Empty(key, Reeds) is { } empty && !string.IsNullOrWhiteSpace(text))
+            {
+                PutAfter(blocks, blocks.Where(block => LetterKeys.Before(block, empty)), empty.EditedTo(text, empty.AsNothing()));
+            }
+        }
+
+        return this with { Blocks = blocks };
     }
 }
 
@@ -77,6 +101,9 @@ public enum GapKind
 
     /// <summary>A risk of which nobody has said whether it happened.</summary>
     OpenRisk,
+
+    /// <summary>Work on a reed that goes beyond what the student had allowed; the letter tells why.</summary>
+    WorkBeyondTheWish,
 
     /// <summary>Nothing was said about what the reeds have in common.</summary>
     NoCommonLesson,

@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Letters;
@@ -6,6 +7,8 @@ namespace ReedClinic.Domain.Letters;
 /// <summary>What the drawing of a reed shows in a letter: what stands today, not how it came about.</summary>
 public static class LetterMarks
 {
+    private static readonly string[] Places = [" at the ", " over the ", " in the ", " on the ", " from heart "];
+
     /// <summary>The marks of one reed. Their words stand after the name of their place, so they don't repeat it.</summary>
     /// <param name="log">Its log.</param>
     public static IReadOnlyList<ReedMark> Of(BenchLog log)
@@ -15,7 +18,7 @@ public static class LetterMarks
         [
             .. log.Findings.Where(finding => finding.Ended?.Now.Ending != FindingEnding.Gone).Select(Found),
             .. log.Live<Adjustment>().GroupBy(work => work.Now.Place).Select(group => new ReedMark(
-                group.Key, MarkKind.Worked, HowMuch([.. group.Select(work => work.Now)]))),
+                group.Key, MarkKind.Worked, What([.. group.Select(work => work.Now)]))),
             .. log.LeftAlone.Select(left => new ReedMark(left.Now.Place, MarkKind.LeaveAlone, left.Now.Words)),
         ];
     }
@@ -35,10 +38,25 @@ public static class LetterMarks
         return new ReedMark(finding.Place, kind, words, now.Ended?.Now.Ending == FindingEnding.Better ? "better now" : null);
     }
 
-    private static string HowMuch(List<Adjustment> work) => work switch
+    // “thinned, 2 strokes”: the name of the place stands before it already.
+    private static string What(List<Adjustment> work) =>
+        string.Join("; ", work.GroupBy(one => one.AdjustmentKind).Select(same => Done(same.First()) + HowMuch([.. same])));
+
+    private static string Done(Adjustment work)
     {
-        [{ Amount.IsNotSaid: false } only] => only.Amount.ToString(),
-        [_] => "once",
-        _ => Prose.Times(work.Count),
+        if (AdjustmentCatalogue.Find(work.AdjustmentKind) is not { } kind)
+        {
+            return StoryBlock.Short(work.Words) ?? "worked on";
+        }
+
+        var end = Places.Select(place => kind.Done.IndexOf(place, StringComparison.Ordinal)).Where(at => at > 0).DefaultIfEmpty(kind.Done.Length).Min();
+        return kind.Done[..end];
+    }
+
+    private static string HowMuch(List<Adjustment> same) => same switch
+    {
+        [{ Amount.IsNotSaid: false } only] => $", {only.Amount}",
+        [_] => "",
+        _ => $", {Prose.Times(same.Count)}",
     };
 }

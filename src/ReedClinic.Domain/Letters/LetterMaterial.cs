@@ -42,6 +42,16 @@ public sealed record LetterMaterial(
     IReadOnlyDictionary<ReedId, BenchLog> Logs,
     LetterThread Thread)
 {
+    /// <summary>The studio that it comes from; null when that isn't known.</summary>
+    public string? Studio { get; init; }
+
+    /// <summary>Why gaps were left open, by their keys.</summary>
+    public IReadOnlyDictionary<string, string> Waived { get; init; } = new Dictionary<string, string>();
+
+    /// <summary>Why a gap was left open; null when it wasn't.</summary>
+    /// <param name="gap">The gap's key.</param>
+    public string? ReasonFor(string gap) => Waived.GetValueOrDefault(gap);
+
     /// <summary>The log of one reed; an empty one when nothing was written.</summary>
     /// <param name="reed">Which reed.</param>
     public BenchLog LogOf(ReedId reed) => Logs.GetValueOrDefault(reed, BenchLog.Empty);

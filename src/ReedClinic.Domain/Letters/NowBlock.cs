@@ -9,34 +9,16 @@ internal static class NowBlock
     internal static LetterBlock? Of(Reed reed, BenchLog log, Phrasing phrasing)
     {
         List<BeforeAndNow> rows = [.. log.Moves.Select(Row).OfType<BeforeAndNow>()];
-        if (rows.Count == 0)
+        var once = log.Moves.Where(move => Say(move.Now) is null && Say(move.Arrival) is not null).ToList();
+        if (rows.Count + once.Count == 0)
         {
             return null;
         }
 
-        var better = log.Moves.Where(move => move.Movement == Movement.Nearer).ToList();
-        var worse = log.Moves.Where(move => move.Movement == Movement.Further).ToList();
-        var sentences = new List<LetterSentence>();
-        if (better.Count > 0)
+        List<LetterSentence> sentences = [.. Moved(reed, log, phrasing)];
+        if (once.Count > 0)
         {
-            var gains = Prose.List([.. better.Take(3).Select(move => Gain(move.TestKind))]);
-            sentences.Add(new(
-                phrasing.Pick(
-                    "gains", reed.Number,
-                    $"Against how it arrived, {gains}.",
-                    $"Compared with the day it came, {gains}.",
-                    $"What has changed: {gains}."),
-                Roots(better)));
-        }
-
-        if (worse.Count > 0)
-        {
-            var losses = Prose.List([.. worse.Take(2).Select(move => "the " + TestScale.Of(move.TestKind).Name)]);
-            sentences.Add(new(
-                better.Count > 0
-                    ? $"In exchange it gave up a little in {losses}."
-                    : $"It has lost a little in {losses}.",
-                Roots(worse)));
+            sentences.Add(new(Once(once, rows.Count > 0, log.Live<Adjustment>().Any()), Roots(once)));
         }
 
         return new LetterBlock(LetterComposer.Key(reed, "now"), BlockKind.ReedNow, sentences.Count == 0 ? [] : [new(sentences)])
@@ -46,11 +28,47 @@ internal static class NowBlock
         };
     }
 
+    private static IEnumerable<LetterSentence> Moved(Reed reed, BenchLog log, Phrasing phrasing)
+    {
+        var better = log.Moves.Where(move => move.Movement == Movement.Nearer).ToList();
+        var worse = log.Moves.Where(move => move.Movement == Movement.Further).ToList();
+        if (better.Count > 0)
+        {
+            var gains = Prose.List([.. better.Take(3).Select(move => Gain(move.TestKind))]);
+            yield return new(
+                phrasing.Pick(
+                    "gains", reed.Number,
+                    $"Against how it arrived, {gains}.",
+                    $"Compared with the day it came, {gains}.",
+                    $"This has changed since it came: {gains}."),
+                Roots(better));
+        }
+
+        if (worse.Count > 0)
+        {
+            var losses = Prose.List([.. worse.Take(2).Select(move => "the " + TestScale.Of(move.TestKind).Name)]);
+            yield return new(
+                better.Count > 0
+                    ? $"In exchange it gave up a little in {losses}."
+                    : $"It has lost a little in {losses}.",
+                Roots(worse));
+        }
+    }
+
+    // What was tried only once has no row of its own: nothing stands beside it.
+    private static string Once(List<TestMove> moves, bool others, bool worked)
+    {
+        var tests = Prose.List([.. moves.Select(move => $"the {TestScale.Of(move.TestKind).Name} ({Say(move.Arrival)})")]);
+        return others ? $"I tried {tests} only when it came."
+            : worked ? $"When it came I tried {tests}, and I did not try that again after the work."
+            : $"When it came I tried {tests}.";
+    }
+
     private static BeforeAndNow? Row(TestMove move)
     {
         var before = Say(move.Arrival);
         var now = Say(move.Now);
-        return before is null && now is null
+        return now is null
             ? null
             : new(TestScale.Of(move.TestKind).Name, before, now, move.Movement, Roots([move]));
     }

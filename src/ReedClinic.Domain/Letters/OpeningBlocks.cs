@@ -21,24 +21,37 @@ internal static class OpeningBlocks
             $"Thank you for your {reeds}.",
             $"It was good to open your parcel and find your {reeds} in it.",
             $"Your {reeds} arrived, and I have enjoyed getting to know {(here == 1 ? "it" : "them")}.");
-        var what = here == 1
+        var them = here == 1 ? "it" : "them";
+        var what = here > 1 && TriedFirst(material)
             ? phrasing.Pick(
                 "what",
-                "I looked at it against the light, played it where I could, and wrote everything down as I went.",
-                "I have spent some quiet time with it at the bench, and this is what I found out.")
+                "I tried them next to each other before I touched any of them, because reeds explain each other.",
+                "Before I touched any of them I tried them all, one beside the other, and wrote down what I noticed.")
             : phrasing.Pick(
                 "what",
-                "I looked at each of them against the light, played them side by side where I could, and wrote everything down as I went.",
-                "I have spent some quiet time with them at the bench, and this is what I found out.",
-                TriedFirst(material)
-                    ? "I tried them next to each other before I touched any of them, because reeds explain each other."
-                    : "I have been through them one by one, and wrote everything down as I went.");
-        var how = phrasing.Pick(
+                $"I have spent some quiet time with {them} at the bench, and this is what I found out.",
+                here == 1 ? "This is what I can tell you about it." : "This is what I can tell you about each of them.");
+        return Begin(material, thanks, what, How(material, here, phrasing));
+    }
+
+    // Only what the letter really holds is announced.
+    private static string How(LetterMaterial material, int here, Phrasing phrasing)
+    {
+        var lesson = material.Thread.HasLesson;
+        if (here == 1)
+        {
+            return lesson ? "Near the end you will find a short plan for the next one." : "At the end you will find how to play it in and look after it.";
+        }
+
+        return phrasing.Pick(
             "how",
-            "First comes what is good, then each reed by itself, and at the end what I would try on the next one.",
-            "You will find each reed by its number, and near the end a short plan for the next one.",
-            "Read it with the reeds beside you: they carry the same numbers as here.");
-        return Begin(material, thanks, what, how);
+            lesson && DoneWell(material, phrasing) is not null
+                ? "First comes what is good, then each reed by itself, and at the end what I would try on the next one."
+                : "You will find each reed by the number on its tag.",
+            lesson
+                ? "You will find each reed by its number, and near the end a short plan for the next one."
+                : "You will find each reed by its number, and at the end how to look after them.",
+            "It is easiest to read this letter with the reeds beside you: they carry the same numbers as here.");
     }
 
     private static LetterBlock Begin(LetterMaterial material, params ReadOnlySpan<string> sentences) =>
@@ -48,9 +61,13 @@ internal static class OpeningBlocks
             new([.. sentences.ToArray().Select(LetterSentence.Plain)]),
         ]);
 
-    private static bool TriedFirst(LetterMaterial material) => material.Batch.Reeds
-        .Where(reed => reed.IsHere)
-        .All(reed => material.LogOf(reed.Id).Live<Test>().Any(test => test.Pass == 0));
+    // Every reed was tried before the first of them was worked on.
+    private static bool TriedFirst(LetterMaterial material)
+    {
+        var logs = material.Batch.Reeds.Where(reed => reed.IsHere).Select(reed => material.LogOf(reed.Id)).ToList();
+        var work = logs.SelectMany(log => log.Live<Adjustment>()).Select(adjustment => adjustment.Now.RecordedAt).DefaultIfEmpty(DateTimeOffset.MaxValue).Min();
+        return logs.TrueForAll(log => log.Live<Test>().Any(test => test.Pass == 0 && test.Now.RecordedAt < work));
+    }
 
     internal static LetterBlock? DoneWell(LetterMaterial material, Phrasing phrasing)
     {
@@ -80,7 +97,7 @@ internal static class OpeningBlocks
         sentences.Insert(0, LetterSentence.Plain(phrasing.Pick(
             "good-first",
             "Let me begin with what you do well.",
-            "Some things are just as they should be, so please keep doing them.",
+            "Some things are just as they should be, and I hope you will keep them so.",
             "First of all, what is good.")));
         if (sentences.Count > 2)
         {

@@ -54,15 +54,26 @@ internal static class Prose
     /// <summary>The text with a capital and a full stop, on one line.</summary>
     public static string Sentence(string text)
     {
-        var line = string.Join(' ', text.Split((char[])['\n', '\r', '\t'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)).Trim();
-        if (line.Length == 0)
-        {
-            return line;
-        }
-
-        var capital = char.ToUpperInvariant(line[0]) + line[1..];
-        return capital[^1] is '.' or '!' or '?' or '…' or '”' or ':' ? capital : capital + ".";
+        var line = Ended(text);
+        return line.Length == 0 ? line : char.ToUpperInvariant(line[0]) + line[1..];
     }
+
+    /// <summary>The text with a full stop, on one line.</summary>
+    public static string Ended(string text)
+    {
+        var line = Line(text);
+        return line.Length == 0 || line[^1] is '.' or '!' or '?' or '…' or '”' or ':' ? line : line + ".";
+    }
+
+    /// <summary>What somebody wrote, in quotation marks and as they wrote it, on one line.</summary>
+    public static string Quote(string text)
+    {
+        var line = Line(text);
+        return line.Length > 0 && line[^1] is '.' or '!' or '?' or '…' ? $"“{line}”" : $"“{line}”.";
+    }
+
+    private static string Line(string text) =>
+        string.Join(' ', text.Split((char[])['\n', '\r', '\t'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)).Trim();
 
     /// <summary>The text to go on in the middle of a sentence; “I” and names of notes keep their capital.</summary>
     public static string Inside(string text) =>

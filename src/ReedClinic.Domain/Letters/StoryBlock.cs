@@ -8,16 +8,16 @@ namespace ReedClinic.Domain.Letters;
 /// <summary>One reed: what arrived, what was found, what was done and how it ended.</summary>
 internal static class StoryBlock
 {
-    internal static LetterBlock Of(Reed reed, BenchLog log, Phrasing phrasing, ISet<FindingKindId> told)
+    internal static LetterBlock Of(LetterMaterial material, Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told)
     {
-        List<LetterParagraph> paragraphs = [new(Arrived(reed, phrasing))];
+        List<LetterParagraph> paragraphs = [new(Arrived(reed, phrasing, told))];
         var found = Found(reed, log, phrasing, told);
         if (found.Count > 0)
         {
             paragraphs.Add(new(found));
         }
 
-        var done = WorkWords.Done(reed, log, phrasing);
+        var done = WorkWords.Done(reed, log, phrasing, material.ReasonFor(LetterWish.KeyOf(reed)));
         if (done.Count > 0)
         {
             paragraphs.Add(new(done));
@@ -34,33 +34,28 @@ internal static class StoryBlock
     internal static string NameOf(Finding finding) =>
         FindingCatalogue.Find(finding.FindingKind)?.Name ?? Short(finding.Words) ?? "something else";
 
-    private static string? Short(string? words) => words is { Length: > 40 } ? words[..39].TrimEnd() + "…" : words;
+    internal static string? Short(string? words) => words is { Length: > 40 } ? words[..39].TrimEnd() + "…" : words;
 
-    private static List<LetterSentence> Arrived(Reed reed, Phrasing phrasing)
+    private static List<LetterSentence> Arrived(Reed reed, Phrasing phrasing, LetterSoFar told)
     {
         var sentences = new List<LetterSentence>();
-        var bothers = Prose.Inside(reed.Bothers.ReplaceLineEndings(" ").Trim().TrimEnd('.'));
-        if (bothers.Length > 0)
+        if (reed.Bothers.Trim().Length > 0)
         {
             sentences.Add(LetterSentence.Plain(phrasing.Pick(
                 "bothers", reed.Number,
-                $"About this one you wrote: “{bothers}”.",
-                $"What bothered you here was this: “{bothers}”.",
-                $"You told me of this reed: “{bothers}”.")));
+                $"About this one you wrote: {Prose.Quote(reed.Bothers)}",
+                $"What you wrote about this one was this: {Prose.Quote(reed.Bothers)}",
+                $"You told me of this reed: {Prose.Quote(reed.Bothers)}")));
         }
 
         if (reed.Likes is { } likes)
         {
-            sentences.Add(LetterSentence.Plain(
-                $"You also said what you like about it (“{Prose.Inside(likes.ReplaceLineEndings(" ").Trim().TrimEnd('.'))}”), and I kept that in mind."));
+            sentences.Add(LetterSentence.Plain($"You also told me what you like about it: {Prose.Quote(likes)}"));
         }
 
         if (reed is { Winding: not WindingHand.NotRead, OverlapAgrees: { } agrees })
         {
-            var hand = reed.Winding == WindingHand.Left ? "left" : "right";
-            sentences.Add(LetterSentence.Plain(agrees
-                ? $"The thread was wound by a {hand} hand, and the blades overlap the way it pushes them, as they should."
-                : $"The thread was wound by a {hand} hand, but the blades overlap the other way; they tend to creep back, and that is settled at tying, not with the knife."));
+            sentences.Add(LetterSentence.Plain(Winding(reed.Winding == WindingHand.Left ? "left" : "right", agrees, told)));
         }
 
         if (sentences.Count == 0)
@@ -72,7 +67,16 @@ internal static class StoryBlock
         return sentences;
     }
 
-    private static List<LetterSentence> Found(Reed reed, BenchLog log, Phrasing phrasing, ISet<FindingKindId> told)
+    private static string Winding(string hand, bool agrees, LetterSoFar told) => (agrees, told.Says($"winding {hand} {agrees}")) switch
+    {
+        (true, true) => $"The thread was wound by a {hand}-handed person, and the blades overlap the way it pushes them, as they should.",
+        (true, false) => "Thread and overlap go together here as well.",
+        (false, true) =>
+            $"The thread was wound by a {hand}-handed person, but the blades overlap the other way. They tend to creep back, and that is settled when a reed is tied, not with the knife.",
+        _ => "Here too the blades overlap against the thread.",
+    };
+
+    private static List<LetterSentence> Found(Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told)
     {
         var found = log.Findings.OrderBy(finding => finding.Fact.Sequence).ToLookup(finding => finding.Finding.Character);
         var sentences = new List<LetterSentence>();
@@ -81,9 +85,8 @@ internal static class StoryBlock
             sentences.Add(LetterSentence.Plain(phrasing.Pick(
                 "found", reed.Number,
                 "This is what I found when it came.",
-                "On the first day a close look showed me this.",
-                "Here is what light and finger told me at first.",
-                "When it arrived I noticed this.")));
+                "When it arrived I noticed this.",
+                "On arrival I wrote this down about it.")));
         }
 
         sentences.AddRange(Strengths([.. found[FindingCharacter.Strength]], reed, phrasing, told));
@@ -97,24 +100,20 @@ internal static class StoryBlock
 
     // What was explained once, here or at the beginning of the letter, is only named after that.
     private static IEnumerable<LetterSentence> Strengths(
-        List<FindingNow> strengths, Reed reed, Phrasing phrasing, ISet<FindingKindId> told)
+        List<FindingNow> strengths, Reed reed, Phrasing phrasing, LetterSoFar told)
     {
-        var known = strengths.Where(strength => told.Contains(strength.Finding.FindingKind)).ToList();
+        var known = strengths.Where(strength => told.Explained(strength.Finding.FindingKind)).ToList();
         foreach (var strength in strengths.Except(known).ToList())
         {
             yield return new(What(strength.Finding, phrasing, reed.Number), [strength.Fact.Root]);
-            told.Add(strength.Finding.FindingKind);
+            told.Explain(strength.Finding.FindingKind);
         }
 
         if (known.Count > 0)
         {
-            var names = Prose.List([.. known.Select(strength => NameOf(strength.Finding)).Distinct()]);
+            var clauses = Prose.List([.. known.Select(strength => FindingClauses.Of(strength.Finding.FindingKind)).OfType<string>().Distinct()]);
             yield return new(
-                phrasing.Pick(
-                    "good-here", reed.Number,
-                    $"Good here as well: {names}.",
-                    $"As it should be: {names}.",
-                    $"On the good side: {names}."),
+                phrasing.Pick("good-here", reed.Number, $"Here {clauses}.", $"In this one {clauses}.", $"It is good that {clauses}."),
                 [.. known.Select(strength => strength.Fact.Root)]);
         }
 
@@ -127,15 +126,12 @@ internal static class StoryBlock
         }
     }
 
-    private static IEnumerable<LetterSentence> Tell(FindingNow now, Phrasing phrasing, int turn, ISet<FindingKindId> told)
+    private static IEnumerable<LetterSentence> Tell(FindingNow now, Phrasing phrasing, int turn, LetterSoFar told)
     {
         var finding = now.Finding;
-        var again = finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork } && told.Contains(finding.FindingKind);
+        var again = finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork } && told.Explained(finding.FindingKind);
         yield return new(again ? Again(finding, phrasing, turn) : What(finding, phrasing, turn), [now.Fact.Root]);
-        if (finding.FindingKind != FindingKindId.SomethingElse)
-        {
-            told.Add(finding.FindingKind);
-        }
+        told.Explain(finding.FindingKind);
 
         if (finding.Words is { } words && FindingCatalogue.Find(finding.FindingKind) is not null)
         {
@@ -155,14 +151,11 @@ internal static class StoryBlock
 
     private static string Again(Finding finding, Phrasing phrasing, int turn)
     {
-        var name = NameOf(finding);
-        var suspected = finding.Certainty == Certainty.Suspected ? ", I suspect" : "";
+        var clause = FindingClauses.Of(finding.FindingKind) ?? NameOf(finding);
+        var suspected = finding.Certainty == Certainty.Suspected ? ", I suspect," : "";
         var where = Where(finding.Place);
-        return phrasing.Pick(
-            "again", turn,
-            $"The same here: {name}{suspected}.",
-            $"This one has it too: {name}{suspected}.",
-            $"You will recognise this: {name}{suspected}.") + (where.Length == 0 ? "" : " " + where);
+        return phrasing.Pick("again", turn, $"Here too{suspected} {clause}.", $"In this one as well{suspected} {clause}.", $"Once more{suspected} {clause}.")
+            + (where.Length == 0 ? "" : " " + where);
     }
 
     private static string What(Finding finding, Phrasing phrasing, int turn)
@@ -177,11 +170,11 @@ internal static class StoryBlock
             var how = kind.Name.StartsWith("tip ", StringComparison.Ordinal) ? "Its tip is " + kind.Name[4..] : "It is " + kind.Name;
             return kind.Usually == FindingCharacter.Taste
                 ? how + phrasing.Pick("taste", turn, ", but that is a matter of taste, and yours counts.", "; that is your own choice and no fault.")
-                : $"A matter of taste, and yours counts: {kind.Name}.";
+                : $"It is a matter of taste, and yours counts, but {FindingClauses.Of(kind.Id) ?? kind.Name}.";
         }
 
         var sentence = finding.Certainty == Certainty.Suspected
-            ? "I suspect, without being certain: " + Prose.Inside(kind.ForStudent)
+            ? "I suspect, without being certain, that " + Prose.Inside(kind.ForStudent)
             : kind.ForStudent;
         var where = Where(finding.Place);
         return where.Length == 0 ? sentence : $"{sentence} {where}";

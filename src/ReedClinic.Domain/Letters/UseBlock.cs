@@ -34,7 +34,7 @@ internal static class UseBlock
         ])));
         if (reed.UpperMark is { } mark && reed.Fitness != Fitness.Mould && log.Verdict?.Now.VerdictKind != VerdictKind.NotToBeSaved)
         {
-            items.Add(LetterParagraph.Plain($"This side up: the blade with the mark ({Prose.Inside(mark.Trim().TrimEnd('.'))})."));
+            items.Add(LetterParagraph.Plain($"Play it with this side up: the blade with the mark ({Prose.Inside(mark.Trim().TrimEnd('.'))})."));
         }
 
         return items.Count == 0
@@ -53,7 +53,7 @@ internal static class UseBlock
             VerdictKind.NeedsPlayingIn => "Play it in: a few minutes a day for a week, easy notes, and don't judge it before then.",
             VerdictKind.StoppedToProtectIt => "Use it for short, quiet practice, and give it a day's rest between.",
             VerdictKind.ReturnedUnplayed => "Wait until you have read what I wrote about it above.",
-            VerdictKind.AsGoodAsThisCaneGets => "Use it for every day, and don't ask it for a concert.",
+            VerdictKind.AsGoodAsThisCaneGets => "Use it for everyday playing rather than for a concert.",
             _ when concert => "Keep this one for the concert: play it a little now, then leave it in its case until the week before.",
             _ when First(material) == reed.Id => "Play this one first.",
             _ => "Keep this one and take turns with the others, so that each has a day to dry.",

@@ -1,23 +1,18 @@
 using ReedClinic.Domain.Bench;
-using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
-using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Letters;
 
 /// <summary>What was done to a reed, what was risked, why it stopped, and how it leaves the bench.</summary>
 internal static class WorkWords
 {
-    internal static List<LetterSentence> Done(Reed reed, BenchLog log, Phrasing phrasing)
-    {
-        List<LetterSentence> sentences =
-        [
-            .. Work(reed, log, phrasing),
-            .. log.Risks.SelectMany(Risks),
-        ];
-        sentences.AddRange(Ended(reed, log, phrasing));
-        return sentences;
-    }
+    internal static List<LetterSentence> Done(Reed reed, BenchLog log, Phrasing phrasing, string? whyBeyondTheWish) =>
+    [
+        .. Work(reed, log, phrasing),
+        .. LetterWish.Sentences(reed, log, whyBeyondTheWish),
+        .. log.Risks.SelectMany(Risks),
+        .. Ended(reed, log, phrasing),
+    ];
 
     private static IEnumerable<LetterSentence> Ended(Reed reed, BenchLog log, Phrasing phrasing)
     {
@@ -60,23 +55,18 @@ internal static class WorkWords
 
         var passes = work.Select(adjustment => adjustment.Pass).Distinct().Count();
         var rhythm = !TriedAfterEach(work, log)
-            ? $"I worked on it in {(passes == 1 ? "one small pass" : Prose.Number(passes) + " small passes")}."
+            ? $"I worked on it in {(passes == 1 ? "one pass" : Prose.Number(passes) + " passes")}."
             : passes == 1
-            ? phrasing.Pick("one-pass", reed.Number, "I worked on it in one small pass and then tried it again.", "It had one small pass, with a test after it.")
+            ? phrasing.Pick("one-pass", reed.Number, "I worked on it in one pass and then tried it again.", "It needed one pass of work, and a test after it.")
             : phrasing.Pick(
                 "passes", reed.Number,
-                $"I worked in {Prose.Number(passes)} small passes and tried the reed after each.",
-                $"It took {Prose.Number(passes)} small passes, with a test after every one.",
-                $"In {Prose.Number(passes)} passes, never much at a time, I did this.");
+                $"I worked in {Prose.Number(passes)} passes and tried the reed after each.",
+                $"It took {Prose.Number(passes)} passes, with a test after every one.",
+                $"I went over it in {Prose.Number(passes)} passes and tried it each time.");
         yield return new(rhythm, [.. work.Select(adjustment => adjustment.Root)]);
-        foreach (var sentence in Sentences(work))
+        foreach (var sentence in WorkStory.Tell(log))
         {
             yield return sentence;
-        }
-
-        if (reed.Permission == Permission.SafeChangesOnly)
-        {
-            yield return LetterSentence.Plain("You had asked for safe changes only, and I kept that in mind all the way.");
         }
     }
 
@@ -85,50 +75,6 @@ internal static class WorkWords
         var tried = log.Live<Test>().Select(test => test.Pass).ToHashSet();
         return work.All(adjustment => tried.Contains(adjustment.Pass));
     }
-
-    private static IEnumerable<IGrouping<object, LiveFact<Adjustment>>> Groups(List<LiveFact<Adjustment>> work) => work
-        .GroupBy(adjustment => adjustment.Now.AdjustmentKind == AdjustmentKindId.SomethingElse
-            ? (object)adjustment.Root
-            : (adjustment.Now.AdjustmentKind, adjustment.Now.ForTheSakeOf));
-
-    // What can be said in one breath is: “It was thinned at the corners (2 strokes) and clipped by a hair, twice.”
-    private static IEnumerable<LetterSentence> Sentences(List<LiveFact<Adjustment>> work)
-    {
-        var breath = new List<string>();
-        var roots = new List<EntryId>();
-        var alone = new List<LetterSentence>();
-        foreach (var same in Groups(work).Select(group => group.ToList()))
-        {
-            var kind = AdjustmentCatalogue.Find(same[0].Now.AdjustmentKind);
-            if (kind is not null && same[0].Now.ForTheSakeOf is null && !kind.Done.StartsWith("had ", StringComparison.Ordinal))
-            {
-                breath.Add(kind.Done + HowMuch(same));
-                roots.AddRange(same.Select(adjustment => adjustment.Root));
-            }
-            else
-            {
-                alone.Add(new(Alone(same, kind), [.. same.Select(adjustment => adjustment.Root)]));
-            }
-        }
-
-        return breath.Count == 0 ? alone : alone.Prepend(new LetterSentence($"It was {Prose.List(breath)}.", roots));
-    }
-
-    private static string Alone(List<LiveFact<Adjustment>> same, AdjustmentKind? kind)
-    {
-        if (kind is null)
-        {
-            return Prose.Sentence(same[0].Now.Words ?? "");
-        }
-
-        var done = kind.Done.StartsWith("had ", StringComparison.Ordinal) ? "It " + kind.Done : "It was " + kind.Done;
-        var why = same[0].Now.ForTheSakeOf is { } zone ? $", for the sake of the {zone.Name()}, which gains by comparison" : "";
-        return done + HowMuch(same) + why + ".";
-    }
-
-    private static string HowMuch(List<LiveFact<Adjustment>> same) => same.Count > 1
-        ? $" ({Prose.Times(same.Count)})"
-        : same[0].Now.Amount.IsNotSaid ? "" : $" ({same[0].Now.Amount})";
 
     private static string? Untouched(Reed reed, BenchLog log, Phrasing phrasing)
     {

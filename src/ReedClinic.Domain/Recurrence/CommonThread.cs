@@ -105,6 +105,13 @@ public sealed class CommonThread
             rest = char.ToLowerInvariant(rest[0]) + rest[1..];
         }
 
+        // What has no verb of its own gets one: “scraping up the middle”, “too little light”.
+        var first = rest.Split(' ')[0];
+        if (first is "too" || (first.Length > 5 && first.EndsWith("ing", StringComparison.Ordinal)))
+        {
+            rest = "it comes from " + rest;
+        }
+
         return rest.EndsWith('?') || rest.EndsWith('!') ? $"Perhaps {rest}" : $"Perhaps {rest}.";
     }
 }

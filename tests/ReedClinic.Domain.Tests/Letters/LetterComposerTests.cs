@@ -21,6 +21,7 @@ public sealed class LetterComposerTests
                 "plan", "care", "cautions", "closing",
             ],
             letter.Blocks.Select(block => block.Key));
+        Assert.Equal("The Harbour Bench", letter.Studio);
         Assert.StartsWith("Dear Ines,", letter.Blocks[0].Text, StringComparison.Ordinal);
         Assert.EndsWith("Mara, at the harbour bench", letter.Blocks[^1].Text, StringComparison.Ordinal);
     }

@@ -84,6 +84,50 @@ public sealed class LetterEditingTests
         Assert.Equal(fresh.Blocks.Count, now.Blocks.Count);
     }
 
+    [Fact]
+    public void Changed_words_stay_when_nothing_would_be_composed_for_their_block_any_more()
+    {
+        var scene = LetterScene.Usual();
+        var first = LetterComposer.Compose(scene.Material);
+        var kept = $"My own words. {Block(first, "habit").Text}";
+        var saved = first.EditedTo(new Dictionary<string, string> { ["habit"] = kept }, first);
+
+        scene.Thread = scene.Thread with { HabitSentence = null };
+        var fresh = LetterComposer.Compose(scene.Material);
+        var now = fresh.With(saved);
+
+        var own = Block(now, "habit");
+        Assert.Equal(kept, own.Text);
+        Assert.True(own.IsEdited);
+        Assert.All(own.Paragraphs.SelectMany(paragraph => paragraph.Sentences), sentence => Assert.Empty(sentence.From));
+        Assert.Equal("lesson", now.Blocks[now.Blocks.ToList().IndexOf(own) - 1].Key);
+        var again = now.EditedTo(new Dictionary<string, string> { ["habit"] = "Other words." }, fresh);
+        Assert.Equal("Other words.", Block(fresh.With(again), "habit").Text);
+        var gone = again.EditedTo(new Dictionary<string, string> { ["habit"] = "" }, fresh);
+        Assert.DoesNotContain(fresh.With(gone).Blocks, block => block.Key == "habit");
+    }
+
+    [Fact]
+    public void Words_typed_into_a_block_that_went_meanwhile_are_kept_beside_their_reed()
+    {
+        var scene = LetterScene.Usual();
+        scene.Thread = LetterThread.Nothing;
+        var letter = LetterComposer.Compose(scene.Material);
+        var typed = new Dictionary<string, string> { ["reed-2-answers"] = "Play it softly.", ["plan"] = "One.\nTwo.", ["reed-9-use"] = "x", ["nonsense"] = "y" };
+        var without = letter with { Blocks = [.. letter.Blocks.Where(block => block.Key != "reed-2-answers")] };
+
+        var now = without.With(without.EditedTo(typed, without));
+
+        Assert.Equal("Play it softly.", Block(now, "reed-2-answers").Text);
+        Assert.Equal(scene.Reed(2).Id, Block(now, "reed-2-answers").Reed);
+        var keys = now.Blocks.Select(block => block.Key).ToList();
+        Assert.Equal(keys.IndexOf("reed-2-now") + 1, keys.IndexOf("reed-2-answers"));
+        Assert.Equal(keys.IndexOf("care") - 1, keys.IndexOf("plan"));
+        Assert.Equal(["One.", "Two."], Block(now, "plan").Paragraphs.Select(paragraph => paragraph.Text));
+        Assert.DoesNotContain("nonsense", keys);
+        Assert.DoesNotContain("reed-9-use", keys);
+    }
+
     private static string[] Words(string text) =>
         text.Split((char[])[' ', '\n', '\r', '\t'], StringSplitOptions.RemoveEmptyEntries);
 }

@@ -46,7 +46,13 @@ internal sealed class LetterScene
 
     public LetterMaterial Material => new(
         Batch, "Ines Kestrel", "Mara, at the harbour bench",
-        _entries.ToDictionary(pair => pair.Key, pair => BenchLog.Fold(pair.Value)), Thread);
+        _entries.ToDictionary(pair => pair.Key, pair => BenchLog.Fold(pair.Value)), Thread)
+    {
+        Studio = "The Harbour Bench",
+        Waived = Waived,
+    };
+
+    public IReadOnlyDictionary<string, string> Waived { get; set; } = new Dictionary<string, string>();
 
     public IReadOnlySet<EntryId> EntryIds => _entries.Values.SelectMany(entries => entries).Select(entry => entry.Id).ToHashSet();
 

@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Reeds;
@@ -31,7 +32,7 @@ public sealed class LetterTruthTests
         var story = Text(scene, "reed-1-story");
 
         Assert.Contains("This came about at my bench", story, StringComparison.Ordinal);
-        foreach (var opening in new[] { "when it came", "On the first day", "at first", "When it arrived" })
+        foreach (var opening in new[] { "when it came", "On arrival", "When it arrived" })
         {
             Assert.DoesNotContain(opening, story, StringComparison.Ordinal);
         }
@@ -44,7 +45,7 @@ public sealed class LetterTruthTests
         scene.Arrive(1);
         scene.Log(1, Adjustment.Of(new("clip-hair"), new Place(Zone.TipEdge), new Amount(null, 0.1m)));
 
-        Assert.Contains("I worked on it in one small pass.", Text(scene, "reed-1-story"), StringComparison.Ordinal);
+        Assert.Contains("I worked on it in one pass.", Text(scene, "reed-1-story"), StringComparison.Ordinal);
     }
 
     [Theory]
@@ -70,12 +71,162 @@ public sealed class LetterTruthTests
     }
 
     [Fact]
-    public void Whoever_is_under_eighteen_is_told_about_knives_in_every_letter()
+    public void Whoever_is_not_grown_up_is_told_about_knives_in_every_letter()
     {
         var scene = new LetterScene(1) { Thread = LetterThread.Nothing };
         scene.Arrive(1);
 
-        Assert.Contains("Under eighteen", Text(scene, "cautions"), StringComparison.Ordinal);
+        Assert.Contains("If you are not grown up yet", Text(scene, "cautions"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_question_that_was_left_open_is_told_with_the_reason()
+    {
+        var scene = new LetterScene();
+        Array.ForEach([1, 2, 3], number => scene.Arrive(number));
+        var gaps = LetterComposer.Gaps(scene.Material).Where(gap => gap.Kind == GapKind.UnansweredQuestion).ToList();
+        scene.Waived = gaps.ToDictionary(gap => gap.Key, gap => gap.Reed is null ? "I want to hear them in your hall first" : "ask me again in spring!");
+
+        Assert.Contains("Which one should I play first?", Text(scene, "answers"), StringComparison.Ordinal);
+        Assert.EndsWith("I leave that open for now: I want to hear them in your hall first.", Text(scene, "answers"), StringComparison.Ordinal);
+        Assert.EndsWith("I leave that open for now: ask me again in spring!", Text(scene, "reed-2-answers"), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("AdviseOnly", "soak", "You had asked for advice only, and I did work on it.")]
+    [InlineData("SafeChangesOnly", "thin-corners", "You had asked for safe changes only, and I did take some cane away.")]
+    [InlineData("SafeChangesOnly", "something-else", "You had asked for safe changes only, and I did work on it.")]
+    public void Work_beyond_the_wish_is_a_gap_and_is_told_with_its_reason(string permission, string kind, string told)
+    {
+        var scene = new LetterScene(1, change: form => form.Reeds[0].Permission = permission);
+        scene.Arrive(1);
+        var work = scene.Log(1, Adjustment.Of(new(kind), new Place(Zone.TipCorners), words: "a nudge"));
+        scene.Log(1, Verdict.Of(VerdictKind.Improved));
+
+        var gap = Assert.Single(LetterComposer.Gaps(scene.Material), gap => gap.Kind == GapKind.WorkBeyondTheWish);
+        Assert.Equal(scene.Reed(1).Id, gap.Reed);
+        scene.Waived = new Dictionary<string, string> { [gap.Key] = "it would have split on the first evening" };
+
+        var sentences = LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "reed-1-story")
+            .Paragraphs.SelectMany(paragraph => paragraph.Sentences).ToList();
+        Assert.Equal([work], Assert.Single(sentences, sentence => sentence.Text == told).From);
+        Assert.Equal([work], Assert.Single(sentences, sentence => sentence.Text == "It would have split on the first evening.").From);
+        Assert.DoesNotContain(sentences, sentence => sentence.Text.Contains("kept that in mind", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("SafeChangesOnly", "soak")]
+    [InlineData("TakeRisks", "thin-corners")]
+    public void Work_within_the_wish_is_no_gap(string permission, string kind)
+    {
+        var scene = new LetterScene(1, change: form => form.Reeds[0].Permission = permission);
+        scene.Arrive(1);
+        scene.Log(1, Adjustment.Of(new(kind), new Place(Zone.WholeReed)));
+
+        Assert.DoesNotContain(LetterComposer.Gaps(scene.Material), gap => gap.Kind == GapKind.WorkBeyondTheWish);
+        Assert.DoesNotMatch("and I did (work|take)", Text(scene, "reed-1-story"));
+    }
+
+    [Fact]
+    public void Nothing_is_told_of_light_or_finger_or_trials_that_the_log_does_not_know()
+    {
+        for (var seed = 0; seed < 24; seed++)
+        {
+            var scene = new LetterScene();
+            Array.ForEach([1, 2, 3], number => scene.Arrive(number));
+            Array.ForEach([1, 2, 3], number => scene.Log(number, Finding.Of(new("tip-long"), FindingCharacter.Fault, new Place(Zone.Rooftop))));
+            var letter = LetterComposer.Compose(scene.Material).Blocks.Where(block => block.Key is "greeting" or "lesson" || block.Reed is not null);
+            Assert.All(letter, block => Assert.DoesNotMatch("light and finger|against the light|side by side|close look|tried them|played them", block.Text));
+        }
+    }
+
+    [Theory]
+    [InlineData(0, "What to take from these reeds")]
+    [InlineData(1, "What to take from reed one")]
+    [InlineData(2, "What they have in common")]
+    public void Only_what_two_reeds_have_is_called_common(int having, string heading)
+    {
+        var scene = new LetterScene();
+        for (var number = 1; number <= 3; number++)
+        {
+            scene.Arrive(number);
+            if (number <= having)
+            {
+                scene.Log(number, Finding.Of(new("tip-corners-thick"), FindingCharacter.Fault, new Place(Zone.TipCorners)));
+            }
+        }
+
+        Assert.Equal(heading, LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "lesson").Heading);
+    }
+
+    [Fact]
+    public void The_work_is_told_in_the_order_of_the_log_with_a_stop_in_its_place()
+    {
+        var scene = new LetterScene(1);
+        scene.Arrive(1);
+        scene.Log(1, Adjustment.Of(new("define-tip"), new Place(Zone.Rooftop), forTheSakeOf: Zone.HeartCentre));
+        scene.Log(1, Adjustment.Of(new("blend"), new Place(Zone.Transition), new Amount(4)));
+        scene.Log(1, Stopped.Of("it was late"));
+        scene.Log(1, Adjustment.Of(new("clip-hair"), new Place(Zone.TipEdge)));
+        scene.Log(1, Adjustment.Of(new("clip-hair"), new Place(Zone.TipEdge)));
+        scene.Log(1, Adjustment.Of(new("blend"), new Place(Zone.Transition, Blades.Upper)));
+        scene.Log(1, Stopped.Of("nothing more to win"));
+
+        Assert.Contains(
+            "It was given a clearer step between tip and heart, which makes the centre of the heart stronger by comparison. "
+            + "Then it was blended from heart to tip (4 strokes). There I stopped at first. It was late. "
+            + "Later it was clipped by a hair (twice) and blended from heart to tip (upper blade). Then I stopped. Nothing more to win.",
+            Text(scene, "reed-1-story"),
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_the_student_wrote_is_quoted_as_it_was_written()
+    {
+        var scene = new LetterScene(2, change: form =>
+        {
+            form.Reeds[0].Bothers = "Soft notes don't start. I wait!";
+            form.Reeds[1].Bothers = "Dull";
+            form.Reeds[0].Likes = "The middle.";
+        });
+        scene.Arrive(1);
+        scene.Arrive(2);
+
+        Assert.Contains("“Soft notes don't start. I wait!”", Text(scene, "reed-1-story"), StringComparison.Ordinal);
+        Assert.Contains("“The middle.”", Text(scene, "reed-1-story"), StringComparison.Ordinal);
+        Assert.Contains("“Dull”.", Text(scene, "reed-2-story"), StringComparison.Ordinal);
+        Assert.DoesNotContain("kept that in mind", Text(scene, "reed-1-story"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_kind_of_finding_can_be_said_inside_a_sentence() => Assert.All(FindingCatalogue.All, kind =>
+    {
+        var scene = new LetterScene(2) { Thread = LetterThread.Nothing };
+        for (var number = 1; number <= 2; number++)
+        {
+            scene.Arrive(number);
+            scene.Log(number, Finding.Of(kind.Id, kind.Usually, new Place(kind.Zone)));
+        }
+
+        var again = Text(scene, "reed-2-story");
+        Assert.DoesNotMatch(": " + kind.Name, again);
+        Assert.Matches(@"\b(is|are|has|have|was|don't|doesn't|seals|escapes|closes|shrinks|falls|begins|goes|lean|stands)\b", again.Split(". ")[^1]);
+    });
+
+    [Fact]
+    public void Only_tests_that_were_tried_again_stand_in_the_table()
+    {
+        var scene = new LetterScene(1);
+        scene.Arrive(1);
+        scene.Log(1, Test.Of(TestKind.Opening, 2));
+        scene.Log(1, Test.Of(TestKind.SoftestStart, 1));
+        scene.Log(1, Adjustment.Of(new("thin-corners"), new Place(Zone.TipCorners)));
+        scene.Log(1, Test.Of(TestKind.SoftestStart, 3));
+
+        var now = LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "reed-1-now");
+
+        Assert.Equal(["softest start"], now.Rows.Select(row => row.Test));
+        Assert.EndsWith("I tried the opening (right) only when it came.", now.Text, StringComparison.Ordinal);
     }
 
     private static string Text(LetterScene scene, string key) =>

@@ -10,6 +10,8 @@ public sealed class CommonThreadTests
     [Theory]
     [InlineData("The knife is held too flat.", "Perhaps the knife is held too flat.")]
     [InlineData("perhaps the knife is dull", "Perhaps the knife is dull.")]
+    [InlineData("Scraping straight up the middle", "Perhaps it comes from scraping straight up the middle.")]
+    [InlineData("too little light on the bench.", "Perhaps it comes from too little light on the bench.")]
     [InlineData("Maybe, I think, the left hand turns", "Perhaps I think, the left hand turns.")]
     [InlineData("Is the plaque too thick?", "Perhaps is the plaque too thick?")]
     public void A_habit_is_always_worded_as_perhaps(string typed, string said) =>
