@@ -5,6 +5,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
+using Npgsql;
 using ReedClinic.Data.Demo;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.People;
@@ -15,8 +16,9 @@ namespace ReedClinic.Data;
 public static class ClinicDataSetup
 {
     /// <summary>
-    /// Adds the database of the configured engine (<c>Database:Engine</c>, <c>ConnectionStrings:Clinic</c>), the
-    /// data-protection keys kept in it, and Identity's store with the house's account rules.
+    /// Adds the database of the configured engine (<c>Database:Engine</c>, <c>ConnectionStrings:Clinic</c>,
+    /// <c>Database:Password</c>), the data-protection keys kept in it or in <c>Keys:Folder</c>, and Identity's store with
+    /// the house's account rules.
     /// </summary>
     /// <param name="services">The host's services.</param>
     /// <param name="configuration">The host's configuration.</param>
@@ -29,8 +31,9 @@ public static class ClinicDataSetup
         switch (EngineOf(configuration))
         {
             case ClinicEngine.Postgres:
-                services.AddEngine<PostgresClinicDb>(options => options.UseNpgsql(connection
-                    ?? throw new InvalidOperationException("Database:Engine is postgres, so ConnectionStrings:Clinic must say where.")));
+                services.AddEngine<PostgresClinicDb>(options => options.UseNpgsql(PostgresConnection(
+                    connection ?? throw new InvalidOperationException("Database:Engine is postgres, so ConnectionStrings:Clinic must say where."),
+                    configuration["Database:Password"])));
                 break;
             default:
                 services.AddEngine<SqliteClinicDb>(options => options
@@ -45,7 +48,7 @@ public static class ClinicDataSetup
         services.AddScoped<AccountRegister>();
         services.AddScoped<DemoStudio>();
         services.AddBooks();
-        services.AddDataProtection().SetApplicationName("ReedClinic").PersistKeysToDbContext<ClinicDb>();
+        services.AddKeys(configuration["Keys:Folder"]);
         services.Configure<PasswordHasherOptions>(ClinicIdentityRules.Hashing);
         return services.AddIdentityCore<ClinicAccount>(ClinicIdentityRules.Accounts)
             .AddRoles<IdentityRole<Guid>>()
@@ -70,12 +73,30 @@ public static class ClinicDataSetup
         services.AddScoped(provider => provider.GetRequiredService<IDbContextFactory<ClinicDb>>().CreateDbContext());
     }
 
+    // They sign cookies, forms and component state, so they must outlive the process. Beside the records unless a folder is named.
+    private static void AddKeys(this IServiceCollection services, string? folder)
+    {
+        var keys = services.AddDataProtection().SetApplicationName("ReedClinic");
+        if (string.IsNullOrEmpty(folder))
+        {
+            keys.PersistKeysToDbContext<ClinicDb>();
+        }
+        else
+        {
+            keys.PersistKeysToFileSystem(Directory.CreateDirectory(folder));
+        }
+    }
+
     private static ClinicEngine EngineOf(IConfiguration configuration) => configuration["Database:Engine"] switch
     {
         null or "" => ClinicEngine.Sqlite,
         var name when Enum.TryParse<ClinicEngine>(name, ignoreCase: true, out var engine) => engine,
         var name => throw new InvalidOperationException($"Database:Engine is '{name}'; it can be sqlite or postgres."),
     };
+
+    // The password may come by a way of its own, so that it needn't stand where the rest may be read.
+    private static string PostgresConnection(string connection, string? password) =>
+        string.IsNullOrEmpty(password) ? connection : new NpgsqlConnectionStringBuilder(connection) { Password = password }.ToString();
 
     private static string SqliteConnection(string? connection, string contentRoot)
     {

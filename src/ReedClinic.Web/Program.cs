@@ -9,6 +9,7 @@ using ReedClinic.Web.Shared.Hosting;
 
 var builder = WebApplication.CreateBuilder(args);
 
+builder.AddSecrets();
 builder.AddStudioLog();
 builder.AddLimits();
 builder.AddDoorway();

@@ -7,6 +7,8 @@ public sealed class StrangersTests
     private static readonly Dictionary<(string Path, string Place), string> Allowed = new()
     {
         [("deploy/Dockerfile", "mcr." + "microsoft.com")] = "the official .NET images; ARGs replace them",
+        [("docker-compose.yml", "mcr." + "microsoft.com")] = "the same, as defaults of those ARGs",
+        [("tests/lib/prepare-containers.sh", "docker" + ".io")] = "the name of a Debian package",
     };
 
     [Fact]

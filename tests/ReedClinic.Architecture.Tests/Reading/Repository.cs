@@ -38,7 +38,7 @@ public static class Repository
 
     private static string[] Listed()
     {
-        var start = new ProcessStartInfo("git", ["ls-files", "-z", "--cached", "--others", "--exclude-standard"])
+        var start = new ProcessStartInfo("git", ["-c", $"safe.directory={Top}", "ls-files", "-z", "--cached", "--others", "--exclude-standard"])
         {
             WorkingDirectory = Top,
             RedirectStandardOutput = true,

@@ -1,0 +1,99 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Net;
+using System.Net.Sockets;
+using ReedClinic.KillDriver;
+
+namespace ReedClinic.Containers.Tests.Deploy;
+
+/// <summary>docker-compose.yml of this repository, as a project of its own with secrets of its own on a free port.</summary>
+public sealed class Compose : IAsyncDisposable
+{
+    /// <summary>Every service of the file.</summary>
+    public static readonly string[] Services = ["database", "web"];
+
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
+
+    private readonly DirectoryInfo _secrets = Directory.CreateTempSubdirectory("reedclinic-secrets-");
+    private readonly string _port = FreePort();
+
+    /// <summary>What the engine knows this project by.</summary>
+    public string Project { get; } = string.Create(CultureInfo.InvariantCulture, $"reedclinic-test-{Environment.ProcessId}");
+
+    /// <summary>Where a person on this machine opens it.</summary>
+    public Uri Home => new($"http://localhost:{_port}");
+
+    /// <summary>The random password that was made for this project.</summary>
+    public string Password => File.ReadAllText(Path.Combine(_secrets.FullName, "database-password"));
+
+    /// <summary>Makes the secrets, as a person would who follows the file.</summary>
+    public Task MakeSecretsAsync(CancellationToken ct) => RunAsync(ct, Path.Combine(PublishedApp.Top(), "deploy", "make-secrets.sh"), _secrets.FullName);
+
+    /// <summary>Builds what isn't built, starts everything, and waits until the engine finds it healthy.</summary>
+    public async Task UpAsync(CancellationToken ct)
+    {
+        await ComposeAsync(ct, "up", "--build", "--detach");
+        await HealthyAsync(ct);
+    }
+
+    /// <summary>Waits until the engine's own health checks have passed for every service.</summary>
+    public async Task HealthyAsync(CancellationToken ct)
+    {
+        using var timer = new PeriodicTimer(TimeSpan.FromMilliseconds(250));
+        var since = Stopwatch.StartNew();
+        foreach (var service in Services)
+        {
+            var state = "";
+            do
+            {
+                Assert.True(since.Elapsed < Patience, $"{service} is {state}: " + await ComposeAsync(ct, "logs", "--no-color"));
+                await timer.WaitForNextTickAsync(ct);
+                state = await InspectAsync(service, "{{.State.Health.Status}}", ct);
+            }
+            while (state != "healthy");
+        }
+    }
+
+    /// <summary>Something the engine knows about a service's container.</summary>
+    public async Task<string> InspectAsync(string service, string format, CancellationToken ct)
+    {
+        var container = (await ComposeAsync(ct, "ps", "--quiet", service)).Trim();
+        return (await RunAsync(ct, "docker", "inspect", "--format", format, container)).Trim();
+    }
+
+    /// <summary>A command of docker-compose in this project.</summary>
+    public Task<string> ComposeAsync(CancellationToken ct, params string[] words) => RunAsync(ct, ["docker-compose", .. words]);
+
+    /// <summary>Any command, with this project's settings; its output, or a failure that shows it.</summary>
+    public async Task<string> RunAsync(CancellationToken ct, params string[] words)
+    {
+        var start = new ProcessStartInfo(words[0], words[1..])
+        {
+            WorkingDirectory = PublishedApp.Top(),
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        start.Environment["COMPOSE_PROJECT_NAME"] = Project;
+        start.Environment["SECRETS_FOLDER"] = _secrets.FullName;
+        start.Environment["WEB_PORT"] = _port;
+        using var process = Process.Start(start)!;
+        var said = await Task.WhenAll(process.StandardOutput.ReadToEndAsync(ct), process.StandardError.ReadToEndAsync(ct));
+        await process.WaitForExitAsync(ct);
+        Assert.True(process.ExitCode == 0, $"{string.Join(' ', words)} ended with {process.ExitCode}: {said[1]}{said[0]}");
+        return said[0];
+    }
+
+    /// <summary>Takes down whatever of it is left, with its volumes.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        await ComposeAsync(CancellationToken.None, "down", "--volumes", "--remove-orphans");
+        _secrets.Delete(recursive: true);
+    }
+
+    private static string FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port.ToString(CultureInfo.InvariantCulture);
+    }
+}

@@ -1,0 +1,117 @@
+using System.Net;
+
+namespace ReedClinic.Containers.Tests.Deploy;
+
+/// <summary>What a person does who follows docker-compose.yml, and what they must be able to rely on.</summary>
+public sealed class ComposeTests
+{
+    private const string Password = "seven boats in the harbour";
+    private const string Email = "sanne@harbour.example";
+
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_studio_made_from_nothing_keeps_its_people_signed_in_and_its_batches_through_restarts()
+    {
+        await using var compose = new Compose();
+        await compose.MakeSecretsAsync(Ct);
+        await compose.UpAsync(Ct);
+        await OpenTheStudioAsync(compose);
+
+        using var student = Visitor(compose);
+        await SignInThroughThePageAsync(student);
+        var walk = await IntakeWalk.Begin(student);
+        await walk.Fill(2);
+        var code = await walk.Send();
+        await FindsAsync(student, code);
+
+        await compose.ComposeAsync(Ct, ["restart", .. Compose.Services]);
+        await compose.HealthyAsync(Ct);
+        await FindsAsync(student, code);
+
+        // Other containers on the same volumes, as after an update.
+        var before = await compose.InspectAsync("web", "{{.Id}}", Ct);
+        await compose.ComposeAsync(Ct, "down");
+        await compose.UpAsync(Ct);
+        Assert.NotEqual(before, await compose.InspectAsync("web", "{{.Id}}", Ct));
+        await FindsAsync(student, code);
+
+        await NothingIsOpenButTheWebPortOnLoopbackAsync(compose);
+        await KeysAndMediaLieInVolumesAsync(compose);
+        await NobodySeesThePasswordAsync(compose);
+
+        await compose.ComposeAsync(Ct, "down", "--volumes");
+        Assert.Equal("", await compose.RunAsync(Ct, "docker", "ps", "--all", "--quiet", "--filter", $"name={compose.Project}"));
+        Assert.Equal("", await compose.RunAsync(Ct, "docker", "volume", "ls", "--quiet", "--filter", $"name={compose.Project}"));
+    }
+
+    private static HttpClient Visitor(Compose compose) => new(new SocketsHttpHandler { AllowAutoRedirect = false }) { BaseAddress = compose.Home };
+
+    private static async Task OpenTheStudioAsync(Compose compose)
+    {
+        const string Announced = "enter this code, once: ";
+        var log = await compose.ComposeAsync(Ct, "logs", "--no-color", "web");
+        var code = log[(log.IndexOf(Announced, StringComparison.Ordinal) + Announced.Length)..].Split('\n')[0].Trim();
+        Assert.DoesNotContain(" ERR ", log, StringComparison.Ordinal);
+
+        using var owner = Visitor(compose);
+        var form = await Form.At(owner, "/first-run");
+        form.Set("Form.Code", code).Set("Form.StudioName", "Harbour Reeds").Set("Form.Name", "Ilse")
+            .Set("Form.Email", "ilse@harbour.example").Set("Form.Password", Password);
+        using var opened = await form.Post();
+        Assert.Equal(HttpStatusCode.Found, opened.StatusCode);
+    }
+
+    private static async Task SignInThroughThePageAsync(HttpClient student)
+    {
+        var signUp = await Form.At(student, "/account/sign-up");
+        using var welcome = await signUp.Set("Form.Name", "Sanne").Set("Form.Email", Email).Set("Form.Password", Password).Post();
+        Assert.Equal("/", welcome.Leads());
+        using var bye = await (await Form.At(student, "/", "/account/sign-out")).Post();
+        Assert.DoesNotContain("/account/sign-out", (await student.See("/")).Page, StringComparison.Ordinal);
+
+        var signIn = await Form.At(student, "/account/sign-in");
+        using var back = await signIn.Set("Form.Email", Email).Set("Form.Password", Password).Post();
+        Assert.Equal("/", back.Leads());
+    }
+
+    // Still signed in, so the keys are the same; and what was sent is there.
+    private static async Task FindsAsync(HttpClient student, string code)
+    {
+        var (status, page, leads) = await student.See($"/batches/{code}");
+        Assert.True(status == HttpStatusCode.OK, $"{status} {leads}");
+        Assert.Contains("/account/sign-out", page, StringComparison.Ordinal);
+        Assert.Contains("thread number 2", page, StringComparison.Ordinal);
+    }
+
+    private static async Task NothingIsOpenButTheWebPortOnLoopbackAsync(Compose compose)
+    {
+        const string Bindings = "{{range $port, $places := .NetworkSettings.Ports}}{{range $places}}{{.HostIp}}:{{.HostPort}}->{{$port}} {{end}}{{end}}";
+        Assert.Equal("", await compose.InspectAsync("database", Bindings, Ct));
+        Assert.Equal($"127.0.0.1:{compose.Home.Port}->8080/tcp", await compose.InspectAsync("web", Bindings, Ct));
+    }
+
+    private static async Task KeysAndMediaLieInVolumesAsync(Compose compose)
+    {
+        const string Mounts = "{{range .Mounts}}{{if eq .Type \"volume\"}}{{.Name}} {{.Destination}};{{end}}{{end}}";
+        var web = await compose.InspectAsync("web", Mounts, Ct);
+        Assert.Contains($"{compose.Project}_keys /var/lib/reedclinic/keys;", web, StringComparison.Ordinal);
+        Assert.Contains($"{compose.Project}_media /var/lib/reedclinic/media;", web, StringComparison.Ordinal);
+        Assert.Equal($"{compose.Project}_database /var/lib/postgresql/data;", await compose.InspectAsync("database", Mounts, Ct));
+
+        var keys = await compose.ComposeAsync(Ct, "exec", "-T", "web", "ls", "/var/lib/reedclinic/keys");
+        Assert.Contains("key-", keys, StringComparison.Ordinal);
+        await compose.ComposeAsync(Ct, "exec", "-T", "web", "touch", "/var/lib/reedclinic/media/a-clip");
+    }
+
+    private static async Task NobodySeesThePasswordAsync(Compose compose)
+    {
+        Assert.True(compose.Password.Length >= 40);
+        foreach (var service in Compose.Services)
+        {
+            Assert.DoesNotContain(compose.Password, await compose.InspectAsync(service, "{{json .}}", Ct), StringComparison.Ordinal);
+        }
+
+        Assert.DoesNotContain(compose.Password, await compose.ComposeAsync(Ct, "logs", "--no-color"), StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,38 @@
+# The tests in containers: made ready in the background, run last. Part of tests/run.sh.
+# shellcheck shell=bash
+
+# shellcheck source=tests/lib/engine.sh
+. tests/lib/engine.sh
+
+container_tests=tests/ReedClinic.Containers.Tests
+container_settings=tests/artifacts/containers.env
+containers='' preparing=''
+
+begin_containers() {
+  rm -f "$container_settings"*
+  setsid bash tests/lib/prepare-containers.sh "$container_settings" "$$" > tests/artifacts/containers.log 2>&1 < /dev/null &
+  preparing=$!
+}
+
+# Runs them where an engine answers; says in $containers which, or why not.
+run_container_tests() {
+  local began=$SECONDS name value
+  wait "$preparing"
+  preparing=''
+  say "Waited $((SECONDS - began)) s for images and containers."
+  if [ ! -e "$container_settings" ]; then
+    containers='none, because their preparation broke off (tests/artifacts/containers.log)'
+  elif grep -q '^none=' "$container_settings"; then
+    containers="none, because $(sed -n 's/^none=//p' "$container_settings")"
+  else
+    while IFS='=' read -r name value; do export "$name=$value"; done < "$container_settings"
+    run_project "$container_tests"
+    containers="${REEDCLINIC_POSTGRES_IMAGE:-postgres:17}; compose $(docker-compose version --short) on Docker $(docker version --format '{{.Server.Version}}')"
+  fi
+}
+
+end_containers() {
+  [ -z "$preparing" ] || kill -TERM -- "-$preparing" 2> /dev/null
+  [ ! -e "$container_settings.engine" ] || end_engine
+  rm -f "$container_settings.engine"
+}

@@ -1,0 +1,33 @@
+# What the tests need of the machine, and installing it. Part of tests/run.sh.
+# shellcheck shell=bash
+
+postgres_bin() { find /usr/lib/postgresql -mindepth 3 -maxdepth 3 -name initdb 2>/dev/null | sort -V | tail -n 1 | xargs -r dirname; }
+browser() { printf '%s' "${REEDCLINIC_TEST_BROWSER:-/usr/bin/chromium}"; }
+symbols_font() { find /usr/share/fonts -name 'DejaVuSerif.ttf' 2>/dev/null | head -n 1; }
+
+lacking_packages() {
+  [ -x "$(browser)" ] || say chromium
+  [ -n "$(postgres_bin)" ] || say postgresql
+  [ -n "$(symbols_font)" ] || say fonts-dejavu-core
+}
+
+install_lacking() {
+  local packages
+  packages=$(lacking_packages | tr '\n' ' ')
+  [ -n "$packages" ] || return 0
+  if [ "$(id -u)" -ne 0 ] || ! command -v apt-get > /dev/null; then
+    stop_here "this machine lacks the Debian packages: ${packages}(as root this script installs them)."
+  fi
+  say "Installing: $packages"
+  # The package must not start a server of its own: the tests bring their own cluster.
+  if [ ! -e /etc/postgresql-common/createcluster.conf ]; then
+    mkdir -p /etc/postgresql-common
+    say 'create_main_cluster = false' > /etc/postgresql-common/createcluster.conf
+  fi
+  export DEBIAN_FRONTEND=noninteractive UCF_FORCE_CONFFOLD=1
+  # shellcheck disable=SC2086
+  { apt-get -qq update && apt-get -qq install --yes --no-install-recommends $packages; } > tests/artifacts/apt.log 2>&1 ||
+    stop_here "apt-get could not install: $packages(see tests/artifacts/apt.log)"
+  packages=$(lacking_packages | tr '\n' ' ')
+  [ -z "$packages" ] || stop_here "still lacking after the installation: $packages"
+}
