@@ -41,6 +41,7 @@ end_engine() {
   pid=$(cat "$engine_folder/docker.pid" 2> /dev/null) || return 0
   kill "$pid" 2> /dev/null
   for _ in $(seq 150); do kill -0 "$pid" 2> /dev/null || break; sleep 0.2; done
+  umount "$engine_folder"/run/netns/* 2> /dev/null
   if [ -e "$engine_folder/made-bridge" ]; then
     ip link delete docker0 2> /dev/null
     rm -f "$engine_folder/made-bridge"

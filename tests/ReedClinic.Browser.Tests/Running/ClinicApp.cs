@@ -20,6 +20,9 @@ public abstract class ClinicApp : WebApplicationFactory<Program>, IAsyncLifetime
 
     protected abstract string Engine { get; }
 
+    /// <summary>Development takes plain http from anywhere: cookies without `Secure`.</summary>
+    protected virtual string EnvironmentName => "Development";
+
     /// <summary>True to begin with the invented studio instead of nobody.</summary>
     protected virtual bool HasDemo => false;
 
@@ -45,7 +48,9 @@ public abstract class ClinicApp : WebApplicationFactory<Program>, IAsyncLifetime
 
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
-        builder.UseEnvironment("Development"); // plain http on loopback: cookies without `Secure`
+        builder.UseEnvironment(EnvironmentName);
+        builder.UseStaticWebAssets(); // the build output, also where a published one is expected
+        builder.UseSetting("Web:PlainHttpOnLoopback", "true");
         builder.UseSetting("Database:Engine", Engine);
         builder.UseSetting("ConnectionStrings:Clinic", _connection);
         builder.UseSetting("Demo:Seed", HasDemo ? "true" : "false");
@@ -77,6 +82,12 @@ public sealed class DemoClinic : SqliteClinic
     public const string Password = "lantern quay at low tide";
 
     protected override bool HasDemo => true;
+}
+
+/// <summary>As it would be installed, for a look from the same machine.</summary>
+public sealed class LoopbackClinic : SqliteClinic
+{
+    protected override string EnvironmentName => "Production";
 }
 
 /// <summary>On the run's PostgreSQL.</summary>
