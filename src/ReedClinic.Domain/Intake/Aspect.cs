@@ -33,21 +33,23 @@ public enum Aspect
 /// <param name="Name">A short name.</param>
 /// <param name="Question">What is asked.</param>
 /// <param name="LowEnd">What −2 means.</param>
+/// <param name="RatherLow">What −1 means, as a whole phrase.</param>
 /// <param name="Middle">What 0 means.</param>
+/// <param name="RatherHigh">What +1 means, as a whole phrase.</param>
 /// <param name="HighEnd">What +2 means.</param>
-public sealed record AspectWords(Aspect Aspect, string Name, string Question, string LowEnd, string Middle, string HighEnd)
+public sealed record AspectWords(Aspect Aspect, string Name, string Question, string LowEnd, string RatherLow, string Middle, string RatherHigh, string HighEnd)
 {
     /// <summary>All the scales, in the order in which they are asked.</summary>
     public static IReadOnlyList<AspectWords> All { get; } =
     [
-        new(Aspect.Response, "Response", "When you start a note, does it come?", "too easily", "just right", "too hard to start"),
-        new(Aspect.Intonation, "Intonation", "Where does the reed sit in pitch?", "flat", "in tune", "sharp"),
-        new(Aspect.Opening, "Opening", "How wide is the gap at the tip?", "too closed", "just right", "too open"),
-        new(Aspect.Effort, "Effort", "How hard do you have to blow?", "nothing to blow against", "just right", "hard work"),
-        new(Aspect.Sound, "Sound", "What does it sound like?", "thin and bright", "as I like it", "dull and covered"),
-        new(Aspect.SoftPlaying, "Soft playing", "What happens when you play softly?", "it gets away from me", "it works", "it won't start"),
-        new(Aspect.HighNotes, "High notes", "What do the high notes do?", "they sag", "they sit well", "they go sharp and tight"),
-        new(Aspect.Tiredness, "After a while", "What tires you?", "holding it together", "nothing much", "blowing against it"),
+        new(Aspect.Response, "Response", "When you start a note, does it come?", "too easily", "a little too easily", "just right", "a little hard to start", "too hard to start"),
+        new(Aspect.Intonation, "Intonation", "Where does the reed sit in pitch?", "flat", "a little flat", "in tune", "a little sharp", "sharp"),
+        new(Aspect.Opening, "Opening", "How wide is the gap at the tip?", "too closed", "a little too closed", "just right", "a little too open", "too open"),
+        new(Aspect.Effort, "Effort", "How hard do you have to blow?", "nothing to blow against", "not quite enough to blow against", "just right", "a little hard", "hard work"),
+        new(Aspect.Sound, "Sound", "What does it sound like?", "thin and bright", "a little thin and bright", "as I like it", "a little dull and covered", "dull and covered"),
+        new(Aspect.SoftPlaying, "Soft playing", "What happens when you play softly?", "it gets away from me", "it sometimes gets away from me", "it works", "it sometimes won’t start", "it won’t start"),
+        new(Aspect.HighNotes, "High notes", "What do the high notes do?", "they sag", "they sag a little", "they sit well", "they go a little sharp and tight", "they go sharp and tight"),
+        new(Aspect.Tiredness, "After a while", "What tires you?", "holding it together", "having to hold it together a little", "nothing much", "having to blow against it a little", "blowing against it"),
     ];
 
     /// <summary>The words of one scale.</summary>
@@ -59,9 +61,9 @@ public sealed record AspectWords(Aspect Aspect, string Name, string Question, st
     public string Say(ScaleMark mark) => mark.Value switch
     {
         -2 => LowEnd,
-        -1 => "a little towards “" + LowEnd + "”",
+        -1 => RatherLow,
         0 => Middle,
-        1 => "a little towards “" + HighEnd + "”",
+        1 => RatherHigh,
         _ => HighEnd,
     };
 }
@@ -87,7 +89,7 @@ public sealed record ReedScales
     /// <summary>Sound: thin and bright (−2) to dull and covered (+2).</summary>
     public ScaleMark? Sound { get; init; }
 
-    /// <summary>Soft playing: it gets away (−2) to it won't start (+2).</summary>
+    /// <summary>Soft playing: it gets away (−2) to it won’t start (+2).</summary>
     public ScaleMark? SoftPlaying { get; init; }
 
     /// <summary>High notes: they sag (−2) to they go sharp and tight (+2).</summary>

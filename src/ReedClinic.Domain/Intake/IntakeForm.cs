@@ -21,6 +21,12 @@ public sealed class IntakeForm
     /// <summary>Questions about all the reeds, one a line.</summary>
     public string? Questions { get; set; }
 
+    /// <summary>How many reeds were asked for; null where nobody said so yet. The reeds follow once nothing written is in the way.</summary>
+    public string? HowMany { get; set; }
+
+    /// <summary>The page that was open last; null before there was one.</summary>
+    public string? StoppedAt { get; set; }
+
     /// <summary>The reeds, in the order of their tags.</summary>
     public IList<ReedForm> Reeds { get; init; } = [];
 }

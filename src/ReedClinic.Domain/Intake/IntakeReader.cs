@@ -55,16 +55,25 @@ public static class IntakeReader
     public static Tuning? ReadTuning(string? typed, string field, ICollection<Problem> problems)
     {
         ArgumentNullException.ThrowIfNull(problems);
-        if (Number(typed) is { } a4 and >= Tuning.LowestA4Hz and <= Tuning.HighestA4Hz)
+        if (string.IsNullOrWhiteSpace(typed))
+        {
+            return null;
+        }
+
+        if (Number(typed) is not { } a4)
+        {
+            problems.Add(new Problem(field, "Give the A as a number of hertz, such as 440 or 442, or choose “I’m not sure”."));
+            return null;
+        }
+
+        if (a4 is >= Tuning.LowestA4Hz and <= Tuning.HighestA4Hz)
         {
             return new Tuning(new Hertz(a4));
         }
 
-        if (!string.IsNullOrWhiteSpace(typed))
-        {
-            problems.Add(new Problem(field, "Give the A as a number of hertz, such as 440 or 442, or leave it as “not sure”."));
-        }
-
+        problems.Add(new Problem(field, string.Create(
+            CultureInfo.InvariantCulture,
+            $"We can work with an A from {Tuning.LowestA4Hz} to {Tuning.HighestA4Hz} hertz; most orchestras are near 440. Please check the number.")));
         return null;
     }
 
@@ -149,7 +158,7 @@ public static class IntakeReader
             return new ScaleMark(mark);
         }
 
-        problems.Add(new Problem(field, "Please choose one of the five marks, or “I don't know”."));
+        problems.Add(new Problem(field, "Please choose one of the five marks, or “I don’t know”."));
         return null;
     }
 
@@ -160,11 +169,11 @@ public static class IntakeReader
             return null;
         }
 
-        var hours = Number(typed);
+        var hours = GuessedHours.Read(typed);
         var message = hours switch
         {
-            null => "Give the hours as a number, such as 3 or 2.5, or leave it empty.",
-            < 0 => "Hours can't be less than nothing. Leave it empty if you don't know.",
+            null => "Give the hours as a number or a guess, such as 3, “about 4” or “4–5”, or leave it empty.",
+            < 0 => "Hours can’t be less than nothing. Leave it empty if you don’t know.",
             > IntakeLimits.HoursPlayed => "That is more hours than a reed lives. Please check it.",
             _ => null,
         };

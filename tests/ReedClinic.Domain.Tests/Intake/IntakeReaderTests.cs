@@ -132,6 +132,65 @@ public sealed class IntakeReaderTests
         Assert.Equal(field, Assert.Single(Refused(form)).Field);
     }
 
+    [Theory]
+    [InlineData("about 4", 240)]
+    [InlineData("~4", 240)]
+    [InlineData("4 h", 240)]
+    [InlineData("4-5", 270)]
+    [InlineData("4 – 5 hours", 270)]
+    [InlineData("2 to 3", 150)]
+    [InlineData("maybe 2,5 hrs", 150)]
+    [InlineData("20 min", 20)]
+    [InlineData("10+", 600)]
+    public void Hours_may_be_guessed_in_simple_words(string typed, int minutes)
+    {
+        var form = Form(1);
+        form.Reeds[0].HoursPlayed = typed;
+
+        Assert.Equal(minutes, Done(form).Reeds[0].MinutesPlayed);
+    }
+
+    [Theory]
+    [InlineData("about -4")]
+    [InlineData("-4 h")]
+    [InlineData("-4-5")]
+    [InlineData("4-5-6")]
+    [InlineData("4 weeks")]
+    [InlineData("about 2500")]
+    [InlineData("1-3000")]
+    public void Hours_that_are_no_guess_of_hours_are_refused(string typed)
+    {
+        var form = Form(1);
+        form.Reeds[0].HoursPlayed = typed;
+
+        Assert.Equal("Reeds[0].HoursPlayed", Assert.Single(Refused(form)).Field);
+    }
+
+    [Fact]
+    public void A_number_that_no_orchestra_tunes_to_is_told_the_range_and_a_word_is_told_something_else()
+    {
+        var form = Form(1);
+        form.TunesTo = "4420";
+        var number = Assert.Single(Refused(form)).Message;
+        form.TunesTo = "banana";
+        var word = Assert.Single(Refused(form)).Message;
+
+        Assert.Contains("380", number, StringComparison.Ordinal);
+        Assert.Contains("500", number, StringComparison.Ordinal);
+        Assert.NotEqual(number, word);
+    }
+
+    [Fact]
+    public void A_little_is_a_whole_phrase_on_every_scale()
+    {
+        var said = AspectWords.All.SelectMany(words => new[] { words.Say(new ScaleMark(-1)), words.Say(new ScaleMark(1)) }).ToArray();
+
+        Assert.Contains("a little flat", said);
+        Assert.Contains("not quite enough to blow against", said);
+        Assert.All(said, phrase => Assert.DoesNotContain("towards", phrase, StringComparison.Ordinal));
+        Assert.Equal(16, said.Distinct().Count());
+    }
+
     [Fact]
     public void Every_scale_has_words_at_both_ends_and_in_the_middle()
     {

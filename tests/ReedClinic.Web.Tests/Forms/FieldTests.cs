@@ -46,18 +46,19 @@ public sealed class FieldTests : BunitContext
     [InlineData("-2", 0)]
     [InlineData("0", 2)]
     [InlineData("2", 4)]
-    [InlineData(null, 5)]
+    [InlineData("", 5)]
+    [InlineData(null, -1)]
     public void A_scale_shows_the_mark_that_was_made_and_has_a_word_for_every_stop(string? value, int marked)
     {
         var scale = Render<ScaleField>(p => p
             .Add(f => f.Name, "Response").Add(f => f.Label, "When you start a note, does it come?")
-            .Add(f => f.Low, "too easily").Add(f => f.Middle, "just right").Add(f => f.High, "too hard").Add(f => f.Value, value));
+            .Add(f => f.Low, "too easily").Add(f => f.Middle, "just right").Add(f => f.High, "too hard").Add(f => f.RatherLow, "a little too easily").Add(f => f.RatherHigh, "a little hard").Add(f => f.Value, value));
 
         var stops = scale.FindAll("input[type=radio]");
         Assert.Equal(6, stops.Count);
-        Assert.Equal(marked, stops.Select((s, i) => (s, i)).Single(x => x.s.HasAttribute("checked")).i);
+        Assert.Equal(marked, stops.ToList().FindIndex(stop => stop.HasAttribute("checked")));
         Assert.Equal(
-            ["too easily", "a little too easily", "just right", "a little too hard", "too hard", "I don't know"],
+            ["too easily", "a little too easily", "just right", "a little hard", "too hard", "I don’t know"],
             scale.FindAll("label").Select(l => l.TextContent.Trim()));
     }
 

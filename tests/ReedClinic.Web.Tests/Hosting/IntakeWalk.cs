@@ -18,7 +18,7 @@ public sealed class IntakeWalk
         return new IntakeWalk(student, first[..first.LastIndexOf('/')]);
     }
 
-    /// <summary>Answers one screen and says where it led; null when it stayed.</summary>
+    /// <summary>Answers one screen and says where it led; null when it stayed, be it by way of the same screen's address.</summary>
     public async Task<(string? To, string Page)> Answer(string step, params (string Field, string Typed)[] answers)
     {
         var form = await Form.At(_student, $"{Draft}/{step}");
@@ -29,7 +29,7 @@ public sealed class IntakeWalk
 
         using var answer = await form.Set("Go", "on").Post();
         var (_, page, to) = await answer.Read();
-        return (to, page);
+        return to?.EndsWith("?again=yes", StringComparison.Ordinal) == true ? (null, (await _student.See(to)).Page) : (to, page);
     }
 
     /// <summary>Says everything that is needed about so many reeds.</summary>

@@ -173,6 +173,7 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
         using var sent = await Form.Of(teacher, path, shown).Set("ReadThrough", "yes").Set("Step", "send").Post();
         Assert.Equal($"{path}?done=sent", sent.Leads());
         Assert.Contains("<p>My own goodbye.</p>", (await student.See($"/letters/{code}")).Page, StringComparison.Ordinal);
+        Assert.Contains($"<a href=\"/letters/{code}\">Read the whole letter</a>", (await student.See("/intake")).Page, StringComparison.Ordinal);
         var after = (await teacher.See(path)).Page;
         Assert.Contains("Next: post the reeds back", after, StringComparison.Ordinal);
         Assert.Contains("Back to the batch", (await teacher.See($"/letters/{code}")).Page, StringComparison.Ordinal);

@@ -111,6 +111,29 @@ public static class IntakePath
         return new IntakeStep(LookOver);
     }
 
+    /// <summary>Where somebody goes on: the page that was open last, else what is still needed.</summary>
+    /// <param name="form">What was typed so far.</param>
+    /// <returns>A screen.</returns>
+    public static IntakeStep Stopped(IntakeForm form) =>
+        Of(form).Append(new IntakeStep(LookOver)).FirstOrDefault(step => step.Path == form.StoppedAt) ?? Unfinished(form);
+
+    /// <summary>How far a screen is along the way, in hundredths. Each part of the way has its share, so more reeds don't lead back.</summary>
+    /// <param name="form">What was typed so far.</param>
+    /// <param name="step">The screen.</param>
+    /// <returns>From 0 to 100.</returns>
+    public static int Along(IntakeForm form, IntakeStep step)
+    {
+        ArgumentNullException.ThrowIfNull(form);
+        ArgumentNullException.ThrowIfNull(step);
+        return step switch
+        {
+            { Key: LookOver } => 96,
+            { Key: Questions } => 90,
+            { Reed: { } number } => 25 + (65 * (((number - 1) * AboutAReed.Length) + Array.IndexOf(AboutAReed, step.Key)) / (AboutAReed.Length * form.Reeds.Count)),
+            _ => 5 * Array.IndexOf(AboutYou, step.Key),
+        };
+    }
+
     private static IntakeStep? At(IntakeForm form, int away, IntakeStep step)
     {
         var all = Of(form);

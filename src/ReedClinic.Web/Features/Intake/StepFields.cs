@@ -24,13 +24,16 @@ public sealed record StepField(string Name, object Owner, PropertyInfo Property)
 /// <summary>Which fields stand on which screen.</summary>
 public static class StepFields
 {
+    // The words, and the three scales that everybody sees.
+    private const int AskedFirst = 4;
+
     private static readonly Dictionary<string, PropertyInfo[]> OfForm = new()
     {
         [IntakePath.Instrument] = [On<IntakeForm>(f => f.Instrument)],
         [IntakePath.Tuning] = [On<IntakeForm>(f => f.TunesTo)],
         [IntakePath.Scrape] = [On<IntakeForm>(f => f.Scrape)],
         [IntakePath.Country] = [On<IntakeForm>(f => f.Country)],
-        [IntakePath.HowMany] = [],
+        [IntakePath.HowMany] = [On<IntakeForm>(f => f.HowMany)],
         [IntakePath.Questions] = [On<IntakeForm>(f => f.Questions)],
     };
 
@@ -68,6 +71,13 @@ public static class StepFields
         var prefix = Prefix(number);
         return [.. properties.Select(p => new StepField(prefix + p.Name, form.Reeds[number - 1], p))];
     }
+
+    /// <summary>The fields of the part that can be told or left out.</summary>
+    /// <param name="reed">What was typed about a reed.</param>
+    /// <param name="number">The number on its tag.</param>
+    /// <returns>The fields, tied to the reed.</returns>
+    public static IEnumerable<StepField> More(ReedForm reed, int number) => OfReed[IntakePath.Bothers].Skip(AskedFirst)
+        .Select(p => new StepField(Prefix(number) + p.Name, reed, p));
 
     /// <summary>What stands before a reed's field names.</summary>
     /// <param name="number">The number on the tag.</param>

@@ -25,6 +25,9 @@ public sealed class StepKeeper(IntakeBook intakes)
     /// <summary>The name of the hidden field with the mark of what the screen showed.</summary>
     public const string Mark = "Mark";
 
+    /// <summary>The name of the buttons: present when somebody goes on or stops, absent while they type.</summary>
+    public const string Go = "Go";
+
     private const int Tries = 5;
 
     /// <summary>Keeps one screen.</summary>
@@ -54,6 +57,12 @@ public sealed class StepKeeper(IntakeBook intakes)
                 return new StepKept(draft, [], elsewhere);
             }
 
+            draft.Form.StoppedAt = step.Path;
+            if (step.Key == IntakePath.HowMany && posted.ContainsKey(Go))
+            {
+                ReedCount.Apply(draft.Form, posted[ReedCount.LeaveOut] == "true");
+            }
+
             switch (await intakes.SaveAsync(actor, id, draft.Form, draft.Version, operation, ct).ConfigureAwait(false))
             {
                 case Outcome<DraftView>.Done(var saved):
@@ -65,6 +74,25 @@ public sealed class StepKeeper(IntakeBook intakes)
                 default:
                     return new StepKept(null, []);
             }
+        }
+    }
+
+    /// <summary>Remembers which page is open, so that somebody who leaves comes back to it. It changes nothing else.</summary>
+    /// <param name="actor">Whose intake it is.</param>
+    /// <param name="draft">The draft as it was read.</param>
+    /// <param name="step">The page.</param>
+    /// <param name="operation">This visit.</param>
+    /// <param name="ct">Stops it.</param>
+    public async Task Visit(Actor actor, DraftView draft, IntakeStep step, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(draft);
+        ArgumentNullException.ThrowIfNull(step);
+        if (draft.Form.StoppedAt != step.Path)
+        {
+            draft.Form.StoppedAt = step.Path;
+
+            // A tab that saved meanwhile was on a page as well: then that one is remembered.
+            await intakes.SaveAsync(actor, draft.Id, draft.Form, draft.Version, operation, ct).ConfigureAwait(false);
         }
     }
 
@@ -81,12 +109,7 @@ public sealed class StepKeeper(IntakeBook intakes)
 
     private static string? Typed(IFormCollection posted, string name)
     {
-        if (!posted.TryGetValue(name, out var values))
-        {
-            return null;
-        }
-
-        var typed = StepFields.Plain(values.ToString());
+        var typed = posted.TryGetValue(name, out var values) ? StepFields.Plain(values.ToString()) : null;
         if (name != nameof(IntakeForm.TunesTo))
         {
             return typed;

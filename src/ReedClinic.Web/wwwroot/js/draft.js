@@ -1,17 +1,22 @@
 // Keeps what is being typed: after a pause, and the moment the page is left. Without it every screen's own button still saves.
 const pause = 1500;
+const again = 5000;
 const form = document.querySelector("form[data-draft]");
 
 if (form) {
+  const trouble = document.getElementById("draft-trouble");
   const note = document.getElementById("draft-note");
   let timer = 0;
   let typed = false;
   let saving = null;
 
   const say = (text, wrong) => {
-    if (note && text) {
+    if (trouble) {
+      trouble.hidden = !wrong;
+      trouble.textContent = wrong ? text : "";
+    }
+    if (note && text && !wrong) {
       note.textContent = text;
-      note.classList.toggle("error", wrong);
     }
   };
 
@@ -19,6 +24,7 @@ if (form) {
     const fields = new FormData(form);
     fields.delete("_handler");
     typed = false;
+    let later = false;
     try {
       const answer = await fetch(form.dataset.draft, { method: "POST", body: new URLSearchParams(fields), keepalive: true });
       const said = answer.headers.get("content-type")?.includes("json") ? await answer.json() : {};
@@ -26,11 +32,17 @@ if (form) {
         form.elements.namedItem("Mark").value = said.mark;
       } else {
         typed = true;
+        later = answer.status >= 500;
       }
       say(said.note ?? (answer.ok ? "" : form.dataset.unsaved), !answer.ok);
     } catch {
       typed = true;
+      later = true;
       say(form.dataset.unsaved, true);
+    }
+    if (later) {
+      clearTimeout(timer);
+      timer = setTimeout(save, again);
     }
   };
 
@@ -46,7 +58,12 @@ if (form) {
     return saving;
   };
 
-  const heard = () => {
+  const heard = (event) => {
+    // Typing another number chooses "another number".
+    const { name, value } = event.target;
+    if (name?.endsWith("Another") && value.trim()) {
+      form.elements.namedItem(name.slice(0, -"Another".length)).value = "another";
+    }
     typed = true;
     clearTimeout(timer);
     timer = setTimeout(save, pause);
@@ -68,5 +85,6 @@ if (form) {
   });
   document.addEventListener("visibilitychange", () => document.visibilityState === "hidden" && save());
   addEventListener("pagehide", save);
+  addEventListener("online", save);
   addEventListener("pageshow", (event) => event.persisted && location.reload());
 }
