@@ -44,7 +44,7 @@ public static class AtTheBench
         await teacher.Button("Clear").ClickAsync();
 
         await teacher.WriteAsync("Note", "Note", "The thred is loose.");
-        await teacher.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("Say it better: .*The thred is loose") }).ClickAsync();
+        await teacher.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("Correct: .*The thred is loose") }).ClickAsync();
         await teacher.Field("Note").FillAsync("The thread is loose.");
         await teacher.SaveAsync();
         await teacher.Log("The thread is loose.").WaitForAsync();

@@ -13,7 +13,7 @@ public static class WritingHome
         await teacher.Page.GetByLabel("crow, reed 1", new() { Exact = true }).SelectOptionAsync(new SelectOptionValue { Label = "high and low all at once" });
         await teacher.Page.GetByLabel("pitch of the crow, reed 1").FillAsync("between B and C");
         await teacher.Button("Save everything, at reed 1").ClickAsync();
-        await teacher.Page.Locator(".saved-row").First.WaitForAsync();
+        await teacher.Page.Locator("#reed-1 .saved-row").WaitForAsync();
         await teacher.LookAsync("first look, one reed tried");
     }
 

@@ -13,6 +13,7 @@ using ReedClinic.Web.Features.Bench.Fields;
 using ReedClinic.Web.Features.Bench.Forms;
 using ReedClinic.Web.Features.Bench.Log;
 using ReedClinic.Web.Shared.Forms;
+using ReedClinic.Web.Shared.ReedMap;
 
 namespace ReedClinic.Web.Tests.Bench;
 
@@ -33,10 +34,80 @@ public sealed class BenchComponentsTests : BunitContext
         form.Typed["TestKind"] = nameof(TestKind.Crow);
         var fields = Fields(form);
 
-        Assert.Contains("As you would say it", fields.Find("#f-Pitch-hint").TextContent, StringComparison.Ordinal);
+        Assert.Contains("A note, and cents", fields.Find("#f-Pitch-hint").TextContent, StringComparison.Ordinal);
         fields.Find("#f-Pitch").Input("C -15");
         Assert.Contains("15 cents below C (A = 442)", Fields(form).Find("#f-Pitch-hint").TextContent, StringComparison.Ordinal);
         Assert.Equal("C -15", form.Typed["Pitch"]);
+    }
+
+    [Fact]
+    public void While_a_pitch_cannot_be_read_the_hint_says_so_and_shows_what_can_be()
+    {
+        var form = EntryForm.New(EntryKind.Test, new OperationId(Id(1)));
+        form.Typed["TestKind"] = nameof(TestKind.Crow);
+        form.Typed["Pitch"] = "flat C";
+
+        Assert.Contains("can't be read yet. What can be: C, B♭ +10", Fields(form).Find("#f-Pitch-hint").TextContent, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("The tip may lose its support.", "The tip may lose its support: did not happen")]
+    [InlineData("Will it tear?", "Will it tear? – did not happen")]
+    public void A_risk_in_somebodys_own_sentence_is_closed_with_one_mark_between(string risk, string said)
+    {
+        var root = Say(Value(Risk.Of(risk)));
+        Say(Value(RiskClosed.Of(root, RiskOutcome.DidNotHappen)));
+
+        var log = View().Log;
+
+        Assert.Equal(said, new EntryWords(T, log, new Tuning(new Hertz(442))).Say(log.Facts[1].Now!).Title);
+    }
+
+    [Fact]
+    public void A_question_about_all_the_reeds_stands_apart_from_what_is_said_of_it()
+    {
+        var margin = Render<ComplaintMargin>(p => p.Add(c => c.View, View(question: "Is it the scraping?")));
+
+        Assert.Contains("Is it the scraping? (about all of them)", margin.Markup.Replace("<span class=\"hint\">", "", StringComparison.Ordinal), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_quiet_line_asks_about_a_finding_on_another_part_than_its_own_name_says()
+    {
+        var form = EntryForm.New(EntryKind.Finding, new OperationId(Id(1)));
+        form.Typed["FindingKind"] = "tip-corners-thick";
+        form.Typed["Zone"] = nameof(Zone.TipSides);
+
+        Assert.Equal("“tip corners too thick” is usually said of the tip corners. Chosen here: tip sides.", new QuietLine(T).For(View(), form));
+        form.Typed["Zone"] = nameof(Zone.TipCorners);
+        Assert.Null(new QuietLine(T).For(View(), form));
+        form.Typed["FindingKind"] = "tip-cracked";
+        Assert.Null(new QuietLine(T).For(View(), form));
+    }
+
+    [Fact]
+    public void The_answer_stands_after_the_save_and_a_refusal_leads_to_its_field()
+    {
+        var session = new BenchSession(null!, null!, TimeProvider.System);
+        var answer = Render<EntryAnswer>(p => p.Add(c => c.Session, session).Add(c => c.View, View()));
+
+        Assert.Equal("status", answer.Find("#entry-answer").GetAttribute("role"));
+        Assert.Equal("", answer.Find("#entry-answer").TextContent.Trim());
+        Assert.Equal("f-Zone", EntryAnswer.FieldOf(new("Place", "")));
+    }
+
+    [Fact]
+    public void A_number_on_the_drawing_chooses_the_place_of_its_mark()
+    {
+        Place? chosen = null;
+        var place = new Place(Zone.HeartSides, Blades.Upper, Sides.Left);
+        var map = Render<ReedMap>(p => p
+            .Add(c => c.Marks, [new ReedMark(place, MarkKind.Fault, "thick")])
+            .Add(c => c.ZoneChosen, (Place pointed) => chosen = pointed));
+
+        map.Find(".pressable-disc").Click();
+
+        Assert.Equal(place, chosen);
     }
 
     [Fact]
@@ -108,7 +179,7 @@ public sealed class BenchComponentsTests : BunitContext
         var root = Say(Value(Note.Of("a slip")));
         var log = Render<LogPasses>(p => p.Add(c => c.View, View()).Add(c => c.Corrected, (BenchFact fact) => asked = fact));
 
-        log.Find("button[aria-label='Say it better: a slip']").Click();
+        log.Find("button[aria-label='Correct: a slip']").Click();
 
         Assert.Equal(root, asked!.Root);
     }
@@ -167,13 +238,13 @@ public sealed class BenchComponentsTests : BunitContext
         .Add(c => c.View, View())
         .AddCascadingValue(new EntryEditing(form, problems ?? ProblemList.None, _ => Task.CompletedTask)));
 
-    private BenchView View(Permission permission = Permission.SafeChangesOnly)
+    private BenchView View(Permission permission = Permission.SafeChangesOnly, string? question = null)
     {
         var student = new Student(new StudentId(Id(6)), "Mira");
         var n = 100;
         var batch = Batch.Announce(
             new BatchId(Id(7)), BatchCode.FromNumber(77), student.Id, new OperationId(Id(8)),
-            new AnnouncedBatch(null, new Tuning(new Hertz(442)), null, [new AnnouncedReed("green thread", "it bites", permission)], []),
+            new AnnouncedBatch(null, new Tuning(new Hertz(442)), null, [new AnnouncedReed("green thread", "it bites", permission)], question is null ? [] : [question]),
             () => Id(n++), DateTimeOffset.UnixEpoch);
         return new BenchView(student, batch, batch.Reeds[0], BenchLog.Fold(entries), new Dictionary<AccountId, string> { [Me] = "Ines" }, null);
     }

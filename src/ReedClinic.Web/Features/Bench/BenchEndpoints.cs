@@ -60,7 +60,7 @@ public static class BenchEndpoints
             return Results.Text(t["TooLongToShow"].Value, "text/plain", statusCode: StatusCodes.Status413PayloadTooLarge);
         }
 
-        return json ? Refusal(outcome) : SeeOther(http, $"/bench/{reedId}?check=true#entry-form");
+        return json ? Refusal(outcome) : SeeOther(http, $"/bench/{reedId}?check=true#{EntryAnswer.Id}");
     }
 
     private static bool AsksForJson(HttpContext http) =>

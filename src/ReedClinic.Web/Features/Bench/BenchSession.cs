@@ -13,6 +13,7 @@ namespace ReedClinic.Web.Features.Bench;
 /// <summary>One teacher at one reed: the form that is open, what was wrong with it, and how it is saved. It knows no screen.</summary>
 public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimeProvider time)
 {
+    private readonly SetAside _aside = new();
     private string _before = "";
 
     /// <summary>The reed, its batch and its log.</summary>
@@ -29,6 +30,9 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
 
     /// <summary>The fact that was saved last.</summary>
     public BenchFact? Saved { get; private set; }
+
+    /// <summary>True when the last entry was taken back just now.</summary>
+    public bool TookBack { get; private set; }
 
     /// <summary>True when what was typed came out of a draft.</summary>
     public bool FromDraft { get; private set; }
@@ -53,8 +57,8 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
         }
 
         var draft = EntryForm.OfDraft(await drafts.FindAsync(actor, reed, ct));
+        Open(draft ?? EntryForm.New(EntryKind.Test, NewOperation()));
         FromDraft = draft is not null;
-        Form = draft ?? EntryForm.New(EntryKind.Test, NewOperation());
         return true;
     }
 
@@ -67,28 +71,28 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
             return;
         }
 
-        Problems = Form.ToDomain(Tuning) switch
-        {
-            Outcome<BenchEntry>.Refused(var problems) => new ProblemList(problems),
-            Outcome<BenchEntry>.Done(var entry) when View is { } view && Agreement.Wanted(view.Reed, entry) is { } wanted => new ProblemList([wanted]),
-            _ => ProblemList.None,
-        };
+        Problems = View is { } view && EntryPost.Read(view.Reed, Form, Tuning) is Outcome<BenchEntry>.Refused(var problems)
+            ? new ProblemList(problems)
+            : ProblemList.None;
     }
 
-    /// <summary>Opens an empty form of another kind.</summary>
+    /// <summary>Opens the form of another kind: as it was left, or an empty one. What is typed in the open one is set aside.</summary>
     /// <param name="kind">The kind.</param>
     public void Choose(EntryKind kind)
     {
-        Open(EntryForm.New(kind, NewOperation()));
-        Saved = null;
+        if (Form.Kind != kind || Form.Seen is not null)
+        {
+            PutAside();
+            Reopen(kind, null);
+        }
     }
 
-    /// <summary>Opens a form that says a fact better.</summary>
+    /// <summary>Opens a form that corrects a fact: as it was left, or as the fact stands.</summary>
     /// <param name="fact">The fact.</param>
     public void Correct(BenchFact fact)
     {
-        Open(EntryForm.Correcting(fact, NewOperation()));
-        Saved = null;
+        PutAside();
+        Reopen(fact.Kind, fact);
     }
 
     /// <summary>Puts a place into the form; a form that has none becomes a finding.</summary>
@@ -107,6 +111,7 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
     /// <param name="field">The field that was changed.</param>
     public void Settle(string field)
     {
+        ForgetAnswer();
         switch (Form)
         {
             case TestForm when field == nameof(TestKind):
@@ -140,8 +145,16 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
     public async Task GiveUpAsync(Actor actor, CancellationToken ct)
     {
         var kind = Form.Kind;
+        var wasNew = Form.Seen is null;
         await DropAsync(actor, ct);
-        Choose(kind);
+        if (wasNew)
+        {
+            Open(EntryForm.New(kind, NewOperation()));
+        }
+        else
+        {
+            Reopen(kind, null);
+        }
     }
 
     /// <summary>Saves the form. What was typed stays in it unless it was saved.</summary>
@@ -149,11 +162,13 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
     /// <param name="ct">Cancels before it is saved.</param>
     public async Task SaveAsync(Actor actor, CancellationToken ct)
     {
-        if (View is not { } view)
+        // A second press after it was saved finds the next form as it opened: there is nothing to save, and nothing wrong.
+        if (View is not { } view || (Saved is not null && !Form.IsTouched))
         {
             return;
         }
 
+        ForgetAnswer();
         var outcome = await new EntryPost(bench).SaveAsync(actor, view.Reed, Form, Tuning, ct);
         await TakeAsync(actor, outcome, ct);
     }
@@ -181,8 +196,10 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
             return;
         }
 
+        ForgetAnswer();
         var outcome = await bench.UndoAsync(actor, view.Reed.Id, view.Log.LastOf(actor.Account)?.Tail, NewOperation(), ct);
-        Problems = outcome is Outcome<BenchFact>.Done
+        TookBack = outcome is Outcome<BenchFact>.Done;
+        Problems = TookBack
             ? ProblemList.None
             : new ProblemList([new Problem("", "Nothing was taken back: since this page was opened, your last entry has become another one. It is shown now.")]);
         await ReadAsync(actor, ct);
@@ -195,7 +212,7 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
             case Outcome<BenchFact>.Done(var fact):
                 await DropAsync(actor, ct);
                 await ReadAsync(actor, ct);
-                Open(Following(Form));
+                Follow(Form);
                 Saved = fact;
                 break;
             case Outcome<BenchFact>.Conflict(var theirs):
@@ -211,33 +228,65 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
         }
     }
 
-    /// <summary>After a test the next test; otherwise an empty form of the same kind.</summary>
-    private EntryForm Following(EntryForm saved)
+    /// <summary>After a test the next test; otherwise an empty form of the same kind, or the one that a correction had set aside.</summary>
+    private void Follow(EntryForm saved)
     {
+        if (saved.Seen is not null && _aside.Take(saved.Kind, null) is { } left)
+        {
+            Open(left);
+            return;
+        }
+
         var form = EntryForm.New(saved.Kind, NewOperation());
         if (saved is TestForm test)
         {
             form.Typed[nameof(TestKind)] = (saved.Seen is null ? test.Next : test.Scale.TestKind).ToString();
         }
 
-        return form;
+        Open(form.AsOpened());
+    }
+
+    private void PutAside()
+    {
+        if (Form.IsTouched)
+        {
+            _aside.Put(Form);
+        }
+    }
+
+    private void Reopen(EntryKind kind, BenchFact? fact)
+    {
+        var left = _aside.Take(kind, fact?.Tail);
+        Open(left ?? (fact is null ? EntryForm.New(kind, NewOperation()) : EntryForm.Correcting(fact, NewOperation())));
     }
 
     private void Open(EntryForm form)
     {
         Form = form;
         _before = form.Typed[form is AdjustmentForm ? nameof(Adjustment.AdjustmentKind) : nameof(Finding.FindingKind)];
+        ForgetAnswer();
         Problems = ProblemList.None;
         Theirs = null;
         FromDraft = false;
         Unkept = false;
     }
 
+    private void ForgetAnswer()
+    {
+        Saved = null;
+        TookBack = false;
+    }
+
     private async Task DropAsync(Actor actor, CancellationToken ct)
     {
         if (View is { } view)
         {
+            // There is one draft for each reed: what is still set aside takes the place of what is done with.
             await drafts.DropAsync(actor, view.Reed.Id, ct);
+            if (_aside.Last is { } left)
+            {
+                await drafts.KeepAsync(actor, view.Reed.Id, left.ToDraft(), ct);
+            }
         }
     }
 

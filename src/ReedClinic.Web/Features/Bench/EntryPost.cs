@@ -11,6 +11,16 @@ namespace ReedClinic.Web.Features.Bench;
 /// <summary>Saves a form, whichever way it came: over a circuit or as a plain post.</summary>
 public sealed class EntryPost(BenchBook bench)
 {
+    /// <summary>The entry that a form makes of a reed, or what keeps it from being saved.</summary>
+    /// <param name="reed">The reed.</param>
+    /// <param name="form">The form.</param>
+    /// <param name="tuning">What the student tunes to.</param>
+    public static Outcome<BenchEntry> Read(Reed reed, EntryForm form, Tuning tuning) => form.ToDomain(tuning) switch
+    {
+        Outcome<BenchEntry>.Done(var entry) when Agreement.Wanted(reed, entry) is { } problem => new Outcome<BenchEntry>.Refused([problem]),
+        var made => made,
+    };
+
     /// <summary>
     /// Appends, says better or takes back, as the form says. What goes further than the student asked for is refused until it is
     /// said that it was agreed.
@@ -21,10 +31,9 @@ public sealed class EntryPost(BenchBook bench)
     /// <param name="tuning">What the student tunes to.</param>
     /// <param name="ct">Cancels before it is saved.</param>
     public async Task<Outcome<BenchFact>> SaveAsync(Actor actor, Reed reed, EntryForm form, Tuning tuning, CancellationToken ct) =>
-        form.ToDomain(tuning) switch
+        Read(reed, form, tuning) switch
         {
             Outcome<BenchEntry>.Refused(var problems) => new Outcome<BenchFact>.Refused(problems),
-            Outcome<BenchEntry>.Done(var entry) when Agreement.Wanted(reed, entry) is { } problem => new Outcome<BenchFact>.Refused([problem]),
             Outcome<BenchEntry>.Done(Undo) => await bench.UndoAsync(actor, reed.Id, form.Seen, form.Operation, ct).ConfigureAwait(false),
             Outcome<BenchEntry>.Done(var entry) when form.Seen is { } seen =>
                 await bench.CorrectAsync(actor, reed.Id, seen, entry, form.Operation, ct).ConfigureAwait(false),

@@ -16,6 +16,8 @@ public sealed record EntryLine(string Label, string Title, IReadOnlyList<string>
 /// <summary>Says the entries of one log in words.</summary>
 public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuning tuning)
 {
+    private static readonly char[] Stops = [' ', '.', ',', ';', ':'];
+
     private readonly PitchLine pitches = new(t);
 
     /// <summary>One entry in words.</summary>
@@ -26,11 +28,11 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
             test.Pitch is { } pitch ? pitches.Say(test.TestKind, pitch, tuning) : null, test.Words),
         Finding finding => Found(finding),
         LookedFor looked => Line(entry, Named(looked.FindingKind, looked.Words), null, looked.KnownBy.Name(), Remark(looked.FindingKind, looked.Words)),
-        FindingEnded ended => Line(entry, $"{OfFinding(ended.FindingId)}: {ended.Ending.Name()}", null, ended.Words),
+        FindingEnded ended => Line(entry, $"{Led(OfFinding(ended.FindingId))} {ended.Ending.Name()}", null, ended.Words),
         LeaveAlone left => Line(entry, left.Place.Say(), MarkKind.LeaveAlone, left.Words),
         Adjustment work => Worked(work),
         Risk risk => Line(entry, risk.Words, null, risk.Zone?.Name()),
-        RiskClosed closed => Line(entry, $"{OfRisk(closed.RiskId)}: {closed.Outcome.Name()}", null, closed.Words),
+        RiskClosed closed => Line(entry, $"{Led(OfRisk(closed.RiskId))} {closed.Outcome.Name()}", null, closed.Words),
         Note note => Line(entry, note.Words, null),
         Stopped stop => Line(entry, stop.Words ?? t["StopHere"], null),
         Verdict verdict => Line(entry, verdict.VerdictKind.Name(), null, verdict.Words),
@@ -40,7 +42,7 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
     /// <summary>A finding, by its first entry, in a few words.</summary>
     /// <param name="root">The finding's first entry.</param>
     public string OfFinding(EntryId root) =>
-        log.FactOf(root)?.Now is Finding finding ? $"{Named(finding.FindingKind, finding.Words)} ({finding.Place.Say()})" : t["TakenBackThing"];
+        log.FactOf(root)?.Now is Finding finding ? $"{Named(finding.FindingKind, finding.Words).TrimEnd(Stops)} ({finding.Place.Say()})" : t["TakenBackThing"];
 
     /// <summary>A risk, by its first entry.</summary>
     /// <param name="root">The risk's first entry.</param>
@@ -83,6 +85,9 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
             work.ForTheSakeOf is { } zone ? t["ForTheSakeOf", zone.Name()].Value : null,
             kind is null ? null : work.Words);
     }
+
+    // Somebody's sentence with what became of it: one mark between them, not two.
+    private static string Led(string words) => words.TrimEnd(Stops) is var bare && bare.EndsWith('?') || bare.EndsWith('!') ? $"{bare} –" : $"{bare}:";
 
     private static EntryLine Line(BenchEntry entry, string title, MarkKind? mark, params string?[] details) =>
         new(entry.Kind.Name(), title, [.. details.Where(detail => !string.IsNullOrEmpty(detail)).Select(detail => detail!)], mark);

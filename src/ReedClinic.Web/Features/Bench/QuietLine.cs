@@ -1,5 +1,6 @@
 using Microsoft.Extensions.Localization;
 using ReedClinic.Data.Bench;
+using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Reeds;
@@ -19,6 +20,11 @@ public sealed class QuietLine(IStringLocalizer<BenchText> t)
     {
         ArgumentNullException.ThrowIfNull(view);
         ArgumentNullException.ThrowIfNull(form);
+        if (form is FindingForm finding)
+        {
+            return Elsewhere(finding);
+        }
+
         if (form is not AdjustmentForm work)
         {
             return null;
@@ -35,6 +41,13 @@ public sealed class QuietLine(IStringLocalizer<BenchText> t)
             _ => work.Chosen?.Caution,
         };
     }
+
+    // A finding whose own name says a part of the reed, set on another part.
+    private string? Elsewhere(FindingForm form) =>
+        FindingCatalogue.Find(new FindingKindId(form.Typed[nameof(Finding.FindingKind)])) is { } kind
+        && form.Typed.MaybePlace() is { } here && here.Zone != kind.Zone && kind.Name.Contains(kind.Zone.Name(), StringComparison.Ordinal)
+            ? t["QuietElsewhere", kind.Name, kind.Zone.Name(), here.Zone.Name()].Value
+            : null;
 
     /// <summary>Whether two places share anything.</summary>
     /// <param name="one">A place.</param>

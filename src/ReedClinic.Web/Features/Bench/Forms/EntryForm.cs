@@ -19,6 +19,8 @@ public abstract class EntryForm
     private const string OperationField = "Operation";
     private const string SeenField = "Seen";
 
+    private Dictionary<string, string>? opened;
+
     /// <summary>What kind of entry it makes.</summary>
     public abstract EntryKind Kind { get; }
 
@@ -31,10 +33,13 @@ public abstract class EntryForm
     /// <summary>The last entry of the fact that is being said better; null for something new.</summary>
     public EntryId? Seen { get; private set; }
 
+    /// <summary>True when something was typed since it opened; always, when it came out of a draft or a post.</summary>
+    public bool IsTouched => opened is null || opened.Count != Typed.Fields.Count || opened.Any(was => Typed[was.Key] != was.Value);
+
     /// <summary>An empty form.</summary>
     /// <param name="kind">The kind of entry.</param>
     /// <param name="operation">Made now.</param>
-    public static EntryForm New(EntryKind kind, OperationId operation) => Make(kind, operation, null, new TypedText());
+    public static EntryForm New(EntryKind kind, OperationId operation) => Make(kind, operation, null, new TypedText()).AsOpened();
 
     /// <summary>A form that says an entry better.</summary>
     /// <param name="fact">The fact, with its wording that stands.</param>
@@ -47,7 +52,7 @@ public abstract class EntryForm
             form.Fill(entry);
         }
 
-        return form;
+        return form.AsOpened();
     }
 
     /// <summary>A form as it was posted.</summary>
@@ -102,6 +107,13 @@ public abstract class EntryForm
     /// <param name="tail">The last entry of the fact as it stands.</param>
     /// <param name="operation">Made now.</param>
     public EntryForm Over(EntryId tail, OperationId operation) => Make(Kind, operation, tail, Typed);
+
+    /// <summary>Takes what stands in the fields for how the form opened.</summary>
+    public EntryForm AsOpened()
+    {
+        opened = new(Typed.Fields);
+        return this;
+    }
 
     /// <summary>Writes an entry into the fields.</summary>
     /// <param name="entry">The entry, of this form's kind.</param>
