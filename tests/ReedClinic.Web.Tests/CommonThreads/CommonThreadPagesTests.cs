@@ -34,13 +34,39 @@ public sealed class CommonThreadPagesTests(ClinicHost host) : IClassFixture<Clin
 
         Assert.Equal(HttpStatusCode.OK, status);
         Assert.Equal(
-            ["yes", "yes", "not looked", "2 of 2"],
+            ["yes", "yes", "not looked for", "2 of 2"],
             Row(page, "Tip corners too thick"));
         Assert.Equal(["no", "from our work", "suspected", "1 of 2"], Row(page, "Tip too long"));
-        Assert.Equal(["not looked", "yes, as taste", "yes", "1 of 2"], Row(page, "Back too thick"));
+        Assert.Equal(["not looked for", "yes, as taste", "yes", "1 of 2"], Row(page, "Back too thick"));
         Assert.Contains("In both reeds that were looked at, of three.", page, StringComparison.Ordinal);
         Assert.Contains("a dark fleck", page, StringComparison.Ordinal);
         Assert.DoesNotContain("%", page[page.IndexOf("<main", StringComparison.Ordinal)..], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_opening_that_was_tested_is_told_where_nobody_wrote_a_finding_and_is_not_counted()
+    {
+        var batch = await NewBatch();
+        var bench = new BenchBook(Databases(), TimeProvider.System);
+        Value(await bench.RecordAsync(Teacher, batch.Reeds[0].Id, Found("opening-narrow"), Operation(), Ct));
+        Value(await bench.RecordAsync(Teacher, batch.Reeds[1].Id, Value(Domain.Bench.Test.Of(TestKind.Opening, 2)), Operation(), Ct));
+        using var teacher = await host.Teacher();
+
+        var row = Row((await teacher.See($"/batches/{batch.Code}/common-thread")).Page, "Opening too narrow");
+
+        Assert.Equal(["yes", "not looked for opening tested: right", "not looked for", "1 of 1"], row.Select(cell => string.Join(' ', cell.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))));
+    }
+
+    [Fact]
+    public async Task The_counts_page_says_in_one_plain_sentence_what_its_line_means_before_the_source()
+    {
+        var batch = await WorkedOnBatch();
+        using var teacher = await host.Teacher();
+
+        var (_, page, _) = await teacher.See($"/batches/{batch.Code}/common-thread/evidence");
+
+        var plain = page.IndexOf("a short line can be trusted further than a long one", StringComparison.Ordinal);
+        Assert.InRange(plain, 0, page.IndexOf("Newcombe", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -110,7 +136,7 @@ public sealed class CommonThreadPagesTests(ClinicHost host) : IClassFixture<Clin
         var page = (await teacher.See($"/batches/{batch.Code}/common-thread/evidence")).Page;
 
         Assert.Equal(
-            ["2 of 2", "not looked", "2 of 2", "between 34 and 100 in a hundred reeds"], Row(page, "Tip corners too thick"));
+            ["2 of 2", "not looked for", "2 of 2", "between 34 and 100 in a hundred reeds"], Row(page, "Tip corners too thick"));
         Assert.Contains("Newcombe", page, StringComparison.Ordinal);
     }
 
