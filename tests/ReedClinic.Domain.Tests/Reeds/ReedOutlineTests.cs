@@ -104,9 +104,11 @@ public sealed class ReedOutlineTests
         var reed = ReedOutline.For(style);
         var pieces = reed.Pieces.Where(p => p.Zone != Zone.Wire).ToList();
 
+        // The eye is drawn over the first turns of the thread, so that a point in both is in the eye.
+        var eye = pieces.Single(p => p.Zone == Zone.Eye).Shape;
         Gen.Select(Gen.Int[0, pieces.Count - 1], Gen.Double.Unit, Gen.Double.Unit)
             .Select(g => (Piece: pieces[g.Item1], Point: Inside(pieces[g.Item1].Shape, g.Item2, g.Item3)))
-            .Where(g => WellInside(g.Piece.Shape, g.Point))
+            .Where(g => WellInside(g.Piece.Shape, g.Point) && (g.Piece.Zone == Zone.Eye || !eye.Contains(g.Point)))
             .Sample(g => Assert.Equal((g.Piece.Zone, g.Piece.Side), (reed.At(g.Point)!.Zone, reed.At(g.Point)!.Side)));
     }
 
