@@ -57,6 +57,7 @@ clean_up() {
 main() {
   command -v dotnet > /dev/null || stop_here "the .NET SDK (global.json names the version) is not installed."
   mkdir -p tests/artifacts
+  rm -rf tests/artifacts/published
   install_lacking
   trap clean_up EXIT
   trap 'exit 130' INT TERM HUP

@@ -26,6 +26,8 @@ run_container_tests() {
     containers="none, because $(sed -n 's/^none=//p' "$container_settings")"
   else
     while IFS='=' read -r name value; do export "$name=$value"; done < "$container_settings"
+    # What the tests of the pages have published from this build will do.
+    [ ! -e tests/artifacts/published/ReedClinic.Web.dll ] || export REEDCLINIC_TEST_PUBLISHED=$PWD/tests/artifacts/published
     run_project "$container_tests"
     containers="${REEDCLINIC_POSTGRES_IMAGE:-postgres:17}; compose $(docker-compose version --short) on Docker $(docker version --format '{{.Server.Version}}')"
   fi
