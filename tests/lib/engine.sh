@@ -9,15 +9,18 @@ engine_folder=${REEDCLINIC_ENGINE:-/var/cache/reedclinic/engine}
 
 engine_answers() { DOCKER_HOST=${1:-${DOCKER_HOST:-}} timeout 10 docker info > /dev/null 2>&1; }
 
-# Waits for another run that has the engine; a run that was killed is cleaned up after.
-lock_engine() {
+# Waits a quarter of an hour for another run that has the engine; what a killed run left going is ended.
+lock_engine() { # OWNER
   mkdir -p "$engine_folder"
   exec 9>> "$engine_folder/lock"
-  if ! flock --nonblock 9 && ! kill -0 "$(cat "$engine_folder/owner" 2> /dev/null)" 2> /dev/null; then
-    end_engine
-  fi
-  flock --wait 900 9 || return 1
-  printf '%s\n' "$1" > "$engine_folder/owner"
+  for _ in $(seq 180); do
+    if flock --wait 5 9; then
+      printf '%s\n' "$1" > "$engine_folder/owner"
+      return 0
+    fi
+    kill -0 "$(cat "$engine_folder/owner" 2> /dev/null)" 2> /dev/null || end_engine
+  done
+  return 1
 }
 
 # The engine holds the lock (file 9) until it ends.
@@ -41,10 +44,14 @@ end_engine() {
   pid=$(cat "$engine_folder/docker.pid" 2> /dev/null) || return 0
   kill "$pid" 2> /dev/null
   for _ in $(seq 150); do kill -0 "$pid" 2> /dev/null || break; sleep 0.2; done
-  umount "$engine_folder"/run/netns/* 2> /dev/null
-  if [ -e "$engine_folder/made-bridge" ]; then
-    ip link delete docker0 2> /dev/null
-    rm -f "$engine_folder/made-bridge"
-  fi
-  rm -f "$engine_folder/docker.pid"
+  tidy_engine_folder
 }
+
+# Not when another run had been waiting: then all this is its own already.
+tidy_engine_folder() (
+  exec 8>> "$engine_folder/lock"
+  flock --nonblock 8 || exit 0
+  umount "$engine_folder"/run/netns/* 2> /dev/null
+  [ ! -e "$engine_folder/made-bridge" ] || ip link delete docker0 2> /dev/null
+  rm -f "$engine_folder/made-bridge" "$engine_folder/docker.pid"
+)

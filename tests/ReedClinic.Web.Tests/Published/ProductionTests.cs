@@ -45,10 +45,28 @@ public sealed class ProductionTests(TestDatabases databases) : IClassFixture<Tes
         Assert.Equal(6, await after.Users.CountAsync(Ct));
     }
 
-    private static async Task<RunningApp> StartAsync(TestDatabase db, string? environment)
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task The_keys_that_sign_cookies_lie_in_the_folder_that_is_named_and_else_beside_the_records(bool named)
+    {
+        var db = await databases.FreshAsync(ClinicEngine.Sqlite);
+        var folder = Directory.CreateTempSubdirectory("reedclinic-keys-");
+        await using (await StartAsync(db, "Production", named ? folder.FullName : ""))
+        {
+            await using var context = db.CreateDbContext();
+            Assert.Equal(named, !await context.DataProtectionKeys.AnyAsync(Ct));
+            Assert.Equal(named, folder.EnumerateFiles("key-*.xml").Any());
+        }
+
+        folder.Delete(recursive: true);
+    }
+
+    private static async Task<RunningApp> StartAsync(TestDatabase db, string? environment, string keys = "")
     {
         var settings = db.Settings.ToDictionary(pair => pair.Key.Replace(":", "__", StringComparison.Ordinal), pair => pair.Value!);
         settings["Demo__Seed"] = "true";
+        settings["Keys__Folder"] = keys;
         if (environment is not null)
         {
             settings["ASPNETCORE_ENVIRONMENT"] = environment;
