@@ -53,7 +53,14 @@ public sealed class ClinicSchema(IDbContextFactory<ClinicDb> databases)
             await creator.CreateAsync(ct).ConfigureAwait(false);
         }
 
-        await db.GetService<IHistoryRepository>().CreateIfNotExistsAsync(ct).ConfigureAwait(false);
+        // Asked before it is made: PostgreSQL wants the right to create even for a table that is there.
+        var there = await db.Database
+            .SqlQueryRaw<bool>("SELECT to_regclass('\"__EFMigrationsHistory\"') IS NOT NULL AS \"Value\"")
+            .SingleAsync(ct).ConfigureAwait(false);
+        if (!there)
+        {
+            await db.GetService<IHistoryRepository>().CreateIfNotExistsAsync(ct).ConfigureAwait(false);
+        }
     }
 
     private static void CreateFolderOf(DatabaseFacade database)

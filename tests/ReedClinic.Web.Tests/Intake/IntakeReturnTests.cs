@@ -24,6 +24,23 @@ public sealed class IntakeReturnTests(ClinicHost host) : IClassFixture<ClinicHos
         Assert.Equal("Reed 1 of 1", page.QuerySelector(".path-head span")!.TextContent.Replace('\u00a0', ' '));
     }
 
+    [Fact]
+    public async Task Nothing_is_sent_while_the_question_how_many_is_open()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        await walk.Fill(2);
+        await walk.Answer("how-many", ("HowMany", "1"));
+
+        using var answer = await (await Form.At(student, $"{walk.Draft}/look-over")).Post();
+        var (status, page, _) = await answer.Read();
+
+        Assert.Equal(HttpStatusCode.OK, status);
+        Assert.Contains($"{walk.Draft}/how-many#", page, StringComparison.Ordinal);
+        await walk.Answer("how-many", ("HowMany", "2"));
+        Assert.NotEmpty(await walk.Send());
+    }
+
     [Theory]
     [InlineData("tuning")]
     [InlineData("scrape")]

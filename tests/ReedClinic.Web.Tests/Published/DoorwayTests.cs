@@ -75,6 +75,14 @@ public sealed class DoorwayTests(TestDatabases databases) : IClassFixture<TestDa
             Assert.Equal(HttpStatusCode.MisdirectedRequest, answer.StatusCode);
         }
 
+        foreach (var header in new[] { "X-Forwarded-For", "Forwarded", "Via" })
+        {
+            using var request = new HttpRequestMessage(HttpMethod.Get, new Uri("/", UriKind.Relative));
+            request.Headers.TryAddWithoutValidation(header, "192.0.2.7");
+            using var answer = await here.SendAsync(request, Ct);
+            Assert.Equal(HttpStatusCode.MisdirectedRequest, answer.StatusCode);
+        }
+
         Assert.DoesNotContain(app.Said, IsTrouble);
     }
 

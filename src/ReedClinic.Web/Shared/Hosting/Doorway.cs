@@ -49,7 +49,7 @@ public static class Doorway
         var open = app.Environment.IsDevelopment();
         var loopback = app.Configuration.PlainHttpAllowed();
         app.Use((context, next) =>
-            open || context.Request.IsHttps || context.Request.Path.StartsWithSegments(Health.Path, StringComparison.Ordinal) || (loopback && IsThisMachine(context.Request.Host))
+            open || context.Request.IsHttps || context.Request.Path.StartsWithSegments(Health.Path, StringComparison.Ordinal) || (loopback && IsThisMachine(context.Request))
                 ? next(context)
                 : TurnAwayAsync(context));
     }
@@ -72,9 +72,13 @@ public static class Doorway
     public static bool PlainHttpAllowed(this IConfiguration configuration) => configuration.GetValue<bool>(PlainHttpOnLoopback);
 
     // What the browser has in its address line. In a container the connection itself comes from the engine, not from here.
-    private static bool IsThisMachine(HostString host) =>
-        string.Equals(host.Host, "localhost", StringComparison.OrdinalIgnoreCase)
-        || (IPAddress.TryParse(host.Host, out var address) && IPAddress.IsLoopback(address));
+    // A proxy may write its own idea of an address there: whoever came through one, as a header tells, is somewhere else.
+    private static bool IsThisMachine(HttpRequest request) =>
+        !request.Headers.Keys.Any(name =>
+            name.StartsWith("X-Forwarded-", StringComparison.OrdinalIgnoreCase) || name.StartsWith("X-Original-", StringComparison.OrdinalIgnoreCase)
+            || name.Equals("Forwarded", StringComparison.OrdinalIgnoreCase) || name.Equals("Via", StringComparison.OrdinalIgnoreCase))
+        && (string.Equals(request.Host.Host, "localhost", StringComparison.OrdinalIgnoreCase)
+            || (IPAddress.TryParse(request.Host.Host, out var address) && IPAddress.IsLoopback(address)));
 
     private static Task TurnAwayAsync(HttpContext context)
     {
