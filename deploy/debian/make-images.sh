@@ -6,13 +6,13 @@
 #                                    deploy/debian/make-images.sh > .env
 #
 # They take the Debian release of this machine, from the mirror that its own apt uses. A name carries what it was made of,
-# so that a change makes a new image.
+# so that a change makes a new image. Ends with 3 where the machine lacks what they are made of.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")"
 export LC_ALL=C.UTF-8 DOCKER_BUILDKIT=0
 
 say() { printf '%s\n' "$*" >&2; }
-stop_here() { say "No images: $*"; exit 1; }
+stop_here() { say "No images: $*"; exit 3; }
 
 # shellcheck disable=SC1091
 . /etc/os-release

@@ -20,15 +20,25 @@ make_cluster() {
   database=${POSTGRES_DB:-$user}
   [ -z "${POSTGRES_PASSWORD_FILE:-}" ] || password=$(< "$POSTGRES_PASSWORD_FILE")
   [ -n "$password" ] || { echo 'POSTGRES_PASSWORD or POSTGRES_PASSWORD_FILE must be given.' >&2; exit 1; }
-  initdb --username="$user" --pwfile=<(printf '%s\n' "$password") --auth-local=trust --auth-host=scram-sha-256 --encoding=UTF8
-  echo 'host all all all scram-sha-256' >> "$PGDATA/pg_hba.conf"
+  # What stands here without PG_VERSION and beside this folder is an attempt that was broken off; anything else isn't ours.
+  local new=$PGDATA/being-made
+  [ ! -d "$new" ] || find "$PGDATA" -mindepth 1 -delete
+  [ -z "$(ls -A "$PGDATA")" ] || { echo "$PGDATA holds no cluster, but is not empty." >&2; exit 1; }
+  initdb --pgdata="$new" --username="$user" --pwfile=<(printf '%s\n' "$password") --auth-local=trust --auth-host=scram-sha-256 --encoding=UTF8
+  echo 'host all all all scram-sha-256' >> "$new/pg_hba.conf"
   # Nobody from outside is let in before the database is there.
-  pg_ctl start --wait --silent --options="-c listen_addresses=''"
+  pg_ctl start --pgdata="$new" --wait --silent --options="-c listen_addresses=''"
   [ "$database" = postgres ] ||
-    psql --quiet --username="$user" --dbname=postgres --variable=name="$database" <<< 'CREATE DATABASE :"name"'
-  pg_ctl stop --wait --silent
+    psql --quiet --username="$user" --dbname=postgres --variable=ON_ERROR_STOP=1 --variable=name="$database" <<< 'CREATE DATABASE :"name"'
+  pg_ctl stop --pgdata="$new" --wait --silent
+  # PGDATA itself may be a volume and can't be renamed. What makes it a cluster comes last.
+  find "$new" -mindepth 1 -maxdepth 1 ! -name PG_VERSION -exec mv --target-directory="$PGDATA" {} +
+  sync
+  mv "$new/PG_VERSION" "$PGDATA/"
+  rmdir "$new"
 }
 
-[ -s "$PGDATA/PG_VERSION" ] || make_cluster
+# (Not `|| make_cluster`: after `||` bash lets a function go on past an error.)
+if [ ! -s "$PGDATA/PG_VERSION" ]; then make_cluster; fi
 unset POSTGRES_PASSWORD
 exec "$@" -c listen_addresses='*'

@@ -14,14 +14,16 @@ begin_containers() {
   preparing=$!
 }
 
-# Runs them where an engine answers; says in $containers which, or why not.
+# Runs them where an engine answers; says in $containers which, or why not. Only where no engine can be had is that no failure.
 run_container_tests() {
   local began=$SECONDS name value
   wait "$preparing"
   preparing=''
   say "Waited $((SECONDS - began)) s for images and containers."
   if [ ! -e "$container_settings" ]; then
-    containers='none, because their preparation broke off (tests/artifacts/containers.log)'
+    containers_failed 'their preparation broke off'
+  elif grep -q '^broken=' "$container_settings"; then
+    containers_failed "$(sed -n 's/^broken=//p' "$container_settings")"
   elif grep -q '^none=' "$container_settings"; then
     containers="none, because $(sed -n 's/^none=//p' "$container_settings")"
   else
@@ -33,8 +35,22 @@ run_container_tests() {
   fi
 }
 
+containers_failed() {
+  containers="failed, because $1 (tests/artifacts/containers.log)"
+  failed_sum=$((failed_sum + 1))
+  tail -n 20 tests/artifacts/containers.log | sed 's/^/  | /'
+}
+
 end_containers() {
-  [ -z "$preparing" ] || kill -TERM -- "-$preparing" 2> /dev/null
-  [ ! -e "$container_settings.engine" ] || end_engine
-  rm -f "$container_settings.engine"
+  if [ -n "$preparing" ]; then
+    kill -TERM -- "-$preparing" 2> /dev/null
+    wait "$preparing" # it finishes what must not be broken off
+    preparing=''
+  fi
+  if [ -e "$container_settings.engine" ]; then
+    end_engine "$$" || say "The Docker engine of $engine_folder has not ended yet."
+  elif [ -e "$container_settings.images" ]; then
+    docker image rm --force reedclinic-web-test reedclinic-web-test-build > /dev/null 2>&1
+  fi
+  rm -f "$container_settings".*
 }

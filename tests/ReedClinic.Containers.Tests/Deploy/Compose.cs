@@ -17,6 +17,9 @@ public sealed class Compose : IAsyncDisposable
     private readonly DirectoryInfo _secrets = Directory.CreateTempSubdirectory("reedclinic-secrets-");
     private readonly string _port = FreePort();
 
+    /// <summary>Makes its folder, with an empty file to stand for <c>.env</c>.</summary>
+    public Compose() => File.WriteAllText(NoSettings, "");
+
     /// <summary>What the engine knows this project by.</summary>
     public string Project { get; } = string.Create(CultureInfo.InvariantCulture, $"reedclinic-test-{Environment.ProcessId}");
 
@@ -61,8 +64,8 @@ public sealed class Compose : IAsyncDisposable
         return (await RunAsync(ct, "docker", "inspect", "--format", format, container)).Trim();
     }
 
-    /// <summary>A command of docker-compose in this project.</summary>
-    public Task<string> ComposeAsync(CancellationToken ct, params string[] words) => RunAsync(ct, ["docker-compose", .. words]);
+    /// <summary>A command of docker-compose in this project, without the settings that a studio here may have in <c>.env</c>.</summary>
+    public Task<string> ComposeAsync(CancellationToken ct, params string[] words) => RunAsync(ct, ["docker-compose", "--env-file", NoSettings, .. words]);
 
     /// <summary>Any command, with this project's settings; its output, or a failure that shows it.</summary>
     public async Task<string> RunAsync(CancellationToken ct, params string[] words)
@@ -74,6 +77,7 @@ public sealed class Compose : IAsyncDisposable
             RedirectStandardError = true,
         };
         start.Environment["COMPOSE_PROJECT_NAME"] = Project;
+        start.Environment["WEB_IMAGE"] = "reedclinic-web-test"; // a studio's own image keeps its name
         start.Environment["SECRETS_FOLDER"] = _secrets.FullName;
         start.Environment["WEB_PORT"] = _port;
         using var process = Process.Start(start)!;
@@ -89,6 +93,8 @@ public sealed class Compose : IAsyncDisposable
         await ComposeAsync(CancellationToken.None, "down", "--volumes", "--remove-orphans");
         _secrets.Delete(recursive: true);
     }
+
+    private string NoSettings => Path.Combine(_secrets.FullName, "no-settings.env");
 
     private static string FreePort()
     {
