@@ -1,4 +1,5 @@
 using System.Net;
+using AngleSharp.Html.Parser;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data.Bench;
 using ReedClinic.Data.Intake;
@@ -200,6 +201,23 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
         Assert.Equal($"{path}?done=sent", sent.Leads());
         using var lost = await open.Post();
         Assert.Contains("Written too late.", (await lost.Read()).Page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("12")]
+    [InlineData("3")]
+    public async Task A_number_typed_while_somebody_else_filled_it_in_stays_a_number(string typed)
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{await WorkedOn(student)}/letter";
+        var mine = (await Form.At(teacher, path)).Set("Reason.verdict-two", typed);
+        using var theirs = await (await Form.At(teacher, path)).Set("Reason.verdict-two", "their reason").Post();
+
+        using var late = await mine.Post();
+
+        using var page = new HtmlParser().ParseDocument((await late.Read()).Page);
+        Assert.Equal(typed, page.QuerySelector("textarea[name='Reason.verdict-two']")!.TextContent.Trim());
     }
 
     [Fact]

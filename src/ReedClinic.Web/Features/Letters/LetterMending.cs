@@ -73,7 +73,7 @@ public sealed class LetterMending(LetterBook letters, BenchBook bench, IStringLo
         }
 
         var since = LetterSince.Of(view, what, gap);
-        if (since is not null && LetterSince.SaysTheSame(since, typed))
+        if (since is not null && LetterSince.SaysTheSame(since, field, typed))
         {
             return [];
         }
@@ -89,7 +89,7 @@ public sealed class LetterMending(LetterBook letters, BenchBook bench, IStringLo
         {
             "Answer" when LetterSince.Question(view, gap) is { } question =>
                 ProblemsOf(await letters.AnswerAsync(actor, code, question.Id, typed, operation, ct).ConfigureAwait(false), field),
-            "Verdict" when LetterSince.Reed(view, gap) is { } reed && Enum.TryParse<VerdictKind>(typed, out var kind)
+            "Verdict" when LetterSince.Reed(view, gap) is { } reed && LetterSince.VerdictIn(field, typed) is { } kind
                 && Verdict.Of(kind) is Outcome<Verdict>.Done(var verdict) =>
                 ProblemsOf(await bench.RecordAsync(actor, reed.Id, verdict, operation, ct).ConfigureAwait(false), field),
             "Reason" when LetterSince.IsGap(view, gap) =>

@@ -18,10 +18,15 @@ internal static class LetterSince
             _ => view.Waived.FirstOrDefault(waived => waived.Gap.Key == gap)?.Reason,
         };
 
-    /// <summary>Whether what was typed says what stands.</summary>
-    public static bool SaysTheSame(string stands, string typed) =>
-        stands == typed.ReplaceLineEndings("\n").Trim()
-        || (Enum.TryParse<VerdictKind>(typed, out var verdict) && Enum.IsDefined(verdict) && verdict.Name() == stands);
+    /// <summary>Whether what was typed in a field says what stands.</summary>
+    public static bool SaysTheSame(string stands, string field, string typed) =>
+        stands == typed.ReplaceLineEndings("\n").Trim() || VerdictIn(field, typed)?.Name() == stands;
+
+    /// <summary>The verdict that was chosen in a field; null where words are typed, whatever they look like.</summary>
+    public static VerdictKind? VerdictIn(string field, string typed) =>
+        field.StartsWith("Verdict.", StringComparison.Ordinal) && Enum.TryParse<VerdictKind>(typed, out var verdict) && Enum.IsDefined(verdict)
+            ? verdict
+            : null;
 
     /// <summary>The question of a gap.</summary>
     public static Question? Question(LetterView view, string gap) =>
