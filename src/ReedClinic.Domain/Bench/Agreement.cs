@@ -48,9 +48,11 @@ public static class Agreement
         return new Problem(Field, $"{asked} Tick this if it has been agreed since: the log will say so.");
     }
 
-    /// <summary>A remark with the agreement in it.</summary>
+    /// <summary>A remark with the agreement in it, as a sentence of its own.</summary>
     /// <param name="words">The remark, if any.</param>
-    public static string With(string? words) => IsIn(words) ? words! : $"{words?.Trim()} {Since}".TrimStart();
+    public static string With(string? words) => IsIn(words) ? words!
+        : words?.Trim() is not { Length: > 0 } remark ? Since
+        : $"{remark}{(remark[^1] is '.' or '!' or '?' or '…' ? "" : ".")} {Since}";
 
     /// <summary>A remark without the agreement, as somebody typed it.</summary>
     /// <param name="words">The remark, if any.</param>

@@ -46,7 +46,7 @@ public static class LetterMarks
     {
         if (AdjustmentCatalogue.Find(work.AdjustmentKind) is not { } kind)
         {
-            return StoryBlock.Short(work.Words) ?? "worked on";
+            return StoryBlock.Short(Agreement.Without(work.Words)?.TrimEnd('.')) ?? "worked on";
         }
 
         var end = Places.Select(place => kind.Done.IndexOf(place, StringComparison.Ordinal)).Where(at => at > 0).DefaultIfEmpty(kind.Done.Length).Min();

@@ -9,15 +9,10 @@ internal static class LetterWish
 {
     private static readonly AdjustmentKindId[] TakeNoCane = [new("retie"), new("retire")];
 
-    /// <summary>The work that goes beyond what was allowed; empty when there is none.</summary>
+    /// <summary>The work that goes beyond what was allowed and wasn't agreed on since; empty when there is none.</summary>
     /// <param name="reed">The reed.</param>
     /// <param name="log">Its log.</param>
-    internal static IReadOnlyList<EntryId> Beyond(Reed reed, BenchLog log) => reed.Permission switch
-    {
-        Permission.AdviseOnly => [.. log.Live<Adjustment>().Select(work => work.Root)],
-        Permission.SafeChangesOnly => [.. log.Live<Adjustment>().Where(work => TakesCane(work.Now) != false).Select(work => work.Root)],
-        _ => [],
-    };
+    internal static IReadOnlyList<EntryId> Beyond(Reed reed, BenchLog log) => Roots(Further(reed, log).Where(work => !IsAgreed(work)));
 
     /// <summary>The gap that asks the teacher to explain it.</summary>
     /// <param name="reed">The reed.</param>
@@ -39,8 +34,8 @@ internal static class LetterWish
     /// <param name="reason">Why it was done all the same.</param>
     internal static IEnumerable<LetterSentence> Sentences(Reed reed, BenchLog log, string? reason)
     {
-        var beyond = Beyond(reed, log);
-        if (beyond.Count == 0)
+        var further = Further(reed, log);
+        if (further.Count == 0)
         {
             if (reed.Permission == Permission.SafeChangesOnly && log.Live<Adjustment>().Any())
             {
@@ -52,17 +47,44 @@ internal static class LetterWish
             yield break;
         }
 
-        yield return new(
-            reed.Presence == Presence.Extra ? "You had said nothing about this one, and I did work on it."
-            : reed.Permission == Permission.AdviseOnly ? "You had asked for advice only, and I did work on it."
-            : log.Live<Adjustment>().Any(work => TakesCane(work.Now) == true) ? "You had asked for safe changes only, and I did take some cane away."
-            : "You had asked for safe changes only, and I did work on it.",
-            beyond);
+        var agreed = further.Where(IsAgreed).ToList();
+        if (agreed.Count == further.Count)
+        {
+            yield return new($"{Asked(reed)}; I did {What(reed, agreed)}, and we agreed on it since.", Roots(agreed));
+            yield break;
+        }
+
+        var beyond = further.Where(work => !IsAgreed(work)).ToList();
+        yield return new($"{Asked(reed)}, and I did {What(reed, beyond)}.", Roots(beyond));
         if (reason is not null)
         {
-            yield return new(Prose.Sentence(reason), beyond);
+            yield return new(Prose.Sentence(reason), Roots(beyond));
+        }
+
+        if (agreed.Count > 0)
+        {
+            yield return new("Another part of the work went further too, and we agreed on it since.", Roots(agreed));
         }
     }
+
+    private static List<LiveFact<Adjustment>> Further(Reed reed, BenchLog log) => reed.Permission switch
+    {
+        Permission.AdviseOnly => [.. log.Live<Adjustment>()],
+        Permission.SafeChangesOnly => [.. log.Live<Adjustment>().Where(work => TakesCane(work.Now) != false)],
+        _ => [],
+    };
+
+    private static bool IsAgreed(LiveFact<Adjustment> work) => Agreement.IsIn(work.Now.Words);
+
+    private static List<EntryId> Roots(IEnumerable<LiveFact<Adjustment>> works) => [.. works.Select(work => work.Root)];
+
+    private static string Asked(Reed reed) =>
+        reed.Presence == Presence.Extra ? "You had said nothing about this one"
+        : reed.Permission == Permission.AdviseOnly ? "You had asked for advice only"
+        : "You had asked for safe changes only";
+
+    private static string What(Reed reed, List<LiveFact<Adjustment>> works) =>
+        reed.Permission == Permission.SafeChangesOnly && works.Exists(work => TakesCane(work.Now) == true) ? "take some cane away" : "work on it";
 
     private static string Named(Reed reed) =>
         $"Reed {Prose.Number(reed.Number)} ({reed.HowToRecognise}) was worked on, although "

@@ -65,9 +65,13 @@ internal static class OpeningBlocks
     private static bool TriedFirst(LetterMaterial material)
     {
         var logs = material.Batch.Reeds.Where(reed => reed.IsHere).Select(reed => material.LogOf(reed.Id)).ToList();
-        var work = logs.SelectMany(log => log.Live<Adjustment>()).Select(adjustment => adjustment.Now.RecordedAt).DefaultIfEmpty(DateTimeOffset.MaxValue).Min();
-        return logs.TrueForAll(log => log.Live<Test>().Any(test => test.Pass == 0 && test.Now.RecordedAt < work));
+        var work = logs.SelectMany(log => FirstSaid(log, EntryKind.Adjustment)).DefaultIfEmpty(DateTimeOffset.MaxValue).Min();
+        return logs.TrueForAll(log => FirstSaid(log, EntryKind.Test).Any(tried => tried < work));
     }
+
+    // A wording that was mended later says nothing about when the thing itself happened.
+    private static IEnumerable<DateTimeOffset> FirstSaid(BenchLog log, EntryKind kind) =>
+        log.Facts.Where(fact => fact.Kind == kind && fact.Now is not null).Select(fact => fact.Chain[0].RecordedAt);
 
     internal static LetterBlock? DoneWell(LetterMaterial material, Phrasing phrasing)
     {

@@ -16,6 +16,7 @@ internal sealed class WorkStory
     private readonly List<string> _breath = [];
     private readonly List<EntryId> _roots = [];
     private bool _later;
+    private bool _stopped;
 
     private WorkStory()
     {
@@ -51,7 +52,7 @@ internal sealed class WorkStory
             if (kind is null)
             {
                 EndSentence();
-                Say(Prose.Sentence(run[0].Now.Words ?? ""), run);
+                Say(Agreement.Without(run[0].Now.Words) is { } words ? Prose.Sentence(words) : $"{Start()} was worked on.", run);
             }
             else if (had || run[0].Now.ForTheSakeOf is not null)
             {
@@ -78,9 +79,9 @@ internal sealed class WorkStory
             return;
         }
 
-        _sentences.Add(new(
-            stop.Now.Words is { } why ? "There I stopped at first. " + Prose.Sentence(why) : "There I stopped at first.", [stop.Root]));
-        _later = true;
+        var there = _stopped ? "There I stopped again." : "There I stopped at first.";
+        _sentences.Add(new(stop.Now.Words is { } why ? $"{there} {Prose.Sentence(why)}" : there, [stop.Root]));
+        _later = _stopped = true;
     }
 
     private void EndSentence()

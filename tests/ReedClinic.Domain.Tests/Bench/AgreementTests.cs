@@ -20,13 +20,15 @@ public sealed class AgreementTests
         Assert.Equal(asked, Agreement.IsAsked(permission, new AdjustmentKindId(kind)));
 
     [Theory]
-    [InlineData(null, "Agreed with the student since.")]
-    [InlineData("by a hair ", "by a hair Agreed with the student since.")]
-    public void It_is_written_into_the_remark_once_and_comes_out_again(string? words, string written)
+    [InlineData(null, null, "Agreed with the student since.")]
+    [InlineData("  ", null, "Agreed with the student since.")]
+    [InlineData("by a hair ", "by a hair.", "by a hair. Agreed with the student since.")]
+    [InlineData("done!", "done!", "done! Agreed with the student since.")]
+    public void It_is_written_after_the_remark_once_and_comes_out_again(string? words, string? remark, string written)
     {
         Assert.Equal(written, Agreement.With(words));
         Assert.Equal(written, Agreement.With(Agreement.With(words)));
-        Assert.Equal(words?.Trim(), Agreement.Without(written));
+        Assert.Equal(remark, Agreement.Without(written));
     }
 
     [Fact]

@@ -65,13 +65,13 @@ internal sealed class LetterScene
     public void Arrive(int number, ReedArrival? seen = null) =>
         Assert.Empty(Batch.RecordArrival(Reed(number).Id, seen ?? new ReedArrival(Presence.Here, Fitness: Fitness.Fit), Day));
 
-    public EntryId Log<T>(int number, Outcome<T> entry)
+    public EntryId Log<T>(int number, Outcome<T> entry, int minute = 0, EntryId? insteadOf = null)
         where T : BenchEntry
     {
         var reed = Reed(number).Id;
         var log = _entries.TryGetValue(reed, out var known) ? known : _entries[reed] = [];
         var id = new EntryId(Id());
-        log.Add(Done(entry).StampedWith(new EntryStamp(id, reed, log.Count + 1, new OperationId(Id()), Day, Bench)));
+        log.Add(Done(entry).StampedWith(new EntryStamp(id, reed, log.Count + 1, new OperationId(Id()), Day.AddMinutes(minute), Bench, Supersedes: insteadOf)));
         return id;
     }
 

@@ -115,6 +115,21 @@ public sealed class LetterTruthTests
     }
 
     [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Work_whose_wording_was_mended_later_was_done_when_it_was_first_written_down(bool workFirst)
+    {
+        var scene = new LetterScene(2);
+        Array.ForEach([1, 2], number => scene.Arrive(number));
+        scene.Log(1, Test.Of(TestKind.SoftestStart, 1), minute: 1);
+        var work = scene.Log(1, Adjustment.Of(new("blend"), new Place(Zone.Transition)), minute: workFirst ? 2 : 4);
+        scene.Log(2, Test.Of(TestKind.SoftestStart, 1), minute: 3);
+        scene.Log(1, Adjustment.Of(new("blend"), new Place(Zone.Transition), new Amount(2)), minute: 5, insteadOf: work);
+
+        Assert.Equal(!workFirst, Text(scene, "greeting").Contains("efore I touched any", StringComparison.Ordinal));
+    }
+
+    [Theory]
     [InlineData("SafeChangesOnly", "soak")]
     [InlineData("TakeRisks", "thin-corners")]
     public void Work_within_the_wish_is_no_gap(string permission, string kind)
@@ -178,6 +193,24 @@ public sealed class LetterTruthTests
             + "Later it was clipped by a hair (twice) and blended from heart to tip (upper blade). Then I stopped. Nothing more to win.",
             Text(scene, "reed-1-story"),
             StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Two_stops_before_the_last_work_are_told_as_two()
+    {
+        var scene = new LetterScene(1);
+        scene.Arrive(1);
+        foreach (var why in new[] { "it was late", "the cane was wet" })
+        {
+            scene.Log(1, Adjustment.Of(new("blend"), new Place(Zone.Transition)));
+            scene.Log(1, Stopped.Of(why));
+        }
+
+        scene.Log(1, Adjustment.Of(new("clip-hair"), new Place(Zone.TipEdge)));
+
+        var story = Text(scene, "reed-1-story");
+        Assert.Contains("There I stopped at first. It was late. Later it was blended", story, StringComparison.Ordinal);
+        Assert.Contains("There I stopped again. The cane was wet. Later it was clipped", story, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -32,7 +32,7 @@ public sealed class PermissionTests(ClinicHost host) : IClassFixture<ClinicHost>
 
         using var saved = await (await Clip(teacher, scene)).Set("Words", "by a hair").Set("Agreed", "true").Post();
         Assert.Equal($"{scene.Page}#entry-1", saved.Leads());
-        Assert.Equal("by a hair Agreed with the student since.", Assert.Single((await scene.Log()).Live<Adjustment>()).Now.Words);
+        Assert.Equal("by a hair. Agreed with the student since.", Assert.Single((await scene.Log()).Live<Adjustment>()).Now.Words);
         Assert.Contains("Agreed with the student since.", (await teacher.See(scene.Page)).Page, StringComparison.Ordinal);
     }
 
