@@ -49,7 +49,10 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             var problems = new List<Problem>();
             foreach (var (key, text) in texts)
             {
-                PlainText.Read(text, key, LetterBlock.LongestText, problems, severalLines: true);
+                if (PlainText.Read(text, key, LetterBlock.LongestText, problems, severalLines: true) is not null && !view.Draft.HasPlaceFor(key))
+                {
+                    problems.Add(new Problem(key, "This part isn't in the letter any more, so what you wrote for it wasn't kept. It is below, to copy."));
+                }
             }
 
             if (problems.Count == 0)

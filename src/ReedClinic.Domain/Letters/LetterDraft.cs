@@ -64,6 +64,10 @@ public sealed record LetterDraft(
         blocks.Insert(at + 1, block);
     }
 
+    /// <summary>Whether words typed for a block have a place in this letter.</summary>
+    /// <param name="key">The block's key.</param>
+    public bool HasPlaceFor(string key) => Blocks.Any(block => block.Key == key) || LetterKeys.Empty(key, Reeds) is not null;
+
     /// <summary>This draft with other texts in some blocks.</summary>
     /// <param name="texts">The texts by the keys of their blocks; keys that no letter has are ignored.</param>
     /// <param name="composed">The draft as it would be composed now.</param>

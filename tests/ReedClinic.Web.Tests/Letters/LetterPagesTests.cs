@@ -203,6 +203,21 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
         Assert.Contains("Written too late.", (await lost.Read()).Page, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Words_for_a_part_that_the_letter_has_no_place_for_are_refused_and_stay_in_sight()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{await WorkedOn(student)}/letter";
+
+        using var refused = await (await Form.At(teacher, path)).Set("Block.reed-9-story", "It sang.").Set("Block.habit", "Mine.").Post();
+
+        using var page = new HtmlParser().ParseDocument((await refused.Read()).Page);
+        Assert.Equal("It sang.", page.GetElementById("f-Block-reed-9-story")!.TextContent);
+        Assert.Contains("wasn't kept", page.Body!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("Mine.", page.QuerySelector("textarea[name='Block.habit']")!.TextContent.Trim());
+    }
+
     [Theory]
     [InlineData("12")]
     [InlineData("3")]
