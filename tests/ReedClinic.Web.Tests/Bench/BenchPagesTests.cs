@@ -86,6 +86,11 @@ public sealed class BenchPagesTests(ClinicHost host) : IClassFixture<ClinicHost>
                 .Set("Kind", "Note").Set("Words", "hello").Set("Operation", Guid.Empty.ToString()).Post();
             Assert.Equal($"{scene.Page}#entry-{i}", saved.Leads());
         }
+
+        teacher.DefaultRequestHeaders.Accept.Add(new MediaTypeWithQualityHeaderValue("application/json"));
+        using var told = await (await Form.At(teacher, scene.Page, scene.Entries))
+            .Set("Kind", "Note").Set("Words", "hello").Set("Operation", Guid.Empty.ToString()).Post();
+        Assert.Equal(HttpStatusCode.Created, told.StatusCode);
     }
 
     [Fact]
