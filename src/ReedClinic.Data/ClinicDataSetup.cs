@@ -6,8 +6,10 @@ using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Npgsql;
+using ReedClinic.Data.Audit;
 using ReedClinic.Data.Demo;
 using ReedClinic.Data.Engine;
+using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
 
 namespace ReedClinic.Data;
@@ -45,6 +47,11 @@ public static class ClinicDataSetup
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton<ClinicSchema>();
         services.AddSingleton<FirstRunCode>();
+        services.AddSingleton<JobBell>();
+        services.AddSingleton<JobBoard>();
+        services.AddSingleton<Outbox>();
+        services.AddSingleton<AuditChain>();
+        services.AddSingleton<SessionRegister>();
         services.AddScoped<AccountRegister>();
         services.AddScoped<DemoStudio>();
         services.AddBooks();
@@ -68,7 +75,11 @@ public static class ClinicDataSetup
     private static void AddEngine<TDb>(this IServiceCollection services, Action<DbContextOptionsBuilder> engine)
         where TDb : ClinicDb
     {
-        services.AddDbContextFactory<TDb>(engine);
+        services.AddDbContextFactory<TDb>((provider, options) =>
+        {
+            engine(options);
+            options.AddInterceptors(provider.GetRequiredService<JobBell>());
+        });
         services.AddSingleton<IDbContextFactory<ClinicDb>, ClinicDbFactory<TDb>>();
         services.AddScoped(provider => provider.GetRequiredService<IDbContextFactory<ClinicDb>>().CreateDbContext());
     }

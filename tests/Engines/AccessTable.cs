@@ -10,13 +10,13 @@ internal static class AccessTable
         using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(file)!;
         using var reader = new StreamReader(stream);
         var lines = reader.ReadToEnd().Split('\n').Where(line => line.Length > 0 && line[0] != '#').Select(line => line.Split('\t')).ToList();
-        var roles = lines[0][1..6];
+        var roles = lines[0][1..^1];
         return
         [
             .. lines.Skip(1).Select(line => new AccessRow(
                 line[0],
-                roles.Zip(line[1..6]).ToDictionary(cell => cell.First, cell => cell.Second),
-                line.Length > 6 ? line[6] : "")),
+                roles.Zip(line[1..(roles.Length + 1)]).ToDictionary(cell => cell.First, cell => cell.Second),
+                line.Length > roles.Length + 1 ? line[roles.Length + 1] : "")),
         ];
     }
 }

@@ -86,11 +86,11 @@ public sealed class Scene : IAsyncDisposable
     private static async Task<ReedId> ReedAsync(IServiceProvider services, CancellationToken ct)
     {
         Done(await services.GetRequiredService<StudioBook>().Open(
-            services.GetRequiredService<FirstRunCode>().Text, "Quay", null, new NewAccount("Bench", Email, Password), NewOperation(), ct)
+            services.GetRequiredService<FirstRunCode>().Text, "Quay", null, new NewAccount("Bench", Email, Password) { Age = AgeAnswer.OldEnough }, NewOperation(), ct)
             .ConfigureAwait(false));
         var accounts = services.GetRequiredService<AccountBook>();
         var account = Done(await accounts.SignUp(
-            new NewAccount("Sender", "sender@harbour.example", Password), NewOperation(), ct).ConfigureAwait(false));
+            new NewAccount("Sender", "sender@harbour.example", Password) { Age = AgeAnswer.OldEnough }, NewOperation(), ct).ConfigureAwait(false));
         var sender = await accounts.ActorFor(account, ct).ConfigureAwait(false);
         var intake = services.GetRequiredService<IntakeBook>();
         var draft = Done(await intake.StartAsync(sender!, NewOperation(), ct).ConfigureAwait(false));

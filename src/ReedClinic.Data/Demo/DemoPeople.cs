@@ -1,4 +1,5 @@
 using ReedClinic.Data.People;
+using ReedClinic.Domain.People;
 
 namespace ReedClinic.Data.Demo;
 
@@ -33,5 +34,5 @@ internal static class DemoPeople
 
     public static IReadOnlyList<DemoSignIn> All => [Maren, Edda, Ines, Tomas, Wilma, Jory];
 
-    public static NewAccount AccountOf(DemoSignIn person) => new(person.Name, person.Email, person.Password);
+    public static NewAccount AccountOf(DemoSignIn person) => new(person.Name, person.Email, person.Password) { Age = AgeAnswer.OldEnough };
 }

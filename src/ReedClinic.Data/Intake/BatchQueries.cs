@@ -7,7 +7,10 @@ namespace ReedClinic.Data.Intake;
 /// <summary>What every reading of batches shares: whose rows somebody sees, and what belongs to a whole batch.</summary>
 internal static class BatchQueries
 {
-    /// <summary>The batches that this actor may see: all for those who work here, else their own, else none.</summary>
+    /// <summary>
+    /// The batches that this actor may see: all for those who work here, else their own and those of the students for whom
+    /// they answer as a guardian, else none.
+    /// </summary>
     public static IQueryable<Batch> SeenBy(this IQueryable<Batch> batches, Actor actor)
     {
         if (actor.WorksHere)
@@ -16,9 +19,8 @@ internal static class BatchQueries
         }
 
         // A comparison with null would be compared in SQL and find nothing, but only by accident.
-        return actor.Student is { } student
-            ? batches.Where(batch => batch.Student == student)
-            : batches.Where(batch => false);
+        List<StudentId> theirs = [.. actor.Wards, .. actor.Student is { } me ? [me] : Array.Empty<StudentId>()];
+        return theirs.Count > 0 ? batches.Where(batch => theirs.Contains(batch.Student)) : batches.Where(batch => false);
     }
 
     /// <summary>The batch, its reeds and its questions.</summary>

@@ -15,6 +15,12 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
     private const int TriesForACode = 5;
     private const string SaveDraft = "save-draft";
 
+    /// <summary>The field of the problem that a student's age isn't known.</summary>
+    public const string AgeField = "Age";
+
+    /// <summary>The field of the problem that a guardian hasn't agreed.</summary>
+    public const string GuardianField = "Guardian";
+
     /// <summary>Starts an intake, with what is known of the student filled in and one reed to begin with.</summary>
     public async Task<Outcome<DraftView>> StartAsync(Actor actor, OperationId operation, CancellationToken ct)
     {
@@ -128,6 +134,11 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
                 return view is null ? new Outcome<BatchView>.NotFound() : new Outcome<BatchView>.Done(view);
             }
 
+            if (await NotYetAsync(db, draft.Student, ct).ConfigureAwait(false) is { } notYet)
+            {
+                return new Outcome<BatchView>.Refused([notYet]);
+            }
+
             switch (IntakeReader.Read(Parse(draft.Payload)))
             {
                 case Outcome<AnnouncedBatch>.Refused(var problems):
@@ -165,6 +176,19 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         draft.Become(batch.Id);
         db.Add(batch);
         await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+    }
+
+    // Below the studio's set age nothing is sent before a guardian has agreed, however complete it is.
+    private static async Task<Problem?> NotYetAsync(ClinicDb db, StudentId id, CancellationToken ct)
+    {
+        var student = await db.Set<Student>().AsNoTracking().SingleAsync(person => person.Id == id, ct).ConfigureAwait(false);
+        return student switch
+        {
+            { MayTakePart: true } => null,
+            { Age: null } => new Problem(AgeField, "Before reeds can be sent, please say whether you are old enough to decide alone."),
+            { Consent: Consent.Withdrawn } => new Problem(GuardianField, "Your guardian has taken their consent back, so nothing can be sent. Please talk with them."),
+            _ => new Problem(GuardianField, "A guardian has to agree before reeds can be sent. What you wrote is kept until then."),
+        };
     }
 
     private static IQueryable<IntakeDraft> MyDrafts(ClinicDb db, Actor actor) => actor.Student is { } me

@@ -11,7 +11,9 @@ public sealed class AccountBook(IDbContextFactory<ClinicDb> databases, TimeProvi
     public Task<Outcome<AccountId>> SignUp(NewAccount wanted, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(wanted);
-        return register.MakeAsync(wanted, [Role.Student], operation, account => Person(account), ct);
+        return wanted.Age is null
+            ? Task.FromResult<Outcome<AccountId>>(new Outcome<AccountId>.Refused([.. wanted.Problems(), NewAccount.AgeProblem]))
+            : register.MakeAsync(wanted, [Role.Student], operation, account => Person(account, wanted.Age!.Value), ct);
     }
 
     /// <summary>The owner makes an account for a teacher.</summary>
@@ -26,37 +28,25 @@ public sealed class AccountBook(IDbContextFactory<ClinicDb> databases, TimeProvi
     }
 
     /// <summary>
-    /// Who an account is, with the rights it has now: ask for every operation, because a cookie remembers rights that
-    /// were taken away since.
+    /// Who an account is, with the rights it has now, as if it had just shown everything it may be asked for. For commands
+    /// and the demo: a browser's rights come from its session, see <see cref="SessionRegister"/>.
     /// </summary>
-    /// <returns>Null when there is no such account.</returns>
+    /// <returns>Null when there is no such account, or it is disabled.</returns>
     public async Task<Actor?> ActorFor(AccountId account, CancellationToken ct)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using (db.ConfigureAwait(false))
         {
-            var found = await db.Users.AsNoTracking()
-                .Where(user => user.Id == account.Value)
-                .Select(user => new
-                {
-                    Roles = db.UserRoles.Where(held => held.UserId == user.Id).Select(held => held.RoleId).ToList(),
-                    Student = db.Set<Student>().Where(person => person.Account == account)
-                        .Select(person => (StudentId?)person.Id).FirstOrDefault(),
-                })
-                .SingleOrDefaultAsync(ct).ConfigureAwait(false);
-            return found is null
-                ? null
-                : new Actor(account, found.Student, Holds(found.Roles, Role.Teacher), Holds(found.Roles, Role.Owner));
+            return (await db.RightsOfAsync(account, ct).ConfigureAwait(false))?.ToActor();
         }
     }
 
-    private static bool Holds(List<Guid> roles, Role role) => roles.Contains(ClinicAccountConfiguration.IdOf(role));
-
-    private Student Person(ClinicAccount account)
+    private Student Person(ClinicAccount account, AgeAnswer age)
     {
         var person = new Student(
             new StudentId(Guid.CreateVersion7(time.GetUtcNow())), account.DisplayName, new AccountId(account.Id));
         person.WriteTo(account.Email);
+        person.SayAge(age);
         return person;
     }
 }

@@ -6,6 +6,9 @@ namespace ReedClinic.Data.People;
 /// <summary>A sign-in. Who sends reeds is a <see cref="Student"/>, who may have none.</summary>
 public sealed class ClinicAccount : IdentityUser<Guid>
 {
+    /// <summary>The longest sealed key of an authenticator app.</summary>
+    public const int LongestCodeKey = 500;
+
     /// <summary>What this person is called on screens and in letters.</summary>
     public string DisplayName { get; set; } = string.Empty;
 
@@ -14,4 +17,16 @@ public sealed class ClinicAccount : IdentityUser<Guid>
 
     /// <summary>The form that made it, so that sending it twice makes one account; null when no form did.</summary>
     public OperationId? MadeBy { get; set; }
+
+    /// <summary>Since when nobody may sign in with it; null while somebody may.</summary>
+    public DateTimeOffset? DisabledAt { get; set; }
+
+    /// <summary>The key of their authenticator app, sealed; null when they have none.</summary>
+    public string? CodeKey { get; set; }
+
+    /// <summary>Since when the app's codes are asked for; null while the key was never tried.</summary>
+    public DateTimeOffset? CodeSince { get; set; }
+
+    /// <summary>The time step of the last code that was taken: none is taken twice.</summary>
+    public long? LastCodeStep { get; set; }
 }

@@ -12,6 +12,7 @@ internal sealed class ClinicAccountConfiguration
     public void Configure(EntityTypeBuilder<ClinicAccount> builder)
     {
         builder.Property(account => account.DisplayName).HasMaxLength(PersonName.MaxLength);
+        builder.Property(account => account.CodeKey).HasMaxLength(ClinicAccount.LongestCodeKey);
         builder.HasIndex(account => account.MadeBy).IsUnique();
     }
 

@@ -9,6 +9,12 @@ namespace ReedClinic.Data.People;
 /// <param name="Password">As it was typed.</param>
 public sealed record NewAccount(string? Name, string? Email, string? Password)
 {
+    /// <summary>Which side of the studio's set age they are on; only a student is asked.</summary>
+    public AgeAnswer? Age { get; init; }
+
+    /// <summary>What is said when a student didn't answer.</summary>
+    internal static Problem AgeProblem { get; } = new(nameof(Age), "Please choose one of the two.");
+
     /// <summary>Each problem names its property here as its field.</summary>
     public IReadOnlyList<Problem> Problems()
     {

@@ -52,6 +52,35 @@ public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvi
             .SingleOrDefaultAsync(person => person.Account == actor.Account, ct).ConfigureAwait(false);
     }
 
+    /// <summary>
+    /// The student who asks says which side of the studio's set age they are on. Who said they are younger can't take it
+    /// back alone: that is answered with a problem.
+    /// </summary>
+    public async Task<Outcome<Student>> SayAgeAsync(Actor actor, AgeAnswer? age, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        if (await db.Set<Student>().SingleOrDefaultAsync(person => person.Account == actor.Account, ct).ConfigureAwait(false) is not { } me)
+        {
+            return new Outcome<Student>.NotFound();
+        }
+
+        if (age is not { } said)
+        {
+            return new Outcome<Student>.Refused([NewAccount.AgeProblem]);
+        }
+
+        if (!me.SayAge(said))
+        {
+            return new Outcome<Student>.Refused([new Problem(nameof(Student.Age), "You answered this differently before. Please ask your teacher to put it right.")]);
+        }
+
+        db.Note(operation, "say-age", me.Id.Value, time.GetUtcNow());
+        await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+        return new Outcome<Student>.Done(await db.Set<Student>().AsNoTracking().SingleAsync(person => person.Id == me.Id, ct).ConfigureAwait(false));
+    }
+
     /// <summary>Students whose name or address holds what was typed; only for those who work here.</summary>
     public async Task<IReadOnlyList<Student>> FindAsync(Actor actor, string? typed, CancellationToken ct)
     {

@@ -17,6 +17,8 @@ internal sealed class StudentConfiguration : IEntityTypeConfiguration<Student>
         builder.Property(student => student.Email).HasMaxLength(Student.LongestEmail);
         builder.Property(student => student.FoldedEmail).HasMaxLength(Folded * Student.LongestEmail);
         builder.Property(student => student.Country).HasMaxLength(Student.LongestCountry);
+        builder.Ignore(student => student.MayTakePart);
+        builder.Property(student => student.Consent).HasDefaultValue(Consent.NotAsked).ValueGeneratedNever();
         builder.HasIndex(student => student.FoldedName);
         builder.HasIndex(student => student.FoldedEmail);
 

@@ -18,7 +18,14 @@ public sealed class StudioBook(
         await using (db.ConfigureAwait(false))
         {
             return await db.Set<Studio>().AsNoTracking()
-                .Select(studio => new StudioView(studio.Name, studio.OpenedAt, studio.PostTo, studio.Version))
+                .Select(studio => new StudioView(studio.Name, studio.OpenedAt, studio.PostTo, studio.Version)
+                {
+                    SignUpOpen = studio.SignUpOpen,
+                    ConsentAge = studio.ConsentAge,
+                    KeepYears = studio.KeepYears,
+                    PrivacyContact = studio.PrivacyContact,
+                    PrivacyWords = studio.PrivacyWords,
+                })
                 .SingleOrDefaultAsync(ct).ConfigureAwait(false);
         }
     }
@@ -125,4 +132,20 @@ public sealed class StudioBook(
 /// <param name="OpenedAt">Since when.</param>
 /// <param name="PostTo">The address that parcels are posted to, or null.</param>
 /// <param name="Version">The version that a form was opened on.</param>
-public sealed record StudioView(string Name, DateTimeOffset OpenedAt, string? PostTo, Guid Version);
+public sealed record StudioView(string Name, DateTimeOffset OpenedAt, string? PostTo, Guid Version)
+{
+    /// <summary>True when people may make a student's account without being invited.</summary>
+    public bool SignUpOpen { get; init; }
+
+    /// <summary>The age below which a guardian has to agree, in years; null until the owner has settled it.</summary>
+    public int? ConsentAge { get; init; }
+
+    /// <summary>How many years after the last sign of life a student's records are kept.</summary>
+    public int KeepYears { get; init; }
+
+    /// <summary>Whom to ask about what is kept.</summary>
+    public string? PrivacyContact { get; init; }
+
+    /// <summary>What the owner adds to the page about what is kept, in Markdown.</summary>
+    public string? PrivacyWords { get; init; }
+}

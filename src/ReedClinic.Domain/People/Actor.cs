@@ -20,6 +20,18 @@ public enum Role
 /// <param name="IsOwner">May run the studio.</param>
 public sealed record Actor(AccountId Account, StudentId? Student, bool IsTeacher, bool IsOwner)
 {
+    /// <summary>The students for whom this person answers as a guardian, and has not withdrawn.</summary>
+    public IReadOnlyList<StudentId> Wards { get; init; } = [];
+
+    /// <summary>The browser they are signed in with; null where none is behind the question, as in a command.</summary>
+    public SessionId? Session { get; init; }
+
+    /// <summary>True for the first minutes after they proved who they are: see <see cref="SessionRules.FreshFor"/>.</summary>
+    public bool IsFresh { get; init; }
+
+    /// <summary>True when this account is to hold staff rights, but hasn't yet shown the second step that they need.</summary>
+    public bool OwesSecondStep { get; init; }
+
     /// <summary>True for a teacher or an owner: those who see the batches of every student.</summary>
     public bool WorksHere => IsTeacher || IsOwner;
 }

@@ -8,6 +8,18 @@ public readonly record struct StudentId(Guid Value);
 /// <param name="Value">A version 7 identifier; it never orders anything.</param>
 public readonly record struct AccountId(Guid Value);
 
+/// <summary>One browser that somebody is signed in with.</summary>
+/// <param name="Value">122 random bits (version 4): whoever knows it is still not signed in, for the cookie around it is sealed.</param>
+public readonly record struct SessionId(Guid Value);
+
+/// <summary>A one-time link.</summary>
+/// <param name="Value">A version 7 identifier. It opens nothing: the link's secret does.</param>
+public readonly record struct TicketId(Guid Value);
+
+/// <summary>A guardian's answer for one student.</summary>
+/// <param name="Value">A version 7 identifier; it never orders anything.</param>
+public readonly record struct GuardianshipId(Guid Value);
+
 /// <summary>
 /// Made when a form opens and sent with everything that writes: repeating it is a no-op that gives the first answer.
 /// </summary>

@@ -60,6 +60,15 @@ public sealed class Student
     /// <summary>The country the reeds are posted from, as they wrote it.</summary>
     public string? Country { get; private set; }
 
+    /// <summary>Which side of the studio's set age they say they are on; null while nobody asked.</summary>
+    public AgeAnswer? Age { get; private set; }
+
+    /// <summary>Where their guardian's answer stands; it counts only for those who need one.</summary>
+    public Consent Consent { get; private set; }
+
+    /// <summary>True when they may send reeds: old enough, or with a guardian who agreed.</summary>
+    public bool MayTakePart => Consent is not Consent.Withdrawn && (Age is AgeAnswer.OldEnough || Consent is Consent.Given);
+
     /// <summary>Changes with every save, so that two open forms can't overwrite each other.</summary>
     public Guid Version { get; private set; }
 
@@ -95,6 +104,23 @@ public sealed class Student
         Scrape = scrape;
         Country = string.IsNullOrWhiteSpace(country) ? null : country.Trim();
     }
+
+    /// <summary>Says which side of the studio's set age they are on. Who said “younger” can't take it back alone.</summary>
+    /// <param name="age">The answer.</param>
+    /// <returns>False when they have said otherwise before.</returns>
+    public bool SayAge(AgeAnswer age)
+    {
+        Age ??= age;
+        return Age == age;
+    }
+
+    /// <summary>Those who work here put an answer right.</summary>
+    /// <param name="age">The answer.</param>
+    public void CorrectAge(AgeAnswer age) => Age = age;
+
+    /// <summary>Follows what their guardian answered.</summary>
+    /// <param name="consent">Where the answer stands.</param>
+    public void Follow(Consent consent) => Consent = consent;
 
     /// <summary>Joins this person to the account they sign in with. A person who has one keeps it.</summary>
     /// <param name="account">The sign-in.</param>

@@ -24,7 +24,6 @@ public static class AccountSetup
         var services = builder.Services;
         services.AddAuthentication(IdentityConstants.ApplicationScheme).AddIdentityCookies();
         services.ConfigureApplicationCookie(cookie => Shape(cookie, builder));
-        services.Configure<SecurityStampValidatorOptions>(stamp => stamp.ValidationInterval = TimeSpan.FromMinutes(1));
         services.AddAuthorizationBuilder()
             .AddPolicy(WorksHere, policy => policy.RequireRole(nameof(Role.Teacher), nameof(Role.Owner)))
             .AddPolicy(OwnsStudio, policy => policy.RequireRole(nameof(Role.Owner)));
@@ -36,6 +35,7 @@ public static class AccountSetup
     /// <param name="app">The application.</param>
     public static void UseAccounts(this WebApplication app)
     {
+        app.Services.GetRequiredService<SessionRegister>().PasswordWillDo = true; // until there is a second step to ask for
         app.UseAuthentication();
         app.UseAuthorization();
     }
@@ -43,11 +43,11 @@ public static class AccountSetup
     /// <summary>Signing out is a form of its own, because a link must never change anything.</summary>
     /// <param name="app">The application.</param>
     public static void MapAccounts(this WebApplication app) =>
-        app.MapPost("/account/sign-out", async (SignInManager<ClinicAccount> signIn, HttpContext context, IFormCollection form) =>
+        app.MapPost("/account/sign-out", async (SignInDesk desk, HttpContext context, IFormCollection form) =>
         {
             // The form is bound so that its token is checked before anything happens.
             ArgumentNullException.ThrowIfNull(form);
-            await signIn.SignOutAsync().ConfigureAwait(false);
+            await desk.SignOut().ConfigureAwait(false);
             context.Response.Headers["Clear-Site-Data"] = "\"cache\"";
             return Results.LocalRedirect("/");
         }).AllowAnonymous();
@@ -56,8 +56,9 @@ public static class AccountSetup
     {
         cookie.Cookie.Keep("reedclinic", builder);
         cookie.Cookie.SameSite = SameSiteMode.Lax;
-        cookie.ExpireTimeSpan = TimeSpan.FromHours(12);
-        cookie.SlidingExpiration = true;
+        cookie.ExpireTimeSpan = SessionRules.StudentLongest; // the session itself ends sooner, in the database
+        cookie.SlidingExpiration = false;
+        cookie.Events.OnValidatePrincipal = SessionCookie.ReadAsync;
         cookie.LoginPath = "/account/sign-in";
         cookie.AccessDeniedPath = "/account/not-yours";
         cookie.ReturnUrlParameter = "back";

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Identity;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.People;
@@ -8,7 +9,9 @@ namespace ReedClinic.Web.Account;
 /// <param name="accounts">The accounts.</param>
 /// <param name="signIn">Identity's own sign-in, which counts wrong tries.</param>
 /// <param name="hasher">Checks a password against its hash.</param>
-public sealed class SignInDesk(UserManager<ClinicAccount> accounts, SignInManager<ClinicAccount> signIn, IPasswordHasher<ClinicAccount> hasher)
+/// <param name="sessions">Who is signed in with which browser.</param>
+public sealed class SignInDesk(
+    UserManager<ClinicAccount> accounts, SignInManager<ClinicAccount> signIn, IPasswordHasher<ClinicAccount> hasher, SessionRegister sessions)
 {
     private static readonly ClinicAccount Nobody = new();
 
@@ -29,17 +32,36 @@ public sealed class SignInDesk(UserManager<ClinicAccount> accounts, SignInManage
             return false;
         }
 
-        var result = await signIn.PasswordSignInAsync(account, password ?? "", stay, lockoutOnFailure: true).ConfigureAwait(false);
-        return result.Succeeded;
+        var result = await signIn.CheckPasswordSignInAsync(account, password ?? "", lockoutOnFailure: true).ConfigureAwait(false);
+        return result.Succeeded && await BeginAsync(new AccountId(account.Id), SignInWay.Password, stay).ConfigureAwait(false);
     }
 
     /// <summary>Signs in the person who has just made an account.</summary>
     /// <param name="made">The new account.</param>
-    public async Task Welcome(AccountId made)
+    public Task Welcome(AccountId made) => BeginAsync(made, SignInWay.Password, stay: false);
+
+    /// <summary>Ends the session of this browser.</summary>
+    public async Task SignOut()
     {
-        if (await accounts.FindByIdAsync(made.Value.ToString()).ConfigureAwait(false) is { } account)
+        if (SessionCookie.SessionOf(signIn.Context.User) is { } session)
         {
-            await signIn.SignInAsync(account, isPersistent: false).ConfigureAwait(false);
+            await sessions.EndAsync(session, default).ConfigureAwait(false);
         }
+
+        await signIn.Context.SignOutAsync(IdentityConstants.ApplicationScheme).ConfigureAwait(false);
+    }
+
+    private async Task<bool> BeginAsync(AccountId account, SignInWay way, bool stay)
+    {
+        var http = signIn.Context;
+        var before = SessionCookie.SessionOf(http.User);
+        if (await sessions.BeginAsync(account, way, Device.Of(http.Request), before, http.RequestAborted).ConfigureAwait(false) is not { } session)
+        {
+            return false;
+        }
+
+        await http.SignInAsync(
+            IdentityConstants.ApplicationScheme, SessionCookie.Of(session), new AuthenticationProperties { IsPersistent = stay }).ConfigureAwait(false);
+        return true;
     }
 }

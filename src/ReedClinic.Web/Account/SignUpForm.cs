@@ -1,4 +1,5 @@
 using ReedClinic.Data.People;
+using ReedClinic.Domain.People;
 
 namespace ReedClinic.Web.Account;
 
@@ -17,6 +18,9 @@ public sealed class SignUpForm
     /// <summary>Their password; never shown again.</summary>
     public string? Password { get; set; }
 
+    /// <summary>Which side of the studio's set age they are on, as the form spells it.</summary>
+    public string? Age { get; set; }
+
     /// <summary>The first owner's one-time code; only on the first run.</summary>
     public string? Code { get; set; }
 
@@ -28,5 +32,15 @@ public sealed class SignUpForm
 
     /// <summary>The account that is asked for.</summary>
     /// <returns>As typed; nothing is checked yet.</returns>
-    public NewAccount ToNewAccount() => new(Name, Email, Password);
+    public NewAccount ToNewAccount() => new(Name, Email, Password) { Age = ReadAge(Age) };
+
+    /// <summary>An answer about one's age.</summary>
+    /// <param name="typed">As a form sends it.</param>
+    /// <returns>Null when it is none.</returns>
+    public static AgeAnswer? ReadAge(string? typed) => typed switch
+    {
+        nameof(AgeAnswer.OldEnough) => AgeAnswer.OldEnough,
+        nameof(AgeAnswer.Younger) => AgeAnswer.Younger,
+        _ => null,
+    };
 }

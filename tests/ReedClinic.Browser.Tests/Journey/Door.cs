@@ -29,6 +29,7 @@ public static partial class Door
         await visitor.GoToAsync("/account/sign-up");
         await visitor.LookAsync("sign up");
         await visitor.Field("What should we call you?").FillAsync("Pim");
+        await visitor.Page.GetByLabel("16 or older").CheckAsync();
         await visitor.Field("E-mail address").FillAsync(Student);
         await visitor.Field("Password").FillAsync(Password);
         await visitor.PressAsync(visitor.Button("Make my account"), "/");

@@ -65,7 +65,7 @@ public sealed class ComposeTests
     private static async Task SignInThroughThePageAsync(HttpClient student)
     {
         var signUp = await Form.At(student, "/account/sign-up");
-        using var welcome = await signUp.Set("Form.Name", "Sanne").Set("Form.Email", Email).Set("Form.Password", Password).Post();
+        using var welcome = await signUp.Set("Form.Name", "Sanne").Set("Form.Age", "OldEnough").Set("Form.Email", Email).Set("Form.Password", Password).Post();
         Assert.Equal("/", welcome.Leads());
         using var bye = await (await Form.At(student, "/", "/account/sign-out")).Post();
         Assert.DoesNotContain("/account/sign-out", (await student.See("/")).Page, StringComparison.Ordinal);

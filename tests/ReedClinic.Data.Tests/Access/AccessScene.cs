@@ -38,6 +38,8 @@ internal sealed class AccessScene
         scene.Actors["stranger"] = new Actor(new AccountId(NewId()), null, false, false);
         scene.Actors["other"] = await intake.StudentAsync("Tove Lind");
         scene.Actors["own"] = await intake.StudentAsync("Ines Kestrel");
+        scene.Actors["guardian"] = new Actor(new AccountId(NewId()), null, false, false) { Wards = [scene.Actors["own"].Student!.Value] };
+        scene.Actors["elsewhere"] = new Actor(new AccountId(NewId()), null, false, false) { Wards = [scene.Actors["other"].Student!.Value] };
         scene.Actors["teacher"] = Teacher;
         scene.Actors["owner"] = studio;
         var batch = (await intake.BatchAsync(scene.Actors["own"])).Batch;
@@ -53,6 +55,8 @@ internal sealed class AccessScene
         scene._things[typeof(DraftId)] = draft.Id;
         scene._things[typeof(EntryId)] = note.Tail;
         scene._things[typeof(AccountId)] = scene.Actors["own"].Account;
+        scene._things[typeof(SessionId)] = await scene.SignedInAsync(scene.Actors["own"].Account);
+        scene._things[typeof(AgeAnswer)] = AgeAnswer.OldEnough;
         scene._things[typeof(SeenParcel)] = new SeenParcel(new Dictionary<ReedId, ReedArrival>(), "wet");
         scene._things[typeof(Stage)] = Stage.Home;
         scene._things[typeof(IntakeForm)] = Form(2);
@@ -70,7 +74,7 @@ internal sealed class AccessScene
         _ when type == typeof(int) => 1,
         _ when type == typeof(CancellationToken) => Ct,
         _ when type == typeof(BenchEntry) => Value(Note.Of("said by whoever asks")),
-        _ when type == typeof(NewAccount) => new NewAccount("Mara", $"mara{NewId():N}@harbour.example", "seven boats in the harbour"),
+        _ when type == typeof(NewAccount) => new NewAccount("Mara", $"mara{NewId():N}@harbour.example", "seven boats in the harbour") { Age = AgeAnswer.OldEnough },
         _ when type == typeof(string) => book == typeof(ArrivalBook) ? _things[typeof(BatchCode)]!.ToString() : "Ines",
         _ when Nullable.GetUnderlyingType(type) is { } inner => _things.GetValueOrDefault(inner),
         _ => _things.TryGetValue(type, out var thing) ? thing : throw new NotSupportedException($"The scene has no {type.Name}."),
@@ -101,6 +105,15 @@ internal sealed class AccessScene
     }
 
     private static T Value<T>(Outcome<T> outcome) => Done(outcome);
+
+    private async Task<SessionId> SignedInAsync(AccountId account)
+    {
+        await using var db = _db.CreateDbContext();
+        var session = new Session(new SessionId(NewId()), account, SignInWay.Passkey, staff: false, "Firefox on Android", TimeProvider.System.GetUtcNow());
+        db.Add(session);
+        await db.SaveChangesAsync(Ct);
+        return session.Id;
+    }
 
     private async Task<Actor> OwnerAsync()
     {

@@ -29,6 +29,7 @@ internal sealed class IntakeScene(TestDatabase db)
     {
         var account = new Actor(new AccountId(NewId()), null, false, false);
         var student = Done(await Students.WelcomeAsync(account, name, null, Operation(), Ct));
+        Done(await Students.SayAgeAsync(account, AgeAnswer.OldEnough, Operation(), Ct));
         return account with { Student = student.Id };
     }
 

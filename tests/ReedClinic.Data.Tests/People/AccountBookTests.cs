@@ -21,7 +21,7 @@ public sealed class AccountBookTests(TestDatabases databases) : IClassFixture<Te
         await using var scope = db.Services.CreateAsyncScope();
         var book = scope.ServiceProvider.GetRequiredService<AccountBook>();
 
-        var account = Done(await book.SignUp(new NewAccount(" Inês ", "ines@harbour.example", Password), NewOperation(), Ct));
+        var account = Done(await book.SignUp(new NewAccount(" Inês ", "ines@harbour.example", Password) { Age = AgeAnswer.OldEnough }, NewOperation(), Ct));
         var actor = await book.ActorFor(account, Ct);
 
         Assert.NotNull(actor);
@@ -39,7 +39,7 @@ public sealed class AccountBookTests(TestDatabases databases) : IClassFixture<Te
         var db = await databases.OpenAsync(engine);
         await using var scope = db.Services.CreateAsyncScope();
         var book = scope.ServiceProvider.GetRequiredService<AccountBook>();
-        await book.SignUp(new NewAccount("Odd", "o'dd+\"ü\"@harbour.example", Password), NewOperation(), Ct);
+        await book.SignUp(new NewAccount("Odd", "o'dd+\"ü\"@harbour.example", Password) { Age = AgeAnswer.OldEnough }, NewOperation(), Ct);
 
         var users = scope.ServiceProvider.GetRequiredService<UserManager<ClinicAccount>>();
         var found = await users.FindByEmailAsync("O'DD+\"Ü\"@Harbour.Example");
@@ -60,7 +60,7 @@ public sealed class AccountBookTests(TestDatabases databases) : IClassFixture<Te
     {
         var db = await databases.OpenAsync(engine);
         var operation = NewOperation();
-        var wanted = new NewAccount("Twenty", "twenty@harbour.example", Password);
+        var wanted = new NewAccount("Twenty", "twenty@harbour.example", Password) { Age = AgeAnswer.OldEnough };
         var answers = await Task.WhenAll(Enumerable.Range(0, 20).Select(async _ =>
         {
             await using var scope = db.Services.CreateAsyncScope();
@@ -79,11 +79,11 @@ public sealed class AccountBookTests(TestDatabases databases) : IClassFixture<Te
         await using var scope = db.Services.CreateAsyncScope();
         var book = scope.ServiceProvider.GetRequiredService<AccountBook>();
         var operation = NewOperation();
-        Done(await book.SignUp(new NewAccount("Bram", "bram@harbour.example", Password), operation, Ct));
+        Done(await book.SignUp(new NewAccount("Bram", "bram@harbour.example", Password) { Age = AgeAnswer.OldEnough }, operation, Ct));
 
-        var guess = await book.SignUp(new NewAccount("Eve", "bram@harbour.example", "another fifteen letters"), operation, Ct);
-        var other = await book.SignUp(new NewAccount("Eve", "eve@harbour.example", Password), operation, Ct);
-        var taken = await book.SignUp(new NewAccount("Eve", "BRAM@harbour.example", Password), NewOperation(), Ct);
+        var guess = await book.SignUp(new NewAccount("Eve", "bram@harbour.example", "another fifteen letters") { Age = AgeAnswer.OldEnough }, operation, Ct);
+        var other = await book.SignUp(new NewAccount("Eve", "eve@harbour.example", Password) { Age = AgeAnswer.OldEnough }, operation, Ct);
+        var taken = await book.SignUp(new NewAccount("Eve", "BRAM@harbour.example", Password) { Age = AgeAnswer.OldEnough }, NewOperation(), Ct);
         Assert.All([guess, other, taken], answer => Assert.IsType<Outcome<AccountId>.Refused>(answer));
     }
 
@@ -93,7 +93,7 @@ public sealed class AccountBookTests(TestDatabases databases) : IClassFixture<Te
         var db = await databases.FreshAsync(engine);
         await using var scope = db.Services.CreateAsyncScope();
         var book = scope.ServiceProvider.GetRequiredService<AccountBook>();
-        var answer = await book.SignUp(new NewAccount("a\u0007b", "nowhere", "short"), NewOperation(), Ct);
+        var answer = await book.SignUp(new NewAccount("a\u0007b", "nowhere", "short") { Age = AgeAnswer.OldEnough }, NewOperation(), Ct);
         var refused = Assert.IsType<Outcome<AccountId>.Refused>(answer);
         Assert.Equal(["Name", "Email", "Password"], refused.Problems.Select(problem => problem.Field));
         await using var context = db.CreateDbContext();
@@ -110,11 +110,11 @@ public sealed class AccountBookTests(TestDatabases databases) : IClassFixture<Te
         var asOwner = (await book.ActorFor(owner, Ct))!;
         Assert.True(asOwner is { IsOwner: true, IsTeacher: true, Student: null });
 
-        var teacher = Done(await book.AddTeacher(asOwner, new NewAccount("Tove", "tove@harbour.example", Password), NewOperation(), Ct));
+        var teacher = Done(await book.AddTeacher(asOwner, new NewAccount("Tove", "tove@harbour.example", Password) { Age = AgeAnswer.OldEnough }, NewOperation(), Ct));
         var asTeacher = (await book.ActorFor(teacher, Ct))!;
         Assert.True(asTeacher is { IsOwner: false, IsTeacher: true });
         Assert.IsType<Outcome<AccountId>.NotFound>(
-            await book.AddTeacher(asTeacher, new NewAccount("Eve", "eve@harbour.example", Password), NewOperation(), Ct));
+            await book.AddTeacher(asTeacher, new NewAccount("Eve", "eve@harbour.example", Password) { Age = AgeAnswer.OldEnough }, NewOperation(), Ct));
     }
 
     [Theory, OnBothEngines]
@@ -140,7 +140,7 @@ public sealed class AccountBookTests(TestDatabases databases) : IClassFixture<Te
         await using var scope = db.Services.CreateAsyncScope();
         var studio = scope.ServiceProvider.GetRequiredService<StudioBook>();
         Assert.Null(await studio.Read(Ct));
-        var owner = new NewAccount("Mara", "mara@harbour.example", Password);
+        var owner = new NewAccount("Mara", "mara@harbour.example", Password) { Age = AgeAnswer.OldEnough };
 
         var guess = await studio.Open("0000-0000-0000-0000-0000-0000-0000-0000", "Quay Reeds", null, owner, NewOperation(), Ct);
         Assert.Equal("Code", Assert.Single(Assert.IsType<Outcome<AccountId>.Refused>(guess).Problems).Field);
@@ -208,7 +208,7 @@ public sealed class AccountBookTests(TestDatabases databases) : IClassFixture<Te
 
     private static async Task<AccountId> OpenStudioAsync(IServiceProvider services, string email) => Done(
         await services.GetRequiredService<StudioBook>().Open(
-            services.GetRequiredService<FirstRunCode>().Text, "Quay Reeds", null, new NewAccount("Mara", email, Password), NewOperation(), Ct));
+            services.GetRequiredService<FirstRunCode>().Text, "Quay Reeds", null, new NewAccount("Mara", email, Password) { Age = AgeAnswer.OldEnough }, NewOperation(), Ct));
 
     private static OperationId NewOperation() => new(Guid.CreateVersion7(TimeProvider.System.GetUtcNow()));
 

@@ -83,7 +83,7 @@ internal sealed class AccessWalk
     private NewAccount New(string who, string name)
     {
         _people[who] = (name, ClinicHost.NewEmail(name));
-        return new NewAccount(name, _people[who].Email, ClinicHost.Password);
+        return new NewAccount(name, _people[who].Email, ClinicHost.Password) { Age = AgeAnswer.OldEnough };
     }
 
     private static AccountId Account(Outcome<AccountId> made) => Assert.IsType<Outcome<AccountId>.Done>(made).Value;

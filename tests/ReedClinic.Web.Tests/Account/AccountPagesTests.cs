@@ -16,7 +16,7 @@ public sealed partial class AccountPagesTests(ClinicHost host) : IClassFixture<C
         var email = ClinicHost.NewEmail("marit");
         using var visitor = host.Visitor();
         var signUp = await Form.At(visitor, "/account/sign-up");
-        using (var made = await signUp.Set("Form.Name", "Marit").Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post())
+        using (var made = await signUp.Set("Form.Name", "Marit").Set("Form.Age", "OldEnough").Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post())
         {
             Assert.Equal(HttpStatusCode.Found, made.StatusCode);
         }
@@ -39,7 +39,7 @@ public sealed partial class AccountPagesTests(ClinicHost host) : IClassFixture<C
         var email = ClinicHost.NewEmail("jorn");
         using var visitor = host.Visitor();
         using (var made = await (await Form.At(visitor, "/account/sign-up"))
-            .Set("Form.Name", "Jorn").Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post())
+            .Set("Form.Name", "Jorn").Set("Form.Age", "OldEnough").Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post())
         {
             Assert.Equal(HttpStatusCode.Found, made.StatusCode);
         }
@@ -59,7 +59,7 @@ public sealed partial class AccountPagesTests(ClinicHost host) : IClassFixture<C
         await using var counted = host.WithWebHostBuilder(b => b.ConfigureTestServices(s => s.AddSingleton<IPasswordHasher<ClinicAccount>>(counter)));
         var email = ClinicHost.NewEmail("tove");
         using var visitor = counted.CreateClient(new() { BaseAddress = new Uri("https://localhost"), AllowAutoRedirect = false });
-        using (await (await Form.At(visitor, "/account/sign-up")).Set("Form.Name", "Tove").Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post())
+        using (await (await Form.At(visitor, "/account/sign-up")).Set("Form.Name", "Tove").Set("Form.Age", "OldEnough").Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post())
         {
             counter.Checked = 0;
         }
@@ -92,7 +92,7 @@ public sealed partial class AccountPagesTests(ClinicHost host) : IClassFixture<C
     {
         var email = ClinicHost.NewEmail("runa");
         using var visitor = host.Visitor();
-        using (await (await Form.At(visitor, "/account/sign-up")).Set("Form.Name", "Runa").Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post())
+        using (await (await Form.At(visitor, "/account/sign-up")).Set("Form.Name", "Runa").Set("Form.Age", "OldEnough").Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post())
         {
         }
 
@@ -114,7 +114,7 @@ public sealed partial class AccountPagesTests(ClinicHost host) : IClassFixture<C
     {
         using var visitor = host.Visitor();
         using var answer = await (await Form.At(visitor, "/account/sign-up"))
-            .Set("Form.Name", name).Set("Form.Email", email).Set("Form.Password", password).Post();
+            .Set("Form.Name", name).Set("Form.Age", "OldEnough").Set("Form.Email", email).Set("Form.Password", password).Post();
         var (status, page, _) = await answer.Read();
 
         Assert.Equal(HttpStatusCode.OK, status);
@@ -131,7 +131,7 @@ public sealed partial class AccountPagesTests(ClinicHost host) : IClassFixture<C
         {
             using var visitor = host.Visitor();
             using var answer = await (await Form.At(visitor, "/account/sign-up"))
-                .Set("Form.Name", "Piet").Set("Form.Email", email.ToUpperInvariant()).Set("Form.Password", ClinicHost.Password).Post();
+                .Set("Form.Name", "Piet").Set("Form.Age", "OldEnough").Set("Form.Email", email.ToUpperInvariant()).Set("Form.Password", ClinicHost.Password).Post();
             Assert.Equal(i == 0 ? HttpStatusCode.Found : HttpStatusCode.OK, answer.StatusCode);
         }
     }

@@ -26,7 +26,7 @@ public sealed class ClinicHost : WebApplicationFactory<Program>
     {
         var visitor = Visitor();
         var form = await Form.At(visitor, "/account/sign-up");
-        form.Set("Form.Name", name).Set("Form.Email", NewEmail(name)).Set("Form.Password", Password);
+        form.Set("Form.Name", name).Set("Form.Age", "OldEnough").Set("Form.Email", NewEmail(name)).Set("Form.Password", Password);
         using var answer = await form.Post();
         Assert.Equal("/", answer.Leads());
         return visitor;

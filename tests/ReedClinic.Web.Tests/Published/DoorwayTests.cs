@@ -62,7 +62,7 @@ public sealed class DoorwayTests(TestDatabases databases) : IClassFixture<TestDa
         await using var app = await StartAsync(new() { ["Web__PlainHttpOnLoopback"] = "true" });
         using var here = new HttpClient { BaseAddress = new UriBuilder(app.Address) { Host = "localhost" }.Uri };
         var form = await Form.At(here, "/account/sign-up");
-        form.Set("Form.Name", "Sanne").Set("Form.Email", "sanne@harbour.example").Set("Form.Password", ClinicHost.Password);
+        form.Set("Form.Name", "Sanne").Set("Form.Age", "OldEnough").Set("Form.Email", "sanne@harbour.example").Set("Form.Password", ClinicHost.Password);
         using var welcome = await form.Post();
         Assert.Equal(HttpStatusCode.OK, welcome.StatusCode);
         Assert.Contains("/account/sign-out", await welcome.Content.ReadAsStringAsync(Ct), StringComparison.Ordinal);

@@ -215,6 +215,86 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.ToTable("AspNetUserTokens", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Data.Audit.AuditEntry", b =>
+                {
+                    b.Property<long>("Sequence")
+                        .HasColumnType("bigint");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Before")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<string>("Event")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<Guid?>("What")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("Who")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("Whom")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Sequence");
+
+                    b.ToTable("AuditChain", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Data.Audit.AuditNote", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Event")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<Guid?>("What")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("Who")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("Whom")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("AuditNotes", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Data.Audit.Pseudonym", b =>
+                {
+                    b.Property<Guid>("Person")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Mask")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Person");
+
+                    b.HasIndex("Mask")
+                        .IsUnique();
+
+                    b.ToTable("Pseudonyms", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Data.Engine.DoneOperation", b =>
                 {
                     b.Property<Guid>("Id")
@@ -238,6 +318,64 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.ToTable("DoneOperations", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Data.Jobs.Job", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("About")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Attempts")
+                        .HasColumnType("integer");
+
+                    b.Property<DateTime?>("DoneAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("DueAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime?>("GaveUpAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<Guid?>("Lease")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("LeasedUntil")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Once")
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
+                    b.Property<string>("Payload")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<string>("Problem")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("About");
+
+                    b.HasIndex("DueAt");
+
+                    b.HasIndex("Once")
+                        .IsUnique();
+
+                    b.ToTable("Jobs", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Data.People.ClinicAccount", b =>
                 {
                     b.Property<Guid>("Id")
@@ -247,11 +385,21 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.Property<int>("AccessFailedCount")
                         .HasColumnType("integer");
 
+                    b.Property<string>("CodeKey")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<DateTime?>("CodeSince")
+                        .HasColumnType("timestamp with time zone");
+
                     b.Property<string>("ConcurrencyStamp")
                         .IsConcurrencyToken()
                         .HasColumnType("text");
 
                     b.Property<DateTime>("CreatedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime?>("DisabledAt")
                         .HasColumnType("timestamp with time zone");
 
                     b.Property<string>("DisplayName")
@@ -265,6 +413,9 @@ namespace ReedClinic.Data.Migrations.Postgres
 
                     b.Property<bool>("EmailConfirmed")
                         .HasColumnType("boolean");
+
+                    b.Property<long?>("LastCodeStep")
+                        .HasColumnType("bigint");
 
                     b.Property<bool>("LockoutEnabled")
                         .HasColumnType("boolean");
@@ -316,6 +467,45 @@ namespace ReedClinic.Data.Migrations.Postgres
                         .HasDatabaseName("UserNameIndex");
 
                     b.ToTable("AspNetUsers", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Data.People.RecoveryCode", b =>
+                {
+                    b.Property<string>("Hash")
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<Guid>("Account")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime?>("UsedAt")
+                        .IsConcurrencyToken()
+                        .HasColumnType("timestamp with time zone");
+
+                    b.HasKey("Hash");
+
+                    b.HasIndex("Account");
+
+                    b.ToTable("RecoveryCodes", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Data.Privacy.ErasedPerson", b =>
+                {
+                    b.Property<Guid>("Person")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("BackupsGoneAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("ErasedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.HasKey("Person");
+
+                    b.ToTable("ErasedPeople", (string)null);
                 });
 
             modelBuilder.Entity("ReedClinic.Domain.Bench.BenchDraft", b =>
@@ -731,6 +921,125 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.ToTable("LetterWaivers", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.People.Guardianship", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("Account")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("AskedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasMaxLength(254)
+                        .HasColumnType("character varying(254)");
+
+                    b.Property<string>("FoldedEmail")
+                        .IsRequired()
+                        .HasMaxLength(1016)
+                        .HasColumnType("character varying(1016)");
+
+                    b.Property<DateTime?>("GivenAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<Guid>("Student")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Account");
+
+                    b.HasIndex("Student")
+                        .IsUnique();
+
+                    b.ToTable("Guardianships", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.People.Session", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Account")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Device")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("EndsAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("FreshAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<long>("Idle")
+                        .HasColumnType("bigint");
+
+                    b.Property<DateTime>("SeenAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("StartedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Way")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Account");
+
+                    b.HasIndex("EndsAt");
+
+                    b.ToTable("Sessions", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.People.StaffNote", b =>
+                {
+                    b.Property<Guid>("Student")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("character varying(4000)");
+
+                    b.Property<DateTime>("WrittenAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("WrittenBy")
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Student");
+
+                    b.ToTable("StaffNotes", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.People.Student", b =>
                 {
                     b.Property<Guid>("Id")
@@ -738,6 +1047,16 @@ namespace ReedClinic.Data.Migrations.Postgres
 
                     b.Property<Guid?>("Account")
                         .HasColumnType("uuid");
+
+                    b.Property<string>("Age")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Consent")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasDefaultValue("NotAsked");
 
                     b.Property<string>("Country")
                         .HasMaxLength(60)
@@ -793,8 +1112,15 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.Property<int>("Id")
                         .HasColumnType("integer");
 
+                    b.Property<int?>("ConsentAge")
+                        .HasColumnType("integer");
+
                     b.Property<Guid>("FirstOwner")
                         .HasColumnType("uuid");
+
+                    b.Property<int>("KeepYears")
+                        .HasColumnType("integer")
+                        .HasDefaultValue(5);
 
                     b.Property<string>("Name")
                         .IsRequired()
@@ -808,6 +1134,18 @@ namespace ReedClinic.Data.Migrations.Postgres
                         .HasMaxLength(400)
                         .HasColumnType("character varying(400)");
 
+                    b.Property<string>("PrivacyContact")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<string>("PrivacyWords")
+                        .HasMaxLength(8000)
+                        .HasColumnType("character varying(8000)");
+
+                    b.Property<bool>("SignUpOpen")
+                        .HasColumnType("boolean")
+                        .HasDefaultValue(true);
+
                     b.Property<Guid>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("uuid");
@@ -818,6 +1156,72 @@ namespace ReedClinic.Data.Migrations.Postgres
                         {
                             t.HasCheckConstraint("CK_Studio_Only", "\"Id\" = 1");
                         });
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.People.Ticket", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("Account")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("DeviceHash")
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasMaxLength(254)
+                        .HasColumnType("character varying(254)");
+
+                    b.Property<DateTime>("ExpiresAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("FoldedEmail")
+                        .IsRequired()
+                        .HasMaxLength(1016)
+                        .HasColumnType("character varying(1016)");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("MadeBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Purpose")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("SecretHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<Guid?>("Student")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("UsedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ExpiresAt");
+
+                    b.HasIndex("FoldedEmail");
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique();
+
+                    b.ToTable("Tickets", (string)null);
                 });
 
             modelBuilder.Entity("ReedClinic.Domain.Recurrence.CommonThread", b =>

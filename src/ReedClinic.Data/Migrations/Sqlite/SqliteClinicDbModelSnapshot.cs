@@ -204,6 +204,86 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.ToTable("AspNetUserTokens", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Data.Audit.AuditEntry", b =>
+                {
+                    b.Property<long>("Sequence")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Before")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Event")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("What")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("Who")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("Whom")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Sequence");
+
+                    b.ToTable("AuditChain", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Data.Audit.AuditNote", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("At")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Event")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("What")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("Who")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("Whom")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("AuditNotes", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Data.Audit.Pseudonym", b =>
+                {
+                    b.Property<Guid>("Person")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Mask")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Person");
+
+                    b.HasIndex("Mask")
+                        .IsUnique();
+
+                    b.ToTable("Pseudonyms", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Data.Engine.DoneOperation", b =>
                 {
                     b.Property<Guid>("Id")
@@ -227,6 +307,64 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.ToTable("DoneOperations", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Data.Jobs.Job", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("About")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Attempts")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime?>("DoneAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("DueAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("GaveUpAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("Lease")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("LeasedUntil")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Once")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Payload")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Problem")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("About");
+
+                    b.HasIndex("DueAt");
+
+                    b.HasIndex("Once")
+                        .IsUnique();
+
+                    b.ToTable("Jobs", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Data.People.ClinicAccount", b =>
                 {
                     b.Property<Guid>("Id")
@@ -236,11 +374,21 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.Property<int>("AccessFailedCount")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("CodeKey")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("CodeSince")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("ConcurrencyStamp")
                         .IsConcurrencyToken()
                         .HasColumnType("TEXT");
 
                     b.Property<DateTime>("CreatedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("DisabledAt")
                         .HasColumnType("TEXT");
 
                     b.Property<string>("DisplayName")
@@ -253,6 +401,9 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.Property<bool>("EmailConfirmed")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long?>("LastCodeStep")
                         .HasColumnType("INTEGER");
 
                     b.Property<bool>("LockoutEnabled")
@@ -305,6 +456,45 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         .HasDatabaseName("UserNameIndex");
 
                     b.ToTable("AspNetUsers", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Data.People.RecoveryCode", b =>
+                {
+                    b.Property<string>("Hash")
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Account")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("UsedAt")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Hash");
+
+                    b.HasIndex("Account");
+
+                    b.ToTable("RecoveryCodes", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Data.Privacy.ErasedPerson", b =>
+                {
+                    b.Property<Guid>("Person")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("BackupsGoneAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("ErasedAt")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Person");
+
+                    b.ToTable("ErasedPeople", (string)null);
                 });
 
             modelBuilder.Entity("ReedClinic.Domain.Bench.BenchDraft", b =>
@@ -720,6 +910,125 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.ToTable("LetterWaivers", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.People.Guardianship", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("Account")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("AskedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasMaxLength(254)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("FoldedEmail")
+                        .IsRequired()
+                        .HasMaxLength(1016)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("GivenAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Student")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Account");
+
+                    b.HasIndex("Student")
+                        .IsUnique();
+
+                    b.ToTable("Guardianships", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.People.Session", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Account")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Device")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("EndsAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("FreshAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Idle")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("SeenAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("StartedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Way")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Account");
+
+                    b.HasIndex("EndsAt");
+
+                    b.ToTable("Sessions", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.People.StaffNote", b =>
+                {
+                    b.Property<Guid>("Student")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasMaxLength(4000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("WrittenAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("WrittenBy")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Student");
+
+                    b.ToTable("StaffNotes", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.People.Student", b =>
                 {
                     b.Property<Guid>("Id")
@@ -727,6 +1036,16 @@ namespace ReedClinic.Data.Migrations.Sqlite
 
                     b.Property<Guid?>("Account")
                         .HasColumnType("TEXT");
+
+                    b.Property<string>("Age")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Consent")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasDefaultValue("NotAsked");
 
                     b.Property<string>("Country")
                         .HasMaxLength(60)
@@ -782,8 +1101,15 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.Property<int>("Id")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int?>("ConsentAge")
+                        .HasColumnType("INTEGER");
+
                     b.Property<Guid>("FirstOwner")
                         .HasColumnType("TEXT");
+
+                    b.Property<int>("KeepYears")
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(5);
 
                     b.Property<string>("Name")
                         .IsRequired()
@@ -797,6 +1123,18 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         .HasMaxLength(400)
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("PrivacyContact")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PrivacyWords")
+                        .HasMaxLength(8000)
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("SignUpOpen")
+                        .HasColumnType("INTEGER")
+                        .HasDefaultValue(true);
+
                     b.Property<Guid>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("TEXT");
@@ -807,6 +1145,72 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         {
                             t.HasCheckConstraint("CK_Studio_Only", "\"Id\" = 1");
                         });
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.People.Ticket", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("Account")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("DeviceHash")
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Email")
+                        .IsRequired()
+                        .HasMaxLength(254)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("ExpiresAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("FoldedEmail")
+                        .IsRequired()
+                        .HasMaxLength(1016)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("MadeBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Purpose")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SecretHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("Student")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("UsedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("WithdrawnAt")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ExpiresAt");
+
+                    b.HasIndex("FoldedEmail");
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique();
+
+                    b.ToTable("Tickets", (string)null);
                 });
 
             modelBuilder.Entity("ReedClinic.Domain.Recurrence.CommonThread", b =>

@@ -1,0 +1,63 @@
+namespace ReedClinic.Data.Jobs;
+
+/// <summary>What a mail is about. Its words are made when it is sent, from this and its facts.</summary>
+public enum MailKind
+{
+    /// <summary>A link to choose a new password.</summary>
+    NewPassword,
+
+    /// <summary>A link that shows that a new address is one's own.</summary>
+    NewEmail,
+
+    /// <summary>An invitation to teach here.</summary>
+    JoinAsTeacher,
+
+    /// <summary>An invitation to send reeds.</summary>
+    JoinAsStudent,
+
+    /// <summary>A link to start a batch without an account.</summary>
+    Begin,
+
+    /// <summary>A guardian is asked to answer for a student.</summary>
+    GuardianAsked,
+
+    /// <summary>A guardian's answer was noted.</summary>
+    GuardianAnswered,
+
+    /// <summary>Something about their sign-in changed: told so that it can't happen unnoticed.</summary>
+    Notice,
+
+    /// <summary>A letter or another piece of news is ready to be read.</summary>
+    News,
+
+    /// <summary>Their records will be let go of soon, unless they come by.</summary>
+    LettingGo,
+
+    /// <summary>Their records were let go of.</summary>
+    Erased,
+}
+
+/// <summary>A mail that is to be sent. It holds facts, not words, and nothing private.</summary>
+/// <param name="Kind">What it is about.</param>
+/// <param name="To">The address.</param>
+/// <param name="Name">What the person is called; null when nobody knows.</param>
+public sealed record Mail(MailKind Kind, string To, string? Name = null)
+{
+    /// <summary>The secret of its one-time link, when it has one.</summary>
+    public string? Secret { get; init; }
+
+    /// <summary>A page it leads to, as a path; null when it leads nowhere or by its secret.</summary>
+    public string? Path { get; init; }
+
+    /// <summary>What happened, in a notice: the name of one of the house's words for it.</summary>
+    public string? What { get; init; }
+
+    /// <summary>When it happened, or until when the link is good.</summary>
+    public DateTimeOffset? At { get; init; }
+
+    /// <summary>The person it is about, whose erasure takes it along.</summary>
+    public Guid? About { get; init; }
+
+    /// <summary>Keeps the secret out of logs.</summary>
+    public override string ToString() => $"{nameof(Mail)} {{ {Kind} }}";
+}

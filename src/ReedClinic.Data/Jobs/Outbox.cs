@@ -1,0 +1,49 @@
+using System.Security.Cryptography;
+using System.Text.Json;
+using Microsoft.AspNetCore.DataProtection;
+using ReedClinic.Data.Engine;
+
+namespace ReedClinic.Data.Jobs;
+
+/// <summary>
+/// Puts mail out to be sent: a row in the same save as what the mail tells of, so that no mail goes out for what was never
+/// saved. What stands in the row is sealed until it is sent, and emptied then.
+/// </summary>
+public sealed class Outbox(IDataProtectionProvider keys, TimeProvider time)
+{
+    private readonly IDataProtector _seal = keys.CreateProtector("ReedClinic.Outbox");
+
+    /// <summary>Adds a mail to what is about to be saved.</summary>
+    /// <param name="db">The context that will be saved.</param>
+    /// <param name="mail">The mail.</param>
+    /// <param name="once">What mustn't be told twice; null when it may.</param>
+    internal void Put(ClinicDb db, Mail mail, string? once = null)
+    {
+        var now = time.GetUtcNow();
+        db.Add(new Job
+        {
+            Id = Guid.CreateVersion7(now),
+            Kind = JobKind.Mail,
+            Payload = _seal.Protect(JsonSerializer.Serialize(mail, StoredText.Json)),
+            About = mail.About,
+            Once = once,
+            MadeAt = now,
+            DueAt = now,
+        });
+    }
+
+    /// <summary>The mail of a job; null when its seal can't be opened any more, because the keys are gone.</summary>
+    /// <param name="job">As it was claimed.</param>
+    public Mail? Open(Job job)
+    {
+        ArgumentNullException.ThrowIfNull(job);
+        try
+        {
+            return JsonSerializer.Deserialize<Mail>(_seal.Unprotect(job.Payload));
+        }
+        catch (CryptographicException)
+        {
+            return null;
+        }
+    }
+}
