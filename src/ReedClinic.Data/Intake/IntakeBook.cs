@@ -130,8 +130,7 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
 
             if (draft.BecameBatch is { } batch)
             {
-                var view = await db.ViewAsync(db.Set<Batch>().SeenBy(actor).Where(sent => sent.Id == batch), ct).ConfigureAwait(false);
-                return view is null ? new Outcome<BatchView>.NotFound() : new Outcome<BatchView>.Done(view);
+                return await SentAsync(db, actor, batch, ct).ConfigureAwait(false);
             }
 
             if (await NotYetAsync(db, draft.Student, ct).ConfigureAwait(false) is { } notYet)
@@ -177,6 +176,11 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         db.Add(batch);
         await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
     }
+
+    private static async Task<Outcome<BatchView>> SentAsync(ClinicDb db, Actor actor, BatchId batch, CancellationToken ct) =>
+        await db.ViewAsync(db.Set<Batch>().SeenBy(actor).Where(sent => sent.Id == batch), ct).ConfigureAwait(false) is { } view
+            ? new Outcome<BatchView>.Done(view)
+            : new Outcome<BatchView>.NotFound();
 
     // Below the studio's set age nothing is sent before a guardian has agreed, however complete it is.
     private static async Task<Problem?> NotYetAsync(ClinicDb db, StudentId id, CancellationToken ct)
