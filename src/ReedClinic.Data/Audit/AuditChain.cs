@@ -69,7 +69,7 @@ public sealed class AuditChain(IDbContextFactory<ClinicDb> databases)
 
     private static AuditEntry Link(AuditNote note, AuditEntry? before, Dictionary<Guid, Guid> masks)
     {
-        var bare = new AuditEntry
+        var entry = new AuditEntry
         {
             Sequence = (before?.Sequence ?? 0) + 1,
             At = note.At,
@@ -79,10 +79,8 @@ public sealed class AuditChain(IDbContextFactory<ClinicDb> databases)
             What = note.What,
             Before = before?.Hash ?? Start,
         };
-        return new AuditEntry
-        {
-            Sequence = bare.Sequence, At = bare.At, Event = bare.Event, Who = bare.Who, Whom = bare.Whom, What = bare.What, Before = bare.Before, Hash = HashOf(bare),
-        };
+        entry.Hash = HashOf(entry);
+        return entry;
     }
 
     private static string HashOf(AuditEntry entry) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(string.Create(

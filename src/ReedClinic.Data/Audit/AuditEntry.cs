@@ -53,7 +53,7 @@ public sealed class AuditEntry
     public string Before { get; init; } = "";
 
     /// <summary>SHA-256 over all the above, in hexadecimal.</summary>
-    public string Hash { get; init; } = "";
+    public string Hash { get; internal set; } = "";
 }
 
 /// <summary>

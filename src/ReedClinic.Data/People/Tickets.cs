@@ -1,0 +1,67 @@
+using System.Buffers.Text;
+using System.Security.Cryptography;
+using System.Text;
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.People;
+
+/// <summary>Making one-time links and finding them again by their secret.</summary>
+internal static class Tickets
+{
+    /// <summary>Makes a ticket, to be saved with the mail that carries its secret.</summary>
+    /// <param name="purpose">What it is good for.</param>
+    /// <param name="email">The one address it is sent to.</param>
+    /// <param name="now">When.</param>
+    /// <param name="account">The account it is for, where there is one.</param>
+    /// <param name="student">The student it is for, where there is one.</param>
+    /// <param name="madeBy">Who asked for it; null when the address itself did.</param>
+    /// <returns>The ticket, and the secret that is nowhere else.</returns>
+    public static (Ticket Ticket, string Secret) Make(
+        TicketPurpose purpose, string email, DateTimeOffset now, AccountId? account = null, StudentId? student = null, AccountId? madeBy = null)
+    {
+        var secret = NewSecret();
+        var ticket = new Ticket(new TicketId(Guid.CreateVersion7(now)), purpose, HashOf(secret), email, now, Ticket.LifeOf(purpose))
+        {
+            Account = account,
+            Student = student,
+            MadeBy = madeBy,
+        };
+        return (ticket, secret);
+    }
+
+    /// <summary>The ticket of a secret while it is good for this purpose; null for one that is expired, used, withdrawn, cut short or made up.</summary>
+    public static async Task<Ticket?> FindTicketAsync(
+        this ClinicDb db, string? secret, TicketPurpose purpose, DateTimeOffset now, CancellationToken ct)
+    {
+        // One that is too short or too long isn't looked for: it can't be one of ours.
+        if (secret is null || secret.Length != SecretLength)
+        {
+            return null;
+        }
+
+        var hash = HashOf(secret);
+        var ticket = await db.Set<Ticket>().SingleOrDefaultAsync(row => row.SecretHash == hash && row.Purpose == purpose, ct).ConfigureAwait(false);
+        return ticket?.IsGood(now) == true ? ticket : null;
+    }
+
+    /// <summary>Takes back every ticket of one purpose that is still good for an address.</summary>
+    public static async Task WithdrawTicketsAsync(this ClinicDb db, TicketPurpose purpose, string email, DateTimeOffset now, CancellationToken ct)
+    {
+        var folded = Folding.OfEmail(email);
+        foreach (var ticket in await db.Set<Ticket>()
+            .Where(row => row.Purpose == purpose && row.FoldedEmail == folded && row.UsedAt == null && row.WithdrawnAt == null && row.ExpiresAt > now)
+            .ToListAsync(ct).ConfigureAwait(false))
+        {
+            ticket.Withdraw(now);
+        }
+    }
+
+    /// <summary>A fresh secret: 256 random bits as RFC 4648 base 64 for addresses, 43 characters.</summary>
+    public static string NewSecret() => Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(Ticket.SecretBytes));
+
+    /// <summary>What is kept of a secret.</summary>
+    public static string HashOf(string secret) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(secret)));
+
+    private const int SecretLength = 43;
+}
