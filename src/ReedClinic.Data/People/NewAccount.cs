@@ -19,9 +19,9 @@ public sealed record NewAccount(string? Name, string? Email, string? Password)
     public IReadOnlyList<Problem> Problems()
     {
         List<Problem> problems = [];
-        if (PersonName.Read(Name) is null)
+        if (PersonName.ProblemWith(Name) is { } wrong)
         {
-            problems.Add(new Problem(nameof(Name), $"Write a name of 1 to {PersonName.MaxLength} characters, on one line."));
+            problems.Add(new Problem(nameof(Name), wrong));
         }
 
         if (EmailAddress.Read(Email) is null)

@@ -20,10 +20,9 @@ public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         Actor actor, string? name, string? email, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
-        if (PersonName.Read(name) is not { } readName)
+        if (PersonName.ProblemWith(name) is { } wrong)
         {
-            return new Outcome<Student>.Refused(
-                [new Problem("Name", "Please write what you like to be called, in at most 80 ordinary characters.")]);
+            return new Outcome<Student>.Refused([new Problem("Name", wrong)]);
         }
 
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
@@ -32,7 +31,7 @@ public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         if (!await mine.AnyAsync(ct).ConfigureAwait(false))
         {
             var now = time.GetUtcNow();
-            var student = new Student(new StudentId(Guid.CreateVersion7(now)), readName, actor.Account);
+            var student = new Student(new StudentId(Guid.CreateVersion7(now)), PersonName.Read(name)!, actor.Account);
             student.WriteTo(email);
             db.Add(student);
             db.Note(operation, "welcome-student", student.Id.Value, now);

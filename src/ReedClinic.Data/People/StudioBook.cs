@@ -52,7 +52,7 @@ public sealed class StudioBook(
             problems.Add(new Problem("Code", "That isn't the code this start of the program announced. Copy it from the console."));
         }
 
-        var address = Check(name, postTo, problems);
+        var address = Check(studioName, postTo, problems);
         problems.AddRange(owner.Problems());
         if (problems.Count > 0)
         {
@@ -96,7 +96,7 @@ public sealed class StudioBook(
 
         var name = PersonName.Read(studioName);
         List<Problem> problems = [];
-        var address = Check(name, postTo, problems);
+        var address = Check(studioName, postTo, problems);
         if (problems.Count > 0)
         {
             return new Outcome<StudioView>.Refused(problems);
@@ -116,11 +116,11 @@ public sealed class StudioBook(
         return done ? new Outcome<StudioView>.Done(stands) : new Outcome<StudioView>.Conflict(stands);
     }
 
-    private static string? Check(string? name, string? postTo, List<Problem> problems)
+    private static string? Check(string? studioName, string? postTo, List<Problem> problems)
     {
-        if (name is null)
+        if (PersonName.ProblemWith(studioName) is { } wrong)
         {
-            problems.Add(new Problem("StudioName", $"Write a name of 1 to {PersonName.MaxLength} characters, on one line."));
+            problems.Add(new Problem("StudioName", wrong));
         }
 
         return PlainText.Read(postTo, "PostTo", Studio.LongestPostTo, problems, severalLines: true);

@@ -167,8 +167,7 @@ public sealed record LetterBlock(string Key, BlockKind Kind, IReadOnlyList<Lette
 
         foreach (var sentence in known)
         {
-            var at = text.IndexOf(sentence.Text, StringComparison.Ordinal);
-            if (at >= 0)
+            if (PlaceOf(sentence.Text, text) is var at and >= 0)
             {
                 var rest = known.Where(other => other != sentence).ToList();
                 return
@@ -182,4 +181,18 @@ public sealed record LetterBlock(string Key, BlockKind Kind, IReadOnlyList<Lette
 
         return [LetterSentence.Plain(text)];
     }
+
+    // Where a sentence stands by itself: inside another it is the teacher's own words, which are kept letter for letter.
+    private static int PlaceOf(string sentence, string text)
+    {
+        var at = text.IndexOf(sentence, StringComparison.Ordinal);
+        while (at >= 0 && !(IsEdge(text, at - 1) && IsEdge(text, at + sentence.Length)))
+        {
+            at = text.IndexOf(sentence, at + 1, StringComparison.Ordinal);
+        }
+
+        return at;
+    }
+
+    private static bool IsEdge(string text, int at) => at < 0 || at >= text.Length || text[at] == ' ';
 }

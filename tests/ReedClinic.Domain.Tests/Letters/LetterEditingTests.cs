@@ -25,6 +25,20 @@ public sealed class LetterEditingTests
     }
 
     [Fact]
+    public void A_sentence_inside_another_is_the_teachers_own_words_letter_for_letter()
+    {
+        var letter = LetterComposer.Compose(LetterScene.Usual().Material);
+        var block = Block(letter, "reed-1-story");
+        var kept = block.Paragraphs[1].Sentences.First(sentence => sentence.From.Count > 0);
+        var typed = $"(You said “{kept.Text}”)";
+
+        var sentence = Assert.Single(Assert.Single(block.EditedTo(typed, block).Paragraphs).Sentences);
+
+        Assert.Equal(typed, sentence.Text);
+        Assert.Empty(sentence.From);
+    }
+
+    [Fact]
     public void Any_text_comes_back_as_it_was_typed_but_for_space() =>
         Gen.Char["ab .\n"].Array[0, 60].Select(letters => new string(letters)).Sample(typed =>
         {

@@ -82,6 +82,20 @@ public sealed class ShellTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
     }
 
+    [Theory]
+    [InlineData("Form.Name", null)]
+    [InlineData("Form.Name", "a\0b")]
+    [InlineData("__RequestVerificationToken", "of another day")]
+    public async Task A_page_that_turns_a_form_away_says_so_in_words(string field, string? typed)
+    {
+        using var visitor = host.Visitor();
+        var form = (await Form.At(visitor, "/account/sign-up")).Set("Form.Name", "Hille");
+        using var answer = await (typed is null ? form.Without("__RequestVerificationToken") : form.Set(field, typed)).Post();
+
+        Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
+        Assert.Contains("<h1>That page had been open too long</h1>", (await answer.Read()).Page, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Nobody_is_signed_out_by_a_form_from_elsewhere()
     {

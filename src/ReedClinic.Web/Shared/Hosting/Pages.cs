@@ -40,7 +40,7 @@ public static class Pages
     }
 
     // The page that says what went wrong is only read: the form that failed must not be taken in again with it.
-    private static Task ReadAgainAsGet(HttpContext context, RequestDelegate next)
+    private static async Task ReadAgainAsGet(HttpContext context, RequestDelegate next)
     {
         if (context.Features.Get<IStatusCodeReExecuteFeature>() is not null || context.Features.Get<IExceptionHandlerFeature>() is not null)
         {
@@ -48,7 +48,14 @@ public static class Pages
             context.Features.Set<IAntiforgeryValidationFeature>(null);
         }
 
-        return next(context);
+        await next(context).ConfigureAwait(false);
+
+        // A page that turns a form away has named the kind of its answer and written none: that would be a blank window.
+        var response = context.Response;
+        if (response is { HasStarted: false, StatusCode: StatusCodes.Status400BadRequest, ContentLength: null } && response.BodyWriter is { CanGetUnflushedBytes: true, UnflushedBytes: 0 })
+        {
+            response.ContentType = null;
+        }
     }
 
     /// <summary>Maps files and pages.</summary>
