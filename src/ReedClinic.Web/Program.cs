@@ -5,7 +5,9 @@ using ReedClinic.Web.Background;
 using ReedClinic.Web.Features.Bench;
 using ReedClinic.Web.Features.Intake;
 using ReedClinic.Web.Features.Letters;
+using ReedClinic.Web.Shared.Circuits;
 using ReedClinic.Web.Shared.Hosting;
+using ReedClinic.Web.Shared.Writes;
 
 var builder = WebApplication.CreateBuilder(args);
 
@@ -16,6 +18,8 @@ builder.AddDoorway();
 builder.AddLanguage();
 builder.AddHealth();
 builder.AddPages();
+builder.AddCircuits();
+builder.AddWriteBudget();
 builder.AddIntake();
 builder.AddLetters();
 builder.AddAccounts(builder.Services.AddClinicData(builder.Configuration, builder.Environment.ContentRootPath));
@@ -29,7 +33,9 @@ app.UseGuardHeaders();
 app.UseLanguage();
 app.UseDoorway();
 app.UseAccounts();
+app.UseCircuitDoor();
 app.UsePages();
+app.UseWriteBudget();
 
 app.MapHealth();
 app.MapLamp();

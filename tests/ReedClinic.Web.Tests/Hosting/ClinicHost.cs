@@ -9,7 +9,7 @@ using ReedClinic.Domain.People;
 namespace ReedClinic.Web.Tests.Hosting;
 
 /// <summary>The whole application in memory on a database of its own, over https so that secure cookies travel.</summary>
-public sealed class ClinicHost : WebApplicationFactory<Program>
+public class ClinicHost : WebApplicationFactory<Program>
 {
     /// <summary>The password of everybody in these tests.</summary>
     public const string Password = "seven boats in the harbour";
@@ -19,7 +19,7 @@ public sealed class ClinicHost : WebApplicationFactory<Program>
     private readonly string _folder = Directory.CreateTempSubdirectory("reedclinic-web-").FullName;
 
     /// <summary>A visitor whose redirects are not followed.</summary>
-    public HttpClient Visitor() => CreateClient(new WebApplicationFactoryClientOptions { BaseAddress = Address, AllowAutoRedirect = false });
+    public virtual HttpClient Visitor() => CreateClient(new WebApplicationFactoryClientOptions { BaseAddress = Address, AllowAutoRedirect = false });
 
     /// <summary>A new student, signed in.</summary>
     public async Task<HttpClient> Student(string name = "Sanne")
@@ -71,5 +71,6 @@ public sealed class ClinicHost : WebApplicationFactory<Program>
         await base.DisposeAsync();
         Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
         Directory.Delete(_folder, recursive: true);
+        GC.SuppressFinalize(this);
     }
 }

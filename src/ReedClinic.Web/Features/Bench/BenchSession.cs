@@ -76,6 +76,15 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
             : ProblemList.None;
     }
 
+    /// <summary>Says why nothing was done; what is typed stays.</summary>
+    /// <param name="why">The reason, in words for the teacher.</param>
+    public Task RefuseAsync(string why)
+    {
+        ForgetAnswer();
+        Problems = new ProblemList([new Problem("", why)]);
+        return Task.CompletedTask;
+    }
+
     /// <summary>Opens the form of another kind: as it was left, or an empty one. What is typed in the open one is set aside.</summary>
     /// <param name="kind">The kind.</param>
     public void Choose(EntryKind kind)

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Diagnostics;
 using MudBlazor.Services;
+using ReedClinic.Web.Shared.Circuits;
 
 namespace ReedClinic.Web.Shared.Hosting;
 
@@ -14,7 +15,13 @@ public static class Pages
     {
         var services = builder.Services;
         services.AddSingleton(TimeProvider.System);
-        services.AddRazorComponents(options => options.MaxFormMappingErrorCount = 50).AddInteractiveServerComponents();
+        services.AddRazorComponents(options =>
+        {
+            options.DetailedErrors = false;
+            options.MaxFormMappingCollectionSize = 256;
+            options.MaxFormMappingRecursionDepth = 16;
+            options.MaxFormMappingErrorCount = 50;
+        }).AddInteractiveServerComponents(CircuitsSetup.Bound).AddHubOptions(CircuitsSetup.Bound);
         services.AddMudServices();
         services.AddCascadingAuthenticationState();
         services.AddSingleton<Announcement>();
@@ -65,6 +72,6 @@ public static class Pages
         where TRoot : IComponent
     {
         app.MapStaticAssets().AllowAnonymous();
-        app.MapRazorComponents<TRoot>().AddInteractiveServerRenderMode();
+        app.MapRazorComponents<TRoot>().AddInteractiveServerRenderMode(circuit => circuit.ContentSecurityFrameAncestorsPolicy = "'none'");
     }
 }

@@ -32,7 +32,7 @@ if (form) {
         form.elements.namedItem("Mark").value = said.mark;
       } else {
         typed = true;
-        later = answer.status >= 500;
+        later = answer.status === 429 || answer.status >= 500;
       }
       say(said.note ?? (answer.ok ? "" : form.dataset.unsaved), !answer.ok);
     } catch {
