@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Identity;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.People;
+using ReedClinic.Web.Shared.Circuits;
 using ReedClinic.Web.Shared.Hosting;
 
 namespace ReedClinic.Web.Account;
@@ -43,11 +44,17 @@ public static class AccountSetup
     /// <summary>Signing out is a form of its own, because a link must never change anything.</summary>
     /// <param name="app">The application.</param>
     public static void MapAccounts(this WebApplication app) =>
-        app.MapPost("/account/sign-out", async (SignInDesk desk, HttpContext context, IFormCollection form) =>
+        app.MapPost("/account/sign-out", async (SignInDesk desk, OpenCircuits circuits, HttpContext context, IFormCollection form) =>
         {
             // The form is bound so that its token is checked before anything happens.
             ArgumentNullException.ThrowIfNull(form);
+            var account = context.User.Account();
             await desk.SignOut().ConfigureAwait(false);
+            if (account is { } left)
+            {
+                circuits.TellAll(left);
+            }
+
             context.Response.Headers["Clear-Site-Data"] = "\"cache\"";
             return Results.LocalRedirect("/");
         }).AllowAnonymous();

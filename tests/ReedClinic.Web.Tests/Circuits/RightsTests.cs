@@ -2,10 +2,11 @@ using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Circuits;
 using ReedClinic.Web.Shared.Circuits;
 using ReedClinic.Web.Tests.Bench;
+using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.Circuits;
 
-/// <summary>Rights that are taken away while a page is open. OWASP ASVS 5.0: 7.4.2, 8.3.2.</summary>
+/// <summary>Rights that are taken away while a page is open. OWASP ASVS 5.0: 7.4.1, 7.4.2, 8.3.2.</summary>
 public sealed class RightsTests(CircuitHost host) : IClassFixture<CircuitHost>
 {
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
@@ -69,6 +70,23 @@ public sealed class RightsTests(CircuitHost host) : IClassFixture<CircuitHost>
         host.Clock.Advance(TimeSpan.FromSeconds(30));
 
         await LeftAsync(circuit, scene);
+    }
+
+    [Fact]
+    public async Task After_signing_out_the_page_that_is_still_open_can_do_nothing_and_is_left()
+    {
+        var scene = await BenchScene.Open(host, "Dagny", "blue thread");
+        using var teacher = await host.AtTheBench("Una");
+        await using var circuit = await teacher.BenchAsync(scene.Page);
+        await circuit.TypeNoteAsync("too late");
+        var save = circuit.Save();
+
+        using var signedOut = await (await Form.At(teacher, "/trouble", "/account/sign-out")).Post();
+        Assert.Equal("/", signedOut.Leads());
+        await LeftAsync(circuit, scene);
+        await circuit.SendAsync(save, "submit", null, Ct);
+        await circuit.SettleAsync(Ct);
+        Assert.Empty((await scene.Log()).History);
     }
 
     private static async Task LeftAsync(Circuit circuit, BenchScene scene)

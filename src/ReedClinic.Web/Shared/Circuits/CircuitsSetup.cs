@@ -4,7 +4,7 @@ using Microsoft.AspNetCore.SignalR;
 
 namespace ReedClinic.Web.Shared.Circuits;
 
-/// <summary>Live pages: how many, how long, how much. What every value is for: docs/decisions/0017.</summary>
+/// <summary>Live pages: how many, how long, how much. What every value is for: docs/decisions/0018.</summary>
 public static class CircuitsSetup
 {
     /// <summary>The longest message over a circuit. Never raised: what is longer comes as a request of its own.</summary>
