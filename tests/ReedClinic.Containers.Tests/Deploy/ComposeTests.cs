@@ -52,7 +52,7 @@ public sealed class ComposeTests
         const string Announced = "enter this code, once: ";
         var log = await compose.ComposeAsync(Ct, "logs", "--no-color", "web");
         var code = log[(log.IndexOf(Announced, StringComparison.Ordinal) + Announced.Length)..].Split('\n')[0].Trim();
-        Assert.DoesNotContain(" ERR ", log, StringComparison.Ordinal);
+        Assert.DoesNotContain("\"@l\":\"Error\"", log, StringComparison.Ordinal);
 
         using var owner = Visitor(compose);
         var form = await Form.At(owner, "/first-run");

@@ -60,6 +60,7 @@ public class ClinicHost : WebApplicationFactory<Program>
     protected override void ConfigureWebHost(IWebHostBuilder builder)
     {
         builder.UseEnvironment("Production");
+        builder.UseStaticWebAssets(); // the build output, also where a published one is expected
         builder.UseSetting("ConnectionStrings:Clinic", $"Data Source={Path.Combine(_folder, "clinic.db")}");
 
         // Hashing is made quick here; how strong it is in the real thing is a test of the data project.

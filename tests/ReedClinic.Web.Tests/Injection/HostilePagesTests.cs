@@ -206,7 +206,7 @@ public sealed partial class HostilePagesTests(ClinicHost host) : IClassFixture<C
 
     private static async Task<HttpResponseMessage> SignUp(HttpClient visitor, string name) =>
         await (await Form.At(visitor, "/account/sign-up"))
-            .Set("Form.Name", name).Set("Form.Email", ClinicHost.NewEmail("somebody")).Set("Form.Password", ClinicHost.Password).Post();
+            .Set("Form.Name", name).Set("Form.Age", "OldEnough").Set("Form.Email", ClinicHost.NewEmail("somebody")).Set("Form.Password", ClinicHost.Password).Post();
 
     [GeneratedRegex("#entry-[0-9]+$")]
     private static partial Regex Saved();

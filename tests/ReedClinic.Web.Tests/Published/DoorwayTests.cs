@@ -99,7 +99,7 @@ public sealed class DoorwayTests(TestDatabases databases) : IClassFixture<TestDa
     }
 
     private static bool IsTrouble(string line) =>
-        line.Contains(" ERR ", StringComparison.Ordinal) || line.Contains(" FTL ", StringComparison.Ordinal) || line.Contains("Exception", StringComparison.Ordinal);
+        line.Contains("\"@l\":\"Error\"", StringComparison.Ordinal) || line.Contains("\"@l\":\"Fatal\"", StringComparison.Ordinal) || line.Contains("Exception", StringComparison.Ordinal);
 
     private async Task<RunningApp> StartAsync(Dictionary<string, string> settings) =>
         await StartAsync(await databases.FreshAsync(ClinicEngine.Sqlite), settings);

@@ -1,3 +1,5 @@
+using Microsoft.AspNetCore.StaticAssets;
+
 namespace ReedClinic.Web.Shared.Hosting;
 
 /// <summary>Headers that keep a page to its own scripts, frames and listeners.</summary>
@@ -10,7 +12,10 @@ public static class GuardHeaders
         "default-src 'self'; base-uri 'self'; object-src 'none'; form-action 'self'; frame-ancestors 'none'; " +
         "img-src 'self' data:; script-src 'self'; connect-src 'self'; style-src 'self' 'unsafe-inline'";
 
-    /// <summary>Puts the headers on every response, errors included; a page is never stored by a shared cache.</summary>
+    /// <summary>
+    /// Puts the headers on every response, errors included. Nothing is stored anywhere but files that come with the program;
+    /// no address is told to another site, because it may hold a link that works once.
+    /// </summary>
     /// <param name="app">The application.</param>
     public static void UseGuardHeaders(this WebApplication app)
     {
@@ -28,6 +33,19 @@ public static class GuardHeaders
             }, context);
             return next(context);
         });
+        app.Use(RefuseTrace);
+    }
+
+    // TRACE sends a request back as it came, cookies included: RFC 9110, 9.3.8.
+    private static Task RefuseTrace(HttpContext context, RequestDelegate next)
+    {
+        if (!HttpMethods.IsTrace(context.Request.Method))
+        {
+            return next(context);
+        }
+
+        context.Response.StatusCode = StatusCodes.Status405MethodNotAllowed;
+        return Task.CompletedTask;
     }
 
     private static void Write(HttpResponse response)
@@ -36,10 +54,10 @@ public static class GuardHeaders
         headers.ContentSecurityPolicy = ContentPolicy;
         headers.XContentTypeOptions = "nosniff";
         headers.XFrameOptions = "DENY";
-        headers["Referrer-Policy"] = "strict-origin-when-cross-origin";
+        headers["Referrer-Policy"] = "same-origin"; // "no-referrer" would make a form’s own Origin null
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
-        headers["Permissions-Policy"] = "camera=(), geolocation=(), payment=(), usb=()";
-        if (response.ContentType?.StartsWith("text/html", StringComparison.OrdinalIgnoreCase) == true)
+        headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=(self), payment=(), usb=()";
+        if (response.HttpContext.GetEndpoint()?.Metadata.GetMetadata<StaticAssetDescriptor>() is null || response.StatusCode >= StatusCodes.Status400BadRequest)
         {
             headers.CacheControl = "no-store";
         }

@@ -5,21 +5,20 @@ namespace ReedClinic.Web.Shared.Hosting;
 /// <summary>Lamp mode: dark and warm, for working beside a backlight. Remembered in a cookie; without one the device decides.</summary>
 public static class Lamp
 {
-    /// <summary>The cookie that remembers the choice.</summary>
-    public const string Cookie = "reedclinic-lamp";
+    private const string Cookie = "reedclinic-lamp";
 
     /// <summary>What the choice is in this request: <c>on</c>, <c>off</c> or <c>device</c>.</summary>
     /// <param name="request">The request.</param>
     /// <returns>The value for the document's <c>data-lamp</c>.</returns>
     public static string Of(HttpRequest? request) =>
-        request?.Cookies[Cookie] is "on" or "off" ? request.Cookies[Cookie]! : "device";
+        request?.Cookies[NameFor(request)] is "on" or "off" ? request.Cookies[NameFor(request)]! : "device";
 
     /// <summary>A plain form posts the choice and comes back to the page it was on.</summary>
     /// <param name="app">The application.</param>
     public static void MapLamp(this WebApplication app) =>
         app.MapPost("/lamp", (HttpContext context, [FromForm] string lamp, [FromForm] string? back) =>
         {
-            context.Response.Cookies.Append(Cookie, lamp == "on" ? "on" : "off", new CookieOptions
+            context.Response.Cookies.Append(NameFor(context.Request), lamp == "on" ? "on" : "off", new CookieOptions
             {
                 MaxAge = TimeSpan.FromDays(365),
                 HttpOnly = true,
@@ -29,4 +28,7 @@ public static class Lamp
             });
             return Results.LocalRedirect(LocalPath.OrHome(back));
         }).AllowAnonymous();
+
+    // Over https it says in its name that nobody but this site has set it; by plain http browsers refuse such a name.
+    private static string NameFor(HttpRequest request) => request.IsHttps ? "__Host-" + Cookie : Cookie;
 }
