@@ -11,7 +11,8 @@ export REEDCLINIC_HOSTILE_EVENTS=${REEDCLINIC_HOSTILE_EVENTS:-2000}
 REEDCLINIC_FAULT_LOG=$(mktemp) && export REEDCLINIC_FAULT_LOG
 trap 'rm -f "$REEDCLINIC_FAULT_LOG"' EXIT
 
-dotnet test --project tests/ReedClinic.Web.Tests -- --filter-class '*KillTests' --filter-class '*HostileEventsTests'
+export REEDCLINIC_MAILS=1000
+dotnet test --project tests/ReedClinic.Web.Tests -- --filter-class '*KillTests' --filter-class '*HostileEventsTests' --filter-class '*MailDeliveryTests'
 code=$?
 
 report=docs/operations/faults.md
@@ -21,11 +22,12 @@ mkdir -p "$(dirname "$report")"
   printf 'A separate process posts notes to the published app, kills it with signal 9 at a random moment after an acknowledgement,\n'
   printf 'starts it again and compares what was acknowledged with what is stored.\n\n'
   printf 'Hostile events are sent over circuits (forged, repeated, late, malformed) while two teachers are at work; what they did is counted.\n\n'
+  printf 'Two mail workers send a thousand mails on each engine, each once; other servers put mails off, refuse them or hang up.\n\n'
   printf '* command: `tests/faults.sh %s`\n' "$*"
   printf '* date: %s\n' "$(date --utc +%FT%TZ)"
   printf '* commit: %s%s\n' "$(git rev-parse HEAD)" "$(git diff --quiet HEAD || echo ' with changes')"
   printf '* exit code: %s\n\n```\n' "$code"
-  grep -E '^(engine|settled|summary)' "$REEDCLINIC_FAULT_LOG"
+  grep -E '^(engine|settled|summary|mails)' "$REEDCLINIC_FAULT_LOG"
   printf '```\n'
 } > "$report"
 cat "$report"

@@ -5,6 +5,7 @@ using ReedClinic.Web.Background;
 using ReedClinic.Web.Features.Bench;
 using ReedClinic.Web.Features.Intake;
 using ReedClinic.Web.Features.Letters;
+using ReedClinic.Web.Mailing;
 using ReedClinic.Web.Shared.Circuits;
 using ReedClinic.Web.Shared.Hosting;
 using ReedClinic.Web.Shared.Writes;
@@ -22,6 +23,7 @@ builder.AddCircuits();
 builder.AddWriteBudget();
 builder.AddIntake();
 builder.AddLetters();
+builder.AddMail();
 builder.AddAccounts(builder.Services.AddClinicData(builder.Configuration, builder.Environment.ContentRootPath));
 
 var app = builder.Build();
@@ -44,5 +46,6 @@ app.MapIntake();
 app.MapBench();
 app.MapPages<App>();
 app.AnnounceAddress();
+app.AnnounceMail();
 
 await app.RunAsync().ConfigureAwait(false);

@@ -35,6 +35,9 @@ public enum MailKind
 
     /// <summary>Their records were let go of.</summary>
     Erased,
+
+    /// <summary>Somebody asked for an account with an address that has one already.</summary>
+    HaveAccount,
 }
 
 /// <summary>A mail that is to be sent. It holds facts, not words, and nothing private.</summary>

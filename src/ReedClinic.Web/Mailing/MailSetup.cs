@@ -1,0 +1,40 @@
+using ReedClinic.Web.Background;
+using ReedClinic.Web.Shared.Hosting;
+
+namespace ReedClinic.Web.Mailing;
+
+/// <summary>Sending mail, and whatever else is done behind the pages.</summary>
+public static class MailSetup
+{
+    /// <summary>Reads where mail goes, and adds the workers. None of them ever stops the site.</summary>
+    /// <param name="builder">The host that is being built.</param>
+    public static void AddMail(this WebApplicationBuilder builder)
+    {
+        ArgumentNullException.ThrowIfNull(builder);
+        var services = builder.Services;
+        services.AddSingleton(MailSettings.Read(builder.Configuration, builder.Environment));
+        services.AddSingleton<MailPost>();
+        services.AddSingleton<MailWords>();
+        services.AddSingleton<MailWriter>();
+        services.AddSingleton<MailSender>();
+        services.Configure<HostOptions>(host => host.BackgroundServiceExceptionBehavior = BackgroundServiceExceptionBehavior.Ignore);
+        services.AddHostedService<MailWorker>();
+        services.AddHostedService<AuditWorker>();
+    }
+
+    /// <summary>Says where mail goes when that is a folder, which nobody would look into unasked.</summary>
+    /// <param name="app">The application.</param>
+    public static void AnnounceMail(this WebApplication app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        var (settings, announcement) = (app.Services.GetRequiredService<MailSettings>(), app.Services.GetRequiredService<Announcement>());
+        if (settings.Folder is { } folder)
+        {
+            announcement.Say($"Mail is not sent: it is written into {folder}");
+        }
+        else if (!settings.IsOn)
+        {
+            announcement.Say("Mail is off, because no mail server is named (Mail:Host). Until then mails wait, and invitations are handed over as links.");
+        }
+    }
+}

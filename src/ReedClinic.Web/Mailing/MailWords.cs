@@ -1,0 +1,91 @@
+using System.Text.RegularExpressions;
+using Microsoft.Extensions.Localization;
+using ReedClinic.Data.Jobs;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Web.Shared.Hosting;
+
+namespace ReedClinic.Web.Mailing;
+
+/// <summary>
+/// Finds the words for a mail. It says what it is for, until when, and what to do if it wasn't you; of a person only the
+/// first word of their name, of a batch only its code.
+/// </summary>
+/// <param name="words">The words.</param>
+/// <param name="post">Writes links.</param>
+/// <param name="time">The clock, for the studio's own time.</param>
+public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost post, TimeProvider time)
+{
+    private const int LongestFirstName = 30;
+
+    /// <summary>The words of a mail.</summary>
+    /// <param name="mail">The mail.</param>
+    /// <param name="studio">What the studio is called.</param>
+    public MailSheet For(Mail mail, string studio)
+    {
+        ArgumentNullException.ThrowIfNull(mail);
+        var kind = mail.Kind;
+        var code = CodeIn(mail.Path);
+        var about = code is null ? words[$"{kind}Subject", studio].Value : words["NewsOfBatchSubject", code].Value;
+        var why = (kind, code) switch
+        {
+            (MailKind.Notice, _) => NoticeOf(mail.What),
+            (_, not null) => words["NewsOfBatchWhy", studio, code].Value,
+            _ => words[$"{kind}Why", studio, mail.At is { } at ? Day(at) : ""].Value,
+        };
+        var when = kind == MailKind.Notice && mail.At is { } then ? words["When", Moment(then)].Value : null;
+        var path = MailPaths.Of(mail);
+        return new MailSheet(
+            about,
+            FirstName(mail.Name) is { } name ? words["HelloName", name] : words["Hello"],
+            [why, .. when is null ? Array.Empty<string>() : [when]],
+            path is null ? null : words[$"{kind}Link"].Value,
+            path is null ? null : post.Link(path),
+            [.. Until(mail), words[$"{kind}NotYou"]],
+            studio,
+            words["Foot", studio]);
+    }
+
+    /// <summary>The first word of a name, when it is one: a greeting is no place for an address or anything else somebody typed.</summary>
+    /// <param name="name">The whole name.</param>
+    public static string? FirstName(string? name)
+    {
+        var first = (name ?? "").Split(' ', StringSplitOptions.RemoveEmptyEntries).FirstOrDefault();
+        return first is { Length: <= LongestFirstName } && OneName().IsMatch(first) ? first : null;
+    }
+
+    private IEnumerable<string> Until(Mail mail)
+    {
+        if (mail is { Secret: not null, At: { } until })
+        {
+            yield return mail.Kind == MailKind.Begin ? words["UntilOnOneDevice", Moment(until)] : words["Until", Moment(until)];
+        }
+    }
+
+    private string NoticeOf(string? what)
+    {
+        var said = words[$"Notice{what}"];
+        return what is null || said.ResourceNotFound ? words["NoticeOther"].Value : said.Value;
+    }
+
+    private string Day(DateTimeOffset at) => TimeZoneInfo.ConvertTime(at, time.LocalTimeZone).ToString("d MMMM yyyy", Language.British);
+
+    private string Moment(DateTimeOffset at)
+    {
+        var there = TimeZoneInfo.ConvertTime(at, time.LocalTimeZone);
+        var zone = there.Offset == TimeSpan.Zero ? "UTC" : there.ToString("'UTC'zzz", Language.British);
+        return $"{there.ToString("dddd, d MMMM yyyy, HH:mm", Language.British)} ({zone})";
+    }
+
+    private static string? CodeIn(string? path) =>
+        path is not null && CodePath().Match(path) is { Success: true } match && BatchCode.Read(match.Groups["code"].Value) is Outcome<BatchCode>.Done(var code)
+            ? code.ToString()
+            : null;
+
+    [GeneratedRegex(@"^/(batches|letters)/(?<code>[A-Za-z0-9-]+)")]
+    private static partial Regex CodePath();
+
+    // Written letters and what joins them: no dot, slash or digit makes a greeting look like a link.
+    [GeneratedRegex(@"^[\p{L}\p{M}][\p{L}\p{M}'’-]*$")]
+    private static partial Regex OneName();
+}
