@@ -74,10 +74,7 @@ public sealed class DoorTests(CircuitHost host) : IClassFixture<CircuitHost>
         await using var bystander = await other.BenchAsync(scene.Page);
 
         await tabs[0].DisposeAsync();
-        while ((await teacher.See(scene.Page)).Page.Contains("data-too-many", StringComparison.Ordinal))
-        {
-            await Task.Yield();
-        }
+        await BecomesAsync(async () => !(await teacher.See(scene.Page)).Page.Contains("data-too-many", StringComparison.Ordinal));
 
         await using var again = await teacher.BenchAsync(scene.Page);
         await Task.WhenAll(tabs.Select(tab => tab.DisposeAsync().AsTask()));
@@ -97,17 +94,23 @@ public sealed class DoorTests(CircuitHost host) : IClassFixture<CircuitHost>
         // A connection is counted once the server is through with greeting it.
         var account = host.AccountOf("Vigdis");
         var open = host.Services.GetRequiredService<OpenCircuits>();
-        while (!open.AreExhausted(account))
-        {
-            await Task.Yield();
-        }
+        await BecomesAsync(() => Task.FromResult(open.AreExhausted(account)));
 
         Assert.Equal(HttpStatusCode.TooManyRequests, await KnockAsync(teacher, host.Site.GetLeftPart(UriPartial.Authority)));
         Assert.Equal(HttpStatusCode.SwitchingProtocols, await KnockAsync(other, host.Site.GetLeftPart(UriPartial.Authority)));
 
         await Task.WhenAll(lines.Select(line => line.DisposeAsync().AsTask()));
-        while (open.AreExhausted(account))
+        await BecomesAsync(() => Task.FromResult(!open.AreExhausted(account)));
+    }
+
+    // The server notices a moment later that a line was opened or cut.
+    private static async Task BecomesAsync(Func<Task<bool>> wanted)
+    {
+        using var patience = CancellationTokenSource.CreateLinkedTokenSource(Ct);
+        patience.CancelAfter(TimeSpan.FromSeconds(20));
+        while (!await wanted())
         {
+            patience.Token.ThrowIfCancellationRequested();
             await Task.Yield();
         }
     }
