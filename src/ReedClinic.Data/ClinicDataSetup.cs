@@ -11,6 +11,7 @@ using ReedClinic.Data.Demo;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
+using ReedClinic.Data.Privacy;
 
 namespace ReedClinic.Data;
 
@@ -52,6 +53,8 @@ public static class ClinicDataSetup
         services.AddSingleton<Outbox>();
         services.AddSingleton<AuditChain>();
         services.AddSingleton<SessionRegister>();
+        services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));
+        services.AddSingleton<RecordsCaretaker>();
         services.AddScoped<AccountRegister>();
         services.AddScoped<DemoStudio>();
         services.AddBooks();

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data;
+using ReedClinic.Data.Jobs;
 
 namespace ReedClinic.Tests.Engines;
 
@@ -28,6 +29,9 @@ public sealed class TestDatabase : IDbContextFactory<ClinicDb>, IAsyncDisposable
 
     /// <summary>The same services as the host has, as far as the data project adds them.</summary>
     public IServiceProvider Services => _services;
+
+    /// <summary>Where mail is put out to be sent.</summary>
+    internal Outbox Outbox => _services.GetRequiredService<Outbox>();
 
     /// <summary>The settings that make the host use this database.</summary>
     public IConfiguration Configuration => new ConfigurationBuilder().AddInMemoryCollection(Settings).Build();

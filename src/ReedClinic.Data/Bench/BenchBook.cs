@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Engine;
+using ReedClinic.Data.People;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
@@ -188,7 +189,7 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        if (await OpenLog.Read(db, reed, ct).ConfigureAwait(false) is not { } page)
+        if (await OpenLog.Read(db, actor, reed, ct).ConfigureAwait(false) is not { } page)
         {
             return new Outcome<BenchFact>.NotFound();
         }
@@ -196,6 +197,11 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
         if (page.Entries.FirstOrDefault(earlier => earlier.OperationId == operation) is { } first)
         {
             return new Outcome<BenchFact>.Done(page.Log.FactOf(first.Id)!);
+        }
+
+        if (!page.MayBeWorked)
+        {
+            return new Outcome<BenchFact>.Refused([ConsentTakenBack.Unworked]);
         }
 
         if (decide(page.Log, out var supersedes) is { } ending)

@@ -1,7 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Engine;
+using ReedClinic.Data.Intake;
 using ReedClinic.Domain.Bench;
-using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Reeds;
 
@@ -30,7 +30,7 @@ public sealed class BenchDraftBook(IDbContextFactory<ClinicDb> databases, TimePr
     /// <param name="reed">The reed.</param>
     /// <param name="typed">The form as text.</param>
     /// <param name="ct">Cancels before it is saved.</param>
-    /// <returns>False when it is too long, or there is no such reed for this actor.</returns>
+    /// <returns>False when it is too long, or there is no such reed that this actor may work on.</returns>
     public async Task<bool> KeepAsync(Actor actor, ReedId reed, string typed, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
@@ -62,7 +62,7 @@ public sealed class BenchDraftBook(IDbContextFactory<ClinicDb> databases, TimePr
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        if (!await db.Set<Reed>().AnyAsync(row => row.Id == reed, ct).ConfigureAwait(false))
+        if (!await db.WorkedBy(actor).AnyAsync(batch => batch.Reeds.Any(row => row.Id == reed), ct).ConfigureAwait(false))
         {
             return false;
         }

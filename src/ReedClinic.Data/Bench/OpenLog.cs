@@ -1,7 +1,9 @@
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Intake;
 using ReedClinic.Data.Recurrence;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Data.Bench;
@@ -13,8 +15,9 @@ internal sealed class OpenLog
     private readonly ReedId reed;
     private readonly BatchId batch;
 
-    private OpenLog(ClinicDb db, ReedId reed, BatchId batch, IReadOnlyList<BenchEntry> entries)
+    private OpenLog(ClinicDb db, ReedId reed, BatchId batch, bool mayBeWorked, IReadOnlyList<BenchEntry> entries)
     {
+        MayBeWorked = mayBeWorked;
         this.db = db;
         this.reed = reed;
         this.batch = batch;
@@ -26,18 +29,22 @@ internal sealed class OpenLog
 
     internal BenchLog Log { get; }
 
-    internal static async Task<OpenLog?> Read(ClinicDb db, ReedId reed, CancellationToken ct)
+    /// <summary>False once a guardian has taken their consent back.</summary>
+    internal bool MayBeWorked { get; }
+
+    internal static async Task<OpenLog?> Read(ClinicDb db, Actor actor, ReedId reed, CancellationToken ct)
     {
-        var batch = await db.Set<Reed>().Where(row => row.Id == reed).Select(row => (BatchId?)row.Batch)
+        var found = await db.Set<Reed>().Where(row => row.Id == reed)
+            .Select(row => new { row.Batch, MayBeWorked = db.WorkedBy(actor).Any(batch => batch.Id == row.Batch) })
             .SingleOrDefaultAsync(ct).ConfigureAwait(false);
-        if (batch is not { } known)
+        if (found is null)
         {
             return null;
         }
 
         var entries = await db.Set<BenchEntry>().AsNoTracking().Where(entry => entry.ReedId == reed)
             .OrderBy(entry => entry.Sequence).ToListAsync(ct).ConfigureAwait(false);
-        return new OpenLog(db, reed, known, entries);
+        return new OpenLog(db, reed, found.Batch, found.MayBeWorked, entries);
     }
 
     /// <summary>Adds an entry, the rows of the sheet that change with it, and the batch's first day at the bench.</summary>

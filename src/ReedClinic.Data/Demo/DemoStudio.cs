@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Bench;
 using ReedClinic.Data.Intake;
+using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Recurrence;
@@ -21,7 +22,7 @@ namespace ReedClinic.Data.Demo;
 /// back. Whether that may happen at all is the host's to say: in Development alone.
 /// </summary>
 public sealed class DemoStudio(
-    IDbContextFactory<ClinicDb> databases, TimeProvider time, IPasswordHasher<ClinicAccount> hasher, ILookupNormalizer fold)
+    IDbContextFactory<ClinicDb> databases, TimeProvider time, IPasswordHasher<ClinicAccount> hasher, ILookupNormalizer fold, Outbox outbox)
 {
     private static readonly ReedArrival Fine = new(
         Presence.Here, "pencil dot near the thread", WindingHand.Right, Overlap.UpperToTheLeft, true, Fitness: Fitness.Fit);
@@ -85,7 +86,7 @@ public sealed class DemoStudio(
         await ThreadAsync(teacher, batch, "tip-corners-thick", "Finish the corners: they should let light through before the middle does.", null, ct)
             .ConfigureAwait(false);
         await WriteAsync(teacher, batch, ct).ConfigureAwait(false);
-        var desk = new DeskBook(databases, _clock);
+        var desk = new DeskBook(databases, _clock, outbox);
         _clock.Pass(TimeSpan.FromDays(1));
         DemoAnswer.Of(await desk.MoveOnAsync(teacher, batch.Batch.Id, Stage.OnItsWayHome, _clock.Operation(), ct).ConfigureAwait(false));
         _clock.Pass(TimeSpan.FromDays(3));
@@ -182,7 +183,7 @@ public sealed class DemoStudio(
     private async Task WriteAsync(Actor teacher, BatchView batch, CancellationToken ct)
     {
         _clock.Pass(TimeSpan.FromHours(20));
-        var book = new LetterBook(databases, _clock);
+        var book = new LetterBook(databases, _clock, outbox);
         var code = batch.Batch.Code;
         foreach (var question in batch.Batch.Questions)
         {

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Engine;
+using ReedClinic.Data.People;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -69,6 +70,11 @@ public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         var done = await db.WasDoneAsync(operation, verb, id.Value, ct).ConfigureAwait(false);
         if (!done && await which.Whole().SingleOrDefaultAsync(ct).ConfigureAwait(false) is { } batch)
         {
+            if (!await db.WorkedBy(actor).AnyAsync(row => row.Id == id, ct).ConfigureAwait(false))
+            {
+                return new Outcome<BatchView>.Refused([ConsentTakenBack.Unworked]);
+            }
+
             var now = time.GetUtcNow();
             var problems = change(batch, now);
             if (problems.Count > 0)

@@ -23,6 +23,14 @@ internal static class BatchQueries
         return theirs.Count > 0 ? batches.Where(batch => theirs.Contains(batch.Student)) : batches.Where(batch => false);
     }
 
+    /// <summary>
+    /// The batches that this actor may work on: for those who work here, all but those whose student's guardian took their
+    /// consent back. These only go home.
+    /// </summary>
+    public static IQueryable<Batch> WorkedBy(this ClinicDb db, Actor actor) => actor.WorksHere
+        ? db.Set<Batch>().Where(batch => db.Set<Student>().Any(student => student.Id == batch.Student && student.Consent != Consent.Withdrawn))
+        : db.Set<Batch>().Where(batch => false);
+
     /// <summary>The batch, its reeds and its questions.</summary>
     public static IQueryable<Batch> Whole(this IQueryable<Batch> batches) =>
         batches.Include(batch => batch.Reeds).Include(batch => batch.Questions).AsSplitQuery();

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Engine;
+using ReedClinic.Data.Jobs;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -8,7 +9,7 @@ using ReedClinic.Domain.Reeds;
 namespace ReedClinic.Data.Intake;
 
 /// <summary>Where every batch is, and moving one on.</summary>
-public sealed class DeskBook(IDbContextFactory<ClinicDb> databases, TimeProvider time)
+public sealed class DeskBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, Outbox outbox)
 {
     /// <summary>All batches of the studio, the newest first; empty for somebody who doesn't work here.</summary>
     public Task<IReadOnlyList<BatchRow>> AllAsync(Actor actor, CancellationToken ct)
@@ -70,6 +71,11 @@ public sealed class DeskBook(IDbContextFactory<ClinicDb> databases, TimeProvider
 
         if (batch.Reach(stage, time.GetUtcNow()))
         {
+            if (stage == Stage.OnItsWayHome)
+            {
+                await outbox.PutNewsAsync(db, batch, $"/batches/{batch.Code}", ct).ConfigureAwait(false);
+            }
+
             db.Note(operation, "move-on", id.Value, time.GetUtcNow());
             await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
         }

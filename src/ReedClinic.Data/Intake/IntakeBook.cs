@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Engine;
+using ReedClinic.Data.People;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -21,6 +22,16 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
     /// <summary>The field of the problem that a guardian hasn't agreed.</summary>
     public const string GuardianField = "Guardian";
 
+    /// <summary>What keeps a student from sending reeds, whatever the reeds are: their age isn't known, or their guardian hasn't agreed.</summary>
+    /// <param name="student">The student; nobody is hindered by this.</param>
+    public static IReadOnlyList<Problem> Hindrance(Student? student) => student switch
+    {
+        null or { MayTakePart: true } => [],
+        { Age: null } => [new Problem(AgeField, "Before reeds can be sent, please say whether you are old enough to decide alone.")],
+        { Consent: Consent.Withdrawn } => [new Problem(GuardianField, "Your guardian has taken their consent back, so nothing can be sent. Please talk with them.")],
+        _ => [new Problem(GuardianField, "A guardian has to agree before reeds can be sent. What you wrote is kept until then.")],
+    };
+
     /// <summary>Starts an intake, with what is known of the student filled in and one reed to begin with.</summary>
     public async Task<Outcome<DraftView>> StartAsync(Actor actor, OperationId operation, CancellationToken ct)
     {
@@ -28,9 +39,9 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var student = await db.Set<Student>().SingleOrDefaultAsync(person => person.Id == actor.Student, ct).ConfigureAwait(false);
-        if (student is null)
+        if (student is not { IsPaused: false })
         {
-            return new Outcome<DraftView>.NotFound();
+            return student is null ? new Outcome<DraftView>.NotFound() : new Outcome<DraftView>.Refused([ConsentTakenBack.Paused]);
         }
 
         var now = time.GetUtcNow();
@@ -92,6 +103,11 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         if (draft is null)
         {
             return new Outcome<DraftView>.NotFound();
+        }
+
+        if (await db.Set<Student>().AnyAsync(person => person.Id == draft.Student && person.Consent == Consent.Withdrawn, ct).ConfigureAwait(false))
+        {
+            return new Outcome<DraftView>.Refused([ConsentTakenBack.Paused]);
         }
 
         if (draft.BecameBatch is null)
@@ -183,17 +199,8 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             : new Outcome<BatchView>.NotFound();
 
     // Below the studio's set age nothing is sent before a guardian has agreed, however complete it is.
-    private static async Task<Problem?> NotYetAsync(ClinicDb db, StudentId id, CancellationToken ct)
-    {
-        var student = await db.Set<Student>().AsNoTracking().SingleAsync(person => person.Id == id, ct).ConfigureAwait(false);
-        return student switch
-        {
-            { MayTakePart: true } => null,
-            { Age: null } => new Problem(AgeField, "Before reeds can be sent, please say whether you are old enough to decide alone."),
-            { Consent: Consent.Withdrawn } => new Problem(GuardianField, "Your guardian has taken their consent back, so nothing can be sent. Please talk with them."),
-            _ => new Problem(GuardianField, "A guardian has to agree before reeds can be sent. What you wrote is kept until then."),
-        };
-    }
+    private static async Task<Problem?> NotYetAsync(ClinicDb db, StudentId id, CancellationToken ct) =>
+        Hindrance(await db.Set<Student>().AsNoTracking().SingleAsync(person => person.Id == id, ct).ConfigureAwait(false)) is [var problem, ..] ? problem : null;
 
     private static IQueryable<IntakeDraft> MyDrafts(ClinicDb db, Actor actor) => actor.Student is { } me
         ? db.Set<IntakeDraft>().Where(draft => draft.Student == me)

@@ -11,6 +11,9 @@ public enum JobKind
 
     /// <summary>Letting go of what has been kept long enough.</summary>
     Retention,
+
+    /// <summary>Taking what deleted rows leave behind in the file.</summary>
+    Sweep,
 }
 
 /// <summary>

@@ -1,5 +1,8 @@
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
+using ReedClinic.Data.Jobs;
+using ReedClinic.Data.People;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Outcomes;
@@ -8,7 +11,7 @@ using ReedClinic.Domain.People;
 namespace ReedClinic.Data.Letters;
 
 /// <summary>Writing a return letter and sending it, once. For teachers and owners.</summary>
-public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvider time)
+public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, Outbox outbox)
 {
     /// <summary>The letter as it stands; null when there is no such batch for this actor.</summary>
     public async Task<LetterView?> ReadAsync(Actor actor, BatchCode code, CancellationToken ct)
@@ -150,6 +153,8 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             var id = view.AtBench.Batch.Id;
             var batch = await db.Set<Batch>().SingleAsync(row => row.Id == id, ct).ConfigureAwait(false);
             batch.Reach(Stage.LetterSent, now);
+            db.Tell(AuditEvent.LetterSent, now, actor.Account.Value, batch.Student.Value, id.Value);
+            await outbox.PutNewsAsync(db, batch, $"/letters/{code}", ct).ConfigureAwait(false);
             return [];
         }, ct);
     }
@@ -209,6 +214,11 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         if (view.IsSent)
         {
             return new Outcome<LetterView>.Refused([new Problem("", "This letter has been sent, so it can't be changed any more.")]);
+        }
+
+        if (view.AtBench.Student.IsPaused)
+        {
+            return new Outcome<LetterView>.Refused([ConsentTakenBack.Unworked]);
         }
 
         return version is { } expected && expected != view.Version ? new Outcome<LetterView>.Conflict(view) : null;

@@ -59,7 +59,7 @@ internal static class LetterReader
         var studio = await db.Set<Studio>().Select(row => row.Name).SingleOrDefaultAsync(ct).ConfigureAwait(false);
         return new LetterMaterial(
             atBench.Batch,
-            atBench.Student.Name,
+            atBench.Student.SharedName,
             name ?? "",
             atBench.Reeds.ToDictionary(row => row.Reed.Id, row => row.Log),
             Thread(atBench))

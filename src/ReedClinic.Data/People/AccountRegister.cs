@@ -20,8 +20,31 @@ public sealed class AccountRegister(
     /// <param name="operation">The form's operation.</param>
     /// <param name="also">More rows for the same save, made from the new account.</param>
     /// <param name="ct">Stops it.</param>
+    internal Task<Outcome<AccountId>> MakeAsync(
+        NewAccount wanted, IReadOnlyList<Role> roles, OperationId operation, Func<ClinicAccount, object?> also, CancellationToken ct) =>
+        MakeAsync(
+            wanted,
+            roles,
+            operation,
+            (db, account) =>
+            {
+                if (also(account) is { } row)
+                {
+                    db.Add(row);
+                }
+
+                return Task.FromResult(true);
+            },
+            ct);
+
+    /// <summary>The same, with more changes for the same save; when they can't be made, no account is: the answer is NotFound.</summary>
+    /// <param name="wanted">What was typed.</param>
+    /// <param name="roles">What the account may be.</param>
+    /// <param name="operation">The form's operation.</param>
+    /// <param name="also">More changes for the same save; false when they can't be made any more.</param>
+    /// <param name="ct">Stops it.</param>
     internal async Task<Outcome<AccountId>> MakeAsync(
-        NewAccount wanted, IReadOnlyList<Role> roles, OperationId operation, Func<ClinicAccount, object?> also, CancellationToken ct)
+        NewAccount wanted, IReadOnlyList<Role> roles, OperationId operation, Func<ClinicDb, ClinicAccount, Task<bool>> also, CancellationToken ct)
     {
         var problems = wanted.Problems();
         if (problems.Count > 0)
@@ -40,9 +63,11 @@ public sealed class AccountRegister(
                 UserId = account.Id,
                 RoleId = ClinicAccountConfiguration.IdOf(role),
             }));
-            if (also(account) is { } row)
+            if (!await also(db, account).ConfigureAwait(false))
             {
-                db.Add(row);
+                return await AnswerToRepeatAsync(wanted, operation, ct).ConfigureAwait(false) is Outcome<AccountId>.Done repeat
+                    ? repeat
+                    : new Outcome<AccountId>.NotFound();
             }
 
             try
@@ -56,6 +81,10 @@ public sealed class AccountRegister(
             }
         }
     }
+
+    /// <summary>An address as accounts are found by it.</summary>
+    /// <param name="email">The address.</param>
+    internal string Fold(string email) => fold.NormalizeEmail(email);
 
     private ClinicAccount Account(NewAccount wanted, OperationId operation)
     {

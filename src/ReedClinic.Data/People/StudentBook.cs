@@ -117,9 +117,9 @@ public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         await using var _ = db.ConfigureAwait(false);
         var mine = db.Set<Student>().Where(person => person.Account == actor.Account);
         var student = await mine.SingleOrDefaultAsync(ct).ConfigureAwait(false);
-        if (student is null)
+        if (student is not { IsPaused: false })
         {
-            return new Outcome<Student>.NotFound();
+            return student is null ? new Outcome<Student>.NotFound() : new Outcome<Student>.Refused([ConsentTakenBack.Paused]);
         }
 
         if (!await db.WasDoneAsync(operation, Describe, student.Id.Value, ct).ConfigureAwait(false))

@@ -18,6 +18,9 @@ internal sealed class StudentConfiguration : IEntityTypeConfiguration<Student>
         builder.Property(student => student.FoldedEmail).HasMaxLength(Folded * Student.LongestEmail);
         builder.Property(student => student.Country).HasMaxLength(Student.LongestCountry);
         builder.Ignore(student => student.MayTakePart);
+        builder.Ignore(student => student.IsPaused);
+        builder.Ignore(student => student.FirstName);
+        builder.Ignore(student => student.SharedName);
         builder.Property(student => student.Consent).HasDefaultValue(Consent.NotAsked).ValueGeneratedNever();
         builder.HasIndex(student => student.FoldedName);
         builder.HasIndex(student => student.FoldedEmail);

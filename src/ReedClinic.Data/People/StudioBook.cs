@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -10,6 +11,7 @@ public sealed class StudioBook(
     IDbContextFactory<ClinicDb> databases, TimeProvider time, AccountRegister register, FirstRunCode firstRun)
 {
     private const string Describe = "describe-studio";
+    private const string Keep = "keep-records";
 
     /// <summary>The studio, or null while it has no owner.</summary>
     public async Task<StudioView?> Read(CancellationToken ct)
@@ -82,8 +84,40 @@ public sealed class StudioBook(
     /// <param name="version">The version that the form was opened on.</param>
     /// <param name="operation">The form's operation.</param>
     /// <param name="ct">Stops it.</param>
-    public async Task<Outcome<StudioView>> DescribeAsync(
+    public Task<Outcome<StudioView>> DescribeAsync(
         Actor actor, string? studioName, string? postTo, Guid version, OperationId operation, CancellationToken ct)
+    {
+        var name = PersonName.Read(studioName);
+        List<Problem> problems = [];
+        var address = Check(studioName, postTo, problems);
+        return ChangeAsync(actor, Describe, problems, studio => studio.Describe(name!, address), version, operation, ct);
+    }
+
+    /// <summary>Settles how long records are kept and what is said about it. Only for owners.</summary>
+    /// <param name="actor">Who says it.</param>
+    /// <param name="years">Years after the last sign of life, as typed.</param>
+    /// <param name="contact">Whom to ask about what is kept.</param>
+    /// <param name="words">The studio's own words about it, in Markdown.</param>
+    /// <param name="version">The version that the form was opened on.</param>
+    /// <param name="operation">The form's operation.</param>
+    /// <param name="ct">Stops it.</param>
+    public Task<Outcome<StudioView>> KeepAsync(
+        Actor actor, string? years, string? contact, string? words, Guid version, OperationId operation, CancellationToken ct)
+    {
+        List<Problem> problems = [];
+        if (!int.TryParse(years, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var kept)
+            || kept is < 1 or > Studio.LongestKeepYears)
+        {
+            problems.Add(new Problem("KeepYears", $"Write a number of years from 1 to {Studio.LongestKeepYears}."));
+        }
+
+        var whom = PlainText.Read(contact, "PrivacyContact", Studio.LongestContact, problems);
+        var own = PlainText.Read(words, "PrivacyWords", Studio.LongestPrivacyWords, problems, severalLines: true);
+        return ChangeAsync(actor, Keep, problems, studio => studio.Keep(kept, whom, own), version, operation, ct);
+    }
+
+    private async Task<Outcome<StudioView>> ChangeAsync(
+        Actor actor, string verb, List<Problem> problems, Action<Studio> change, Guid version, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
@@ -94,22 +128,21 @@ public sealed class StudioBook(
             return new Outcome<StudioView>.NotFound();
         }
 
-        var name = PersonName.Read(studioName);
-        List<Problem> problems = [];
-        var address = Check(studioName, postTo, problems);
         if (problems.Count > 0)
         {
             return new Outcome<StudioView>.Refused(problems);
         }
 
-        var done = await db.WasDoneAsync(operation, Describe, studio.FirstOwner.Value, ct).ConfigureAwait(false);
+        var done = await db.WasDoneAsync(operation, verb, studio.FirstOwner.Value, ct).ConfigureAwait(false);
         if (!done)
         {
-            studio.Describe(name!, address);
+            var now = time.GetUtcNow();
+            change(studio);
             db.ExpectVersion(studio, version);
-            db.Note(operation, Describe, studio.FirstOwner.Value, time.GetUtcNow());
+            db.Note(operation, verb, studio.FirstOwner.Value, now);
+            db.Tell(AuditEvent.StudioChanged, now, actor.Account.Value);
             done = await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
-                || await db.WasDoneAsync(operation, Describe, studio.FirstOwner.Value, ct).ConfigureAwait(false);
+                || await db.WasDoneAsync(operation, verb, studio.FirstOwner.Value, ct).ConfigureAwait(false);
         }
 
         var stands = (await Read(ct).ConfigureAwait(false))!;

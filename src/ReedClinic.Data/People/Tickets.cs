@@ -34,6 +34,13 @@ internal static class Tickets
     public static async Task<Ticket?> FindTicketAsync(
         this ClinicDb db, string? secret, TicketPurpose purpose, DateTimeOffset now, CancellationToken ct)
     {
+        var ticket = await db.TicketOfAsync(secret, purpose, ct).ConfigureAwait(false);
+        return ticket?.IsGood(now) == true ? ticket : null;
+    }
+
+    /// <summary>The ticket of a secret, be it good or not; null for one that is cut short or made up.</summary>
+    public static async Task<Ticket?> TicketOfAsync(this ClinicDb db, string? secret, TicketPurpose purpose, CancellationToken ct)
+    {
         // One that is too short or too long isn't looked for: it can't be one of ours.
         if (secret is null || secret.Length != SecretLength)
         {
@@ -41,8 +48,7 @@ internal static class Tickets
         }
 
         var hash = HashOf(secret);
-        var ticket = await db.Set<Ticket>().SingleOrDefaultAsync(row => row.SecretHash == hash && row.Purpose == purpose, ct).ConfigureAwait(false);
-        return ticket?.IsGood(now) == true ? ticket : null;
+        return await db.Set<Ticket>().SingleOrDefaultAsync(row => row.SecretHash == hash && row.Purpose == purpose, ct).ConfigureAwait(false);
     }
 
     /// <summary>Takes back every ticket of one purpose that is still good for an address.</summary>

@@ -1,6 +1,8 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Bench;
 using ReedClinic.Data.Engine;
+using ReedClinic.Data.Intake;
+using ReedClinic.Data.People;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -65,6 +67,11 @@ public sealed class CommonThreadBook(IDbContextFactory<ClinicDb> databases, Time
         if (batch is not { } known)
         {
             return new Outcome<CommonThread>.NotFound();
+        }
+
+        if (!await db.WorkedBy(actor).AnyAsync(row => row.Id == known, ct).ConfigureAwait(false))
+        {
+            return new Outcome<CommonThread>.Refused([ConsentTakenBack.Unworked]);
         }
 
         if (CommonThread.Check(choice) is { Count: > 0 } problems)

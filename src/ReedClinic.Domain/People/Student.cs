@@ -69,6 +69,15 @@ public sealed class Student
     /// <summary>True when they may send reeds: old enough, or with a guardian who agreed.</summary>
     public bool MayTakePart => Consent is not Consent.Withdrawn && (Age is AgeAnswer.OldEnough || Consent is Consent.Given);
 
+    /// <summary>True when a guardian agreed once and took it back: nothing more is done with their reeds, and they write nothing.</summary>
+    public bool IsPaused => Consent is Consent.Withdrawn;
+
+    /// <summary>The first word of their name: all that a stranger is told, and a guardian who is asked.</summary>
+    public string FirstName => Name.Split(' ', 2)[0];
+
+    /// <summary>What they are called on paper that others may see: the first word of the name for those who need a guardian.</summary>
+    public string SharedName => Age is AgeAnswer.Younger ? FirstName : Name;
+
     /// <summary>Changes with every save, so that two open forms can't overwrite each other.</summary>
     public Guid Version { get; private set; }
 

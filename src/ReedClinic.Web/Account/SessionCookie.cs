@@ -14,6 +14,9 @@ namespace ReedClinic.Web.Account;
 /// </summary>
 public static class SessionCookie
 {
+    /// <summary>The claim of somebody who answers for a student. It is no role that anybody is given: the menu shows the way by it.</summary>
+    public const string Guardian = nameof(Guardian);
+
     private const string SessionClaim = "sid";
 
     /// <summary>The session that a user is signed in with; null for a visitor.</summary>
@@ -67,6 +70,11 @@ public static class SessionCookie
         foreach (var role in RolesOf(person.Actor))
         {
             identity.AddClaim(new Claim(ClaimTypes.Role, role.ToString()));
+        }
+
+        if (person.Actor.Wards.Count > 0)
+        {
+            identity.AddClaim(new Claim(ClaimTypes.Role, Guardian));
         }
 
         return new ClaimsPrincipal(identity);

@@ -48,6 +48,9 @@ internal sealed class AccessScene
         Done(await new CommonThreadBook(db, TimeProvider.System).ChooseAsync(
             Teacher, batch.Code, new ThreadChoice(LessonWords: "Mind the corners."), Guid.Empty, Operation(), Ct));
         await scene.SendLetterAsync(batch);
+        await scene.AnswersForAsync("guardian", "own");
+        await scene.AnswersForAsync("elsewhere", "other");
+        scene._things[typeof(StudentId)] = scene.Actors["own"].Student!.Value;
         scene._things[typeof(BatchId)] = batch.Id;
         scene._things[typeof(BatchCode)] = batch.Code;
         scene._things[typeof(ReedId)] = batch.Reeds[0].Id;
@@ -106,6 +109,16 @@ internal sealed class AccessScene
 
     private static T Value<T>(Outcome<T> outcome) => Done(outcome);
 
+    private async Task AnswersForAsync(string guardian, string student)
+    {
+        await using var db = _db.CreateDbContext();
+        var now = TimeProvider.System.GetUtcNow();
+        var answer = new Guardianship(new GuardianshipId(NewId()), Actors[student].Student!.Value, "Rosa", $"rosa{NewId():N}@harbour.example", now);
+        answer.Give(Actors[guardian].Account, now);
+        db.Add(answer);
+        await db.SaveChangesAsync(Ct);
+    }
+
     private async Task<SessionId> SignedInAsync(AccountId account)
     {
         await using var db = _db.CreateDbContext();
@@ -125,7 +138,7 @@ internal sealed class AccessScene
 
     private async Task SendLetterAsync(Batch batch)
     {
-        var letters = new LetterBook(_db, TimeProvider.System);
+        var letters = new LetterBook(_db, TimeProvider.System, _db.Outbox);
         var view = (await letters.ReadAsync(Teacher, batch.Code, Ct))!;
         foreach (var gap in view.Gaps)
         {

@@ -17,7 +17,7 @@ internal sealed class IntakeScene(TestDatabase db)
 
     public ArrivalBook Arrival { get; } = new(db, TimeProvider.System);
 
-    public DeskBook Desk { get; } = new(db, TimeProvider.System);
+    public DeskBook Desk { get; } = new(db, TimeProvider.System, db.Outbox);
 
     public StudentBook Students { get; } = new(db, TimeProvider.System);
 

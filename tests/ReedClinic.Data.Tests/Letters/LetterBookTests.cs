@@ -200,7 +200,7 @@ public sealed class LetterBookTests(TestDatabases databases) : IClassFixture<Tes
     {
         public BatchCode Code => Batch.Code;
 
-        public LetterBook Book { get; } = new(Db, TimeProvider.System);
+        public LetterBook Book { get; } = new(Db, TimeProvider.System, Db.Outbox);
 
         public LetterBoxBook Box { get; } = new(Db);
 

@@ -1,0 +1,214 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Audit;
+using ReedClinic.Data.Engine;
+using ReedClinic.Data.Jobs;
+using ReedClinic.Data.People;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.Guardians;
+
+/// <summary>Asking a guardian, and their answer by the link that was sent to them.</summary>
+public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, AccountRegister register, Outbox outbox)
+{
+    /// <summary>How often guardians are written to for one student in 24 hours: our own choice, so that nobody is pestered.</summary>
+    public const int MostAsksADay = 3;
+
+    private const string Ask = "ask-guardian";
+    private const string Answer = "answer-as-guardian";
+
+    /// <summary>Where the answer of the asking student's guardian stands; null for somebody who is no student.</summary>
+    public async Task<GuardianView?> MineAsync(Actor actor, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await MineAsync(db, actor, ct).ConfigureAwait(false);
+    }
+
+    /// <summary>
+    /// The student who asks names a guardian, who is sent a link. Asking anew withdraws the links that went out before. Once
+    /// a guardian took their consent back, only they can give it again.
+    /// </summary>
+    public async Task<Outcome<GuardianView>> AskAsync(Actor actor, string? name, string? email, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        if (await MineAsync(db, actor, ct).ConfigureAwait(false) is not { } stands)
+        {
+            return new Outcome<GuardianView>.NotFound();
+        }
+
+        var me = await db.Set<Student>().SingleAsync(person => person.Account == actor.Account, ct).ConfigureAwait(false);
+        if (!await db.WasDoneAsync(operation, Ask, me.Id.Value, ct).ConfigureAwait(false))
+        {
+            var own = await db.Users.Where(user => user.Id == actor.Account.Value).Select(user => user.Email).SingleOrDefaultAsync(ct).ConfigureAwait(false);
+            var problems = GuardianRules.Check(stands, name, email, [me.Email, own]);
+            if (problems.Count > 0)
+            {
+                return new Outcome<GuardianView>.Refused(problems);
+            }
+
+            await PutAskAsync(db, me, PersonName.Read(name)!, EmailAddress.Read(email)!, ct).ConfigureAwait(false);
+            db.Note(operation, Ask, me.Id.Value, time.GetUtcNow());
+            await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+        }
+
+        return new Outcome<GuardianView>.Done((await MineAsync(db, actor, ct).ConfigureAwait(false))!);
+    }
+
+    /// <summary>What a guardian's link asks; null when it is no good any more. Reading it changes nothing.</summary>
+    public async Task<GuardianQuestion?> ReadAsync(string? secret, CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        if (await OpenAsync(db, secret, ct).ConfigureAwait(false) is not { } open)
+        {
+            return null;
+        }
+
+        var studio = await db.Set<Studio>().AsNoTracking().SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        var folded = register.Fold(open.Ticket.Email);
+        return new GuardianQuestion(
+            studio?.Name ?? "",
+            open.Student.FirstName,
+            open.Guardianship.Name,
+            open.Ticket.Email,
+            await db.Users.AnyAsync(user => user.NormalizedEmail == folded, ct).ConfigureAwait(false),
+            studio?.ConsentAge ?? ConsentAge.Usual,
+            studio?.KeepYears ?? Studio.UsualKeepYears);
+    }
+
+    /// <summary>A guardian who has no sign-in yet agrees, and makes one for the address that the link was sent to.</summary>
+    public async Task<Outcome<AccountId>> AgreeNewAsync(string? secret, string? name, string? password, OperationId operation, CancellationToken ct)
+    {
+        if (await EmailOfAsync(secret, ct).ConfigureAwait(false) is not { } email)
+        {
+            return new Outcome<AccountId>.NotFound();
+        }
+
+        try
+        {
+            return await register.MakeAsync(
+                new NewAccount(name, email, password),
+                [],
+                operation,
+                async (db, account) => await AgreeAsync(db, secret, new AccountId(account.Id), ct).ConfigureAwait(false) is [],
+                ct).ConfigureAwait(false);
+        }
+        catch (DbUpdateConcurrencyException)
+        {
+            // Somebody used the link at the same moment.
+            return new Outcome<AccountId>.NotFound();
+        }
+    }
+
+    /// <summary>A guardian who is signed in agrees. A student who is asked about can't be the one who answers.</summary>
+    public async Task<Outcome<AccountId>> AgreeAsync(Actor actor, string? secret, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        if (await db.WasDoneAsync(operation, Answer, actor.Account.Value, ct).ConfigureAwait(false))
+        {
+            return new Outcome<AccountId>.Done(actor.Account);
+        }
+
+        switch (await AgreeAsync(db, secret, actor.Account, ct).ConfigureAwait(false))
+        {
+            case null:
+                return new Outcome<AccountId>.NotFound();
+            case { Count: > 0 } problems:
+                return new Outcome<AccountId>.Refused(problems);
+        }
+
+        db.Note(operation, Answer, actor.Account.Value, time.GetUtcNow());
+        return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
+            || await db.WasDoneAsync(operation, Answer, actor.Account.Value, ct).ConfigureAwait(false)
+            ? new Outcome<AccountId>.Done(actor.Account)
+            : new Outcome<AccountId>.NotFound();
+    }
+
+    private async Task<string?> EmailOfAsync(string? secret, CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+
+        // A link that was used still says whose it was, so that sending its form twice gives the first answer.
+        return await db.TicketOfAsync(secret, TicketPurpose.Guardian, ct).ConfigureAwait(false) is { WithdrawnAt: null } ticket ? ticket.Email : null;
+    }
+
+    // Null when the link is no good; else what hinders, or nothing when it is done in this context.
+    private async Task<IReadOnlyList<Problem>?> AgreeAsync(ClinicDb db, string? secret, AccountId account, CancellationToken ct)
+    {
+        if (await OpenAsync(db, secret, ct).ConfigureAwait(false) is not { } open)
+        {
+            return null;
+        }
+
+        if (await db.Set<Student>().AnyAsync(person => person.Account == account && (person.Id == open.Student.Id || person.Age != AgeAnswer.OldEnough), ct).ConfigureAwait(false))
+        {
+            return [new Problem("", "This question is for a parent or guardian. Please let them sign in, or open the link in their own browser.")];
+        }
+
+        var now = time.GetUtcNow();
+        open.Ticket.Use(now);
+        db.Give(open.Guardianship, open.Student, account, now);
+        db.Tell(AuditEvent.LinkUsed, now, account.Value, about: open.Ticket.Id.Value);
+        outbox.PutAnswered(db, open.Guardianship, open.Student, "ConsentGiven", now);
+        return [];
+    }
+
+    private async Task PutAskAsync(ClinicDb db, Student me, string name, string email, CancellationToken ct)
+    {
+        var now = time.GetUtcNow();
+        foreach (var old in await db.Set<Ticket>().Where(row => row.Purpose == TicketPurpose.Guardian && row.Student == me.Id && row.UsedAt == null && row.WithdrawnAt == null)
+            .ToListAsync(ct).ConfigureAwait(false))
+        {
+            old.Withdraw(now);
+        }
+
+        if (await db.Set<Guardianship>().SingleOrDefaultAsync(row => row.Student == me.Id, ct).ConfigureAwait(false) is { } asked)
+        {
+            asked.Ask(name, email, now);
+        }
+        else
+        {
+            db.Add(new Guardianship(new GuardianshipId(Guid.CreateVersion7(now)), me.Id, name, email, now));
+        }
+
+        me.Follow(Consent.Asked);
+        var (ticket, secret) = Tickets.Make(TicketPurpose.Guardian, email, now, student: me.Id, madeBy: me.Account);
+        db.Add(ticket);
+        db.Tell(AuditEvent.ConsentAsked, now, me.Account?.Value, me.Id.Value, ticket.Id.Value);
+        outbox.Put(db, new Mail(MailKind.GuardianAsked, email, name) { Secret = secret, At = ticket.ExpiresAt, About = me.Id.Value });
+    }
+
+    private async Task<OpenQuestion?> OpenAsync(ClinicDb db, string? secret, CancellationToken ct)
+    {
+        if (await db.FindTicketAsync(secret, TicketPurpose.Guardian, time.GetUtcNow(), ct).ConfigureAwait(false) is not { Student: { } id } ticket
+            || await db.Set<Student>().SingleOrDefaultAsync(person => person.Id == id, ct).ConfigureAwait(false) is not { } student
+            || await db.Set<Guardianship>().SingleOrDefaultAsync(row => row.Student == id, ct).ConfigureAwait(false) is not { Stands: Consent.Asked } guardianship)
+        {
+            return null;
+        }
+
+        return new OpenQuestion(ticket, student, guardianship);
+    }
+
+    private async Task<GuardianView?> MineAsync(ClinicDb db, Actor actor, CancellationToken ct)
+    {
+        if (await db.Set<Student>().AsNoTracking().SingleOrDefaultAsync(person => person.Account == actor.Account, ct).ConfigureAwait(false) is not { } me)
+        {
+            return null;
+        }
+
+        var since = time.GetUtcNow().AddDays(-1);
+        var asked = await db.Set<Ticket>().CountAsync(row => row.Purpose == TicketPurpose.Guardian && row.Student == me.Id && row.MadeAt > since, ct).ConfigureAwait(false);
+        var guardian = await db.Set<Guardianship>().AsNoTracking().SingleOrDefaultAsync(row => row.Student == me.Id, ct).ConfigureAwait(false);
+        return new GuardianView(me.Age, me.Consent, guardian?.Name, guardian?.Email, guardian?.AskedAt, asked);
+    }
+
+    private sealed record OpenQuestion(Ticket Ticket, Student Student, Guardianship Guardianship);
+}

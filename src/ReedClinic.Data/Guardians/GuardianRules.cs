@@ -1,0 +1,66 @@
+using ReedClinic.Data.Audit;
+using ReedClinic.Data.Jobs;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.Guardians;
+
+/// <summary>What asking and answering have in common.</summary>
+internal static class GuardianRules
+{
+    /// <summary>What hinders a student from asking this guardian now.</summary>
+    public static IReadOnlyList<Problem> Check(GuardianView stands, string? name, string? email, IEnumerable<string?> ownAddresses)
+    {
+        switch (stands)
+        {
+            case { Age: null }:
+                return [new Problem("Age", "Please say first how old you are.")];
+            case { Age: AgeAnswer.OldEnough }:
+                return [new Problem("", "You are old enough to decide for yourself: nobody has to be asked.")];
+            case { Consent: Consent.Given }:
+                return [new Problem("", "Your guardian has agreed already.")];
+            case { Consent: Consent.Withdrawn }:
+                return [new Problem("", "Your guardian has taken their consent back. Only they can give it again, from their own page.")];
+            case { MayAsk: false }:
+                return [new Problem("", $"A guardian was written to {GuardianBook.MostAsksADay} times in the last 24 hours. Please wait until tomorrow, or ask them in person to look for the mail.")];
+        }
+
+        var problems = new List<Problem>();
+        if (PersonName.Read(name) is null)
+        {
+            problems.Add(new Problem("Name", $"Write your guardian’s name in 1 to {PersonName.MaxLength} characters, on one line."));
+        }
+
+        if (EmailAddress.Read(email) is not { } address)
+        {
+            problems.Add(new Problem("Email", "Write the e-mail address in full, such as name@example.org."));
+        }
+        else if (ownAddresses.OfType<string>().Any(own => Folding.OfEmail(own) == Folding.OfEmail(address)))
+        {
+            problems.Add(new Problem("Email", "This is your own address. Please write your guardian’s."));
+        }
+
+        return problems;
+    }
+
+    /// <summary>Notes that a guardian agrees.</summary>
+    public static void Give(this ClinicDb db, Guardianship guardianship, Student student, AccountId account, DateTimeOffset now)
+    {
+        guardianship.Give(account, now);
+        student.Follow(Consent.Given);
+        db.Tell(AuditEvent.ConsentGiven, now, account.Value, student.Id.Value, guardianship.Id.Value);
+    }
+
+    /// <summary>
+    /// Tells the guardian and the student what was answered. It is the one mail that goes to a younger student's own address:
+    /// that an answer came, and nothing more.
+    /// </summary>
+    public static void PutAnswered(this Outbox outbox, ClinicDb db, Guardianship guardianship, Student student, string what, DateTimeOffset now)
+    {
+        outbox.Put(db, new Mail(MailKind.GuardianAnswered, guardianship.Email, guardianship.Name) { What = what, At = now, Path = "/wards", About = student.Id.Value });
+        if (student.Email is { } own)
+        {
+            outbox.Put(db, new Mail(MailKind.GuardianAnswered, own, student.FirstName) { What = what, At = now, Path = "/guardian", About = student.Id.Value });
+        }
+    }
+}

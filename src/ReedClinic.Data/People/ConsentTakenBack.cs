@@ -1,0 +1,13 @@
+using ReedClinic.Domain.Outcomes;
+
+namespace ReedClinic.Data.People;
+
+/// <summary>What is said where work was refused because a guardian took their consent back.</summary>
+internal static class ConsentTakenBack
+{
+    /// <summary>For those who work here.</summary>
+    internal static Problem Unworked { get; } = new("", "The guardian has taken consent back: the reeds go home unworked. Nothing was saved.");
+
+    /// <summary>For the student.</summary>
+    internal static Problem Paused { get; } = new("", "Your guardian has taken their consent back, so nothing can be written or sent. What you have can still be read.");
+}

@@ -1,0 +1,88 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Audit;
+using ReedClinic.Data.Engine;
+using ReedClinic.Data.Jobs;
+using ReedClinic.Data.People;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.Privacy;
+
+/// <summary>
+/// Removes every row of a person. It is the one verb that deletes what was written for good; whoever calls it holds a
+/// transaction, notes it for the audit, and asks for the sweep that takes what is left of the rows in the file.
+/// </summary>
+internal static class Erasing
+{
+    /// <summary>Who is to be erased: somebody who sends reeds, a sign-in, or both.</summary>
+    public static async Task EraseAsync(
+        this ClinicDb db, Erasure whom, AuditEvent why, AccountId? by, TimeSpan backupsKept, DateTimeOffset now, CancellationToken ct)
+    {
+        if (whom.Student is { } student)
+        {
+            await StudentAsync(db, student, ct).ConfigureAwait(false);
+        }
+
+        if (whom.Account is { } account)
+        {
+            await AccountAsync(db, account, ct).ConfigureAwait(false);
+        }
+
+        Guid[] gone = [.. whom.Student is { } person ? [person.Value] : Array.Empty<Guid>(), .. whom.Account is { } signIn ? [signIn.Value] : Array.Empty<Guid>()];
+        foreach (var id in gone)
+        {
+            db.Tell(why, now, by?.Value, id);
+            if (!await db.Set<ErasedPerson>().AnyAsync(row => row.Person == id, ct).ConfigureAwait(false))
+            {
+                db.Add(new ErasedPerson { Person = id, ErasedAt = now, BackupsGoneAt = now + backupsKept });
+            }
+        }
+
+        db.AskForSweep(now);
+    }
+
+    /// <summary>Asks for the sweep, in what is about to be saved.</summary>
+    public static void AskForSweep(this ClinicDb db, DateTimeOffset now) =>
+        db.Add(new Job { Id = Guid.CreateVersion7(now), Kind = JobKind.Sweep, MadeAt = now, DueAt = now });
+
+    private static async Task StudentAsync(ClinicDb db, StudentId id, CancellationToken ct)
+    {
+        var batches = await db.Set<Batch>().Where(batch => batch.Student == id).Select(batch => batch.Id).ToListAsync(ct).ConfigureAwait(false);
+        var drafts = await db.Set<IntakeDraft>().Where(draft => draft.Student == id).Select(draft => draft.Id).ToListAsync(ct).ConfigureAwait(false);
+        var address = await db.Set<Student>().Where(student => student.Id == id).Select(student => student.FoldedEmail).SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        Guid[] subjects = [id.Value, .. batches.Select(batch => batch.Value), .. drafts.Select(draft => draft.Value)];
+        await db.Set<DoneOperation>().Where(done => subjects.Contains(done.Subject)).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        await db.Set<StaffNote>().Where(note => note.Student == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        await db.Set<Ticket>().Where(ticket => ticket.Student == id || (address != null && ticket.FoldedEmail == address)).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        await db.Set<Job>().Where(job => job.About == id.Value).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        await db.Set<Guardianship>().Where(guardian => guardian.Student == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+
+        // Reeds, questions, bench logs, the sheet, common threads, letters with all their versions: they go with their batch.
+        await db.Set<Batch>().Where(batch => batch.Student == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        await db.Set<IntakeDraft>().Where(draft => draft.Student == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        await db.Set<Student>().Where(student => student.Id == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+    }
+
+    // What somebody wrote as a teacher in other people's records stays: who wrote it is an id that leads nowhere then.
+    private static async Task AccountAsync(ClinicDb db, AccountId id, CancellationToken ct)
+    {
+        var email = await db.Users.Where(user => user.Id == id.Value).Select(user => user.Email).SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        var address = email is null ? null : Folding.OfEmail(email);
+        await db.Set<DoneOperation>().Where(done => done.Subject == id.Value).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        await db.Set<Session>().Where(session => session.Account == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        await db.Set<RecoveryCode>().Where(code => code.Account == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        await db.Set<Ticket>().Where(ticket => ticket.Account == id || (address != null && ticket.FoldedEmail == address)).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        await db.Set<Job>().Where(job => job.About == id.Value).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        await db.Set<BenchDraft>().Where(draft => draft.Account == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        await db.Set<Guardianship>().Where(guardian => guardian.Account == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+
+        // Roles, passkeys and the rest of Identity's rows go with the account.
+        await db.Users.Where(user => user.Id == id.Value).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+    }
+}
+
+/// <summary>Who is to be erased.</summary>
+/// <param name="Student">As somebody who sends reeds.</param>
+/// <param name="Account">As somebody who signs in.</param>
+internal sealed record Erasure(StudentId? Student, AccountId? Account);

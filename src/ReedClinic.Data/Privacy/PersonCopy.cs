@@ -1,0 +1,123 @@
+using System.Text.Json.Nodes;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
+using Microsoft.EntityFrameworkCore.Metadata;
+using ReedClinic.Data.Letters;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.Privacy;
+
+/// <summary>Everything that is kept of one person, as they may take it along.</summary>
+/// <param name="About">The rows of every area, each with the properties that the data map gives to the person.</param>
+/// <param name="Letters">The letters that were sent.</param>
+/// <param name="Reeds">The reeds, with the batch they came in.</param>
+public sealed record PersonCopy(JsonObject About, IReadOnlyList<SentLetter> Letters, IReadOnlyList<ReedInCopy> Reeds);
+
+/// <summary>A reed in a copy.</summary>
+/// <param name="Code">The batch it came in.</param>
+/// <param name="SubmittedAt">When that was announced.</param>
+/// <param name="Reed">The reed.</param>
+public sealed record ReedInCopy(BatchCode Code, DateTimeOffset SubmittedAt, Reed Reed);
+
+/// <summary>Puts a copy together.</summary>
+internal static class PersonCopies
+{
+    public static async Task<PersonCopy> CopyAsync(this ClinicDb db, AccountId? account, StudentId? student, CancellationToken ct)
+    {
+        var about = new JsonObject();
+        List<(string Area, IQueryable<object> Rows)> areas =
+        [
+            .. student is { } person ? PersonRows.OfStudent(db, person) : [],
+            .. account is { } signIn ? PersonRows.OfAccount(db, signIn) : [],
+        ];
+        foreach (var (area, rows) in areas)
+        {
+            about[area] = new JsonArray([.. (await rows.ToListAsync(ct).ConfigureAwait(false)).Select(row => (JsonNode)Row(db.Entry(row)))]);
+        }
+
+        return new PersonCopy(
+            about,
+            student is { } writtenTo ? await LettersAsync(db, writtenTo, ct).ConfigureAwait(false) : [],
+            student is { } sender ? await ReedsAsync(db, sender, ct).ConfigureAwait(false) : []);
+    }
+
+    private static JsonObject Row(EntityEntry row)
+    {
+        var told = new JsonObject();
+        Tell(told, "", row.Metadata, row.Properties);
+        foreach (var part in row.ComplexProperties)
+        {
+            Tell(told, part.Metadata.Name + ".", row.Metadata, part.Properties);
+        }
+
+        // A part that is stored apart, such as what is known of a passkey.
+        foreach (var owned in row.References.Where(reference => reference.Metadata.TargetEntityType.IsOwned() && reference.TargetEntry is not null))
+        {
+            Tell(told, "", owned.Metadata.TargetEntityType, owned.TargetEntry!.Properties);
+        }
+
+        return told;
+    }
+
+    private static void Tell(JsonObject told, string prefix, IEntityType entity, IEnumerable<PropertyEntry> properties)
+    {
+        foreach (var property in properties)
+        {
+            var name = prefix + property.Metadata.Name;
+            if (Owners(entity).Any(owner => DataMap.Own.IsExported(DataMap.NameOf(owner), name)))
+            {
+                told[name] = Value(property);
+            }
+        }
+    }
+
+    private static IEnumerable<IEntityType> Owners(IEntityType entity)
+    {
+        for (var owner = entity; owner is not null; owner = owner.BaseType)
+        {
+            yield return owner;
+        }
+    }
+
+    // As it is stored: plain words, numbers and moments.
+    private static JsonValue? Value(PropertyEntry property)
+    {
+        var stored = property.CurrentValue is { } value && property.Metadata.GetTypeMapping().Converter is { } converter
+            ? converter.ConvertToProvider(value)
+            : property.CurrentValue;
+        return stored switch
+        {
+            null => null,
+            string text => JsonValue.Create(text),
+            bool yes => JsonValue.Create(yes),
+            int number => JsonValue.Create(number),
+            long number => JsonValue.Create(number),
+            double number => JsonValue.Create(number),
+            DateTime moment => JsonValue.Create(DateTime.SpecifyKind(moment, DateTimeKind.Utc)),
+            DateTimeOffset moment => JsonValue.Create(moment),
+            _ => JsonValue.Create(Convert.ToString(stored, System.Globalization.CultureInfo.InvariantCulture)),
+        };
+    }
+
+    private static async Task<IReadOnlyList<SentLetter>> LettersAsync(ClinicDb db, StudentId student, CancellationToken ct)
+    {
+        var sent = await (
+            from batch in db.Set<Batch>()
+            where batch.Student == student
+            join letter in db.Set<Letter>() on batch.Id equals letter.Batch
+            join version in db.Set<LetterVersion>()
+                on new { letter.Batch, Number = letter.SentNumber } equals new { version.Batch, Number = (int?)version.Number }
+            orderby letter.SentAt
+            select new { version.Payload, letter.SentAt }).ToListAsync(ct).ConfigureAwait(false);
+        return [.. sent.Select(row => new SentLetter(LetterPayload.Read(row.Payload), row.SentAt!.Value))];
+    }
+
+    private static async Task<IReadOnlyList<ReedInCopy>> ReedsAsync(ClinicDb db, StudentId student, CancellationToken ct)
+    {
+        var batches = await db.Set<Batch>().AsNoTracking().Include(batch => batch.Reeds).Where(batch => batch.Student == student)
+            .OrderBy(batch => batch.SubmittedAt).ToListAsync(ct).ConfigureAwait(false);
+        return [.. batches.SelectMany(batch => batch.Reeds.Select(reed => new ReedInCopy(batch.Code, batch.SubmittedAt, reed)))];
+    }
+}

@@ -1,0 +1,42 @@
+using Microsoft.AspNetCore.Identity;
+using ReedClinic.Data.People;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recurrence;
+
+namespace ReedClinic.Data.Privacy;
+
+/// <summary>Which rows are one person's, area by area: what is copied for them is selected here.</summary>
+internal static class PersonRows
+{
+    /// <summary>What is kept of somebody who sends reeds, by the entity's name.</summary>
+    public static IReadOnlyList<(string Area, IQueryable<object> Rows)> OfStudent(ClinicDb db, StudentId id)
+    {
+        var batches = db.Set<Batch>().Where(batch => batch.Student == id);
+        var reeds = db.Set<Reed>().Where(reed => batches.Any(batch => batch.Id == reed.Batch));
+        return
+        [
+            (nameof(Student), db.Set<Student>().Where(student => student.Id == id)),
+            (nameof(Batch), batches.OrderBy(batch => batch.SubmittedAt)),
+            (nameof(Reed), reeds.OrderBy(reed => reed.Batch).ThenBy(reed => reed.Number)),
+            (nameof(Question), db.Set<Question>().Where(question => batches.Any(batch => batch.Id == question.Batch)).OrderBy(question => question.Batch).ThenBy(question => question.Number)),
+            (nameof(BenchEntry), db.Set<BenchEntry>().Where(entry => reeds.Any(reed => reed.Id == entry.ReedId)).OrderBy(entry => entry.ReedId).ThenBy(entry => entry.Sequence)),
+            (nameof(CommonThread), db.Set<CommonThread>().Where(thread => batches.Any(batch => batch.Id == thread.BatchId))),
+            (nameof(Letter), db.Set<Letter>().Where(letter => letter.SentAt != null && batches.Any(batch => batch.Id == letter.Batch))),
+            (nameof(IntakeDraft), db.Set<IntakeDraft>().Where(draft => draft.Student == id && draft.BecameBatch == null)),
+        ];
+    }
+
+    /// <summary>What is kept of a sign-in, and of its holder as a guardian.</summary>
+    public static IReadOnlyList<(string Area, IQueryable<object> Rows)> OfAccount(ClinicDb db, AccountId id) =>
+    [
+        (nameof(ClinicAccount), db.Users.Where(account => account.Id == id.Value)),
+        (nameof(Session), db.Set<Session>().Where(session => session.Account == id)),
+        (nameof(RecoveryCode), db.Set<RecoveryCode>().Where(code => code.Account == id)),
+        (nameof(IdentityPasskeyData), db.Set<IdentityUserPasskey<Guid>>().Where(passkey => passkey.UserId == id.Value)),
+        (nameof(Ticket), db.Set<Ticket>().Where(ticket => ticket.Account == id)),
+        (nameof(Guardianship), db.Set<Guardianship>().Where(guardian => guardian.Account == id)),
+    ];
+}

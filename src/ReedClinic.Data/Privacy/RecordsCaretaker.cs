@@ -1,0 +1,184 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Audit;
+using ReedClinic.Data.Engine;
+using ReedClinic.Data.Jobs;
+using ReedClinic.Data.People;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Privacy;
+
+namespace ReedClinic.Data.Privacy;
+
+/// <summary>
+/// Lets go of what has been kept long enough, and sweeps what erasing leaves behind. A worker of the host calls it; how
+/// long things are kept stands in <see cref="RetentionRules"/>. OWASP ASVS 5.0: 14.2.7.
+/// </summary>
+public sealed class RecordsCaretaker(
+    IDbContextFactory<ClinicDb> databases, TimeProvider time, Outbox outbox, AuditChain audit, PrivacySettings settings)
+{
+    private const string Told = "letting-go";
+    private const int AtOnce = 200;
+
+    /// <summary>Asks for today's round, unless somebody has.</summary>
+    /// <param name="ct">Stops it.</param>
+    public async Task AskForRoundAsync(CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var now = time.GetUtcNow();
+        var once = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"retention:{now.UtcDateTime:yyyy-MM-dd}");
+        if (!await db.Set<Job>().AnyAsync(job => job.Once == once, ct).ConfigureAwait(false))
+        {
+            db.Add(new Job { Id = Guid.CreateVersion7(now), Kind = JobKind.Retention, Once = once, MadeAt = now, DueAt = now });
+            await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+        }
+    }
+
+    /// <summary>One round over everything.</summary>
+    /// <param name="ct">Stops it.</param>
+    /// <returns>How many rows went, and how many people were told or let go of.</returns>
+    public async Task<RetentionRound> RoundAsync(CancellationToken ct)
+    {
+        var (told, letGo) = await PeopleAsync(ct).ConfigureAwait(false);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var rows = await RowsAsync(db, time.GetUtcNow(), ct).ConfigureAwait(false);
+        if (rows > 0)
+        {
+            db.AskForSweep(time.GetUtcNow());
+            await db.SaveChangesAsync(ct).ConfigureAwait(false);
+        }
+
+        return new RetentionRound(rows, told, letGo);
+    }
+
+    /// <summary>Puts what was noted on the audit's chain, so that the erased are forgotten there, and sweeps the database.</summary>
+    /// <param name="ct">Stops it.</param>
+    public async Task SweepAsync(CancellationToken ct)
+    {
+        while (await audit.SealAsync(ct).ConfigureAwait(false) > 0)
+        {
+            // It takes so many at once.
+        }
+
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        await db.SweepAsync(ct).ConfigureAwait(false);
+    }
+
+    private static async Task<int> RowsAsync(ClinicDb db, DateTimeOffset now, CancellationToken ct)
+    {
+        var (drafts, tickets, sessions) = (now - RetentionRules.UntouchedDraft, now - RetentionRules.EndedTicket, now - RetentionRules.EndedSession);
+        var (jobs, operations) = (now - RetentionRules.EndedJob, now - RetentionRules.DoneOperation);
+        var gone = await db.Set<IntakeDraft>().Where(draft => draft.SavedAt <= drafts).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        gone += await db.Set<BenchDraft>().Where(draft => draft.KeptAt <= drafts).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        gone += await db.Set<Ticket>().Where(ticket => ticket.UsedAt <= tickets || ticket.WithdrawnAt <= tickets || ticket.ExpiresAt <= tickets).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+
+        // The last one of an account says that somebody was here; without it their records would go too soon.
+        gone += await db.Set<Session>().Where(session => (session.EndedAt <= sessions || session.EndsAt <= sessions)
+            && db.Set<Session>().Any(later => later.Account == session.Account && (later.SeenAt > session.SeenAt || (later.SeenAt == session.SeenAt && later.StartedAt > session.StartedAt))))
+            .ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        gone += await db.Set<Job>().Where(job => job.DoneAt <= jobs || job.GaveUpAt <= jobs).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        gone += await db.Set<DoneOperation>().Where(done => done.DoneAt <= operations).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        return gone + await db.Set<ErasedPerson>().Where(erased => erased.BackupsGoneAt <= now).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+    }
+
+    private async Task<(int Told, int LetGo)> PeopleAsync(CancellationToken ct)
+    {
+        var (told, letGo) = (0, 0);
+        var keepYears = await KeepYearsAsync(ct).ConfigureAwait(false);
+        foreach (var student in await QuietAsync(keepYears, ct).ConfigureAwait(false))
+        {
+            var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+            await using var _ = db.ConfigureAwait(false);
+            var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
+            await using var __ = transaction.ConfigureAwait(false);
+            var now = time.GetUtcNow();
+            var notice = await db.Set<DoneOperation>().Where(done => done.Subject == student.Id.Value && done.Verb == Told)
+                .OrderByDescending(done => done.DoneAt).Select(done => (DateTimeOffset?)done.DoneAt).FirstOrDefaultAsync(ct).ConfigureAwait(false);
+            switch (RetentionRules.CareFor(student.LastSign, keepYears, notice, now))
+            {
+                case RecordsCare.Tell:
+                    await TellAsync(db, student, keepYears, now, ct).ConfigureAwait(false);
+                    told++;
+                    break;
+                case RecordsCare.LetGo:
+                    await LetGoAsync(db, student.Id, now, ct).ConfigureAwait(false);
+                    letGo++;
+                    break;
+            }
+
+            await db.SaveChangesAsync(ct).ConfigureAwait(false);
+            await transaction.CommitAsync(ct).ConfigureAwait(false);
+        }
+
+        return (told, letGo);
+    }
+
+    private async Task TellAsync(ClinicDb db, QuietStudent student, int keepYears, DateTimeOffset now, CancellationToken ct)
+    {
+        if (await db.AddressForAsync(student.Id, ct).ConfigureAwait(false) is var (email, name))
+        {
+            var goes = student.LastSign.AddYears(keepYears);
+            var earliest = now + RetentionRules.Notice;
+            outbox.Put(db, new Mail(MailKind.LettingGo, email, name) { Path = "/", At = goes > earliest ? goes : earliest, About = student.Id.Value });
+        }
+
+        db.Note(new OperationId(Guid.CreateVersion7(now)), Told, student.Id.Value, now);
+    }
+
+    private async Task LetGoAsync(ClinicDb db, StudentId id, DateTimeOffset now, CancellationToken ct)
+    {
+        var account = await db.Set<Student>().Where(student => student.Id == id).Select(student => student.Account).SingleAsync(ct).ConfigureAwait(false);
+        if (account is { } signIn && (await db.UserRoles.AnyAsync(held => held.UserId == signIn.Value && held.RoleId != ClinicAccountConfiguration.IdOf(Role.Student), ct).ConfigureAwait(false)
+            || await db.Set<Guardianship>().AnyAsync(row => row.Account == signIn, ct).ConfigureAwait(false)))
+        {
+            account = null;
+        }
+
+        if (await db.AddressForAsync(id, ct).ConfigureAwait(false) is var (email, name))
+        {
+            outbox.Put(db, new Mail(MailKind.Erased, email, name) { At = now });
+        }
+
+        await db.EraseAsync(new Erasure(id, account), AuditEvent.LetGo, null, TimeSpan.FromDays(settings.BackupDays), now, ct).ConfigureAwait(false);
+    }
+
+    private async Task<int> KeepYearsAsync(CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await db.Set<Studio>().Select(studio => (int?)studio.KeepYears).SingleOrDefaultAsync(ct).ConfigureAwait(false) ?? Studio.UsualKeepYears;
+    }
+
+    // Those who have been quiet for nearly so long and have no parcel at the studio.
+    private async Task<List<QuietStudent>> QuietAsync(int keepYears, CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var before = time.GetUtcNow().AddYears(-keepYears) + RetentionRules.Notice;
+        var rows = await db.Set<Student>().AsNoTracking()
+            .Where(student => !db.Set<Batch>().Any(batch => batch.Student == student.Id
+                && ((batch.Stage != Stage.Home && batch.Stage != Stage.OnItsWayHome && batch.Stage != Stage.OnItsWay)
+                    || batch.SubmittedAt > before || batch.LetterSentAt > before || batch.PostedBackAt > before || batch.HomeAt > before)))
+            .Where(student => !db.Set<Session>().Any(session => session.Account == student.Account && session.SeenAt > before)
+                && !db.Set<IntakeDraft>().Any(draft => draft.Student == student.Id && draft.SavedAt > before)
+                && !db.Set<Guardianship>().Any(row => row.Student == student.Id && (row.AskedAt > before || row.GivenAt > before || row.WithdrawnAt > before)))
+            .Select(student => student.Id)
+            .ToListAsync(ct).ConfigureAwait(false);
+        var quiet = new List<QuietStudent>();
+        foreach (var id in rows.Where(id => QuietStudent.MadeAt(id) <= before).Take(AtOnce))
+        {
+            quiet.Add(new QuietStudent(id, await db.LastSignAsync(id, ct).ConfigureAwait(false)));
+        }
+
+        return quiet;
+    }
+}
+
+/// <summary>What a round did.</summary>
+/// <param name="Rows">How many rows went.</param>
+/// <param name="Told">How many people were told that their records will go.</param>
+/// <param name="LetGo">How many people's records went.</param>
+public sealed record RetentionRound(int Rows, int Told, int LetGo);
