@@ -55,6 +55,7 @@ public static class ClinicDataSetup
         services.AddSingleton<SessionRegister>();
         services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));
         services.AddSingleton<RecordsCaretaker>();
+        services.AddSingleton<RefusalRegister>();
         services.AddScoped<AccountRegister>();
         services.AddScoped<DemoStudio>();
         services.AddBooks();

@@ -5,10 +5,16 @@ using ReedClinic.Web.Background;
 using ReedClinic.Web.Features.Bench;
 using ReedClinic.Web.Features.Intake;
 using ReedClinic.Web.Features.Letters;
+using ReedClinic.Web.Features.Privacy;
 using ReedClinic.Web.Mailing;
 using ReedClinic.Web.Shared.Circuits;
 using ReedClinic.Web.Shared.Hosting;
 using ReedClinic.Web.Shared.Writes;
+
+if (args is [AuditCommand.Name, .. var rest])
+{
+    return await AuditCommand.RunAsync(rest, new Announcement()).ConfigureAwait(false);
+}
 
 var builder = WebApplication.CreateBuilder(args);
 
@@ -26,6 +32,8 @@ builder.AddLetters();
 builder.AddMail();
 builder.AddAccounts(builder.Services.AddClinicData(builder.Configuration, builder.Environment.ContentRootPath));
 
+builder.Services.AddHostedService<RecordsWorker>();
+
 var app = builder.Build();
 await app.OpenStudioAsync().ConfigureAwait(false);
 
@@ -35,6 +43,7 @@ app.UseGuardHeaders();
 app.UseLanguage();
 app.UseDoorway();
 app.UseAccounts();
+app.UseRefusalNotes();
 app.UseCircuitDoor();
 app.UsePages();
 app.UseWriteBudget();
@@ -44,8 +53,10 @@ app.MapLamp();
 app.MapAccounts();
 app.MapIntake();
 app.MapBench();
+app.MapPrivacy();
 app.MapPages<App>();
 app.AnnounceAddress();
 app.AnnounceMail();
 
 await app.RunAsync().ConfigureAwait(false);
+return 0;

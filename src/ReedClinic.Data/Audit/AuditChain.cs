@@ -54,9 +54,12 @@ public sealed class AuditChain(IDbContextFactory<ClinicDb> databases)
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var (count, before) = (0L, Start);
-        await foreach (var entry in db.Set<AuditEntry>().AsNoTracking().OrderBy(entry => entry.Sequence).AsAsyncEnumerable().WithCancellation(ct).ConfigureAwait(false))
+        var entries = db.Set<AuditEntry>().AsNoTracking().OrderBy(entry => entry.Sequence).AsAsyncEnumerable().GetAsyncEnumerator(ct);
+        await using var __ = entries.ConfigureAwait(false);
+        while (await NextAsync(entries, ct).ConfigureAwait(false) is var (there, entry) && there)
         {
-            if (entry.Sequence != count + 1 || entry.Before != before || entry.Hash != HashOf(entry))
+            if (entry is null || entry.Sequence != count + 1 || entry.Before != before || entry.Hash != HashOf(entry)
+                || !IsWhole(entry.At) || !await IsAsWrittenAsync(entry, ct).ConfigureAwait(false))
             {
                 return new AuditCheck(count, count + 1, before);
             }
@@ -65,6 +68,33 @@ public sealed class AuditChain(IDbContextFactory<ClinicDb> databases)
         }
 
         return new AuditCheck(count, null, before);
+    }
+
+    // A link that can't even be read was changed: no entry then.
+    private static async Task<(bool There, AuditEntry? Entry)> NextAsync(IAsyncEnumerator<AuditEntry> entries, CancellationToken ct)
+    {
+        try
+        {
+            return await entries.MoveNextAsync().ConfigureAwait(false) ? (true, entries.Current) : (false, null);
+        }
+        catch (Exception unreadable) when (!ct.IsCancellationRequested && unreadable is FormatException or InvalidOperationException or InvalidCastException or ArgumentException)
+        {
+            return (true, null);
+        }
+    }
+
+    // Written to the millisecond, so anything finer was put in later.
+    private static bool IsWhole(DateTimeOffset at) => at.Ticks % TimeSpan.TicksPerMillisecond == 0;
+
+    // More than one text reads as the same value, in capitals, say: what stands there must be the one that was written.
+    private async Task<bool> IsAsWrittenAsync(AuditEntry entry, CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await db.Set<AuditEntry>().AnyAsync(
+            row => row.Sequence == entry.Sequence && row.At == entry.At && row.Event == entry.Event
+                && row.Who == entry.Who && row.Whom == entry.Whom && row.What == entry.What,
+            ct).ConfigureAwait(false);
     }
 
     private static AuditEntry Link(AuditNote note, AuditEntry? before, Dictionary<Guid, Guid> masks)

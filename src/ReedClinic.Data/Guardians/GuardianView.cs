@@ -39,7 +39,11 @@ public sealed record GuardianQuestion(
 /// <param name="Questions">How many questions they asked.</param>
 /// <param name="Drafts">How many intakes they are writing.</param>
 public sealed record WardView(
-    StudentId Student, string Name, Consent Consent, DateTimeOffset Since, IReadOnlyList<WardBatch> Batches, int Questions, int Drafts);
+    StudentId Student, string Name, Consent Consent, DateTimeOffset Since, IReadOnlyList<WardBatch> Batches, int Questions, int Drafts)
+{
+    /// <summary>The student's sign-in, whose open pages are told that something changed; null when they have none.</summary>
+    public AccountId? Account { get; init; }
+}
 
 /// <summary>A batch of a guardian's student.</summary>
 /// <param name="Code">Its code.</param>

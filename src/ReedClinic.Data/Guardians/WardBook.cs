@@ -106,18 +106,21 @@ public sealed class WardBook(IDbContextFactory<ClinicDb> databases, TimeProvider
     private static async Task<WardView> ViewAsync(ClinicDb db, Guardianship guardianship, CancellationToken ct)
     {
         var id = guardianship.Student;
-        var name = await db.Set<Student>().Where(person => person.Id == id).Select(person => person.Name).SingleAsync(ct).ConfigureAwait(false);
+        var student = await db.Set<Student>().Where(person => person.Id == id).Select(person => new { person.Name, person.Account }).SingleAsync(ct).ConfigureAwait(false);
         var batches = await db.Set<Batch>().Where(batch => batch.Student == id).OrderByDescending(batch => batch.SubmittedAt)
             .Select(batch => new WardBatch(batch.Code, batch.Stage, batch.SubmittedAt, batch.Reeds.Count) { HasLetter = batch.LetterSentAt != null })
             .ToListAsync(ct).ConfigureAwait(false);
         return new WardView(
             id,
-            name,
+            student.Name,
             guardianship.Stands,
             guardianship.WithdrawnAt ?? guardianship.GivenAt ?? guardianship.AskedAt,
             batches,
             await db.Set<Question>().CountAsync(question => db.Set<Batch>().Any(batch => batch.Id == question.Batch && batch.Student == id), ct).ConfigureAwait(false),
-            await db.Set<IntakeDraft>().CountAsync(draft => draft.Student == id && draft.BecameBatch == null, ct).ConfigureAwait(false));
+            await db.Set<IntakeDraft>().CountAsync(draft => draft.Student == id && draft.BecameBatch == null, ct).ConfigureAwait(false))
+        {
+            Account = student.Account,
+        };
     }
 }
 

@@ -70,13 +70,8 @@ public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         var done = await db.WasDoneAsync(operation, verb, id.Value, ct).ConfigureAwait(false);
         if (!done && await which.Whole().SingleOrDefaultAsync(ct).ConfigureAwait(false) is { } batch)
         {
-            if (!await db.WorkedBy(actor).AnyAsync(row => row.Id == id, ct).ConfigureAwait(false))
-            {
-                return new Outcome<BatchView>.Refused([ConsentTakenBack.Unworked]);
-            }
-
             var now = time.GetUtcNow();
-            var problems = change(batch, now);
+            var problems = await db.WorkedBy(actor).AnyAsync(row => row.Id == id, ct).ConfigureAwait(false) ? change(batch, now) : [ConsentTakenBack.Unworked];
             if (problems.Count > 0)
             {
                 return new Outcome<BatchView>.Refused(problems);

@@ -100,14 +100,9 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         }
 
         var draft = await mine.SingleOrDefaultAsync(ct).ConfigureAwait(false);
-        if (draft is null)
+        if (draft is null || await IsPausedAsync(db, draft.Student, ct).ConfigureAwait(false))
         {
-            return new Outcome<DraftView>.NotFound();
-        }
-
-        if (await db.Set<Student>().AnyAsync(person => person.Id == draft.Student && person.Consent == Consent.Withdrawn, ct).ConfigureAwait(false))
-        {
-            return new Outcome<DraftView>.Refused([ConsentTakenBack.Paused]);
+            return draft is null ? new Outcome<DraftView>.NotFound() : new Outcome<DraftView>.Refused([ConsentTakenBack.Paused]);
         }
 
         if (draft.BecameBatch is null)
@@ -201,6 +196,9 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
     // Below the studio's set age nothing is sent before a guardian has agreed, however complete it is.
     private static async Task<Problem?> NotYetAsync(ClinicDb db, StudentId id, CancellationToken ct) =>
         Hindrance(await db.Set<Student>().AsNoTracking().SingleAsync(person => person.Id == id, ct).ConfigureAwait(false)) is [var problem, ..] ? problem : null;
+
+    private static Task<bool> IsPausedAsync(ClinicDb db, StudentId id, CancellationToken ct) =>
+        db.Set<Student>().AnyAsync(person => person.Id == id && person.Consent == Consent.Withdrawn, ct);
 
     private static IQueryable<IntakeDraft> MyDrafts(ClinicDb db, Actor actor) => actor.Student is { } me
         ? db.Set<IntakeDraft>().Where(draft => draft.Student == me)

@@ -31,6 +31,15 @@ public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         settings.BackupDays,
         time.GetUtcNow().AddDays(settings.BackupDays));
 
+    /// <summary>Whether this actor may take a copy: of their own, or of a student for whom they answer as a guardian.</summary>
+    public async Task<bool> MayCopyAsync(Actor actor, StudentId? ward, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await OwnAsync(db, actor, ward, ct).ConfigureAwait(false) is not null;
+    }
+
     /// <summary>
     /// A copy of everything that is kept of whoever asks, or of a student for whom they answer as a guardian. Asks for a
     /// fresh sign-in, and is given a few times a day.

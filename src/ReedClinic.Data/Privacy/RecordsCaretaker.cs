@@ -92,6 +92,7 @@ public sealed class RecordsCaretaker(
         {
             var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
             await using var _ = db.ConfigureAwait(false);
+            outbox.ReadyKeys();
             var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
             await using var __ = transaction.ConfigureAwait(false);
             var now = time.GetUtcNow();

@@ -66,6 +66,11 @@ public static class AccountSetup
         cookie.ExpireTimeSpan = SessionRules.StudentLongest; // the session itself ends sooner, in the database
         cookie.SlidingExpiration = false;
         cookie.Events.OnValidatePrincipal = SessionCookie.ReadAsync;
+        cookie.Events.OnRedirectToAccessDenied = async context =>
+        {
+            await RefusalNotes.NoteAsync(context.HttpContext).ConfigureAwait(false);
+            context.Response.Redirect(context.RedirectUri);
+        };
         cookie.LoginPath = "/account/sign-in";
         cookie.AccessDeniedPath = "/account/not-yours";
         cookie.ReturnUrlParameter = "back";

@@ -12,6 +12,9 @@ public sealed class BookRulesTests
         ["AccountBook.SignUp"] = "Who signs up is nobody yet.",
         ["AccountBook.ActorFor"] = "It makes the Actor.",
         ["StudioBook.Read"] = "The studio's name stands on pages that anybody may read.",
+        ["GuardianBook.ReadAsync"] = "Whoever has the link that was sent to a guardian may have no sign-in yet.",
+        ["GuardianBook.AgreeNewAsync"] = "The same: the link is who asks.",
+        ["PrivacyBook.ReadAsync"] = "What is kept, and why, is for anybody to read.",
         ["StudioBook.Open"] = "The first owner comes in by a one-time code: there is no Actor before.",
     };
 

@@ -1,4 +1,7 @@
+using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
 using ReedClinic.Data.Intake;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
@@ -35,6 +38,10 @@ internal sealed class AccessWalk
         walk._places["{Number:int}"] = "1";
         walk._places["{ReedNumber:guid}"] = walk._places["{reedId:guid}"] = batch.Reeds[0].Id.Value.ToString();
         walk._places["{Draft:guid}"] = walk._places["{draft:guid}"] = await DraftAsync(scope.ServiceProvider, batch);
+        await walk.AnswersForAsync(scope.ServiceProvider, "guardian", "own");
+        await walk.AnswersForAsync(scope.ServiceProvider, "elsewhere", "other");
+        walk._places["{Ward:guid}"] = batch.Student.Value.ToString();
+        walk._places["{Secret}"] = new string('x', 43);
         walk._places["{Reed:int}"] = walk._places["{reed:int}"] = "1";
         return walk;
     }
@@ -78,6 +85,22 @@ internal sealed class AccessWalk
         Account(await accounts.AddTeacher(owner, New("teacher", "Ilse"), Parcel.NewOperation(), Ct));
         Account(await accounts.SignUp(New("other", "Tove"), Parcel.NewOperation(), Ct));
         Account(await accounts.SignUp(New("own", "Ines"), Parcel.NewOperation(), Ct));
+    }
+
+    // Their sign-in is one without any role, as the link to a guardian makes it.
+    private async Task AnswersForAsync(IServiceProvider services, string guardian, string student)
+    {
+        var accounts = services.GetRequiredService<UserManager<ClinicAccount>>();
+        var db = services.GetRequiredService<ClinicDb>();
+        _people[guardian] = ("Rosa", ClinicHost.NewEmail("Rosa"));
+        var account = new ClinicAccount { Id = Parcel.NewOperation().Value, UserName = _people[guardian].Email, Email = _people[guardian].Email, DisplayName = "Rosa" };
+        Assert.True((await accounts.CreateAsync(account, ClinicHost.Password)).Succeeded);
+        var email = _people[student].Email;
+        var ward = await db.Set<Student>().SingleAsync(person => person.Email == email, Ct);
+        var answer = new Guardianship(new GuardianshipId(Parcel.NewOperation().Value), ward.Id, "Rosa", account.Email, DateTimeOffset.UnixEpoch);
+        answer.Give(new AccountId(account.Id), DateTimeOffset.UnixEpoch);
+        db.Add(answer);
+        await db.SaveChangesAsync(Ct);
     }
 
     private NewAccount New(string who, string name)

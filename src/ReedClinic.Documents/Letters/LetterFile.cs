@@ -1,0 +1,70 @@
+using System.Text;
+using ReedClinic.Domain.Letters;
+
+namespace ReedClinic.Documents.Letters;
+
+/// <summary>A letter to be kept elsewhere: as a page that needs nothing else, and as plain text that says the same.</summary>
+public static class LetterFile
+{
+    private const string Style = "body{font-family:Georgia,serif;max-width:40rem;margin:2rem auto;padding:0 1rem;line-height:1.5;color:#1e2a2f;background:#fff}table{border-collapse:collapse}th,td{border:1px solid #999;padding:.2rem .5rem;text-align:left}";
+
+    /// <summary>The letter as a whole page.</summary>
+    /// <param name="letter">The letter.</param>
+    /// <param name="day">The day at its head.</param>
+    public static string Html(LetterDraft letter, DateTimeOffset day)
+    {
+        ArgumentNullException.ThrowIfNull(letter);
+        var html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n<title>");
+        html.Append(Escaped.Text(letter.Code)).Append("</title>\n<style>").Append(Style).Append("</style>\n</head>\n<body>\n<p>")
+            .Append(Escaped.Text(letter.Studio ?? "")).Append("</p>\n<p>").Append(Escaped.Text(letter.Code)).Append(", ").Append(LetterPage.Day(day)).Append("</p>\n");
+        foreach (var section in LetterPage.Sections(letter))
+        {
+            html.Append("<section>\n").Append(section.Head).Append(section.Body).Append(section.Rest).Append("</section>\n");
+        }
+
+        return html.Append("</body>\n</html>\n").ToString();
+    }
+
+    /// <summary>The same words without any marks.</summary>
+    /// <param name="letter">The letter.</param>
+    /// <param name="day">The day at its head.</param>
+    public static string Plain(LetterDraft letter, DateTimeOffset day)
+    {
+        ArgumentNullException.ThrowIfNull(letter);
+        var text = new StringBuilder();
+        text.Append(letter.Studio).Append('\n').Append(letter.Code).Append(", ").Append(LetterPage.Day(day)).Append("\n\n");
+        var reeds = letter.Reeds.ToDictionary(reed => reed.Id);
+        Domain.Reeds.ReedId? at = null;
+        foreach (var block in letter.Blocks.Where(block => !block.IsEmpty))
+        {
+            if (block.Reed is { } reed && reed != at && reeds.TryGetValue(reed, out var known))
+            {
+                text.Append(System.Globalization.CultureInfo.InvariantCulture, $"Reed {known.Number}: {known.HowToRecognise}\n\n");
+            }
+            else if (block.Reed is null && block.Heading is { } heading)
+            {
+                text.Append(heading).Append("\n\n");
+            }
+
+            at = block.Reed;
+            Body(text, block);
+        }
+
+        return text.ToString().TrimEnd() + "\n";
+    }
+
+    private static void Body(StringBuilder text, LetterBlock block)
+    {
+        foreach (var paragraph in block.Paragraphs)
+        {
+            text.Append(block.IsList ? "- " : "").Append(paragraph.Text).Append(block.IsList ? "\n" : "\n\n");
+        }
+
+        foreach (var row in block.Kind == BlockKind.ReedNow ? block.Rows : [])
+        {
+            text.Append("- ").Append(row.Test).Append(": ").Append(row.Before ?? "not tried").Append(" → ").Append(row.Now ?? "not tried again").Append('\n');
+        }
+
+        text.Append(block.IsList || block.Rows.Count > 0 ? "\n" : "");
+    }
+}

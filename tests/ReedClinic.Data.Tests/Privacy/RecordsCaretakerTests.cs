@@ -1,0 +1,169 @@
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
+using ReedClinic.Data.Audit;
+using ReedClinic.Data.Jobs;
+using ReedClinic.Data.Privacy;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Privacy;
+using static ReedClinic.Data.Tests.Intake.IntakeScene;
+
+namespace ReedClinic.Data.Tests.Privacy;
+
+/// <summary>Nothing is kept past its time: OWASP ASVS 5.0, 14.2.7.</summary>
+public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixture<TestDatabases>
+{
+    private readonly FakeTimeProvider _clock = new(new DateTimeOffset(2026, 3, 2, 9, 0, 0, TimeSpan.Zero));
+
+    [Theory, OnBothEngines]
+    public async Task What_is_over_goes_and_what_is_not_stays(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var caretaker = Caretaker(db);
+        var student = await StudentAsync(db, null);
+        var account = new AccountId(NewId());
+        await FillAsync(db, student, account);
+        _clock.Advance(RetentionRules.UntouchedDraft - TimeSpan.FromDays(1));
+        await FillAsync(db, student, account);
+        await LiveAsync(db, account);
+        await caretaker.RoundAsync(Ct);
+        await using (var context = db.CreateDbContext())
+        {
+            Assert.Equal(2, await context.Set<IntakeDraft>().CountAsync(Ct)); // one day is missing
+            Assert.Equal(1, await context.Set<Ticket>().CountAsync(Ct));
+            Assert.Equal(2, await context.Set<Session>().CountAsync(Ct));
+            Assert.Equal(1, await context.Set<DoneOperation>().CountAsync(Ct));
+            Assert.Equal(1, await context.Set<Job>().CountAsync(job => job.Kind == JobKind.Mail, Ct));
+        }
+
+        _clock.Advance(TimeSpan.FromDays(1));
+        var round = await caretaker.RoundAsync(Ct);
+
+        await using var after = db.CreateDbContext();
+        Assert.Equal(1, round.Rows);
+        Assert.Equal(1, await after.Set<IntakeDraft>().CountAsync(Ct));
+        Assert.Equal(0, await PastTheirTimeAsync(after));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task The_last_session_of_an_account_stays_as_the_sign_that_somebody_was_here(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var account = new AccountId(NewId());
+        await LiveAsync(db, account);
+        _clock.Advance(TimeSpan.FromDays(1));
+        await LiveAsync(db, account);
+        _clock.Advance(TimeSpan.FromDays(400));
+
+        await Caretaker(db).RoundAsync(Ct);
+
+        await using var context = db.CreateDbContext();
+        Assert.Equal(new DateTimeOffset(2026, 3, 3, 9, 0, 0, TimeSpan.Zero), (await context.Set<Session>().SingleAsync(Ct)).SeenAt);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_quiet_student_is_told_a_month_before_and_let_go_of_and_one_who_comes_by_stays(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var caretaker = Caretaker(db);
+        var quiet = await StudentAsync(db, "quiet@harbour.example");
+        var back = await StudentAsync(db, "back@harbour.example");
+        var backAccount = new AccountId(NewId());
+        await JoinAsync(db, back, backAccount);
+
+        _clock.SetUtcNow(_clock.GetUtcNow().AddYears(Studio.UsualKeepYears) - RetentionRules.Notice - TimeSpan.FromDays(1));
+        Assert.Equal((0, 0), Told(await caretaker.RoundAsync(Ct)));
+        _clock.Advance(TimeSpan.FromDays(1));
+        Assert.Equal((2, 0), Told(await caretaker.RoundAsync(Ct)));
+        Assert.Equal((0, 0), Told(await caretaker.RoundAsync(Ct)));
+        await LiveAsync(db, backAccount);
+        _clock.Advance(RetentionRules.Notice);
+        Assert.Equal((0, 1), Told(await caretaker.RoundAsync(Ct)));
+
+        await using var context = db.CreateDbContext();
+        Assert.Equal(back, (await context.Set<Student>().SingleAsync(Ct)).Id);
+        Assert.Equal(quiet.Value, (await context.Set<ErasedPerson>().SingleAsync(Ct)).Person);
+        Assert.Equal(quiet.Value, (await context.Set<AuditNote>().SingleAsync(note => note.Event == AuditEvent.LetGo, Ct)).Whom);
+        var mails = (await context.Set<Job>().Where(job => job.Kind == JobKind.Mail).ToListAsync(Ct)).Select(job => Outbox(db).Open(job)!).ToList();
+        Assert.Equal(["back@harbour.example"], mails.Where(mail => mail.Kind == MailKind.LettingGo).Select(mail => mail.To));
+        Assert.Equal(["quiet@harbour.example"], mails.Where(mail => mail.Kind == MailKind.Erased).Select(mail => mail.To));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_round_is_asked_for_once_a_day(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var caretaker = Caretaker(db);
+        await caretaker.AskForRoundAsync(Ct);
+        await caretaker.AskForRoundAsync(Ct);
+        _clock.Advance(TimeSpan.FromDays(1));
+        await caretaker.AskForRoundAsync(Ct);
+
+        await using var context = db.CreateDbContext();
+        Assert.Equal(2, await context.Set<Job>().CountAsync(job => job.Kind == JobKind.Retention, Ct));
+    }
+
+    private static (int Told, int LetGo) Told(RetentionRound round) => (round.Told, round.LetGo);
+
+    private Outbox Outbox(TestDatabase db) => new(db.Services.GetRequiredService<IDataProtectionProvider>(), _clock);
+
+    private RecordsCaretaker Caretaker(TestDatabase db) =>
+        new(db, _clock, Outbox(db), db.Services.GetRequiredService<AuditChain>(), new PrivacySettings(35));
+
+    private async Task<StudentId> StudentAsync(TestDatabase db, string? email)
+    {
+        await using var context = db.CreateDbContext();
+        var student = new Student(new StudentId(Guid.CreateVersion7(_clock.GetUtcNow())), "Ines");
+        student.WriteTo(email);
+        student.SayAge(AgeAnswer.OldEnough);
+        context.Add(student);
+        await context.SaveChangesAsync(Ct);
+        return student.Id;
+    }
+
+    private static async Task JoinAsync(TestDatabase db, StudentId id, AccountId account)
+    {
+        await using var context = db.CreateDbContext();
+        (await context.Set<Student>().SingleAsync(student => student.Id == id, Ct)).JoinAccount(account);
+        await context.SaveChangesAsync(Ct);
+    }
+
+    private async Task LiveAsync(TestDatabase db, AccountId account)
+    {
+        await using var context = db.CreateDbContext();
+        context.Add(new Session(new SessionId(NewId()), account, SignInWay.Password, false, "Firefox", _clock.GetUtcNow()));
+        await context.SaveChangesAsync(Ct);
+    }
+
+    // One of each kind that has a time, ended at this moment where it can end.
+    private async Task FillAsync(TestDatabase db, StudentId student, AccountId account)
+    {
+        await using var context = db.CreateDbContext();
+        var now = _clock.GetUtcNow();
+        context.Add(new IntakeDraft(new DraftId(NewId()), student, Operation(), "", now));
+        var ticket = new Ticket(new TicketId(NewId()), TicketPurpose.Begin, Convert.ToHexStringLower(NewId().ToByteArray()), "a@harbour.example", now, TimeSpan.FromDays(3));
+        ticket.Use(now);
+        context.Add(ticket);
+        var session = new Session(new SessionId(NewId()), account, SignInWay.Password, false, "Firefox", now);
+        session.End(now);
+        context.Add(session);
+        context.Add(new Job { Id = NewId(), Kind = JobKind.Mail, MadeAt = now, DueAt = now, DoneAt = now });
+        context.Add(new DoneOperation { Id = Operation(), Verb = "say-age", Subject = student.Value, DoneAt = now });
+        await context.SaveChangesAsync(Ct);
+    }
+
+    private async Task<int> PastTheirTimeAsync(ClinicDb db)
+    {
+        var now = _clock.GetUtcNow();
+        bool Over(DateTimeOffset? since, TimeSpan kept) => since is { } at && RetentionRules.IsOver(at, kept, now);
+        return (await db.Set<IntakeDraft>().ToListAsync(Ct)).Count(draft => Over(draft.SavedAt, RetentionRules.UntouchedDraft))
+            + (await db.Set<BenchDraft>().ToListAsync(Ct)).Count(draft => Over(draft.KeptAt, RetentionRules.UntouchedDraft))
+            + (await db.Set<Ticket>().ToListAsync(Ct)).Count(ticket => Over(ticket.UsedAt ?? ticket.WithdrawnAt ?? ticket.ExpiresAt, RetentionRules.EndedTicket))
+            + (await db.Set<Session>().ToListAsync(Ct)).Count(session => Over(session.EndedAt ?? session.EndsAt, RetentionRules.EndedSession))
+            + (await db.Set<Job>().ToListAsync(Ct)).Count(job => Over(job.DoneAt ?? job.GaveUpAt, RetentionRules.EndedJob))
+            + (await db.Set<DoneOperation>().ToListAsync(Ct)).Count(done => Over(done.DoneAt, RetentionRules.DoneOperation));
+    }
+}

@@ -1,0 +1,130 @@
+using System.Net;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
+using ReedClinic.Data.Jobs;
+using ReedClinic.Data.People;
+using ReedClinic.Domain.People;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.Guardians;
+
+/// <summary>A younger student, the mail to a guardian, and what the guardian can do: Regulation (EU) 2016/679, Article 8.</summary>
+public sealed class GuardianPagesTests(ClinicHost host) : IClassFixture<ClinicHost>
+{
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_younger_student_is_led_to_their_guardian_and_sends_when_the_guardian_agreed()
+    {
+        var student = await YoungerAsync("Pia Kestrel");
+        var intake = await IntakeWalk.Begin(student);
+        await intake.Fill(1);
+        var (_, before, _) = await student.See($"{intake.Draft}/look-over");
+        Assert.Contains("href=\"/guardian\"", before, StringComparison.Ordinal);
+        using var refused = await (await Form.At(student, $"{intake.Draft}/look-over")).Post();
+        Assert.Equal(HttpStatusCode.OK, refused.StatusCode);
+
+        var secret = await AskAsync(student, "rosa-look-over@harbour.example");
+        Assert.Contains("rosa-look-over@harbour.example", (await student.See("/guardian")).Page, StringComparison.Ordinal);
+        var guardian = host.Visitor();
+        var (_, question, _) = await guardian.See($"/guardian/answer/{secret}");
+        Assert.Contains("Pia", question, StringComparison.Ordinal);
+        Assert.DoesNotContain("Kestrel", question, StringComparison.Ordinal);
+        await AgreeAsync(guardian, secret);
+
+        var code = await intake.Send();
+        Assert.Contains(code, (await guardian.See("/wards")).Location is null ? (await guardian.See(await WardAsync(guardian))).Page : "", StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.OK, (await guardian.See($"/batches/{code}")).Status);
+    }
+
+    [Fact]
+    public async Task Looking_at_the_link_changes_nothing_and_a_used_one_is_over()
+    {
+        var student = await YoungerAsync("Juno Vale");
+        var secret = await AskAsync(student, "rosa-twice@harbour.example");
+        for (var i = 0; i < 3; i++)
+        {
+            Assert.Contains("Juno", (await host.Visitor().See($"/guardian/answer/{secret}")).Page, StringComparison.Ordinal);
+        }
+
+        await AgreeAsync(host.Visitor(), secret);
+        Assert.DoesNotContain("Juno", (await host.Visitor().See($"/guardian/answer/{secret}")).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Consent_taken_back_stops_the_student_and_the_bench_and_opens_the_way_home()
+    {
+        var student = await YoungerAsync("Milo Vale");
+        var guardian = host.Visitor();
+        await AgreeAsync(guardian, await AskAsync(student, "rosa-back@harbour.example"));
+        var batch = (await host.Announce("Milo Vale", "red thread")).Batch;
+        var teacher = await host.Teacher();
+        var ward = await WardAsync(guardian);
+
+        using var withdrawn = await Form.Named(guardian, ward, (await guardian.See(ward)).Page, "consent").Set("Consent", "Withdraw").Post();
+        Assert.Equal(ward, withdrawn.Leads());
+
+        Assert.StartsWith("/account/sign-in", (await student.See("/batches")).Location, StringComparison.Ordinal);
+        var (_, page, _) = await teacher.See($"/batches/{batch.Code}");
+        Assert.Contains("the reeds go home unworked", page, StringComparison.Ordinal);
+        Assert.Contains("the reeds go home unworked", (await teacher.See($"/bench/{batch.Reeds[0].Id.Value}")).Page, StringComparison.Ordinal);
+        Assert.DoesNotContain("id=\"entry-form\"", (await teacher.See($"/bench/{batch.Reeds[0].Id.Value}")).Page, StringComparison.Ordinal);
+        using var home = await Form.Named(teacher, $"/batches/{batch.Code}", page, "onward").Post();
+        Assert.Equal($"/batches/{batch.Code}", home.Leads());
+        Assert.Equal(HttpStatusCode.NotFound, (await guardian.See($"/batches/{batch.Code}")).Status);
+    }
+
+    [Fact]
+    public async Task A_slip_names_nobody_and_a_letter_a_younger_student_by_the_first_name()
+    {
+        var student = await YoungerAsync("Tilda Unmistakable");
+        await AgreeAsync(host.Visitor(), await AskAsync(student, "rosa-slip@harbour.example"));
+        var batch = (await host.Announce("Tilda Unmistakable", "blue thread")).Batch;
+        var teacher = await host.Teacher();
+
+        Assert.DoesNotContain("Tilda", (await student.See($"/batches/{batch.Code}/slip")).Page, StringComparison.Ordinal);
+        var (_, letter, _) = await teacher.See($"/letters/{batch.Code}");
+        Assert.Contains("Tilda", letter, StringComparison.Ordinal);
+        Assert.DoesNotContain("Unmistakable", letter, StringComparison.Ordinal);
+    }
+
+    private async Task<HttpClient> YoungerAsync(string name)
+    {
+        // By the Book, so that this stands whatever way in the house has.
+        var email = ClinicHost.NewEmail(name.Split(' ')[0]);
+        await using (var scope = host.Services.CreateAsyncScope())
+        {
+            await scope.ServiceProvider.GetRequiredService<AccountBook>().SignUp(
+                new NewAccount(name, email, ClinicHost.Password) { Age = AgeAnswer.Younger }, Parcel.NewOperation(), Ct);
+        }
+
+        var visitor = host.Visitor();
+        using var answer = await (await Form.At(visitor, "/account/sign-in")).Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post();
+        Assert.Equal("/", answer.Leads());
+        return visitor;
+    }
+
+    private async Task<string> AskAsync(HttpClient student, string email)
+    {
+        using var asked = await (await Form.At(student, "/guardian")).Set("Form.Name", "Rosa").Set("Form.Email", email).Post();
+        Assert.Equal("/guardian", asked.Leads());
+        await using var scope = host.Services.CreateAsyncScope();
+        var outbox = scope.ServiceProvider.GetRequiredService<Outbox>();
+        var jobs = await scope.ServiceProvider.GetRequiredService<ClinicDb>().Set<Job>().Where(job => job.Kind == JobKind.Mail && job.Payload != "").ToListAsync(Ct);
+        return jobs.Select(outbox.Open).OfType<Mail>().Single(mail => mail.To == email && mail.Kind == MailKind.GuardianAsked).Secret!;
+    }
+
+    private static async Task AgreeAsync(HttpClient guardian, string secret)
+    {
+        using var agreed = await (await Form.At(guardian, $"/guardian/answer/{secret}")).Set("Form.Name", "Rosa").Set("Form.Password", ClinicHost.Password).Post();
+        Assert.Equal("/wards", agreed.Leads());
+    }
+
+    private static async Task<string> WardAsync(HttpClient guardian)
+    {
+        var (_, page, _) = await guardian.See("/wards");
+        var at = page.IndexOf("/wards/", StringComparison.Ordinal);
+        return page.Substring(at, "/wards/".Length + 36);
+    }
+}

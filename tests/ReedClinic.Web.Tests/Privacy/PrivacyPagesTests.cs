@@ -1,0 +1,144 @@
+using System.IO.Compression;
+using System.Net;
+using System.Text;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
+using ReedClinic.Data.Audit;
+using ReedClinic.Data.Letters;
+using ReedClinic.Data.People;
+using ReedClinic.Data.Privacy;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.Privacy;
+
+public sealed class PrivacyPagesTests(ClinicHost host) : IClassFixture<ClinicHost>
+{
+    private const string Secret = "Yqzvwk-between-us";
+
+    private static readonly Actor Colleague = new(new AccountId(Parcel.NewOperation().Value), null, IsTeacher: true, IsOwner: false);
+
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task The_page_tells_every_kind_to_everybody_and_every_page_leads_there()
+    {
+        var (status, page, _) = await host.Visitor().See("/privacy");
+
+        Assert.Equal(HttpStatusCode.OK, status);
+        Assert.All(DataMap.Own.Classes, kind => Assert.Contains(WebUtility.HtmlEncode(kind.What).Replace("&#8217;", "’", StringComparison.Ordinal), WebUtility.HtmlDecode(page).Replace("&", "&amp;", StringComparison.Ordinal), StringComparison.Ordinal));
+        Assert.Contains("35", page, StringComparison.Ordinal);
+        Assert.Contains("href=\"/privacy\"", (await host.Visitor().See("/")).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_copy_is_a_zip_with_everything_of_ones_own_and_no_note_of_the_staff()
+    {
+        var student = await host.Student("Nele");
+        var batch = (await host.Announce("Nele", "=thread", "amber thread")).Batch;
+        await SendLetterAsync(batch.Code);
+        await NoteAsync(batch.Student, Secret);
+
+        using var answer = await (await Form.At(student, "/privacy/export")).Post();
+        using var zip = new ZipArchive(await answer.Content.ReadAsStreamAsync(Ct));
+
+        Assert.Equal("application/zip", answer.Content.Headers.ContentType?.MediaType);
+        Assert.Equal(["about.json", $"letters/{batch.Code}.html", $"letters/{batch.Code}.txt", "readme.txt", "reeds.csv"], zip.Entries.Select(entry => entry.FullName).Order(StringComparer.Ordinal));
+        var texts = zip.Entries.ToDictionary(entry => entry.FullName, Read);
+        Assert.DoesNotContain(texts.Values, text => text.Contains(Secret, StringComparison.Ordinal));
+        Assert.Contains("amber thread", texts["about.json"], StringComparison.Ordinal);
+        Assert.Contains(",'=thread,", texts["reeds.csv"], StringComparison.Ordinal);
+        Assert.Equal(3, texts["reeds.csv"].TrimEnd().Split("\r\n").Length);
+        Assert.Contains("Dear Nele", texts[$"letters/{batch.Code}.html"], StringComparison.Ordinal);
+        Assert.Contains("Dear Nele", texts[$"letters/{batch.Code}.txt"], StringComparison.Ordinal);
+        Assert.Contains("no-store", answer.Headers.CacheControl?.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_note_of_the_staff_is_on_their_page_and_on_no_students_page()
+    {
+        var student = await host.Student("Orla");
+        var batch = (await host.Announce("Orla", "grey thread")).Batch;
+        await SendLetterAsync(batch.Code);
+        var teacher = await host.Teacher();
+        var path = $"/batches/{batch.Code}";
+        using var kept = await Form.Named(teacher, path, (await teacher.See(path)).Page, "staff-note").Set("Note.Words", Secret).Post();
+        Assert.Equal(path, kept.Leads());
+
+        Assert.Contains(Secret, (await teacher.See(path)).Page, StringComparison.Ordinal);
+        string[] pages = ["/", "/batches", path, $"{path}/slip", $"/letters/{batch.Code}", "/intake", "/privacy", "/privacy/export", "/privacy/erase", "/guardian", "/wards"];
+        foreach (var page in pages)
+        {
+            Assert.DoesNotContain(Secret, (await student.See(page)).Page, StringComparison.Ordinal);
+        }
+
+        Assert.DoesNotContain(Secret, (await teacher.See($"/letters/{batch.Code}")).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Whoever_is_erased_is_signed_out_and_cannot_come_in_again()
+    {
+        var student = await host.Student("Ulf");
+        using var wrong = await (await Form.At(student, "/privacy/erase")).Set("Form.Typed", "no").Post();
+        Assert.Equal(HttpStatusCode.OK, wrong.StatusCode);
+
+        using var erased = await (await Form.At(student, "/privacy/erase")).Set("Form.Typed", "erase").Post();
+
+        Assert.Equal("/privacy/erased", erased.Leads());
+        Assert.StartsWith("/account/sign-in", (await student.See("/batches")).Location, StringComparison.Ordinal);
+        await using var scope = host.Services.CreateAsyncScope();
+        Assert.False(await scope.ServiceProvider.GetRequiredService<ClinicDb>().Set<Student>().AnyAsync(person => person.Name == "Ulf", Ct));
+    }
+
+    [Fact]
+    public async Task Reaching_for_somebody_elses_batch_is_noted_for_the_audit_without_words()
+    {
+        await host.Student("Vera");
+        var batch = (await host.Announce("Vera", "pink thread")).Batch;
+        var other = await host.Student("Xavi");
+        var before = await RefusalsAsync();
+
+        Assert.Equal(HttpStatusCode.NotFound, (await other.See($"/batches/{batch.Code}")).Status);
+        Assert.StartsWith("/account/not-yours", (await other.See("/desk")).Location, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.NotFound, (await host.Visitor().See("/no-such-page")).Status);
+
+        Assert.Equal(before + 2, await RefusalsAsync());
+    }
+
+    private async Task<int> RefusalsAsync()
+    {
+        await using var scope = host.Services.CreateAsyncScope();
+        var db = scope.ServiceProvider.GetRequiredService<ClinicDb>();
+        return await db.Set<AuditNote>().CountAsync(note => note.Event == AuditEvent.Refused, Ct) + await db.Set<AuditEntry>().CountAsync(entry => entry.Event == AuditEvent.Refused, Ct);
+    }
+
+    private async Task NoteAsync(StudentId student, string words)
+    {
+        await using var scope = host.Services.CreateAsyncScope();
+        Assert.IsType<Outcome<StaffNoteView>.Done>(await scope.ServiceProvider.GetRequiredService<StaffNoteBook>()
+            .WriteAsync(Colleague, student, words, Guid.Empty, Parcel.NewOperation(), Ct));
+    }
+
+    private async Task SendLetterAsync(Domain.Intake.BatchCode code)
+    {
+        await using var scope = host.Services.CreateAsyncScope();
+        var letters = scope.ServiceProvider.GetRequiredService<LetterBook>();
+        var view = (await letters.ReadAsync(Colleague, code, Ct))!;
+        foreach (var gap in view.Gaps)
+        {
+            view = Assert.IsType<Outcome<LetterView>.Done>(await letters.WaiveAsync(Colleague, code, gap.Key, "next time", Parcel.NewOperation(), Ct)).Value;
+        }
+
+        Assert.IsType<Outcome<LetterView>.Done>(await letters.SendAsync(Colleague, code, view.Mark, Parcel.NewOperation(), Ct));
+        Assert.IsType<Outcome<Data.Intake.BatchView>.Done>(await scope.ServiceProvider.GetRequiredService<Data.Intake.DeskBook>()
+            .MoveOnAsync(Colleague, view.AtBench.Batch.Id, Domain.Intake.Stage.OnItsWayHome, Parcel.NewOperation(), Ct));
+    }
+
+    private static string Read(ZipArchiveEntry entry)
+    {
+        using var reader = new StreamReader(entry.Open(), Encoding.UTF8);
+        return reader.ReadToEnd();
+    }
+}
