@@ -56,6 +56,8 @@ public static class ClinicDataSetup
         services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));
         services.AddSingleton<RecordsCaretaker>();
         services.AddSingleton<RefusalRegister>();
+        services.AddSingleton<CodeSeal>();
+        services.AddSingleton<SecondStepCheck>();
         services.AddScoped<AccountRegister>();
         services.AddScoped<DemoStudio>();
         services.AddBooks();

@@ -63,7 +63,7 @@ public sealed class KillRounds(string folder, Scene scene, int seed) : IDisposab
         _visit.Home = app.Address;
         if (_form is null)
         {
-            await _visit.SignInAsync(Scene.Email, Scene.Password, ct).ConfigureAwait(false);
+            await _visit.SignInAsync(Scene.Email, Scene.Password, Scene.CodeKey, ct).ConfigureAwait(false);
             _form = Visit.FormWith(Scene.OperationField, await _visit.PageAsync(scene.Page, ct).ConfigureAwait(false));
         }
 

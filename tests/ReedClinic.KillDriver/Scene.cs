@@ -22,6 +22,9 @@ public sealed class Scene : IAsyncDisposable
     /// <summary>An invented password.</summary>
     public const string Password = "a quiet tide at four o'clock";
 
+    /// <summary>The invented key of an authenticator app: whoever works here shows more than a password.</summary>
+    public static byte[] CodeKey { get; } = "a key of twenty byte"u8.ToArray();
+
     /// <summary>The field of the bench's form with the operation id.</summary>
     public const string OperationField = "Operation";
 
@@ -85,9 +88,10 @@ public sealed class Scene : IAsyncDisposable
 
     private static async Task<ReedId> ReedAsync(IServiceProvider services, CancellationToken ct)
     {
-        Done(await services.GetRequiredService<StudioBook>().Open(
+        var owner = Done(await services.GetRequiredService<StudioBook>().Open(
             services.GetRequiredService<FirstRunCode>().Text, "Quay", null, new NewAccount("Bench", Email, Password) { Age = AgeAnswer.OldEnough }, NewOperation(), ct)
             .ConfigureAwait(false));
+        await AskForCodesAsync(services, owner, ct).ConfigureAwait(false);
         var accounts = services.GetRequiredService<AccountBook>();
         var account = Done(await accounts.SignUp(
             new NewAccount("Sender", "sender@harbour.example", Password) { Age = AgeAnswer.OldEnough }, NewOperation(), ct).ConfigureAwait(false));
@@ -101,6 +105,15 @@ public sealed class Scene : IAsyncDisposable
         Done(await intake.SaveAsync(sender!, draft.Id, form, draft.Version, NewOperation(), ct).ConfigureAwait(false));
         var sent = Done(await intake.SubmitAsync(sender!, draft.Id, NewOperation(), ct).ConfigureAwait(false));
         return sent.Batch.Reeds[0].Id;
+    }
+
+    private static async Task AskForCodesAsync(IServiceProvider services, AccountId owner, CancellationToken ct)
+    {
+        var db = services.GetRequiredService<ClinicDb>();
+        var account = await db.Users.SingleAsync(row => row.Id == owner.Value, ct).ConfigureAwait(false);
+        account.CodeKey = services.GetRequiredService<CodeSeal>().Close(CodeKey);
+        account.CodeSince = account.CreatedAt;
+        await db.SaveChangesAsync(ct).ConfigureAwait(false);
     }
 
     private static T Done<T>(Outcome<T> outcome) => outcome is Outcome<T>.Done done

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Net;
 using System.Text.RegularExpressions;
+using ReedClinic.Domain.People;
 
 namespace ReedClinic.KillDriver;
 
@@ -13,8 +14,8 @@ public sealed partial class Visit : IDisposable
     /// <summary>Where the app is now; it changes with every start.</summary>
     public Uri Home { get; set; } = new("http://127.0.0.1");
 
-    /// <summary>Signs in by the form that people use.</summary>
-    public async Task SignInAsync(string email, string password, CancellationToken ct)
+    /// <summary>Signs in by the forms that people use: the password, then the code.</summary>
+    public async Task SignInAsync(string email, string password, byte[] codeKey, CancellationToken ct)
     {
         var form = FormWith("Form.Password", await PageAsync("/account/sign-in", ct).ConfigureAwait(false));
         form["Form.Email"] = email;
@@ -23,6 +24,14 @@ public sealed partial class Visit : IDisposable
         if (answer.StatusCode is not (HttpStatusCode.Found or HttpStatusCode.SeeOther))
         {
             throw new InvalidOperationException($"Signing in gave {(int)answer.StatusCode}: {await answer.Content.ReadAsStringAsync(ct).ConfigureAwait(false)}");
+        }
+
+        var code = FormWith("Form.Code", await PageAsync("/account/code", ct).ConfigureAwait(false));
+        code["Form.Code"] = TimeCode.Of(codeKey, TimeCode.StepAt(TimeProvider.System.GetUtcNow()));
+        using var into = await PostAsync("/account/code", code, ct).ConfigureAwait(false);
+        if (into.StatusCode is not (HttpStatusCode.Found or HttpStatusCode.SeeOther))
+        {
+            throw new InvalidOperationException($"The code gave {(int)into.StatusCode}.");
         }
     }
 

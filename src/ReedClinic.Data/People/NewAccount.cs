@@ -29,7 +29,7 @@ public sealed record NewAccount(string? Name, string? Email, string? Password)
             problems.Add(new Problem(nameof(Email), "Write the e-mail address in full, such as name@example.org."));
         }
 
-        if (PasswordRule.ProblemWith(Password) is { } weak)
+        if (PasswordRule.ProblemWith(Password, PasswordRule.Shortest, CommonPasswords.List, Name, Email) is { } weak)
         {
             problems.Add(new Problem(nameof(Password), weak));
         }

@@ -75,6 +75,18 @@ public sealed class SessionRegister(IDbContextFactory<ClinicDb> databases, TimeP
         return new SignedInPerson(rights.ToActor(session, PasswordWillDo, now), rights.Name, session);
     }
 
+    /// <summary>Notes that a sign-in was refused.</summary>
+    /// <param name="account">The account that was meant; null when there is none.</param>
+    /// <param name="lockedOut">True when it rests for a while from now on.</param>
+    /// <param name="ct">Stops it.</param>
+    public async Task RefuseAsync(AccountId? account, bool lockedOut, CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        db.Tell(lockedOut ? AuditEvent.LockedOut : AuditEvent.SignInRefused, time.GetUtcNow(), whom: account?.Value);
+        await db.SaveChangesAsync(ct).ConfigureAwait(false);
+    }
+
     /// <summary>Ends a session: somebody signs out.</summary>
     /// <param name="id">The session.</param>
     /// <param name="ct">Stops it.</param>

@@ -21,10 +21,22 @@ public static class AccountSetup
     /// <param name="accounts">Identity's builder, as the data project gave it.</param>
     public static void AddAccounts(this WebApplicationBuilder builder, IdentityBuilder accounts)
     {
-        accounts.AddSignInManager().AddDefaultTokenProviders();
+        accounts.AddSignInManager();
         var services = builder.Services;
         services.AddAuthentication(IdentityConstants.ApplicationScheme).AddIdentityCookies();
         services.ConfigureApplicationCookie(cookie => Shape(cookie, builder));
+        services.Configure<CookieAuthenticationOptions>(IdentityConstants.TwoFactorUserIdScheme, cookie =>
+        {
+            cookie.Cookie.Keep("reedclinic-step", builder);
+            cookie.Cookie.SameSite = SameSiteMode.Strict;
+        });
+        services.Configure<IdentityPasskeyOptions>(passkeys =>
+        {
+            // Discoverable ones only: to use one, nobody has to say who they are.
+            passkeys.ResidentKeyRequirement = "required";
+            passkeys.UserVerificationRequirement = "required";
+            passkeys.ServerDomain = Uri.TryCreate(builder.Configuration["Web:Address"], UriKind.Absolute, out var address) ? address.Host : null;
+        });
         services.AddAuthorizationBuilder()
             .AddPolicy(WorksHere, policy => policy.RequireRole(nameof(Role.Teacher), nameof(Role.Owner)))
             .AddPolicy(OwnsStudio, policy => policy.RequireRole(nameof(Role.Owner)));
@@ -36,7 +48,8 @@ public static class AccountSetup
     /// <param name="app">The application.</param>
     public static void UseAccounts(this WebApplication app)
     {
-        app.Services.GetRequiredService<SessionRegister>().PasswordWillDo = true; // until there is a second step to ask for
+        // The demo has nothing to protect, and nobody should have to set up a phone to look around in it.
+        app.Services.GetRequiredService<SessionRegister>().PasswordWillDo = app.Environment.IsDevelopment();
         app.UseAuthentication();
         app.UseAuthorization();
     }

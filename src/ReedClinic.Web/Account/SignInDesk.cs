@@ -1,3 +1,4 @@
+using System.Security.Claims;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Identity;
 using ReedClinic.Data.People;
@@ -5,63 +6,182 @@ using ReedClinic.Domain.People;
 
 namespace ReedClinic.Web.Account;
 
+/// <summary>Where a sign-in stands.</summary>
+public enum SignInStep
+{
+    /// <summary>It was refused.</summary>
+    No,
+
+    /// <summary>The password was right; a code is asked for.</summary>
+    Code,
+
+    /// <summary>They are in.</summary>
+    In,
+}
+
 /// <summary>Signs a person in. A name that nobody has costs as much work and gets the same words as a wrong password.</summary>
 /// <param name="accounts">The accounts.</param>
-/// <param name="signIn">Identity's own sign-in, which counts wrong tries.</param>
+/// <param name="signIn">Identity's own sign-in, which counts wrong tries and checks passkeys.</param>
 /// <param name="hasher">Checks a password against its hash.</param>
 /// <param name="sessions">Who is signed in with which browser.</param>
+/// <param name="second">Checks the second step.</param>
 public sealed class SignInDesk(
-    UserManager<ClinicAccount> accounts, SignInManager<ClinicAccount> signIn, IPasswordHasher<ClinicAccount> hasher, SessionRegister sessions)
+    UserManager<ClinicAccount> accounts,
+    SignInManager<ClinicAccount> signIn,
+    IPasswordHasher<ClinicAccount> hasher,
+    SessionRegister sessions,
+    SecondStepCheck second)
 {
+    private const string StayClaim = "stay";
+    private const string PasswordRightClaim = "password-right";
+
     private static readonly ClinicAccount Nobody = new();
 
     private static string? _nobodysHash;
+
+    private HttpContext Http => signIn.Context;
 
     /// <summary>Tries an address and a password.</summary>
     /// <param name="email">What was typed.</param>
     /// <param name="password">What was typed.</param>
     /// <param name="stay">Stays signed in after the browser is closed.</param>
-    /// <returns>True when the person is now signed in.</returns>
-    public async Task<bool> Try(string? email, string? password, bool stay)
+    /// <returns>Where the sign-in stands then.</returns>
+    public async Task<SignInStep> Try(string? email, string? password, bool stay)
     {
         var account = EmailAddress.Read(email) is { } address ? await accounts.FindByEmailAsync(address).ConfigureAwait(false) : null;
-        if (account is null || await accounts.IsLockedOutAsync(account).ConfigureAwait(false))
+        if (account?.PasswordHash is null || await accounts.IsLockedOutAsync(account).ConfigureAwait(false))
         {
             _nobodysHash ??= hasher.HashPassword(Nobody, "nobody has this password");
             hasher.VerifyHashedPassword(Nobody, _nobodysHash, password ?? "");
-            return false;
+            return await RefuseAsync(account, lockedOut: false).ConfigureAwait(false);
         }
 
         var result = await signIn.CheckPasswordSignInAsync(account, password ?? "", lockoutOnFailure: true).ConfigureAwait(false);
-        return result.Succeeded && await BeginAsync(new AccountId(account.Id), SignInWay.Password, stay).ConfigureAwait(false);
+        if (!result.Succeeded)
+        {
+            return await RefuseAsync(account, result.IsLockedOut).ConfigureAwait(false);
+        }
+
+        var id = new AccountId(account.Id);
+        if (await second.IsAskedOfAsync(id, Http.RequestAborted).ConfigureAwait(false))
+        {
+            await RememberAsync(id, stay).ConfigureAwait(false);
+            return SignInStep.Code;
+        }
+
+        return await BeginAsync(id, SignInWay.Password, stay).ConfigureAwait(false);
     }
 
-    /// <summary>Signs in the person who has just made an account.</summary>
-    /// <param name="made">The new account.</param>
-    public Task Welcome(AccountId made) => BeginAsync(made, SignInWay.Password, stay: false);
+    /// <summary>Whether a right password waits for its code in this browser.</summary>
+    public async Task<bool> IsCodeDue() => await RememberedAsync().ConfigureAwait(false) is not null;
+
+    /// <summary>Tries the code after the password. Wrong codes count as wrong passwords do.</summary>
+    /// <param name="typed">Six digits, or a recovery code.</param>
+    /// <returns>Where the sign-in stands then; <see cref="SignInStep.No"/> when it has to begin anew.</returns>
+    public async Task<SignInStep> TryCode(string? typed)
+    {
+        if (await RememberedAsync().ConfigureAwait(false) is not { } due
+            || await accounts.FindByIdAsync(due.Account.Value.ToString()).ConfigureAwait(false) is not { } account
+            || await accounts.IsLockedOutAsync(account).ConfigureAwait(false))
+        {
+            await Http.SignOutAsync(IdentityConstants.TwoFactorUserIdScheme).ConfigureAwait(false);
+            return SignInStep.No;
+        }
+
+        if (await second.TakeAsync(due.Account, typed, Http.RequestAborted).ConfigureAwait(false) is { } way)
+        {
+            await Http.SignOutAsync(IdentityConstants.TwoFactorUserIdScheme).ConfigureAwait(false);
+            return await BeginAsync(due.Account, way, due.Stay).ConfigureAwait(false);
+        }
+
+        await accounts.AccessFailedAsync(account).ConfigureAwait(false);
+        await RefuseAsync(account, await accounts.IsLockedOutAsync(account).ConfigureAwait(false)).ConfigureAwait(false);
+        return SignInStep.Code;
+    }
+
+    /// <summary>Tries a passkey. It is never locked out: a flood of wrong passwords must not keep out whoever has one.</summary>
+    /// <param name="credential">What the browser's authenticator said, as JSON.</param>
+    /// <param name="stay">Stays signed in after the browser is closed.</param>
+    /// <param name="only">The only account that is meant; null for any.</param>
+    /// <returns>Where the sign-in stands then.</returns>
+    public async Task<SignInStep> TryPasskey(string? credential, bool stay, AccountId? only = null)
+    {
+        var result = await AssertAsync(credential).ConfigureAwait(false);
+        if (result is not { Succeeded: true } || (only is { } one && result.User.Id != one.Value))
+        {
+            return await RefuseAsync(null, lockedOut: false).ConfigureAwait(false);
+        }
+
+        await accounts.AddOrUpdatePasskeyAsync(result.User, result.Passkey).ConfigureAwait(false);
+        return await BeginAsync(new AccountId(result.User.Id), SignInWay.Passkey, stay).ConfigureAwait(false);
+    }
+
+    /// <summary>Begins a session for somebody who has just proved who they are on a page of their own.</summary>
+    /// <param name="who">The account.</param>
+    /// <param name="way">How they proved it.</param>
+    public Task Welcome(AccountId who, SignInWay way = SignInWay.Password) => BeginAsync(who, way, stay: false);
 
     /// <summary>Ends the session of this browser.</summary>
     public async Task SignOut()
     {
-        if (SessionCookie.SessionOf(signIn.Context.User) is { } session)
+        if (SessionCookie.SessionOf(Http.User) is { } session)
         {
             await sessions.EndAsync(session, default).ConfigureAwait(false);
         }
 
-        await signIn.Context.SignOutAsync(IdentityConstants.ApplicationScheme).ConfigureAwait(false);
+        await Http.SignOutAsync(IdentityConstants.ApplicationScheme).ConfigureAwait(false);
     }
 
-    private async Task<bool> BeginAsync(AccountId account, SignInWay way, bool stay)
+    private async Task<PasskeyAssertionResult<ClinicAccount>?> AssertAsync(string? credential)
     {
-        var http = signIn.Context;
-        var before = SessionCookie.SessionOf(http.User);
-        if (await sessions.BeginAsync(account, way, Device.Of(http.Request), before, http.RequestAborted).ConfigureAwait(false) is not { } session)
+        if (credential is not { Length: > 0 and <= 20_000 })
         {
-            return false;
+            return null;
         }
 
-        await http.SignInAsync(
+        try
+        {
+            return await signIn.PerformPasskeyAssertionAsync(credential).ConfigureAwait(false);
+        }
+        catch (InvalidOperationException)
+        {
+            // Nothing was asked of this browser, or it took too long.
+            return null;
+        }
+    }
+
+    private async Task<SignInStep> BeginAsync(AccountId account, SignInWay way, bool stay)
+    {
+        var before = SessionCookie.SessionOf(Http.User);
+        if (await sessions.BeginAsync(account, way, Device.Of(Http.Request), before, Http.RequestAborted).ConfigureAwait(false) is not { } session)
+        {
+            return SignInStep.No;
+        }
+
+        await Http.SignInAsync(
             IdentityConstants.ApplicationScheme, SessionCookie.Of(session), new AuthenticationProperties { IsPersistent = stay }).ConfigureAwait(false);
-        return true;
+        return SignInStep.In;
+    }
+
+    private async Task<SignInStep> RefuseAsync(ClinicAccount? account, bool lockedOut)
+    {
+        await sessions.RefuseAsync(account is null ? null : new AccountId(account.Id), lockedOut, Http.RequestAborted).ConfigureAwait(false);
+        return SignInStep.No;
+    }
+
+    // In a sealed cookie of five minutes: who gave the right password, and nothing else.
+    private Task RememberAsync(AccountId account, bool stay)
+    {
+        var identity = new ClaimsIdentity(
+            [new Claim(PasswordRightClaim, account.Value.ToString()), new Claim(StayClaim, stay.ToString())], IdentityConstants.TwoFactorUserIdScheme);
+        return Http.SignInAsync(IdentityConstants.TwoFactorUserIdScheme, new ClaimsPrincipal(identity));
+    }
+
+    private async Task<(AccountId Account, bool Stay)?> RememberedAsync()
+    {
+        var kept = await Http.AuthenticateAsync(IdentityConstants.TwoFactorUserIdScheme).ConfigureAwait(false);
+        return Guid.TryParse(kept.Principal?.FindFirstValue(PasswordRightClaim), out var id)
+            ? (new AccountId(id), kept.Principal!.FindFirstValue(StayClaim) == bool.TrueString)
+            : null;
     }
 }

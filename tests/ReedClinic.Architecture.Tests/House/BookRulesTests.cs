@@ -11,6 +11,9 @@ public sealed class BookRulesTests
     {
         ["AccountBook.SignUp"] = "Who signs up is nobody yet.",
         ["AccountBook.ActorFor"] = "It makes the Actor.",
+        ["SignInBook.AskForPasswordAsync"] = "Whoever forgot a password is nobody yet.",
+        ["SignInBook.IsGoodAsync"] = "A link is looked at by whoever holds it.",
+        ["SignInBook.ChoosePasswordAsync"] = "The link's secret is what lets them, once.",
         ["StudioBook.Read"] = "The studio's name stands on pages that anybody may read.",
         ["GuardianBook.ReadAsync"] = "Whoever has the link that was sent to a guardian may have no sign-in yet.",
         ["GuardianBook.AgreeNewAsync"] = "The same: the link is who asks.",

@@ -10,7 +10,7 @@ public static partial class Door
     public const string Owner = "thea@saltsteps.example";
     public const string Student = "pim@saltsteps.example";
 
-    public static async Task OpenTheStudioAsync(this Visitor visitor, ClinicApp app)
+    public static async Task OpenTheStudioAsync(this Visitor visitor, ClinicApp app, string thenAt = "/desk")
     {
         await visitor.GoToAsync("/first-run");
         await visitor.LookAsync("first run");
@@ -19,7 +19,7 @@ public static partial class Door
         await visitor.Field("What should we call you?").FillAsync("Thea Marlowe");
         await visitor.Field("E-mail address").FillAsync(Owner);
         await visitor.Field("Password").FillAsync(Password);
-        await visitor.PressAsync(visitor.Button("Open the studio"), "/desk");
+        await visitor.PressAsync(visitor.Button("Open the studio"), thenAt);
     }
 
     public static async Task SignUpAsync(this Visitor visitor)

@@ -12,7 +12,7 @@ public sealed class LoopbackTests(OneBrowser browser, LoopbackClinic app) : ICla
         var home = new UriBuilder(app.Home) { Host = "localhost" }.Uri;
         await using (var owner = await browser.VisitAsync(home, "loopback-owner"))
         {
-            await owner.OpenTheStudioAsync(app);
+            await owner.OpenTheStudioAsync(app, thenAt: "/account/second-step");
         }
 
         await using var student = await browser.VisitAsync(home, "loopback-student");

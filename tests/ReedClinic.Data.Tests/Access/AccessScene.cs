@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data.Bench;
@@ -22,6 +23,10 @@ namespace ReedClinic.Data.Tests.Access;
 /// <summary>One student's batch at its end and one intake half done, with everybody who might reach for them.</summary>
 internal sealed class AccessScene
 {
+    private const string OwnSecret = "a-secret-of-forty-three-characters-exactly1";
+
+    private static readonly string SecretHash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(OwnSecret)));
+
     private readonly TestDatabase _db;
     private readonly Dictionary<Type, object?> _things = [];
 
@@ -58,6 +63,8 @@ internal sealed class AccessScene
         scene._things[typeof(DraftId)] = draft.Id;
         scene._things[typeof(EntryId)] = note.Tail;
         scene._things[typeof(AccountId)] = scene.Actors["own"].Account;
+        await scene.AccountsAsync();
+        scene._things[typeof(UserPasskeyInfo)] = new UserPasskeyInfo([9], [1], TimeProvider.System.GetUtcNow(), 0, [], true, true, true, [], []);
         scene._things[typeof(SessionId)] = await scene.SignedInAsync(scene.Actors["own"].Account);
         scene._things[typeof(AgeAnswer)] = AgeAnswer.OldEnough;
         scene._things[typeof(SeenParcel)] = new SeenParcel(new Dictionary<ReedId, ReedArrival>(), "wet");
@@ -78,6 +85,8 @@ internal sealed class AccessScene
         _ when type == typeof(CancellationToken) => Ct,
         _ when type == typeof(BenchEntry) => Value(Note.Of("said by whoever asks")),
         _ when type == typeof(NewAccount) => new NewAccount("Mara", $"mara{NewId():N}@harbour.example", "seven boats in the harbour") { Age = AgeAnswer.OldEnough },
+        _ when type == typeof(string) && book == typeof(SignInBook) => OwnSecret,
+        _ when type == typeof(string) && book == typeof(PasskeyBook) => "07",
         _ when type == typeof(string) => book == typeof(ArrivalBook) ? _things[typeof(BatchCode)]!.ToString() : "Ines",
         _ when Nullable.GetUnderlyingType(type) is { } inner => _things.GetValueOrDefault(inner),
         _ => _things.TryGetValue(type, out var thing) ? thing : throw new NotSupportedException($"The scene has no {type.Name}."),
@@ -116,6 +125,27 @@ internal sealed class AccessScene
         var answer = new Guardianship(new GuardianshipId(NewId()), Actors[student].Student!.Value, "Rosa", $"rosa{NewId():N}@harbour.example", now);
         answer.Give(Actors[guardian].Account, now);
         db.Add(answer);
+        await db.SaveChangesAsync(Ct);
+    }
+
+    // Everybody has an account. The student's own has a passkey, a key for codes that was never tried, and a link to a new address.
+    private async Task AccountsAsync()
+    {
+        await using var db = _db.CreateDbContext();
+        foreach (var (who, actor) in Actors.Where(pair => pair.Key != "owner"))
+        {
+            db.Add(new ClinicAccount
+            {
+                Id = actor.Account.Value, UserName = who, NormalizedUserName = who, Email = $"{who}@harbour.example", NormalizedEmail = who, DisplayName = who,
+            });
+        }
+
+        var own = Actors["own"].Account;
+        await db.SaveChangesAsync(Ct);
+        var seal = _db.Services.GetRequiredService<CodeSeal>();
+        (await db.Users.SingleAsync(user => user.Id == own.Value, Ct)).CodeKey = seal.Close(new byte[20]);
+        db.UserPasskeys.Add(new IdentityUserPasskey<Guid> { UserId = own.Value, CredentialId = [7], Data = new() { PublicKey = [1], AttestationObject = [], ClientDataJson = [] } });
+        db.Add(new Ticket(new TicketId(NewId()), TicketPurpose.NewEmail, SecretHash, "new@harbour.example", TimeProvider.System.GetUtcNow(), TimeSpan.FromHours(1)) { Account = own });
         await db.SaveChangesAsync(Ct);
     }
 

@@ -1,3 +1,4 @@
+using CsCheck;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Domain.Tests.People;
@@ -10,24 +11,56 @@ public sealed class PasswordRuleTests
     [InlineData(null, false)]
     [InlineData("fourteen chars", false)]
     [InlineData("fifteen letters", true)]
-    [InlineData("               ", true)]
-    [InlineData("aaaaaaaaaaaaaaa", true)]
+    [InlineData("tout à l’heure !", true)]
+    [InlineData("Ωμέγα και άλφα μαζί", true)]
     public void Fifteen_characters_of_any_kind_are_enough(string? typed, bool taken) =>
         Assert.Equal(taken, PasswordRule.ProblemWith(typed) is null);
 
     [Fact]
     public void A_character_outside_the_basic_plane_counts_once()
     {
-        var fourteen = string.Concat(Enumerable.Repeat("🎶", 14));
-        Assert.NotNull(PasswordRule.ProblemWith(fourteen));
-        Assert.Null(PasswordRule.ProblemWith(fourteen + "🎶"));
+        const string Fourteen = "🎶🌊🪵🔪🎼🧵🕯🌙🚣🐚🧭🦀🐟🍋";
+        Assert.Equal(14, Fourteen.EnumerateRunes().Count());
+        Assert.NotNull(PasswordRule.ProblemWith(Fourteen));
+        Assert.Null(PasswordRule.ProblemWith(Fourteen + "🌧"));
     }
 
     [Fact]
     public void A_password_as_long_as_a_book_is_refused()
     {
-        Assert.Null(PasswordRule.ProblemWith(new string('a', PasswordRule.Longest)));
-        Assert.NotNull(PasswordRule.ProblemWith(new string('a', PasswordRule.Longest + 1)));
+        var book = string.Concat(Enumerable.Repeat("seven boats in the harbour and a gull. ", 10));
+        Assert.Null(PasswordRule.ProblemWith(book[..PasswordRule.Longest]));
+        Assert.NotNull(PasswordRule.ProblemWith(book[..(PasswordRule.Longest + 1)]));
+    }
+
+    // OWASP ASVS 5.0, 6.2.5, 6.2.8, 6.2.9: any characters, as they were typed, and at least 64 of them.
+    [Fact]
+    public void Any_characters_are_taken_as_they_were_typed() => Gen.Char.Array[40, 100]
+        .Where(letters => letters.Distinct().Count() > 30)
+        .Sample(letters => PasswordRule.ProblemWith(new string(letters)) is null);
+
+    // OWASP ASVS 5.0, 6.1.2 and 6.2.11: words about the service and the person; runs and repetitions are our own addition.
+    [Theory]
+    [InlineData("123456789012345")]
+    [InlineData("aaaaaaaaaaaaaaaaaa")]
+    [InlineData("abcdefghijklmnopqrst")]
+    [InlineData("qwertyuiopasdfghjkl")]
+    [InlineData("poiuytrewqlkjhgfdsa")]
+    [InlineData("               ")]
+    [InlineData("oboe reed oboe reed")]
+    [InlineData("ReedClinic2026!!")]
+    [InlineData("password1234567890")]
+    [InlineData("Mara Quay Harbour 1")]
+    [InlineData("harbourharbour")]
+    public void What_would_be_tried_first_is_refused(string typed) =>
+        Assert.Contains("first things", PasswordRule.ProblemWith(typed, 8, new HashSet<string> { "harbour" }, "Mara Quay", "mara@harbour.example"), StringComparison.Ordinal);
+
+    [Fact]
+    public void With_a_second_step_eight_are_enough()
+    {
+        Assert.Null(PasswordRule.ProblemWith("gull&tide", PasswordRule.ShortestWithSecondStep));
+        Assert.NotNull(PasswordRule.ProblemWith("gull&ti", PasswordRule.ShortestWithSecondStep));
+        Assert.NotNull(PasswordRule.ProblemWith("gull&tide"));
     }
 
     [Theory]

@@ -149,7 +149,7 @@ public sealed partial class AccountPagesTests(ClinicHost host) : IClassFixture<C
 
         using (var opened = await (await FirstRun(visitor)).Set("Form.Code", code).Post())
         {
-            Assert.Equal("/desk", opened.Leads());
+            Assert.Equal("/account/second-step?then=/desk", opened.Leads());
         }
 
         using var late = fresh.Visitor();

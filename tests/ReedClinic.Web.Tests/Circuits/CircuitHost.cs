@@ -1,3 +1,4 @@
+using System.Net;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
@@ -49,6 +50,13 @@ public class CircuitHost : ClinicHost
         await using var scope = Services.CreateAsyncScope();
         var accounts = scope.ServiceProvider.GetRequiredService<UserManager<ClinicAccount>>();
         Assert.True((await accounts.RemoveFromRoleAsync((await accounts.FindByIdAsync($"{account.Value}"))!, nameof(Role.Teacher))).Succeeded);
+    }
+
+    protected override HttpClient VisitorWith(Cookie cookie)
+    {
+        var visitor = CookieClient.For(Site);
+        visitor.Cookies.Add(Site, cookie);
+        return visitor;
     }
 
     protected override void ConfigureWebHost(IWebHostBuilder builder)

@@ -1,10 +1,17 @@
+using System.Net;
+using Microsoft.AspNetCore.Authentication;
+using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.Mvc.Testing.Handlers;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Options;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.People;
+using ReedClinic.Web.Account;
+using ReedClinic.Web.Shared.Hosting;
 
 namespace ReedClinic.Web.Tests.Hosting;
 
@@ -36,20 +43,35 @@ public class ClinicHost : WebApplicationFactory<Program>
     public async Task<HttpClient> Teacher(string name = "Ilse")
     {
         var email = NewEmail(name);
+        AccountId account;
         using (var scope = Services.CreateScope())
         {
             var accounts = scope.ServiceProvider.GetRequiredService<UserManager<ClinicAccount>>();
-            var account = new ClinicAccount { Id = Parcel.NewOperation().Value, UserName = email, Email = email, DisplayName = name, MadeBy = Parcel.NewOperation() };
-            Assert.True((await accounts.CreateAsync(account, Password)).Succeeded);
-            Assert.True((await accounts.AddToRoleAsync(account, nameof(Role.Teacher))).Succeeded);
+            var made = new ClinicAccount { Id = Parcel.NewOperation().Value, UserName = email, Email = email, DisplayName = name, MadeBy = Parcel.NewOperation() };
+            Assert.True((await accounts.CreateAsync(made, Password)).Succeeded);
+            Assert.True((await accounts.AddToRoleAsync(made, nameof(Role.Teacher))).Succeeded);
+            account = new AccountId(made.Id);
         }
 
-        var visitor = Visitor();
-        var form = await Form.At(visitor, "/account/sign-in");
-        form.Set("Form.Email", email).Set("Form.Password", Password);
-        using var answer = await form.Post();
-        Assert.Equal("/", answer.Leads());
-        return visitor;
+        return await SignedIn(account);
+    }
+
+    /// <summary>Somebody who is signed in as if by the page, without its work.</summary>
+    public async Task<HttpClient> SignedIn(AccountId who, SignInWay way = SignInWay.Passkey)
+    {
+        var session = await Services.GetRequiredService<SessionRegister>().BeginAsync(who, way, "Firefox on Android", null, TestContext.Current.CancellationToken);
+        var scheme = Services.GetRequiredService<IOptionsMonitor<CookieAuthenticationOptions>>().Get(IdentityConstants.ApplicationScheme);
+        var ticket = new AuthenticationTicket(SessionCookie.Of(Assert.NotNull(session)), IdentityConstants.ApplicationScheme);
+        ticket.Properties.ExpiresUtc = TimeProvider.System.GetUtcNow().AddDays(1);
+        return VisitorWith(new Cookie(scheme.Cookie.Name!, scheme.TicketDataFormat.Protect(ticket), "/"));
+    }
+
+    /// <summary>A visitor who brings a cookie along.</summary>
+    protected virtual HttpClient VisitorWith(Cookie cookie)
+    {
+        var cookies = new CookieContainer();
+        cookies.Add(Address, cookie);
+        return CreateDefaultClient(Address, new CookieContainerHandler(cookies));
     }
 
     /// <summary>An address that nobody has yet.</summary>
@@ -62,6 +84,12 @@ public class ClinicHost : WebApplicationFactory<Program>
         builder.UseEnvironment("Production");
         builder.UseStaticWebAssets(); // the build output, also where a published one is expected
         builder.UseSetting("ConnectionStrings:Clinic", $"Data Source={Path.Combine(_folder, "clinic.db")}");
+
+        // Everybody comes from one address here, and often; the limits have tests of their own.
+        foreach (var limit in new[] { RateLimits.SignIn, RateLimits.Passkey, RateLimits.Links })
+        {
+            builder.UseSetting(limit, "100000");
+        }
 
         // Hashing is made quick here; how strong it is in the real thing is a test of the data project.
         builder.ConfigureTestServices(services => services.Configure<PasswordHasherOptions>(o => o.IterationCount = 1_000));

@@ -1,6 +1,8 @@
 using System.Net;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data.People;
+using ReedClinic.Domain.People;
 using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.Studios;
@@ -42,11 +44,13 @@ public sealed class StudioPageTests(ClinicHost host) : IClassFixture<ClinicHost>
 
     private async Task<HttpClient> Open()
     {
-        var visitor = host.Visitor();
+        using var visitor = host.Visitor();
         using var opened = await (await Form.At(visitor, "/first-run"))
             .Set("Form.Code", host.Services.GetRequiredService<FirstRunCode>().Text)
             .Set("Form.StudioName", "Quay Reeds").Set("Form.Name", "Mara").Set("Form.Email", "mara@harbour.example").Set("Form.Password", ClinicHost.Password).Post();
-        Assert.Equal((HttpStatusCode.Found, "/desk"), (opened.StatusCode, opened.Leads()));
-        return visitor;
+        Assert.Equal((HttpStatusCode.Found, "/account/second-step?then=/desk"), (opened.StatusCode, opened.Leads()));
+        await using var scope = host.Services.CreateAsyncScope();
+        var owner = await scope.ServiceProvider.GetRequiredService<UserManager<ClinicAccount>>().FindByEmailAsync("mara@harbour.example");
+        return await host.SignedIn(new AccountId(owner!.Id));
     }
 }

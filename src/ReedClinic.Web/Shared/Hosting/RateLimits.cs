@@ -1,0 +1,77 @@
+using System.Globalization;
+using System.Threading.RateLimiting;
+using Microsoft.AspNetCore.RateLimiting;
+
+namespace ReedClinic.Web.Shared.Hosting;
+
+/// <summary>
+/// How often one address may knock. Beside it an account rests after five wrong passwords; a passkey is let in all the same.
+/// OWASP ASVS 5.0: 2.4.1, 6.1.1, 6.3.1; 429 with Retry-After: RFC 6585, section 4.
+/// </summary>
+public static class RateLimits
+{
+    /// <summary>Sign-ins (passwords and codes) from one address in five minutes.</summary>
+    public const string SignIn = "Limits:SignIn";
+
+    /// <summary>Passkey sign-ins from one address in five minutes.</summary>
+    public const string Passkey = "Limits:Passkey";
+
+    /// <summary>Links asked for, used or tried from one address in an hour.</summary>
+    public const string Links = "Limits:Links";
+
+    private static readonly (string Path, string Limit)[] Doors =
+    [
+        ("/account/passkey", Passkey),
+        ("/account/sign-in", SignIn),
+        ("/account/code", SignIn),
+        ("/account/again", SignIn),
+        ("/account/password", SignIn),
+        ("/account/forgotten", Links),
+        ("/account/new-password", Links),
+        ("/account/new-email", Links),
+        ("/account/sign-up", Links),
+        ("/first-run", Links),
+        ("/join", Links),
+        ("/begin", Links),
+        ("/guardian", Links),
+    ];
+
+    /// <summary>Reads the limits.</summary>
+    /// <param name="builder">The host that is being built.</param>
+    public static void AddRateLimits(this WebApplicationBuilder builder)
+    {
+        var settings = builder.Configuration;
+        builder.Services.AddRateLimiter(limits =>
+        {
+            limits.RejectionStatusCode = StatusCodes.Status429TooManyRequests;
+            limits.OnRejected = TurnAwayAsync;
+            limits.GlobalLimiter = PartitionedRateLimiter.Create<HttpContext, string>(context => PartitionOf(context, settings));
+        });
+    }
+
+    private static RateLimitPartition<string> PartitionOf(HttpContext context, ConfigurationManager settings)
+    {
+        var door = HttpMethods.IsPost(context.Request.Method)
+            ? Doors.FirstOrDefault(door => context.Request.Path.StartsWithSegments(door.Path, StringComparison.OrdinalIgnoreCase)).Limit
+            : null;
+        var from = context.Connection.RemoteIpAddress?.ToString() ?? "here";
+        return door switch
+        {
+            null => RateLimitPartition.GetNoLimiter("free"),
+            SignIn => Window($"sign-in {from}", settings.GetValue(SignIn, 20), TimeSpan.FromMinutes(5)),
+            Passkey => Window($"passkey {from}", settings.GetValue(Passkey, 60), TimeSpan.FromMinutes(5)),
+            _ => Window($"links {from}", settings.GetValue(Links, 20), TimeSpan.FromHours(1)),
+        };
+    }
+
+    private static RateLimitPartition<string> Window(string key, int most, TimeSpan window) =>
+        RateLimitPartition.GetFixedWindowLimiter(key, _ => new FixedWindowRateLimiterOptions { PermitLimit = most, Window = window });
+
+    // The page that says so is written by whoever writes all such pages.
+    private static ValueTask TurnAwayAsync(OnRejectedContext rejected, CancellationToken ct)
+    {
+        var wait = rejected.Lease.TryGetMetadata(MetadataName.RetryAfter, out var after) ? after : TimeSpan.FromMinutes(1);
+        rejected.HttpContext.Response.Headers.RetryAfter = ((int)Math.Ceiling(wait.TotalSeconds)).ToString(CultureInfo.InvariantCulture);
+        return ValueTask.CompletedTask;
+    }
+}
