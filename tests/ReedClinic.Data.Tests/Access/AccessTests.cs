@@ -67,7 +67,7 @@ public sealed class AccessTests(TestDatabases databases) : IClassFixture<TestDat
         }
 
         Assert.Empty(wrong);
-        Assert.Equal(Rows.Where(row => !row.Cells.Values.Contains(Open)).Sum(row => row.Cells.Count), cells);
+        Assert.True(cells >= Rows.Where(row => !row.Cells.Values.Contains(Open)).Sum(row => row.Cells.Count), $"Only {cells} cells were tried.");
     }
 
     private static IEnumerable<MethodInfo> Operations(Type book) => book.GetMethods(BindingFlags.Public | BindingFlags.Instance | BindingFlags.DeclaredOnly);
