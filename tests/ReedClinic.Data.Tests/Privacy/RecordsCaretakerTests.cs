@@ -28,6 +28,7 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
         await FillAsync(db, student, account);
         _clock.Advance(RetentionRules.UntouchedDraft - TimeSpan.FromDays(1));
         await FillAsync(db, student, account);
+        _clock.Advance(TimeSpan.FromMinutes(1));
         await LiveAsync(db, account);
         await caretaker.RoundAsync(Ct);
         await using (var context = db.CreateDbContext())
