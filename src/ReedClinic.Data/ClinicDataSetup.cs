@@ -1,3 +1,4 @@
+using System.Security.Cryptography.X509Certificates;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Data.Sqlite;
@@ -47,6 +48,7 @@ public static class ClinicDataSetup
 
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton<ClinicSchema>();
+        services.AddSingleton<StudioCheck>();
         services.AddSingleton<FirstRunCode>();
         services.AddSingleton<JobBell>();
         services.AddSingleton<JobBoard>();
@@ -61,7 +63,7 @@ public static class ClinicDataSetup
         services.AddScoped<AccountRegister>();
         services.AddScoped<DemoStudio>();
         services.AddBooks();
-        services.AddKeys(configuration["Keys:Folder"]);
+        services.AddKeys(configuration);
         services.Configure<PasswordHasherOptions>(ClinicIdentityRules.Hashing);
         return services.AddIdentityCore<ClinicAccount>(ClinicIdentityRules.Accounts)
             .AddRoles<IdentityRole<Guid>>()
@@ -90,17 +92,23 @@ public static class ClinicDataSetup
         services.AddScoped(provider => provider.GetRequiredService<IDbContextFactory<ClinicDb>>().CreateDbContext());
     }
 
-    // They sign cookies, forms and component state, so they must outlive the process. Beside the records unless a folder is named.
-    private static void AddKeys(this IServiceCollection services, string? folder)
+    // They sign cookies, forms and component state, so they must outlive the process. Beside the records unless a folder is
+    // named, and sealed by a certificate where one is named.
+    private static void AddKeys(this IServiceCollection services, IConfiguration configuration)
     {
         var keys = services.AddDataProtection().SetApplicationName("ReedClinic");
-        if (string.IsNullOrEmpty(folder))
+        if (configuration["Keys:Folder"] is { Length: > 0 } folder)
         {
-            keys.PersistKeysToDbContext<ClinicDb>();
+            keys.PersistKeysToFileSystem(Directory.CreateDirectory(folder));
         }
         else
         {
-            keys.PersistKeysToFileSystem(Directory.CreateDirectory(folder));
+            keys.PersistKeysToDbContext<ClinicDb>();
+        }
+
+        if (configuration["Keys:Certificate"] is { Length: > 0 } file)
+        {
+            keys.ProtectKeysWithCertificate(X509CertificateLoader.LoadPkcs12FromFile(file, configuration["Keys:CertificatePassword"]));
         }
     }
 

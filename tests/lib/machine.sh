@@ -7,6 +7,7 @@ symbols_font() { find /usr/share/fonts -name 'DejaVuSerif.ttf' 2>/dev/null | hea
 
 lacking_packages() {
   [ -x "$(browser)" ] || say chromium
+  command -v sslscan > /dev/null || say sslscan
   [ -n "$(postgres_bin)" ] || say postgresql
   [ -n "$(symbols_font)" ] || say fonts-dejavu-core
 }
