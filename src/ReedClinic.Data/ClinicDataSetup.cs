@@ -54,12 +54,10 @@ public static class ClinicDataSetup
         services.AddSingleton<JobBoard>();
         services.AddSingleton<Outbox>();
         services.AddSingleton<AuditChain>();
-        services.AddSingleton<SessionRegister>();
+        services.AddSignInChecks();
         services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));
         services.AddSingleton<RecordsCaretaker>();
         services.AddSingleton<RefusalRegister>();
-        services.AddSingleton<CodeSeal>();
-        services.AddSingleton<SecondStepCheck>();
         services.AddScoped<AccountRegister>();
         services.AddScoped<DemoStudio>();
         services.AddBooks();
@@ -68,6 +66,13 @@ public static class ClinicDataSetup
         return services.AddIdentityCore<ClinicAccount>(ClinicIdentityRules.Accounts)
             .AddRoles<IdentityRole<Guid>>()
             .AddEntityFrameworkStores<ClinicDb>();
+    }
+
+    private static void AddSignInChecks(this IServiceCollection services)
+    {
+        services.AddSingleton<SessionRegister>();
+        services.AddSingleton<CodeSeal>();
+        services.AddSingleton<SecondStepCheck>();
     }
 
     /// <summary>Every public class of this project whose name ends in Book: a new one needs no line here.</summary>

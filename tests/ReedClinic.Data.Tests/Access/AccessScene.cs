@@ -136,7 +136,12 @@ internal sealed class AccessScene
         {
             db.Add(new ClinicAccount
             {
-                Id = actor.Account.Value, UserName = who, NormalizedUserName = who, Email = $"{who}@harbour.example", NormalizedEmail = who, DisplayName = who,
+                Id = actor.Account.Value,
+                UserName = who,
+                NormalizedUserName = who,
+                Email = $"{who}@harbour.example",
+                NormalizedEmail = who,
+                DisplayName = who,
             });
         }
 
