@@ -4,6 +4,14 @@ using ReedClinic.KillDriver;
 // ReedClinic.KillDriver FOLDER sqlite|postgres CONNECTION ROUNDS SEED
 // Posts bench entries to the published app in FOLDER, kills it in the middle of each round, and compares what it
 // acknowledged with what is stored. Ends with 0 when nothing was lost, doubled or invented.
+// ReedClinic.KillDriver sign-in-times FOLDER sqlite|postgres CONNECTION TRIES
+// Measures refused sign-ins for addresses with and without an account.
+if (args is ["sign-in-times", var published, var on, var database, var tries])
+{
+    await Console.Out.WriteLineAsync(await SignInTimes.RunAsync(published, on, database, int.Parse(tries, CultureInfo.InvariantCulture), CancellationToken.None).ConfigureAwait(false)).ConfigureAwait(false);
+    return 0;
+}
+
 if (args is not [var folder, var engine, var connection, var roundsText, var seedText])
 {
     await Console.Error.WriteLineAsync("FOLDER sqlite|postgres CONNECTION ROUNDS SEED").ConfigureAwait(false);
