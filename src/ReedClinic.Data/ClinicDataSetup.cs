@@ -58,7 +58,7 @@ public static class ClinicDataSetup
         services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));
         services.AddSingleton<RecordsCaretaker>();
         services.AddSingleton<RefusalRegister>();
-        services.AddScoped<AccountRegister>();
+        services.AddScoped<AccountRegister>().AddScoped<StrangerLinks>();
         services.AddScoped<DemoStudio>();
         services.AddBooks();
         services.AddKeys(configuration);

@@ -93,8 +93,8 @@ public sealed class Scene : IAsyncDisposable
             .ConfigureAwait(false));
         await AskForCodesAsync(services, owner, ct).ConfigureAwait(false);
         var accounts = services.GetRequiredService<AccountBook>();
-        var account = Done(await accounts.SignUp(
-            new NewAccount("Sender", "sender@harbour.example", Password) { Age = AgeAnswer.OldEnough }, NewOperation(), ct).ConfigureAwait(false));
+        var account = Done(await services.GetRequiredService<AccountRegister>().AdmitAsync(
+            new NewAccount("Sender", "sender@harbour.example", Password) { Age = AgeAnswer.OldEnough }, Role.Student, NewOperation(), ct).ConfigureAwait(false));
         var sender = await accounts.ActorFor(account, ct).ConfigureAwait(false);
         var intake = services.GetRequiredService<IntakeBook>();
         var draft = Done(await intake.StartAsync(sender!, NewOperation(), ct).ConfigureAwait(false));

@@ -50,7 +50,7 @@ public sealed class DemoStudio(
         _clock.GoTo(today.AddDays(-200));
         var maren = await OpenAsync(ct).ConfigureAwait(false);
         var accounts = new AccountBook(databases, _clock, Register());
-        var assistant = DemoAnswer.Of(await accounts.AddTeacher(maren, DemoPeople.AccountOf(DemoPeople.Edda), _clock.Operation(), ct).ConfigureAwait(false));
+        var assistant = DemoAnswer.Of(await Register().AdmitAsync(DemoPeople.AccountOf(DemoPeople.Edda), Role.Teacher, _clock.Operation(), ct).ConfigureAwait(false));
         var edda = (await accounts.ActorFor(assistant, ct).ConfigureAwait(false))!;
         var ines = await SignUpAsync(accounts, DemoPeople.Ines, ct).ConfigureAwait(false);
         var tomas = await SignUpAsync(accounts, DemoPeople.Tomas, ct).ConfigureAwait(false);
@@ -145,7 +145,7 @@ public sealed class DemoStudio(
     private async Task<Actor> SignUpAsync(AccountBook accounts, DemoSignIn person, CancellationToken ct)
     {
         _clock.Pass(TimeSpan.FromDays(1));
-        var account = DemoAnswer.Of(await accounts.SignUp(DemoPeople.AccountOf(person), _clock.Operation(), ct).ConfigureAwait(false));
+        var account = DemoAnswer.Of(await Register().AdmitAsync(DemoPeople.AccountOf(person), Role.Student, _clock.Operation(), ct).ConfigureAwait(false));
         return (await accounts.ActorFor(account, ct).ConfigureAwait(false))!;
     }
 

@@ -7,6 +7,9 @@ internal enum AloneFor
 {
     /// <summary>Putting links on the audit's chain.</summary>
     AuditChain = 7_301,
+
+    /// <summary>Changing who owns the studio.</summary>
+    Owners = 7_302,
 }
 
 /// <summary>Makes a transaction wait until it is the only one that does something.</summary>

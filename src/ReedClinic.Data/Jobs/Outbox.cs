@@ -38,6 +38,12 @@ public sealed class Outbox(IDataProtectionProvider keys, TimeProvider time)
         });
     }
 
+    /// <summary>
+    /// To be called before a transaction that puts something out: the first key is written over a connection of its own,
+    /// which would wait for the transaction that waits for it.
+    /// </summary>
+    internal void Ready() => _seal.Protect("");
+
     /// <summary>The mail of a job; null when its seal can't be opened any more, because the keys are gone.</summary>
     /// <param name="job">As it was claimed.</param>
     public Mail? Open(Job job)

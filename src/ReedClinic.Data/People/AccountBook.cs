@@ -1,30 +1,56 @@
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Audit;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Data.People;
 
-/// <summary>The accounts of the studio: making them, and what each may do.</summary>
+/// <summary>The accounts of the studio: making one with a link that was sent to its address, and what each may do.</summary>
 public sealed class AccountBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, AccountRegister register)
 {
-    /// <summary>A student makes their own account; the person behind it is made with it. Nobody is signed in yet.</summary>
-    public Task<Outcome<AccountId>> SignUp(NewAccount wanted, OperationId operation, CancellationToken ct)
+    /// <summary>What a link to join is for; null for one that is expired, used, withdrawn, cut short or made up. Looking uses nothing up.</summary>
+    public async Task<JoinView?> ReadAsync(string? secret, CancellationToken ct)
     {
-        ArgumentNullException.ThrowIfNull(wanted);
-        return wanted.Age is null
-            ? Task.FromResult<Outcome<AccountId>>(new Outcome<AccountId>.Refused([.. wanted.Problems(), NewAccount.AgeProblem]))
-            : register.MakeAsync(wanted, [Role.Student], operation, account => Person(account, wanted.Age!.Value), ct);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await db.FindJoinAsync(secret, time.GetUtcNow(), ct).ConfigureAwait(false) is { } ticket
+            ? new JoinView(ticket.Email, ticket.Purpose == TicketPurpose.JoinAsTeacher, AsksAge: ticket is { Purpose: TicketPurpose.JoinAsStudent, Account: null })
+            : null;
     }
 
-    /// <summary>The owner makes an account for a teacher.</summary>
-    public async Task<Outcome<AccountId>> AddTeacher(
-        Actor actor, NewAccount wanted, OperationId operation, CancellationToken ct)
+    /// <summary>
+    /// Makes the account that a link is for. The address is the link's; the link is used up in the same save. Whoever began
+    /// without an account gets theirs a password.
+    /// </summary>
+    /// <returns>NotFound for a link that is no good any more.</returns>
+    public async Task<Outcome<AccountId>> JoinAsync(string? secret, NewAccount wanted, OperationId operation, CancellationToken ct)
     {
-        ArgumentNullException.ThrowIfNull(actor);
         ArgumentNullException.ThrowIfNull(wanted);
-        return actor.IsOwner
-            ? await register.MakeAsync(wanted, [Role.Teacher], operation, _ => null, ct).ConfigureAwait(false)
-            : new Outcome<AccountId>.NotFound();
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var now = time.GetUtcNow();
+        if (await db.TicketToJoinAsync(secret, ct).ConfigureAwait(false) is not { } ticket)
+        {
+            return new Outcome<AccountId>.NotFound();
+        }
+
+        var teacher = ticket.Purpose == TicketPurpose.JoinAsTeacher;
+        wanted = wanted with { Email = ticket.Email };
+        List<Problem> problems = [.. wanted.Problems()];
+        if (!teacher && ticket.Account is null && wanted.Age is null)
+        {
+            problems.Add(NewAccount.AgeProblem);
+        }
+
+        if (problems.Count > 0)
+        {
+            return ticket.IsGood(now) ? new Outcome<AccountId>.Refused(problems) : new Outcome<AccountId>.NotFound();
+        }
+
+        return ticket.Account is { } begun
+            ? await db.ClaimAsync(register, begun, wanted.Name, wanted.Password!, ticket, now, ct).ConfigureAwait(false)
+            : await register.MakeAsync(wanted, [teacher ? Role.Teacher : Role.Student], operation, (into, account) => UseAsync(into, secret, account, wanted.Age, now, ct), ct)
+                .ConfigureAwait(false);
     }
 
     /// <summary>
@@ -41,12 +67,27 @@ public sealed class AccountBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         }
     }
 
-    private Student Person(ClinicAccount account, AgeAnswer age)
+    private async Task<bool> UseAsync(ClinicDb db, string? secret, ClinicAccount account, AgeAnswer? age, DateTimeOffset now, CancellationToken ct)
     {
-        var person = new Student(
-            new StudentId(Guid.CreateVersion7(time.GetUtcNow())), account.DisplayName, new AccountId(account.Id));
-        person.WriteTo(account.Email);
-        person.SayAge(age);
-        return person;
+        if (await db.FindJoinAsync(secret, now, ct).ConfigureAwait(false) is not { } ticket)
+        {
+            return false;
+        }
+
+        ticket.Use(now);
+        db.Tell(AuditEvent.LinkUsed, now, account.Id, about: ticket.Id.Value);
+        db.Tell(AuditEvent.AccountMade, now, account.Id, account.Id);
+        if (ticket.Purpose == TicketPurpose.JoinAsStudent)
+        {
+            db.Add(register.PersonOf(account, age!.Value));
+        }
+
+        return true;
     }
 }
+
+/// <summary>What a link to join is for.</summary>
+/// <param name="Email">The address it was sent to, which the account will have.</param>
+/// <param name="AsTeacher">True for one who will work here.</param>
+/// <param name="AsksAge">True for a student who hasn't said it yet.</param>
+public sealed record JoinView(string Email, bool AsTeacher, bool AsksAge);

@@ -14,6 +14,17 @@ namespace ReedClinic.Data.People;
 public sealed class AccountRegister(
     IDbContextFactory<ClinicDb> databases, TimeProvider time, IPasswordHasher<ClinicAccount> hasher, ILookupNormalizer fold)
 {
+    /// <summary>Makes an account that nobody was invited to: for the demo and for tests. No page comes here.</summary>
+    /// <param name="wanted">Whose.</param>
+    /// <param name="role">What it may be.</param>
+    /// <param name="operation">The operation.</param>
+    /// <param name="ct">Stops it.</param>
+    public Task<Outcome<AccountId>> AdmitAsync(NewAccount wanted, Role role, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(wanted);
+        return MakeAsync(wanted, [role], operation, account => role == Role.Student ? PersonOf(account, wanted.Age ?? AgeAnswer.OldEnough) : null, ct);
+    }
+
     /// <summary>Makes the account, or says why not; the same operation again gives the first answer.</summary>
     /// <param name="wanted">What was typed.</param>
     /// <param name="roles">What the account may be.</param>
@@ -56,29 +67,29 @@ public sealed class AccountRegister(
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using (db.ConfigureAwait(false))
         {
-            var account = Account(wanted, operation);
+            var account = New(PersonName.Read(wanted.Name)!, EmailAddress.Read(wanted.Email)!, wanted.Password, operation);
             db.Add(account);
-            db.AddRange(roles.Select(role => new IdentityUserRole<Guid>
-            {
-                UserId = account.Id,
-                RoleId = ClinicAccountConfiguration.IdOf(role),
-            }));
-            if (!await also(db, account).ConfigureAwait(false))
-            {
-                return await AnswerToRepeatAsync(wanted, operation, ct).ConfigureAwait(false) is Outcome<AccountId>.Done repeat
-                    ? repeat
-                    : new Outcome<AccountId>.NotFound();
-            }
-
+            db.AddRange(roles.Select(role => Holds(account.Id, role)));
             try
             {
-                await db.SaveChangesAsync(ct).ConfigureAwait(false);
-                return new Outcome<AccountId>.Done(new AccountId(account.Id));
+                if (await also(db, account).ConfigureAwait(false))
+                {
+                    await db.SaveChangesAsync(ct).ConfigureAwait(false);
+                    return new Outcome<AccountId>.Done(new AccountId(account.Id));
+                }
+            }
+            catch (DbUpdateConcurrencyException)
+            {
+                // Somebody else was quicker with what belongs to it.
             }
             catch (DbUpdateException failure) when (failure.IsUniqueClash())
             {
                 return await AnswerToRepeatAsync(wanted, operation, ct).ConfigureAwait(false);
             }
+
+            return await AnswerToRepeatAsync(wanted, operation, ct).ConfigureAwait(false) is Outcome<AccountId>.Done repeat
+                ? repeat
+                : new Outcome<AccountId>.NotFound();
         }
     }
 
@@ -86,9 +97,24 @@ public sealed class AccountRegister(
     /// <param name="email">The address.</param>
     internal string Fold(string email) => fold.NormalizeEmail(email);
 
-    private ClinicAccount Account(NewAccount wanted, OperationId operation)
+    /// <summary>What is kept of a password.</summary>
+    internal string HashOf(ClinicAccount account, string password) => hasher.HashPassword(account, password);
+
+    /// <summary>An account that holds a role.</summary>
+    internal static IdentityUserRole<Guid> Holds(Guid account, Role role) => new() { UserId = account, RoleId = ClinicAccountConfiguration.IdOf(role) };
+
+    /// <summary>The person behind a student's account.</summary>
+    internal Student PersonOf(ClinicAccount account, AgeAnswer age)
     {
-        var email = EmailAddress.Read(wanted.Email)!;
+        var person = new Student(new StudentId(Guid.CreateVersion7(time.GetUtcNow())), account.DisplayName, new AccountId(account.Id));
+        person.WriteTo(account.Email);
+        person.SayAge(age);
+        return person;
+    }
+
+    /// <summary>A new account, not saved yet. Without a password nobody signs in with it but by a link.</summary>
+    internal ClinicAccount New(string name, string email, string? password, OperationId operation)
+    {
         var account = new ClinicAccount
         {
             Id = Guid.CreateVersion7(time.GetUtcNow()),
@@ -96,15 +122,18 @@ public sealed class AccountRegister(
             NormalizedUserName = fold.NormalizeName(email),
             Email = email,
             NormalizedEmail = fold.NormalizeEmail(email),
-            DisplayName = PersonName.Read(wanted.Name)!,
+            DisplayName = name,
             CreatedAt = time.GetUtcNow(),
             MadeBy = operation,
             LockoutEnabled = true,
-            SecurityStamp = Convert.ToHexString(RandomNumberGenerator.GetBytes(20)),
+            SecurityStamp = NewStamp(),
         };
-        account.PasswordHash = hasher.HashPassword(account, wanted.Password!);
+        account.PasswordHash = password is null ? null : hasher.HashPassword(account, password);
         return account;
     }
+
+    /// <summary>A fresh stamp, for whenever somebody's sign-in changes.</summary>
+    internal static string NewStamp() => Convert.ToHexString(RandomNumberGenerator.GetBytes(20));
 
     // Whoever repeats an operation must know its password too: an operation id alone opens nothing.
     private async Task<Outcome<AccountId>> AnswerToRepeatAsync(NewAccount wanted, OperationId operation, CancellationToken ct)

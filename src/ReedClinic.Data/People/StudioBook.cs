@@ -12,6 +12,7 @@ public sealed class StudioBook(
 {
     private const string Describe = "describe-studio";
     private const string Keep = "keep-records";
+    private const string Admit = "admit-to-studio";
 
     /// <summary>The studio, or null while it has no owner.</summary>
     public async Task<StudioView?> Read(CancellationToken ct)
@@ -43,8 +44,21 @@ public sealed class StudioBook(
     /// <param name="operation">The form's operation.</param>
     /// <param name="ct">Stops it.</param>
     /// <returns>The owner's account; NotFound once the studio is open.</returns>
+    public Task<Outcome<AccountId>> Open(
+        string? code, string? studioName, string? postTo, NewAccount owner, OperationId operation, CancellationToken ct) =>
+        Open(code, studioName, postTo, null, owner, operation, ct);
+
+    /// <summary>The same, settling at once who may come in.</summary>
+    /// <param name="code">What was typed as the code that the console showed.</param>
+    /// <param name="studioName">What the studio is called in letters.</param>
+    /// <param name="postTo">The address that parcels are posted to; may be said later.</param>
+    /// <param name="admission">Who may come in; may be said later.</param>
+    /// <param name="owner">The owner's account.</param>
+    /// <param name="operation">The form's operation.</param>
+    /// <param name="ct">Stops it.</param>
+    /// <returns>The owner's account; NotFound once the studio is open.</returns>
     public async Task<Outcome<AccountId>> Open(
-        string? code, string? studioName, string? postTo, NewAccount owner, OperationId operation, CancellationToken ct)
+        string? code, string? studioName, string? postTo, Admission? admission, NewAccount owner, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(owner);
         var name = PersonName.Read(studioName);
@@ -69,6 +83,7 @@ public sealed class StudioBook(
             {
                 var studio = new Studio(name!, new AccountId(account.Id), time.GetUtcNow());
                 studio.Describe(name!, address);
+                admission?.Settle(studio);
                 return studio;
             },
             ct).ConfigureAwait(false);
@@ -143,6 +158,44 @@ public sealed class StudioBook(
             db.Tell(AuditEvent.StudioChanged, now, actor.Account.Value);
             done = await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
                 || await db.WasDoneAsync(operation, verb, studio.FirstOwner.Value, ct).ConfigureAwait(false);
+        }
+
+        var stands = (await Read(ct).ConfigureAwait(false))!;
+        return done ? new Outcome<StudioView>.Done(stands) : new Outcome<StudioView>.Conflict(stands);
+    }
+
+    /// <summary>Settles who may come in without being invited, and from which age alone. Only for owners.</summary>
+    /// <param name="actor">Who says it.</param>
+    /// <param name="admission">What was typed.</param>
+    /// <param name="version">The version that the form was opened on.</param>
+    /// <param name="operation">The form's operation.</param>
+    /// <param name="ct">Stops it.</param>
+    public async Task<Outcome<StudioView>> AdmitAsync(Actor actor, Admission admission, Guid version, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        ArgumentNullException.ThrowIfNull(admission);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var studio = actor.IsOwner ? await db.Set<Studio>().SingleOrDefaultAsync(ct).ConfigureAwait(false) : null;
+        if (studio is null)
+        {
+            return new Outcome<StudioView>.NotFound();
+        }
+
+        if (admission.Problems() is { Count: > 0 } problems)
+        {
+            return new Outcome<StudioView>.Refused(problems);
+        }
+
+        var done = await db.WasDoneAsync(operation, Admit, studio.FirstOwner.Value, ct).ConfigureAwait(false);
+        if (!done)
+        {
+            admission.Settle(studio);
+            db.ExpectVersion(studio, version);
+            db.Note(operation, Admit, studio.FirstOwner.Value, time.GetUtcNow());
+            db.Tell(AuditEvent.StudioChanged, time.GetUtcNow(), actor.Account.Value);
+            done = await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
+                || await db.WasDoneAsync(operation, Admit, studio.FirstOwner.Value, ct).ConfigureAwait(false);
         }
 
         var stands = (await Read(ct).ConfigureAwait(false))!;

@@ -30,6 +30,15 @@ public sealed class SignUpForm
     /// <summary>Where parcels are posted to; only on the first run.</summary>
     public string? PostTo { get; set; }
 
+    /// <summary>Whether anybody may ask for an account; only on the first run.</summary>
+    public bool? SignUpOpen { get; set; }
+
+    /// <summary>The age below which a guardian has to agree; only on the first run.</summary>
+    public string? ConsentAge { get; set; }
+
+    /// <summary>Who may come in.</summary>
+    public Admission ToAdmission() => new(SignUpOpen == true, ConsentAge);
+
     /// <summary>The account that is asked for.</summary>
     /// <returns>As typed; nothing is checked yet.</returns>
     public NewAccount ToNewAccount() => new(Name, Email, Password) { Age = ReadAge(Age) };

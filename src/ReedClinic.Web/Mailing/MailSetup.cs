@@ -1,3 +1,4 @@
+using ReedClinic.Web.Account.Links;
 using ReedClinic.Web.Background;
 using ReedClinic.Web.Shared.Hosting;
 
@@ -14,6 +15,7 @@ public static class MailSetup
         var services = builder.Services;
         services.AddSingleton(MailSettings.Read(builder.Configuration, builder.Environment));
         services.AddSingleton<MailPost>();
+        services.AddSingleton(new BeginDevice(builder));
         services.AddSingleton<MailWords>();
         services.AddSingleton<MailWriter>();
         services.AddSingleton<MailSender>();

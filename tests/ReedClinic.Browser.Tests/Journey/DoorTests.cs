@@ -7,9 +7,13 @@ public sealed class DoorTests(OneBrowser browser, SqliteClinic app) : IClassFixt
     [Fact]
     public async Task A_student_signs_up_out_and_in_again()
     {
-        await using var student = await browser.VisitAsync(app.Home, "door-student", width: 390);
+        await using (var owner = await browser.VisitAsync(app.Home, "door-owner"))
+        {
+            await owner.OpenTheStudioAsync(app);
+        }
 
-        await student.SignUpAsync();
+        await using var student = await browser.VisitAsync(app.Home, "door-student", width: 390);
+        await student.SignUpAsync(app);
         await student.FitsAsync();
         await student.Button("Sign out").ClickAsync();
         await student.Link("Sign in").First.WaitForAsync();

@@ -13,7 +13,7 @@ public sealed class JourneyTests(OneBrowser browser, SqliteClinic app) : IClassF
         await teacher.OpenTheStudioAsync(app);
         await teacher.LookAsync("desk, empty");
 
-        await student.SignUpAsync();
+        await student.SignUpAsync(app);
         var code = await student.SendTwoReedsAsync();
 
         await teacher.UnpackAsync(code);

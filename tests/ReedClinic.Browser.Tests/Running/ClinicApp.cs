@@ -10,6 +10,7 @@ namespace ReedClinic.Browser.Tests.Running;
 /// <summary>The whole program under Kestrel on a free port, with an empty database of its own: one for each test class.</summary>
 public abstract class ClinicApp : WebApplicationFactory<Program>, IAsyncLifetime
 {
+    private readonly DirectoryInfo _mail = Directory.CreateTempSubdirectory("reedclinic-mail-");
     private readonly StringWriter _announced = new();
     private string _connection = string.Empty;
 
@@ -17,6 +18,9 @@ public abstract class ClinicApp : WebApplicationFactory<Program>, IAsyncLifetime
 
     /// <summary>What the program has told the person who started it.</summary>
     public string Announced => _announced.ToString();
+
+    /// <summary>Where mails are written.</summary>
+    public string MailFolder => _mail.FullName;
 
     protected abstract string Engine { get; }
 
@@ -38,6 +42,7 @@ public abstract class ClinicApp : WebApplicationFactory<Program>, IAsyncLifetime
         await base.DisposeAsync();
         await _announced.DisposeAsync();
         await CleanUpAsync();
+        _mail.Delete(recursive: true);
         GC.SuppressFinalize(this);
     }
 
@@ -51,6 +56,8 @@ public abstract class ClinicApp : WebApplicationFactory<Program>, IAsyncLifetime
         builder.UseEnvironment(EnvironmentName);
         builder.UseStaticWebAssets(); // the build output, also where a published one is expected
         builder.UseSetting("Web:PlainHttpOnLoopback", "true");
+        builder.UseSetting("Mail:Folder", MailFolder);
+        builder.UseSetting("Web:Address", "http://localhost");
         builder.UseSetting("Database:Engine", Engine);
         builder.UseSetting("ConnectionStrings:Clinic", _connection);
         builder.UseSetting("Demo:Seed", HasDemo ? "true" : "false");

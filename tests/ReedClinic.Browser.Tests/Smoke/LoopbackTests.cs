@@ -16,7 +16,7 @@ public sealed class LoopbackTests(OneBrowser browser, LoopbackClinic app) : ICla
         }
 
         await using var student = await browser.VisitAsync(home, "loopback-student");
-        await student.SignUpAsync();
+        await student.SignUpAsync(app);
         await student.BeginAsync();
     }
 }

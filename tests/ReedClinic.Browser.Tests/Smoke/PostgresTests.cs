@@ -13,7 +13,7 @@ public sealed class PostgresTests(OneBrowser browser, PostgresClinic app) : ICla
         await teacher.OpenTheStudioAsync(app);
         await using (var student = await browser.VisitAsync(app.Home, "postgres-student", width: 390))
         {
-            await student.SignUpAsync();
+            await student.SignUpAsync(app);
             await student.BeginAsync();
             await student.TellAboutMeAsync();
             await student.Field("Reed 1 is the one with …").FillAsync("a nick in the bark");

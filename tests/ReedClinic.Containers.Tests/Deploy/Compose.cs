@@ -20,6 +20,9 @@ public sealed class Compose : IAsyncDisposable
     /// <summary>Makes its folder, with an empty file to stand for <c>.env</c>.</summary>
     public Compose() => File.WriteAllText(NoSettings, "");
 
+    /// <summary>Where the web container writes mails instead of sending them.</summary>
+    public const string MailFolder = "/tmp/mail";
+
     /// <summary>What the engine knows this project by.</summary>
     public string Project { get; } = string.Create(CultureInfo.InvariantCulture, $"reedclinic-test-{Environment.ProcessId}");
 
@@ -80,6 +83,7 @@ public sealed class Compose : IAsyncDisposable
         start.Environment["WEB_IMAGE"] = "reedclinic-web-test"; // a studio's own image keeps its name
         start.Environment["SECRETS_FOLDER"] = _secrets.FullName;
         start.Environment["WEB_PORT"] = _port;
+        start.Environment["MAIL_FOLDER"] = MailFolder;
         using var process = Process.Start(start)!;
         var said = await Task.WhenAll(process.StandardOutput.ReadToEndAsync(ct), process.StandardError.ReadToEndAsync(ct));
         await process.WaitForExitAsync(ct);

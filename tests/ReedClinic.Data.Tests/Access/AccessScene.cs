@@ -62,13 +62,13 @@ internal sealed class AccessScene
         scene._things[typeof(QuestionId)] = batch.Questions[0].Id;
         scene._things[typeof(DraftId)] = draft.Id;
         scene._things[typeof(EntryId)] = note.Tail;
-        scene._things[typeof(AccountId)] = scene.Actors["own"].Account;
+        scene._things[typeof(AccountId)] = await scene.AdmittedAsync();
         await scene.AccountsAsync();
         scene._things[typeof(UserPasskeyInfo)] = new UserPasskeyInfo([9], [1], TimeProvider.System.GetUtcNow(), 0, [], true, true, true, [], []);
         scene._things[typeof(SessionId)] = await scene.SignedInAsync(scene.Actors["own"].Account);
+        scene._things[typeof(TicketId)] = await scene.InvitedAsync(studio);
         scene._things[typeof(AgeAnswer)] = AgeAnswer.OldEnough;
         scene._things[typeof(SeenParcel)] = new SeenParcel(new Dictionary<ReedId, ReedArrival>(), "wet");
-        scene._things[typeof(Stage)] = Stage.Home;
         scene._things[typeof(IntakeForm)] = Form(2);
         scene._things[typeof(ThreadChoice)] = new ThreadChoice(LessonWords: "Mind the corners.");
         scene._things[typeof(StudentDetails)] = new StudentDetails(null, null, null, "Malta");
@@ -82,11 +82,16 @@ internal sealed class AccessScene
         _ when type == typeof(OperationId) => Operation(),
         _ when type == typeof(Guid) => NewId(),
         _ when type == typeof(int) => 1,
+        _ when type == typeof(bool) => true,
+        _ when type == typeof(Stage) => Stage.Home,
+        _ when type == typeof(Role) => Role.Student,
+        _ when type == typeof(Admission) => new Admission(true, "16"),
         _ when type == typeof(CancellationToken) => Ct,
         _ when type == typeof(BenchEntry) => Value(Note.Of("said by whoever asks")),
         _ when type == typeof(NewAccount) => new NewAccount("Mara", $"mara{NewId():N}@harbour.example", "seven boats in the harbour") { Age = AgeAnswer.OldEnough },
         _ when type == typeof(string) && book == typeof(SignInBook) => OwnSecret,
         _ when type == typeof(string) && book == typeof(PasskeyBook) => "07",
+        _ when type == typeof(string) && (book == typeof(InvitationBook) || book == typeof(BeginBook)) => $"nobody{NewId():N}@harbour.example",
         _ when type == typeof(string) => book == typeof(ArrivalBook) ? _things[typeof(BatchCode)]!.ToString() : "Ines",
         _ when Nullable.GetUnderlyingType(type) is { } inner => _things.GetValueOrDefault(inner),
         _ => _things.TryGetValue(type, out var thing) ? thing : throw new NotSupportedException($"The scene has no {type.Name}."),
@@ -161,6 +166,18 @@ internal sealed class AccessScene
         db.Add(session);
         await db.SaveChangesAsync(Ct);
         return session.Id;
+    }
+
+    private async Task<AccountId> AdmittedAsync()
+    {
+        await using var scope = _db.Services.CreateAsyncScope();
+        return Done(await scope.ServiceProvider.GetRequiredService<AccountRegister>().AdmitAsync((NewAccount)For(typeof(NewAccount))!, Role.Teacher, Operation(), Ct));
+    }
+
+    private async Task<TicketId> InvitedAsync(Actor owner)
+    {
+        await using var scope = _db.Services.CreateAsyncScope();
+        return Done(await scope.ServiceProvider.GetRequiredService<InvitationBook>().InviteAsync(owner, Role.Student, $"kit{NewId():N}@harbour.example", Operation(), Ct)).Id;
     }
 
     private async Task<Actor> OwnerAsync()

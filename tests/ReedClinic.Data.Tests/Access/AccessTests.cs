@@ -37,7 +37,7 @@ public sealed class AccessTests(TestDatabases databases) : IClassFixture<TestDat
         var open = Books.SelectMany(Operations).Where(operation => operation.GetParameters().All(p => p.ParameterType != typeof(Actor)));
 
         Assert.Equal(
-            open.Select(Name).Order(StringComparer.Ordinal),
+            open.Select(Name).Distinct().Order(StringComparer.Ordinal),
             Rows.Where(row => row.Cells.Values.All(cell => cell == Open)).Select(row => row.Name).Order(StringComparer.Ordinal));
     }
 

@@ -27,7 +27,7 @@ internal sealed class GuardianScene(TestDatabase db)
     /// <summary>A student with a sign-in of their own.</summary>
     public async Task<Actor> StudentAsync(string name = "Pia Kestrel", AgeAnswer age = AgeAnswer.Younger)
     {
-        var account = Done(await Book<AccountBook>().SignUp(new NewAccount(name, NewEmail("student"), Password) { Age = age }, Operation(), Ct));
+        var account = Done(await Book<AccountRegister>().AdmitAsync(new NewAccount(name, NewEmail("student"), Password) { Age = age }, Role.Student, Operation(), Ct));
         return (await Book<AccountBook>().ActorFor(account, Ct))!;
     }
 

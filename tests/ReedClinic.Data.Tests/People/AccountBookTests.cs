@@ -15,13 +15,13 @@ public sealed class AccountBookTests(TestDatabases databases) : IClassFixture<Te
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
     [Theory, OnBothEngines]
-    public async Task Signing_up_makes_an_account_and_the_person_behind_it(ClinicEngine engine)
+    public async Task Admitting_somebody_makes_an_account_and_the_person_behind_it(ClinicEngine engine)
     {
         var db = await databases.OpenAsync(engine);
         await using var scope = db.Services.CreateAsyncScope();
         var book = scope.ServiceProvider.GetRequiredService<AccountBook>();
 
-        var account = Done(await book.SignUp(new NewAccount(" Inês ", "ines@harbour.example", Password) { Age = AgeAnswer.OldEnough }, NewOperation(), Ct));
+        var account = Done(await scope.ServiceProvider.GetRequiredService<AccountRegister>().AdmitAsync(new NewAccount(" Inês ", "ines@harbour.example", Password) { Age = AgeAnswer.OldEnough }, Role.Student, NewOperation(), Ct));
         var actor = await book.ActorFor(account, Ct);
 
         Assert.NotNull(actor);
@@ -39,7 +39,7 @@ public sealed class AccountBookTests(TestDatabases databases) : IClassFixture<Te
         var db = await databases.OpenAsync(engine);
         await using var scope = db.Services.CreateAsyncScope();
         var book = scope.ServiceProvider.GetRequiredService<AccountBook>();
-        await book.SignUp(new NewAccount("Odd", "o'dd+\"ü\"@harbour.example", Password) { Age = AgeAnswer.OldEnough }, NewOperation(), Ct);
+        await scope.ServiceProvider.GetRequiredService<AccountRegister>().AdmitAsync(new NewAccount("Odd", "o'dd+\"ü\"@harbour.example", Password) { Age = AgeAnswer.OldEnough }, Role.Student, NewOperation(), Ct);
 
         var users = scope.ServiceProvider.GetRequiredService<UserManager<ClinicAccount>>();
         var found = await users.FindByEmailAsync("O'DD+\"Ü\"@Harbour.Example");
@@ -64,7 +64,7 @@ public sealed class AccountBookTests(TestDatabases databases) : IClassFixture<Te
         var answers = await Task.WhenAll(Enumerable.Range(0, 20).Select(async _ =>
         {
             await using var scope = db.Services.CreateAsyncScope();
-            return Done(await scope.ServiceProvider.GetRequiredService<AccountBook>().SignUp(wanted, operation, Ct));
+            return Done(await scope.ServiceProvider.GetRequiredService<AccountRegister>().AdmitAsync(wanted, Role.Student, operation, Ct));
         }));
 
         Assert.Single(answers.Distinct());
@@ -79,11 +79,11 @@ public sealed class AccountBookTests(TestDatabases databases) : IClassFixture<Te
         await using var scope = db.Services.CreateAsyncScope();
         var book = scope.ServiceProvider.GetRequiredService<AccountBook>();
         var operation = NewOperation();
-        Done(await book.SignUp(new NewAccount("Bram", "bram@harbour.example", Password) { Age = AgeAnswer.OldEnough }, operation, Ct));
+        Done(await scope.ServiceProvider.GetRequiredService<AccountRegister>().AdmitAsync(new NewAccount("Bram", "bram@harbour.example", Password) { Age = AgeAnswer.OldEnough }, Role.Student, operation, Ct));
 
-        var guess = await book.SignUp(new NewAccount("Eve", "bram@harbour.example", "another fifteen letters") { Age = AgeAnswer.OldEnough }, operation, Ct);
-        var other = await book.SignUp(new NewAccount("Eve", "eve@harbour.example", Password) { Age = AgeAnswer.OldEnough }, operation, Ct);
-        var taken = await book.SignUp(new NewAccount("Eve", "BRAM@harbour.example", Password) { Age = AgeAnswer.OldEnough }, NewOperation(), Ct);
+        var guess = await scope.ServiceProvider.GetRequiredService<AccountRegister>().AdmitAsync(new NewAccount("Eve", "bram@harbour.example", "another fifteen letters") { Age = AgeAnswer.OldEnough }, Role.Student, operation, Ct);
+        var other = await scope.ServiceProvider.GetRequiredService<AccountRegister>().AdmitAsync(new NewAccount("Eve", "eve@harbour.example", Password) { Age = AgeAnswer.OldEnough }, Role.Student, operation, Ct);
+        var taken = await scope.ServiceProvider.GetRequiredService<AccountRegister>().AdmitAsync(new NewAccount("Eve", "BRAM@harbour.example", Password) { Age = AgeAnswer.OldEnough }, Role.Student, NewOperation(), Ct);
         Assert.All([guess, other, taken], answer => Assert.IsType<Outcome<AccountId>.Refused>(answer));
     }
 
@@ -93,28 +93,11 @@ public sealed class AccountBookTests(TestDatabases databases) : IClassFixture<Te
         var db = await databases.FreshAsync(engine);
         await using var scope = db.Services.CreateAsyncScope();
         var book = scope.ServiceProvider.GetRequiredService<AccountBook>();
-        var answer = await book.SignUp(new NewAccount("a\u0007b", "nowhere", "short") { Age = AgeAnswer.OldEnough }, NewOperation(), Ct);
+        var answer = await scope.ServiceProvider.GetRequiredService<AccountRegister>().AdmitAsync(new NewAccount("a\u0007b", "nowhere", "short") { Age = AgeAnswer.OldEnough }, Role.Student, NewOperation(), Ct);
         var refused = Assert.IsType<Outcome<AccountId>.Refused>(answer);
         Assert.Equal(["Name", "Email", "Password"], refused.Problems.Select(problem => problem.Field));
         await using var context = db.CreateDbContext();
         Assert.False(await context.Users.AnyAsync(Ct));
-    }
-
-    [Theory, OnBothEngines]
-    public async Task Only_an_owner_adds_a_teacher(ClinicEngine engine)
-    {
-        var db = await databases.FreshAsync(engine);
-        await using var scope = db.Services.CreateAsyncScope();
-        var book = scope.ServiceProvider.GetRequiredService<AccountBook>();
-        var owner = await OpenStudioAsync(scope.ServiceProvider, "owner@harbour.example");
-        var asOwner = (await book.ActorFor(owner, Ct))!;
-        Assert.True(asOwner is { IsOwner: true, IsTeacher: true, Student: null });
-
-        var teacher = Done(await book.AddTeacher(asOwner, new NewAccount("Tove", "tove@harbour.example", Password) { Age = AgeAnswer.OldEnough }, NewOperation(), Ct));
-        var asTeacher = (await book.ActorFor(teacher, Ct))!;
-        Assert.True(asTeacher is { IsOwner: false, IsTeacher: true });
-        Assert.IsType<Outcome<AccountId>.NotFound>(
-            await book.AddTeacher(asTeacher, new NewAccount("Eve", "eve@harbour.example", Password) { Age = AgeAnswer.OldEnough }, NewOperation(), Ct));
     }
 
     [Theory, OnBothEngines]

@@ -40,8 +40,8 @@ internal sealed class PersonScene(TestDatabase db)
     private async Task<Actor> StudentAsync(string mark, string mailMark)
     {
         var accounts = _people.Book<AccountBook>();
-        var made = Done(await accounts.SignUp(
-            new NewAccount($"{mark} Kestrel", $"{mailMark}@harbour.example", GuardianScene.Password) { Age = AgeAnswer.Younger }, Operation(), Ct));
+        var made = Done(await _people.Book<AccountRegister>().AdmitAsync(
+            new NewAccount($"{mark} Kestrel", $"{mailMark}@harbour.example", GuardianScene.Password) { Age = AgeAnswer.Younger }, Role.Student, Operation(), Ct));
         return (await accounts.ActorFor(made, Ct))!;
     }
 

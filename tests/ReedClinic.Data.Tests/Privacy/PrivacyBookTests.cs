@@ -120,7 +120,7 @@ public sealed class PrivacyBookTests(TestDatabases databases) : IClassFixture<Te
         var code = db.Services.GetRequiredService<FirstRunCode>().Text;
         var owner = Done(await scene.People.Book<StudioBook>().Open(code, "Quay Reeds", null, new NewAccount("Mara", NewEmail("mara"), GuardianScene.Password), Operation(), Ct));
         var mara = (await accounts.ActorFor(owner, Ct))! with { IsFresh = true };
-        var taught = Done(await accounts.AddTeacher(mara, new NewAccount("Ilse Voss", NewEmail("ilse"), GuardianScene.Password), Operation(), Ct));
+        var taught = Done(await scene.People.Book<AccountRegister>().AdmitAsync(new NewAccount("Ilse Voss", NewEmail("ilse"), GuardianScene.Password), Role.Teacher, Operation(), Ct));
         var ilse = (await accounts.ActorFor(taught, Ct))! with { IsFresh = true };
         var student = await scene.People.StudentAsync(age: AgeAnswer.OldEnough);
         var batch = (await scene.People.Intake.BatchAsync(student)).Batch;

@@ -35,6 +35,7 @@ internal sealed class AccessWalk
         await SendLetterAsync(scope.ServiceProvider.GetRequiredService<LetterBook>(), batch.Code);
         walk._places["{Code}"] = code;
         walk._places["{Code:int}"] = "500";
+        walk._places["{Secret}"] = "made-up";
         walk._places["{Number:int}"] = "1";
         walk._places["{ReedNumber:guid}"] = walk._places["{reedId:guid}"] = batch.Reeds[0].Id.Value.ToString();
         walk._places["{Draft:guid}"] = walk._places["{draft:guid}"] = await DraftAsync(scope.ServiceProvider, batch);
@@ -69,14 +70,13 @@ internal sealed class AccessWalk
     private async Task PeopleAsync()
     {
         await using var scope = _host.Services.CreateAsyncScope();
-        var accounts = scope.ServiceProvider.GetRequiredService<AccountBook>();
+        var accounts = scope.ServiceProvider.GetRequiredService<AccountRegister>();
         var studio = scope.ServiceProvider.GetRequiredService<StudioBook>();
         var code = _host.Services.GetRequiredService<FirstRunCode>().Text;
         _people["owner"] = Account(await studio.Open(code, "Quay Reeds", null, New("Mara"), Parcel.NewOperation(), Ct));
-        var owner = new Actor(new AccountId(Parcel.NewOperation().Value), null, IsTeacher: false, IsOwner: true);
-        _people["teacher"] = Account(await accounts.AddTeacher(owner, New("Ilse"), Parcel.NewOperation(), Ct));
-        _people["other"] = Account(await accounts.SignUp(New("Tove"), Parcel.NewOperation(), Ct));
-        _people["own"] = Account(await accounts.SignUp(New("Ines"), Parcel.NewOperation(), Ct));
+        _people["teacher"] = Account(await accounts.AdmitAsync(New("Ilse"), Role.Teacher, Parcel.NewOperation(), Ct));
+        _people["other"] = Account(await accounts.AdmitAsync(New("Tove"), Role.Student, Parcel.NewOperation(), Ct));
+        _people["own"] = Account(await accounts.AdmitAsync(New("Ines"), Role.Student, Parcel.NewOperation(), Ct));
     }
 
     // Their sign-in is one without any role, as the link to a guardian makes it.

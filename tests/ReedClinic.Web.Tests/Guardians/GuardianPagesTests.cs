@@ -1,8 +1,5 @@
 using System.Net;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using ReedClinic.Data;
-using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.People;
 using ReedClinic.Web.Tests.Hosting;
@@ -95,8 +92,8 @@ public sealed class GuardianPagesTests(ClinicHost host) : IClassFixture<ClinicHo
         var email = ClinicHost.NewEmail(name.Split(' ')[0]);
         await using (var scope = host.Services.CreateAsyncScope())
         {
-            await scope.ServiceProvider.GetRequiredService<AccountBook>().SignUp(
-                new NewAccount(name, email, ClinicHost.Password) { Age = AgeAnswer.Younger }, Parcel.NewOperation(), Ct);
+            await scope.ServiceProvider.GetRequiredService<AccountRegister>().AdmitAsync(
+                new NewAccount(name, email, ClinicHost.Password) { Age = AgeAnswer.Younger }, Role.Student, Parcel.NewOperation(), Ct);
         }
 
         var visitor = host.Visitor();
@@ -109,10 +106,7 @@ public sealed class GuardianPagesTests(ClinicHost host) : IClassFixture<ClinicHo
     {
         using var asked = await (await Form.At(student, "/guardian")).Set("Form.Name", "Rosa").Set("Form.Email", email).Post();
         Assert.Equal("/guardian", asked.Leads());
-        await using var scope = host.Services.CreateAsyncScope();
-        var outbox = scope.ServiceProvider.GetRequiredService<Outbox>();
-        var jobs = await scope.ServiceProvider.GetRequiredService<ClinicDb>().Set<Job>().Where(job => job.Kind == JobKind.Mail && job.Payload != "").ToListAsync(Ct);
-        return jobs.Select(outbox.Open).OfType<Mail>().Single(mail => mail.To == email && mail.Kind == MailKind.GuardianAsked).Secret!;
+        return (await host.Mailed(email, "/guardian/answer/")).Split('/')[^1];
     }
 
     private static async Task AgreeAsync(HttpClient guardian, string secret)

@@ -9,6 +9,7 @@ using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Options;
 using ReedClinic.Data.People;
+using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Web.Account;
 using ReedClinic.Web.Shared.Hosting;
@@ -31,13 +32,40 @@ public class ClinicHost : WebApplicationFactory<Program>
     /// <summary>A new student, signed in.</summary>
     public async Task<HttpClient> Student(string name = "Sanne")
     {
-        var visitor = Visitor();
-        var form = await Form.At(visitor, "/account/sign-up");
-        form.Set("Form.Name", name).Set("Form.Age", "OldEnough").Set("Form.Email", NewEmail(name)).Set("Form.Password", Password);
-        using var answer = await form.Post();
-        Assert.Equal("/", answer.Leads());
-        return visitor;
+        return await SignedIn(await Admit(name, NewEmail(name)), SignInWay.Password);
     }
+
+    /// <summary>A student's account, made without a link.</summary>
+    public async Task<AccountId> Admit(string name, string email)
+    {
+        await using var scope = Services.CreateAsyncScope();
+        var wanted = new NewAccount(name, email, Password) { Age = AgeAnswer.OldEnough };
+        return Assert.IsType<Outcome<AccountId>.Done>(await scope.ServiceProvider.GetRequiredService<AccountRegister>()
+            .AdmitAsync(wanted, Role.Student, Parcel.NewOperation(), TestContext.Current.CancellationToken)).Value;
+    }
+
+    /// <summary>The path of a link to join, as an owner would have sent it.</summary>
+    public async Task<string> Invite(string email, Role role = Role.Student)
+    {
+        await using var scope = Services.CreateAsyncScope();
+        var owner = new Actor(new AccountId(Parcel.NewOperation().Value), null, IsTeacher: false, IsOwner: true);
+        var sent = await scope.ServiceProvider.GetRequiredService<InvitationBook>().InviteAsync(owner, role, email, Parcel.NewOperation(), TestContext.Current.CancellationToken);
+        return $"/join/{Assert.IsType<Outcome<SentLink>.Done>(sent).Value.Secret}";
+    }
+
+    /// <summary>The path of the link in the latest mail to an address; waits until one is there.</summary>
+    public Task<string> Mailed(string email, string path) => MailedLinks.PathAsync(MailFolder, email, path, TestContext.Current.CancellationToken);
+
+    /// <summary>Opens the studio, so that strangers may ask for links.</summary>
+    public async Task OpenStudio()
+    {
+        await using var scope = Services.CreateAsyncScope();
+        await scope.ServiceProvider.GetRequiredService<StudioBook>().Open(
+            Services.GetRequiredService<FirstRunCode>().Text, "Quay Reeds", null, new NewAccount("Mara", NewEmail("mara"), Password), Parcel.NewOperation(), TestContext.Current.CancellationToken);
+    }
+
+    /// <summary>Where mails are written.</summary>
+    public string MailFolder => Path.Combine(_folder, "mail");
 
     /// <summary>A new teacher, signed in.</summary>
     public async Task<HttpClient> Teacher(string name = "Ilse")
@@ -84,6 +112,8 @@ public class ClinicHost : WebApplicationFactory<Program>
         builder.UseEnvironment("Production");
         builder.UseStaticWebAssets(); // the build output, also where a published one is expected
         builder.UseSetting("ConnectionStrings:Clinic", $"Data Source={Path.Combine(_folder, "clinic.db")}");
+        builder.UseSetting("Mail:Folder", MailFolder);
+        builder.UseSetting("Web:Address", Address.ToString());
 
         // Everybody comes from one address here, and often; the limits have tests of their own.
         foreach (var limit in new[] { RateLimits.SignIn, RateLimits.Passkey, RateLimits.Links })

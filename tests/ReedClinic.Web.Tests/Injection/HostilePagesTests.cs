@@ -10,7 +10,7 @@ namespace ReedClinic.Web.Tests.Injection;
 /// Every hostile text where people type, and on every page that shows it: it is shown as it was typed or refused beside its
 /// field, and no page is made of more than a page of harmless words (OWASP ASVS 5.0, 1.1.2, 1.2.1, 1.2.2).
 /// </summary>
-public sealed partial class HostilePagesTests(ClinicHost host) : IClassFixture<ClinicHost>
+public sealed partial class HostilePagesTests(HostileHost host) : IClassFixture<HostileHost>
 {
     private const string Harmless = "plain words";
 
@@ -106,14 +106,14 @@ public sealed partial class HostilePagesTests(ClinicHost host) : IClassFixture<C
         var visitor = host.Visitor();
         foreach (var wrong in new[] { "two\nlines", "a\0b" })
         {
-            using var answer = await SignUp(visitor, wrong);
+            using var answer = await Join(visitor, wrong);
             shape.Learn((await answer.Read()).Page);
         }
 
         foreach (var vector in HostileTexts.Sendable.Where(vector => vector.Text.Length <= 1000))
         {
             using var someone = host.Visitor();
-            using var answer = await SignUp(someone, vector.Text);
+            using var answer = await Join(someone, vector.Text);
             Assert.Equal(PersonName.Read(vector.Text) is null, answer.Leads() != "/");
             if (answer.Leads() != "/")
             {
@@ -130,7 +130,7 @@ public sealed partial class HostilePagesTests(ClinicHost host) : IClassFixture<C
     public async Task On_every_page_a_students_name_stands_in_an_element_of_its_own(string name)
     {
         var student = host.Visitor();
-        using var welcome = await SignUp(student, name);
+        using var welcome = await Join(student, name);
         var scene = new HostileScene(host, student, await host.Teacher());
         await scene.Announce([Harmless]);
         var bench = await scene.TakeIn();
@@ -204,9 +204,9 @@ public sealed partial class HostilePagesTests(ClinicHost host) : IClassFixture<C
         }
     }
 
-    private static async Task<HttpResponseMessage> SignUp(HttpClient visitor, string name) =>
-        await (await Form.At(visitor, "/account/sign-up"))
-            .Set("Form.Name", name).Set("Form.Age", "OldEnough").Set("Form.Email", ClinicHost.NewEmail("somebody")).Set("Form.Password", ClinicHost.Password).Post();
+    private async Task<HttpResponseMessage> Join(HttpClient visitor, string name) =>
+        await (await Form.At(visitor, await host.Invite(ClinicHost.NewEmail("somebody"))))
+            .Set("Form.Name", name).Set("Form.Age", "OldEnough").Set("Form.Password", ClinicHost.Password).Post();
 
     [GeneratedRegex("#entry-[0-9]+$")]
     private static partial Regex Saved();

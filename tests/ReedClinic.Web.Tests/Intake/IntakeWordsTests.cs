@@ -125,12 +125,13 @@ public sealed class IntakeWordsTests(ClinicHost host) : IClassFixture<ClinicHost
     public async Task Signing_up_and_in_promise_nothing_that_they_do_not_keep()
     {
         using var visitor = host.Visitor();
-        using var up = await (await Form.At(visitor, "/account/sign-up")).Set("Form.Name", "Eike").Set("Form.Password", "short").Post();
+        var link = await host.Invite(ClinicHost.NewEmail("eike"));
+        using var up = await (await Form.At(visitor, link)).Set("Form.Name", "Eike").Set("Form.Password", "short").Post();
         var page = WebUtility.HtmlDecode((await up.Read()).Page);
         Assert.DoesNotContain("Nothing you typed is lost", page, StringComparison.Ordinal);
         Assert.Contains("type your password again", page, StringComparison.Ordinal);
 
-        using var nothing = await (await Form.At(visitor, "/account/sign-up")).Post();
+        using var nothing = await (await Form.At(visitor, link)).Post();
         Assert.DoesNotContain("type your password again", (await nothing.Read()).Page, StringComparison.Ordinal);
 
         using var into = await (await Form.At(visitor, "/account/sign-in")).Set("Form.Email", "eike@harbour.example").Set("Form.Password", "short").Post();

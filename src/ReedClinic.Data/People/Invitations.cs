@@ -1,0 +1,68 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Audit;
+using ReedClinic.Data.Engine;
+using ReedClinic.Data.Jobs;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.People;
+
+/// <summary>Links that somebody of the studio sends to one address.</summary>
+internal static class Invitations
+{
+    private const string Invite = "send-link";
+
+    /// <summary>Sends one, in place of earlier ones for the same.</summary>
+    public static async Task<Outcome<SentLink>> InviteAsync(
+        this ClinicDb db, AccountRegister register, Outbox outbox, Actor actor, TicketPurpose purpose, string? email, OperationId operation, DateTimeOffset now, CancellationToken ct)
+    {
+        if (EmailAddress.Read(email) is not { } address)
+        {
+            return Refused("Write the e-mail address in full, such as name@example.org.");
+        }
+
+        operation = operation.OrFresh(now);
+        if (await db.WasSentAsync(operation, ct).ConfigureAwait(false) is { } before)
+        {
+            return new Outcome<SentLink>.Done(before);
+        }
+
+        var known = register.Fold(address);
+        var account = await db.Users.AsNoTracking().Where(user => user.NormalizedEmail == known).Select(user => (AccountId?)new AccountId(user.Id)).SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        if (account is { } there && (purpose != TicketPurpose.Begin || !await db.IsUnclaimedAsync(there, ct).ConfigureAwait(false)))
+        {
+            return Refused("This address has an account already.");
+        }
+
+        await db.WithdrawTicketsAsync(purpose, address, now, ct).ConfigureAwait(false);
+        var (ticket, secret) = Tickets.Make(purpose, address, now, account, madeBy: actor.Account);
+        db.Add(ticket);
+        db.Note(operation, Invite, ticket.Id.Value, now);
+        db.Tell(AuditEvent.Invited, now, actor.Account.Value, about: ticket.Id.Value);
+        outbox.Put(db, StrangerLinks.MailOf(ticket, secret));
+        return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
+            ? new Outcome<SentLink>.Done(new SentLink(ticket.Id, ticket.Email, purpose, secret))
+            : await db.WasSentAsync(operation, ct).ConfigureAwait(false) is { } first ? new Outcome<SentLink>.Done(first) : Refused("Somebody else did that at the same moment. Please look again.");
+    }
+
+    private static Outcome<SentLink>.Refused Refused(string why) => new([new Problem("Email", why)]);
+
+    // The secret is nowhere any more: whoever repeats gets the first answer without it.
+    private static async Task<SentLink?> WasSentAsync(this ClinicDb db, OperationId operation, CancellationToken ct)
+    {
+        var done = await db.Set<DoneOperation>().AsNoTracking().SingleOrDefaultAsync(row => row.Id == operation && row.Verb == Invite, ct).ConfigureAwait(false);
+        var ticket = done is null ? null : await db.Set<Ticket>().AsNoTracking().SingleOrDefaultAsync(row => row.Id == new TicketId(done.Subject), ct).ConfigureAwait(false);
+        return ticket is null ? null : new SentLink(ticket.Id, ticket.Email, ticket.Purpose, null);
+    }
+}
+
+/// <summary>A link that was sent.</summary>
+/// <param name="Id">Which.</param>
+/// <param name="Email">To whom.</param>
+/// <param name="Purpose">What for.</param>
+/// <param name="Secret">Its secret, told once, for handing the link over where no mail goes out.</param>
+public sealed record SentLink(TicketId Id, string Email, TicketPurpose Purpose, string? Secret)
+{
+    /// <summary>Keeps the secret out of logs.</summary>
+    public override string ToString() => $"{nameof(SentLink)} {{ {Purpose} }}";
+}

@@ -1,0 +1,57 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Audit;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.People;
+
+/// <summary>Links to join, and giving an account that was begun by a link a password of its own.</summary>
+internal static class Joining
+{
+    /// <summary>The link to join while it is good.</summary>
+    public static async Task<Ticket?> FindJoinAsync(this ClinicDb db, string? secret, DateTimeOffset now, CancellationToken ct) =>
+        await db.TicketToJoinAsync(secret, ct).ConfigureAwait(false) is { } ticket && ticket.IsGood(now) ? ticket : null;
+
+    /// <summary>The link to join, be it good or not.</summary>
+    public static async Task<Ticket?> TicketToJoinAsync(this ClinicDb db, string? secret, CancellationToken ct) =>
+        await db.TicketOfAsync(secret, TicketPurpose.JoinAsTeacher, ct).ConfigureAwait(false)
+        ?? await db.TicketOfAsync(secret, TicketPurpose.JoinAsStudent, ct).ConfigureAwait(false);
+
+    /// <summary>True while nobody can sign in with it but by a link.</summary>
+    public static async Task<bool> IsUnclaimedAsync(this ClinicDb db, AccountId account, CancellationToken ct) =>
+        await db.Users.AnyAsync(
+            user => user.Id == account.Value && user.PasswordHash == null && !db.UserPasskeys.Any(key => key.UserId == user.Id), ct).ConfigureAwait(false);
+
+    /// <summary>Gives an account that has none a password, and uses up the link that allowed it.</summary>
+    public static async Task<Outcome<AccountId>> ClaimAsync(
+        this ClinicDb db, AccountRegister register, AccountId account, string? name, string password, Ticket? by, DateTimeOffset now, CancellationToken ct)
+    {
+        if (by?.IsGood(now) == false
+            || !await db.IsUnclaimedAsync(account, ct).ConfigureAwait(false)
+            || await db.Users.SingleOrDefaultAsync(user => user.Id == account.Value && user.DisabledAt == null, ct).ConfigureAwait(false) is not { } mine)
+        {
+            return new Outcome<AccountId>.NotFound();
+        }
+
+        by?.Use(now);
+        mine.PasswordHash = register.HashOf(mine, password);
+        mine.SecurityStamp = AccountRegister.NewStamp();
+        mine.ConcurrencyStamp = AccountRegister.NewStamp();
+        if (PersonName.Read(name) is { } called)
+        {
+            mine.DisplayName = called;
+            (await db.Set<Student>().SingleOrDefaultAsync(person => person.Account == account, ct).ConfigureAwait(false))?.Rename(called);
+        }
+
+        db.Tell(AuditEvent.PasswordChanged, now, account.Value, about: by?.Id.Value);
+        try
+        {
+            await db.SaveChangesAsync(ct).ConfigureAwait(false);
+            return new Outcome<AccountId>.Done(account);
+        }
+        catch (DbUpdateConcurrencyException)
+        {
+            return new Outcome<AccountId>.NotFound();
+        }
+    }
+}

@@ -1,0 +1,206 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
+using ReedClinic.Data.Jobs;
+using ReedClinic.Data.People;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.Tests.People;
+
+/// <summary>One-time links and who may come in by them. OWASP ASVS 5.0: 6.4.1 (expire, used once), 6.3.8 (nobody learns who has an account).</summary>
+public sealed class LinkTests(TestDatabases databases) : IClassFixture<TestDatabases>
+{
+    private const string Password = "seven small reeds in a tin";
+
+    private static readonly Actor Owner = new(new AccountId(NewOperation().Value), null, IsTeacher: false, IsOwner: true) { IsFresh = true };
+
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Theory, OnBothEngines]
+    public async Task An_invitation_makes_one_account_with_the_address_it_went_to_and_no_second_one(ClinicEngine engine)
+    {
+        await using var scene = await SceneAsync(engine);
+        var secret = await scene.InviteAsync(Role.Teacher, "tove@harbour.example");
+        var joined = NewOperation();
+
+        var account = Done(await scene.Accounts.JoinAsync(secret, New("Tove", "somebody.else@harbour.example"), joined, Ct));
+        Assert.Equal(account, Done(await scene.Accounts.JoinAsync(secret, New("Tove"), joined, Ct))); // the same form again
+        Assert.IsType<Outcome<AccountId>.NotFound>(await scene.Accounts.JoinAsync(secret, New("Eve"), NewOperation(), Ct));
+        Assert.Null(await scene.Accounts.ReadAsync(secret, Ct));
+
+        Assert.True(await scene.Accounts.ActorFor(account, Ct) is { IsTeacher: true, IsOwner: false, Student: null });
+        await using var db = scene.Db.CreateDbContext();
+        Assert.Equal("tove@harbour.example", (await db.Users.SingleAsync(user => user.Id == account.Value, Ct)).Email);
+        Assert.False(await db.Users.AnyAsync(user => user.Email == "somebody.else@harbour.example", Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_link_that_is_expired_withdrawn_replaced_or_cut_short_makes_nothing(ClinicEngine engine)
+    {
+        await using var scene = await SceneAsync(engine);
+        var replaced = await scene.InviteAsync(Role.Student, "one@harbour.example");
+        var good = await scene.InviteAsync(Role.Student, "one@harbour.example");
+        var withdrawn = await scene.InviteAsync(Role.Student, "two@harbour.example");
+        var invitation = Assert.Single(await scene.Invitations.OpenAsync(Owner, Ct), one => one.Email == "two@harbour.example");
+        Assert.IsType<Outcome<bool>.Done>(await scene.Invitations.WithdrawAsync(Owner, invitation.Id, NewOperation(), Ct));
+
+        foreach (var secret in new[] { replaced, withdrawn, good[..^1], good + "x", "", null })
+        {
+            Assert.Null(await scene.Accounts.ReadAsync(secret, Ct));
+            Assert.IsType<Outcome<AccountId>.NotFound>(await scene.Accounts.JoinAsync(secret, New("Eve"), NewOperation(), Ct));
+        }
+
+        scene.Clock.Advance(TimeSpan.FromDays(14));
+        Assert.Null(await scene.Accounts.ReadAsync(good, Ct));
+        Assert.IsType<Outcome<AccountId>.NotFound>(await scene.Accounts.JoinAsync(good, New("Eve"), NewOperation(), Ct));
+        await using var db = scene.Db.CreateDbContext();
+        Assert.Equal(0, await db.Set<Student>().CountAsync(Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Of_ten_who_use_one_link_at_once_one_gets_in(ClinicEngine engine)
+    {
+        await using var scene = await SceneAsync(engine);
+        var secret = await scene.InviteAsync(Role.Student, "ten@harbour.example");
+
+        var answers = await Task.WhenAll(Enumerable.Range(0, 10).Select(n => scene.Accounts.JoinAsync(secret, New($"N{n}"), NewOperation(), Ct)));
+
+        Assert.Single(answers, answer => answer is Outcome<AccountId>.Done);
+        await using var db = scene.Db.CreateDbContext();
+        Assert.Equal(1, await db.Set<Student>().CountAsync(Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task An_address_gets_three_mails_in_an_hour_and_none_while_the_studio_is_closed_to_strangers(ClinicEngine engine)
+    {
+        await using var scene = await SceneAsync(engine);
+        Assert.IsType<Outcome<bool>.NotFound>(await scene.SignUps.AskAsync("ines@harbour.example", NewOperation(), Ct));
+        await scene.OpenStudioAsync();
+        for (var time = 0; time < 5; time++)
+        {
+            Assert.IsType<Outcome<bool>.Done>(await scene.SignUps.AskAsync("Ines@harbour.example", NewOperation(), Ct));
+        }
+
+        Assert.Equal(StrangerLinks.MostInAnHour, await scene.MailsAsync());
+        var again = NewOperation();
+        Assert.IsType<Outcome<bool>.Done>(await scene.SignUps.AskAsync("tove@harbour.example", again, Ct));
+        Assert.IsType<Outcome<bool>.Done>(await scene.SignUps.AskAsync("tove@harbour.example", again, Ct));
+        Assert.Equal(StrangerLinks.MostInAnHour + 1, await scene.MailsAsync());
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_link_to_begin_is_one_browsers_expires_and_ends_with_a_password(ClinicEngine engine)
+    {
+        await using var scene = await SceneAsync(engine);
+        var (phone, laptop) = (new string('p', 43), new string('l', 43));
+        var secret = Done(await scene.Begins.SendAsync(Owner, "jory@harbour.example", NewOperation(), Ct)).Secret;
+        Assert.Equal(BeginState.New, await scene.Begins.ReadAsync(secret, null, Ct));
+
+        var account = Done(await scene.Begins.StartAsync(secret, phone, "Jory", AgeAnswer.Younger, NewOperation(), Ct));
+        Assert.Equal(account, Done(await scene.Begins.StartAsync(secret, phone, null, null, NewOperation(), Ct)));
+        Assert.Equal(BeginState.Elsewhere, await scene.Begins.ReadAsync(secret, laptop, Ct));
+        Assert.IsType<Outcome<AccountId>.NotFound>(await scene.Begins.StartAsync(secret, laptop, "Eve", AgeAnswer.OldEnough, NewOperation(), Ct));
+        var actor = (await scene.Accounts.ActorFor(account, Ct))!;
+        Assert.NotNull(actor.Student);
+        Assert.False(actor.WorksHere);
+
+        var second = Done(await scene.Begins.SendAsync(Owner, "jory@harbour.example", NewOperation(), Ct)).Secret;
+        Assert.Equal(BeginState.NewLink, await scene.Begins.ReadAsync(second, laptop, Ct));
+        Assert.Equal(account, Done(await scene.Begins.StartAsync(second, laptop, null, null, NewOperation(), Ct)));
+
+        scene.Clock.Advance(TimeSpan.FromDays(3));
+        Assert.Equal(BeginState.Expired, await scene.Begins.ReadAsync(secret, phone, Ct));
+        Assert.True(await scene.Begins.IsUnclaimedAsync(actor, Ct));
+        Assert.IsType<Outcome<AccountId>.Refused>(await scene.Begins.ClaimAsync(actor, "short", NewOperation(), Ct));
+        Assert.Equal(account, Done(await scene.Begins.ClaimAsync(actor, Password, NewOperation(), Ct)));
+        Assert.IsType<Outcome<AccountId>.NotFound>(await scene.Begins.ClaimAsync(actor, Password, NewOperation(), Ct));
+        Assert.False(await scene.Begins.IsUnclaimedAsync(actor, Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task The_last_owner_can_neither_be_closed_nor_lose_the_role_and_a_closed_account_is_signed_out(ClinicEngine engine)
+    {
+        await using var scene = await SceneAsync(engine);
+        var owner = await scene.OpenStudioAsync();
+        var teacher = Done(await scene.Register.AdmitAsync(New("Tove", "tove@harbour.example"), Role.Teacher, NewOperation(), Ct));
+        var session = await scene.Db.Services.GetRequiredService<SessionRegister>().BeginAsync(teacher, SignInWay.Passkey, "Firefox", null, Ct);
+
+        Assert.IsType<Outcome<bool>.Refused>(await scene.People.DisableAsync(Owner with { IsFresh = false }, teacher, NewOperation(), Ct));
+        Assert.IsType<Outcome<bool>.Refused>(await scene.People.DisableAsync(Owner, owner, NewOperation(), Ct));
+        Assert.IsType<Outcome<bool>.Refused>(await scene.People.SetOwnerAsync(Owner, owner, false, NewOperation(), Ct));
+        Assert.True(await scene.Accounts.ActorFor(owner, Ct) is { IsOwner: true });
+
+        Assert.IsType<Outcome<bool>.Done>(await scene.People.DisableAsync(Owner, teacher, NewOperation(), Ct));
+        Assert.Null(await scene.Accounts.ActorFor(teacher, Ct));
+        await using (var db = scene.Db.CreateDbContext())
+        {
+            Assert.NotNull((await db.Set<Session>().SingleAsync(row => row.Id == session!.Value, Ct)).EndedAt);
+        }
+
+        // Somebody closed is no owner to leave the studio to.
+        Assert.IsType<Outcome<bool>.Done>(await scene.People.SetOwnerAsync(Owner, teacher, true, NewOperation(), Ct));
+        Assert.IsType<Outcome<bool>.Refused>(await scene.People.DisableAsync(Owner, owner, NewOperation(), Ct));
+        Assert.IsType<Outcome<bool>.Done>(await scene.People.EnableAsync(Owner, teacher, NewOperation(), Ct));
+        var both = await Task.WhenAll(
+            scene.People.DisableAsync(Owner, owner, NewOperation(), Ct), scene.People.DisableAsync(Owner, teacher, NewOperation(), Ct));
+        Assert.Single(both, outcome => outcome is Outcome<bool>.Done);
+    }
+
+    private async Task<Scene> SceneAsync(ClinicEngine engine) => new(await databases.FreshAsync(engine));
+
+    private static NewAccount New(string name, string? email = null) => new(name, email ?? "nobody@harbour.example", Password) { Age = AgeAnswer.OldEnough };
+
+    private static OperationId NewOperation() => new(Guid.CreateVersion7(TimeProvider.System.GetUtcNow()));
+
+    private static T Done<T>(Outcome<T> outcome) => Assert.IsType<Outcome<T>.Done>(outcome).Value;
+
+    private sealed class Scene : IAsyncDisposable
+    {
+        private readonly AsyncServiceScope _scope;
+
+        public Scene(TestDatabase db)
+        {
+            Db = db;
+            _scope = db.Services.CreateAsyncScope();
+            var outbox = _scope.ServiceProvider.GetRequiredService<Outbox>();
+            Register = _scope.ServiceProvider.GetRequiredService<AccountRegister>();
+            var links = new StrangerLinks(db, Clock, Register, outbox);
+            Accounts = new AccountBook(db, Clock, Register);
+            Invitations = new InvitationBook(db, Clock, Register, outbox);
+            SignUps = new SignUpBook(links);
+            Begins = new BeginBook(db, Clock, Register, outbox, links);
+            People = new PeopleBook(db, Clock, outbox);
+        }
+
+        public TestDatabase Db { get; }
+
+        public FakeTimeProvider Clock { get; } = new(TimeProvider.System.GetUtcNow());
+
+        public AccountRegister Register { get; }
+
+        public AccountBook Accounts { get; }
+
+        public InvitationBook Invitations { get; }
+
+        public SignUpBook SignUps { get; }
+
+        public BeginBook Begins { get; }
+
+        public PeopleBook People { get; }
+
+        public async Task<string> InviteAsync(Role role, string email) =>
+            Done(await Invitations.InviteAsync(Owner, role, email, NewOperation(), Ct)).Secret!;
+
+        public async Task<AccountId> OpenStudioAsync() => Done(await _scope.ServiceProvider.GetRequiredService<StudioBook>().Open(
+            Db.Services.GetRequiredService<FirstRunCode>().Text, "Quay Reeds", null, New("Mara", "mara@harbour.example"), NewOperation(), Ct));
+
+        public async Task<int> MailsAsync()
+        {
+            await using var db = Db.CreateDbContext();
+            return await db.Set<Job>().CountAsync(job => job.Kind == JobKind.Mail, Ct);
+        }
+
+        public ValueTask DisposeAsync() => _scope.DisposeAsync();
+    }
+}

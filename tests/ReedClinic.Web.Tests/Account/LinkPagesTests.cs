@@ -1,0 +1,151 @@
+using System.Net;
+using System.Text.RegularExpressions;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
+using ReedClinic.Data.Jobs;
+using ReedClinic.Domain.People;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.Account;
+
+/// <summary>Coming in by a link from a mail, on the real pages and with the real mail.</summary>
+public sealed partial class LinkPagesTests(ClinicHost host) : IClassFixture<ClinicHost>
+{
+    private const string Gone = "This link doesn’t work any more";
+
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_student_asks_for_a_link_gets_it_by_mail_and_makes_an_account_with_it_once()
+    {
+        await host.OpenStudio();
+        var email = ClinicHost.NewEmail("marit");
+        using var visitor = host.Visitor();
+        using (var asked = await (await Form.At(visitor, "/account/sign-up")).Set("Form.Email", email).Post())
+        {
+            Assert.Contains($"We have written to <bdi>{email}</bdi>.", (await asked.Read()).Page, StringComparison.Ordinal);
+        }
+
+        var link = await host.Mailed(email, "/join/");
+        using (var scanner = host.Visitor())
+        {
+            await scanner.See(link);
+            await scanner.See(link);
+        }
+
+        using (var made = await (await Form.At(visitor, link)).Set("Form.Name", "Marit").Set("Form.Age", "OldEnough").Set("Form.Password", ClinicHost.Password).Post())
+        {
+            Assert.Equal("/", made.Leads());
+        }
+
+        Assert.Contains("/account/sign-out", (await visitor.See("/")).Page, StringComparison.Ordinal);
+        using var second = host.Visitor();
+        Assert.Contains(Gone, WebUtility.HtmlDecode((await second.See(link)).Page), StringComparison.Ordinal);
+        Assert.Contains(Gone, WebUtility.HtmlDecode((await second.See(link[..^1])).Page), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("/account/sign-up")]
+    [InlineData("/begin")]
+    public async Task Known_and_unknown_addresses_get_the_same_answer_the_same_work_and_different_mails(string page)
+    {
+        await host.OpenStudio();
+        var (known, unknown) = (ClinicHost.NewEmail("known"), ClinicHost.NewEmail("nobody"));
+        await host.Admit("Known", known);
+        var (forKnown, rowsForKnown) = await AskAsync(page, known);
+        var (forUnknown, rowsForUnknown) = await AskAsync(page, unknown);
+
+        Assert.Equal(forUnknown, forKnown);
+        Assert.Equal(rowsForUnknown, rowsForKnown);
+        Assert.Equal("/account/sign-in", await host.Mailed(known, "/account/sign-in"));
+        Assert.StartsWith(page == "/begin" ? "/begin/" : "/join/", await host.Mailed(unknown, page == "/begin" ? "/begin/" : "/join/"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_link_to_begin_stays_with_its_first_browser_until_a_password_is_chosen()
+    {
+        await host.OpenStudio();
+        var email = ClinicHost.NewEmail("jory");
+        using var phone = host.Visitor();
+        var link = await BeginLinkAsync(phone, email);
+        using (var begun = await (await Form.At(phone, link)).Set("Form.Name", "Jory").Set("Form.Age", "OldEnough").Post())
+        {
+            Assert.Equal("/", begun.Leads());
+        }
+
+        Assert.Contains("/account/claim", (await phone.See("/")).Page, StringComparison.Ordinal);
+        using var laptop = host.Visitor();
+        var elsewhere = WebUtility.HtmlDecode((await laptop.See(link)).Page);
+        Assert.Contains("stays with another device", elsewhere, StringComparison.Ordinal);
+        using (var sent = await Form.Named(laptop, link, elsewhere, "send-new").Post())
+        {
+            Assert.Contains("A new link is on its way", (await sent.Read()).Page, StringComparison.Ordinal);
+        }
+
+        using (await (await Form.At(phone, "/", "/account/sign-out")).Post())
+        {
+        }
+
+        using (var again = await (await Form.At(phone, link)).Post())
+        {
+            Assert.Equal("/", again.Leads());
+        }
+
+        using (var claimed = await (await Form.At(phone, "/account/claim")).Set("Form.Password", ClinicHost.Password).Post())
+        {
+            Assert.Equal("/account/claim?done=yes", claimed.Leads());
+        }
+
+        Assert.DoesNotContain("/account/claim", (await phone.See("/")).Page, StringComparison.Ordinal);
+        Assert.Contains("You have a password now", (await phone.See(link)).Page, StringComparison.Ordinal);
+        using var signedIn = await (await Form.At(laptop, "/account/sign-in")).Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post();
+        Assert.Equal("/", signedIn.Leads());
+    }
+
+    [Fact]
+    public async Task While_mail_is_off_the_pages_say_so_and_an_owner_is_shown_the_link()
+    {
+        await using var silent = host.WithWebHostBuilder(builder => builder.UseSetting("Mail:Folder", ""));
+        await host.OpenStudio();
+        using var visitor = silent.CreateClient(new() { BaseAddress = new Uri("https://localhost"), AllowAutoRedirect = false });
+        foreach (var page in new[] { "/account/sign-up", "/begin" })
+        {
+            var words = WebUtility.HtmlDecode((await visitor.See(page)).Page);
+            Assert.Contains("can’t send mail just now", words, StringComparison.Ordinal);
+            Assert.DoesNotContain("name=\"Form.Email\"", words, StringComparison.Ordinal);
+        }
+    }
+
+    private async Task<string> BeginLinkAsync(HttpClient visitor, string email)
+    {
+        using var asked = await (await Form.At(visitor, "/begin")).Set("Form.Email", email).Post();
+        Assert.Equal(HttpStatusCode.OK, asked.StatusCode);
+        return await host.Mailed(email, "/begin/");
+    }
+
+    private async Task<(string Page, string Rows)> AskAsync(string path, string email)
+    {
+        var before = await RowsAsync();
+        using var visitor = host.Visitor();
+        using var answer = await (await Form.At(visitor, path)).Set("Form.Email", email).Post();
+        var (status, page, _) = await answer.Read();
+        Assert.Equal(HttpStatusCode.OK, status);
+        var after = await RowsAsync();
+        return (Address().Replace(Token().Replace(page[page.IndexOf("<h1", StringComparison.Ordinal)..page.IndexOf("</main>", StringComparison.Ordinal)], ""), ""),
+            $"{after.Tickets - before.Tickets} {after.Jobs - before.Jobs} {after.Operations - before.Operations}");
+    }
+
+    private async Task<(int Tickets, int Jobs, int Operations)> RowsAsync()
+    {
+        await using var scope = host.Services.CreateAsyncScope();
+        var db = scope.ServiceProvider.GetRequiredService<ClinicDb>();
+        return (await db.Set<Ticket>().CountAsync(Ct), await db.Set<Job>().CountAsync(Ct), await db.Set<DoneOperation>().CountAsync(Ct));
+    }
+
+    [GeneratedRegex("name=\"__RequestVerificationToken\" value=\"[^\"]*\"")]
+    private static partial Regex Token();
+
+    [GeneratedRegex(@"(known|nobody)-\d+@harbour\.example")]
+    private static partial Regex Address();
+}
