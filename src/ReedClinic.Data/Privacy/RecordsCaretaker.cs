@@ -17,7 +17,7 @@ namespace ReedClinic.Data.Privacy;
 public sealed class RecordsCaretaker(
     IDbContextFactory<ClinicDb> databases, TimeProvider time, Outbox outbox, AuditChain audit, PrivacySettings settings)
 {
-    private const string Told = "letting-go";
+    private const string LettingGo = "letting-go:";
     private const int AtOnce = 200;
 
     /// <summary>Asks for today's round, unless somebody has.</summary>
@@ -70,7 +70,7 @@ public sealed class RecordsCaretaker(
     private static async Task<int> RowsAsync(ClinicDb db, DateTimeOffset now, CancellationToken ct)
     {
         var (drafts, tickets, sessions) = (now - RetentionRules.UntouchedDraft, now - RetentionRules.EndedTicket, now - RetentionRules.EndedSession);
-        var (jobs, operations) = (now - RetentionRules.EndedJob, now - RetentionRules.DoneOperation);
+        var (jobs, notices, operations) = (now - RetentionRules.EndedJob, now - RetentionRules.SentNotice, now - RetentionRules.DoneOperation);
         var gone = await db.Set<IntakeDraft>().Where(draft => draft.SavedAt <= drafts).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         gone += await db.Set<BenchDraft>().Where(draft => draft.KeptAt <= drafts).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         gone += await db.Set<Ticket>().Where(ticket => ticket.UsedAt <= tickets || ticket.WithdrawnAt <= tickets || ticket.ExpiresAt <= tickets).ExecuteDeleteAsync(ct).ConfigureAwait(false);
@@ -79,7 +79,10 @@ public sealed class RecordsCaretaker(
         gone += await db.Set<Session>().Where(session => (session.EndedAt <= sessions || session.EndsAt <= sessions)
             && db.Set<Session>().Any(later => later.Account == session.Account && (later.SeenAt > session.SeenAt || (later.SeenAt == session.SeenAt && later.StartedAt > session.StartedAt))))
             .ExecuteDeleteAsync(ct).ConfigureAwait(false);
-        gone += await db.Set<Job>().Where(job => job.DoneAt <= jobs || job.GaveUpAt <= jobs).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+
+        // That somebody was told is what lets their records go: it stays longer than the other jobs.
+        gone += await db.Set<Job>().Where(job => job.GaveUpAt <= jobs || job.DoneAt <= notices
+            || (job.DoneAt <= jobs && (job.Once == null || !EF.Functions.Like(job.Once, LettingGo + "%")))).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         gone += await db.Set<DoneOperation>().Where(done => done.DoneAt <= operations).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         return gone + await db.Set<ErasedPerson>().Where(erased => erased.BackupsGoneAt <= now).ExecuteDeleteAsync(ct).ConfigureAwait(false);
     }
@@ -90,43 +93,66 @@ public sealed class RecordsCaretaker(
         var keepYears = await KeepYearsAsync(ct).ConfigureAwait(false);
         foreach (var student in await QuietAsync(keepYears, ct).ConfigureAwait(false))
         {
-            var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
-            await using var _ = db.ConfigureAwait(false);
-            outbox.ReadyKeys();
-            var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
-            await using var __ = transaction.ConfigureAwait(false);
-            var now = time.GetUtcNow();
-            var notice = await db.Set<DoneOperation>().Where(done => done.Subject == student.Id.Value && done.Verb == Told)
-                .OrderByDescending(done => done.DoneAt).Select(done => (DateTimeOffset?)done.DoneAt).FirstOrDefaultAsync(ct).ConfigureAwait(false);
-            switch (RetentionRules.CareFor(student.LastSign, keepYears, notice, now))
+            switch (await PersonAsync(student, keepYears, ct).ConfigureAwait(false))
             {
                 case RecordsCare.Tell:
-                    await TellAsync(db, student, keepYears, now, ct).ConfigureAwait(false);
                     told++;
                     break;
                 case RecordsCare.LetGo:
-                    await LetGoAsync(db, student.Id, now, ct).ConfigureAwait(false);
                     letGo++;
                     break;
             }
-
-            await db.SaveChangesAsync(ct).ConfigureAwait(false);
-            await transaction.CommitAsync(ct).ConfigureAwait(false);
         }
 
         return (told, letGo);
     }
 
-    private async Task TellAsync(ClinicDb db, QuietStudent student, int keepYears, DateTimeOffset now, CancellationToken ct)
+    // What was done about one person.
+    private async Task<RecordsCare> PersonAsync(QuietStudent student, int keepYears, CancellationToken ct)
     {
-        if (await db.AddressForAsync(student.Id, ct).ConfigureAwait(false) is var (email, name))
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        outbox.ReadyKeys();
+        var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
+        await using var __ = transaction.ConfigureAwait(false);
+        var now = time.GetUtcNow();
+        var care = RetentionRules.CareFor(student.LastSign, keepYears, await ToldAtAsync(db, student.Id, ct).ConfigureAwait(false), now);
+        if (care is RecordsCare.Tell && !await TellAsync(db, student, keepYears, now, ct).ConfigureAwait(false))
         {
-            var goes = student.LastSign.AddYears(keepYears);
-            var earliest = now + RetentionRules.Notice;
-            outbox.Put(db, new Mail(MailKind.LettingGo, email, name) { Path = "/", At = goes > earliest ? goes : earliest, About = student.Id.Value });
+            return RecordsCare.Keep;
         }
 
-        db.Note(new OperationId(Guid.CreateVersion7(now)), Told, student.Id.Value, now);
+        if (care is RecordsCare.LetGo)
+        {
+            await LetGoAsync(db, student.Id, now, ct).ConfigureAwait(false);
+        }
+
+        await db.SaveChangesAsync(ct).ConfigureAwait(false);
+        await transaction.CommitAsync(ct).ConfigureAwait(false);
+        return care;
+    }
+
+    // Told is who was sent the mail: one that still waits, or was given up, has told nobody.
+    private static async Task<DateTimeOffset?> ToldAtAsync(ClinicDb db, StudentId id, CancellationToken ct) =>
+        await db.Set<Job>().Where(job => job.About == id.Value && EF.Functions.Like(job.Once!, LettingGo + "%") && job.DoneAt != null)
+            .MaxAsync(job => job.DoneAt, ct).ConfigureAwait(false);
+
+    // False when there is no address, or when a mail is on its way or was given up a short time ago.
+    private async Task<bool> TellAsync(ClinicDb db, QuietStudent student, int keepYears, DateTimeOffset now, CancellationToken ct)
+    {
+        if (await db.AddressForAsync(student.Id, ct).ConfigureAwait(false) is not var (email, name)
+            || await db.Set<Job>().AnyAsync(job => job.About == student.Id.Value && EF.Functions.Like(job.Once!, LettingGo + "%") && job.DoneAt == null, ct).ConfigureAwait(false))
+        {
+            return false;
+        }
+
+        var goes = student.LastSign.AddYears(keepYears);
+        var earliest = now + RetentionRules.Notice;
+        outbox.Put(
+            db,
+            new Mail(MailKind.LettingGo, email, name) { Path = "/", At = goes > earliest ? goes : earliest, About = student.Id.Value },
+            string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{LettingGo}{student.Id.Value}:{now.UtcDateTime:yyyy-MM-dd}"));
+        return true;
     }
 
     private async Task LetGoAsync(ClinicDb db, StudentId id, DateTimeOffset now, CancellationToken ct)

@@ -15,6 +15,9 @@ public static class RetentionRules
     /// <summary>A job, after it was done or given up.</summary>
     public static TimeSpan EndedJob { get; } = TimeSpan.FromDays(30);
 
+    /// <summary>The job of the mail that told somebody that their records will go, after it was sent.</summary>
+    public static TimeSpan SentNotice { get; } = TimeSpan.FromDays(90);
+
     /// <summary>The note that makes a repeated form a no-op.</summary>
     public static TimeSpan DoneOperation { get; } = TimeSpan.FromDays(90);
 

@@ -80,6 +80,7 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
         _clock.Advance(TimeSpan.FromDays(1));
         Assert.Equal((2, 0), Told(await caretaker.RoundAsync(Ct)));
         Assert.Equal((0, 0), Told(await caretaker.RoundAsync(Ct)));
+        Assert.Equal(["back@harbour.example", "quiet@harbour.example"], await SendAsync(db));
         await LiveAsync(db, backAccount);
         _clock.Advance(RetentionRules.Notice);
         Assert.Equal((0, 1), Told(await caretaker.RoundAsync(Ct)));
@@ -88,9 +89,52 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
         Assert.Equal(back, (await context.Set<Student>().SingleAsync(Ct)).Id);
         Assert.Equal(quiet.Value, (await context.Set<ErasedPerson>().SingleAsync(Ct)).Person);
         Assert.Equal(quiet.Value, (await context.Set<AuditNote>().SingleAsync(note => note.Event == AuditEvent.LetGo, Ct)).Whom);
-        var mails = (await context.Set<Job>().Where(job => job.Kind == JobKind.Mail).ToListAsync(Ct)).Select(job => Outbox(db).Open(job)!).ToList();
-        Assert.Equal(["back@harbour.example"], mails.Where(mail => mail.Kind == MailKind.LettingGo).Select(mail => mail.To));
+        var mails = (await context.Set<Job>().Where(job => job.Kind == JobKind.Mail && job.DoneAt == null).ToListAsync(Ct)).Select(job => Outbox(db).Open(job)!).ToList();
         Assert.Equal(["quiet@harbour.example"], mails.Where(mail => mail.Kind == MailKind.Erased).Select(mail => mail.To));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Nobody_is_let_go_of_whose_mail_never_went_out(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var caretaker = Caretaker(db);
+        var board = new JobBoard(db, _clock);
+        await StudentAsync(db, null);
+        await StudentAsync(db, "quiet@harbour.example");
+        _clock.SetUtcNow(_clock.GetUtcNow().AddYears(Studio.UsualKeepYears));
+
+        Assert.Equal((1, 0), Told(await caretaker.RoundAsync(Ct))); // the other has no address
+        for (var month = 0; month < 6; month++)
+        {
+            while (await board.ClaimAsync(JobKind.Mail, Ct) is { } job)
+            {
+                Assert.True(await board.FailedAsync(job, "refused", forEver: true, Ct));
+            }
+
+            _clock.Advance(RetentionRules.Notice);
+            Assert.Equal(0, (await caretaker.RoundAsync(Ct)).LetGo);
+        }
+
+        await using var context = db.CreateDbContext();
+        Assert.Equal(2, await context.Set<Student>().CountAsync(Ct));
+        Assert.Empty(await context.Set<ErasedPerson>().ToListAsync(Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task The_month_runs_from_when_the_mail_was_sent(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var caretaker = Caretaker(db);
+        await StudentAsync(db, "quiet@harbour.example");
+        _clock.SetUtcNow(_clock.GetUtcNow().AddYears(Studio.UsualKeepYears));
+        Assert.Equal((1, 0), Told(await caretaker.RoundAsync(Ct)));
+        _clock.Advance(TimeSpan.FromDays(10));
+        Assert.Single(await SendAsync(db));
+
+        _clock.Advance(RetentionRules.Notice - TimeSpan.FromDays(1));
+        Assert.Equal((0, 0), Told(await caretaker.RoundAsync(Ct)));
+        _clock.Advance(TimeSpan.FromDays(1));
+        Assert.Equal((0, 1), Told(await caretaker.RoundAsync(Ct)));
     }
 
     [Theory, OnBothEngines]
@@ -113,6 +157,20 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
 
     private RecordsCaretaker Caretaker(TestDatabase db) =>
         new(db, _clock, Outbox(db), db.Services.GetRequiredService<AuditChain>(), new PrivacySettings(35));
+
+    // Sends what waits, and says to whom.
+    private async Task<IEnumerable<string>> SendAsync(TestDatabase db)
+    {
+        var board = new JobBoard(db, _clock);
+        var sent = new List<string>();
+        while (await board.ClaimAsync(JobKind.Mail, Ct) is { } job)
+        {
+            sent.Add(Outbox(db).Open(job)!.To);
+            Assert.True(await board.DoneAsync(job, Ct));
+        }
+
+        return sent.Order(StringComparer.Ordinal);
+    }
 
     private async Task<StudentId> StudentAsync(TestDatabase db, string? email)
     {
