@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Data.Engine;
@@ -37,6 +38,12 @@ internal sealed class DoneOperationConfiguration : IEntityTypeConfiguration<Done
 /// <summary>Asks for and notes operations that were done.</summary>
 internal static class DoneOperations
 {
+    /// <summary>How often something is tried that mustn't be lost because somebody saved the same row at the same moment.</summary>
+    public const int MostTries = 5;
+
+    /// <summary>What is told when somebody else was quicker each time.</summary>
+    public static Problem NotSaved { get; } = new("", "This couldn’t be saved just now: somebody else was saving at the same moment. Please send it again.");
+
     /// <summary>
     /// True when this very thing was done to this very row under this id. An id that was used for anything else doesn't
     /// count: whoever sends it is told that nothing was saved, not that all is well.

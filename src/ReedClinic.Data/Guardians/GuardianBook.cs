@@ -35,14 +35,19 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        if (await MineAsync(db, actor, ct).ConfigureAwait(false) is not { } stands)
+        for (var tries = 1; tries <= DoneOperations.MostTries; tries++)
         {
-            return new Outcome<GuardianView>.NotFound();
-        }
+            if (await MineAsync(db, actor, ct).ConfigureAwait(false) is not { } stands)
+            {
+                return new Outcome<GuardianView>.NotFound();
+            }
 
-        var me = await db.Set<Student>().SingleAsync(person => person.Account == actor.Account, ct).ConfigureAwait(false);
-        if (!await db.WasDoneAsync(operation, Ask, me.Id.Value, ct).ConfigureAwait(false))
-        {
+            var me = await db.Set<Student>().SingleAsync(person => person.Account == actor.Account, ct).ConfigureAwait(false);
+            if (await db.WasDoneAsync(operation, Ask, me.Id.Value, ct).ConfigureAwait(false))
+            {
+                return new Outcome<GuardianView>.Done(stands);
+            }
+
             var own = await db.Users.Where(user => user.Id == actor.Account.Value).Select(user => user.Email).SingleOrDefaultAsync(ct).ConfigureAwait(false);
             var problems = GuardianRules.Check(stands, name, email, [me.Email, own]);
             if (problems.Count > 0)
@@ -52,10 +57,13 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
 
             await PutAskAsync(db, me, PersonName.Read(name)!, EmailAddress.Read(email)!, ct).ConfigureAwait(false);
             db.Note(operation, Ask, me.Id.Value, time.GetUtcNow());
-            await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+            if (await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
+            {
+                return new Outcome<GuardianView>.Done((await MineAsync(db, actor, ct).ConfigureAwait(false))!);
+            }
         }
 
-        return new Outcome<GuardianView>.Done((await MineAsync(db, actor, ct).ConfigureAwait(false))!);
+        return new Outcome<GuardianView>.Refused([DoneOperations.NotSaved]);
     }
 
     /// <summary>What a guardian's link asks; null when it is no good any more. Reading it changes nothing.</summary>
@@ -88,19 +96,20 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
             return new Outcome<AccountId>.NotFound();
         }
 
-        try
+        for (var tries = 1; ; tries++)
         {
-            return await register.MakeAsync(
+            var outcome = await register.MakeAsync(
                 new NewAccount(name, email, password),
                 [],
                 operation,
                 async (db, account) => await AgreeAsync(db, secret, new AccountId(account.Id), ct).ConfigureAwait(false) is [],
                 ct).ConfigureAwait(false);
-        }
-        catch (DbUpdateConcurrencyException)
-        {
-            // Somebody used the link at the same moment.
-            return new Outcome<AccountId>.NotFound();
+
+            // Somebody used the link at the same moment, or only saved the student: then the link is still good.
+            if (outcome is not Outcome<AccountId>.NotFound || tries == DoneOperations.MostTries || await ReadAsync(secret, ct).ConfigureAwait(false) is null)
+            {
+                return outcome;
+            }
         }
     }
 
@@ -110,24 +119,29 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        if (await db.WasDoneAsync(operation, Answer, actor.Account.Value, ct).ConfigureAwait(false))
+        for (var tries = 1; tries <= DoneOperations.MostTries; tries++)
         {
-            return new Outcome<AccountId>.Done(actor.Account);
+            if (await db.WasDoneAsync(operation, Answer, actor.Account.Value, ct).ConfigureAwait(false))
+            {
+                return new Outcome<AccountId>.Done(actor.Account);
+            }
+
+            switch (await AgreeAsync(db, secret, actor.Account, ct).ConfigureAwait(false))
+            {
+                case null:
+                    return new Outcome<AccountId>.NotFound();
+                case { Count: > 0 } problems:
+                    return new Outcome<AccountId>.Refused(problems);
+            }
+
+            db.Note(operation, Answer, actor.Account.Value, time.GetUtcNow());
+            if (await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
+            {
+                return new Outcome<AccountId>.Done(actor.Account);
+            }
         }
 
-        switch (await AgreeAsync(db, secret, actor.Account, ct).ConfigureAwait(false))
-        {
-            case null:
-                return new Outcome<AccountId>.NotFound();
-            case { Count: > 0 } problems:
-                return new Outcome<AccountId>.Refused(problems);
-        }
-
-        db.Note(operation, Answer, actor.Account.Value, time.GetUtcNow());
-        return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
-            || await db.WasDoneAsync(operation, Answer, actor.Account.Value, ct).ConfigureAwait(false)
-            ? new Outcome<AccountId>.Done(actor.Account)
-            : new Outcome<AccountId>.NotFound();
+        return new Outcome<AccountId>.Refused([DoneOperations.NotSaved]);
     }
 
     private async Task<string?> EmailOfAsync(string? secret, CancellationToken ct)

@@ -78,29 +78,39 @@ public sealed class WardBook(IDbContextFactory<ClinicDb> databases, TimeProvider
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var which = db.GuardedBy(actor, ward);
-        if (await which.SingleOrDefaultAsync(ct).ConfigureAwait(false) is not { } guardianship)
+        for (var tries = 1; tries <= DoneOperations.MostTries; tries++)
         {
-            return new Outcome<WardView>.NotFound();
-        }
+            if (await which.SingleOrDefaultAsync(ct).ConfigureAwait(false) is not { } guardianship)
+            {
+                return new Outcome<WardView>.NotFound();
+            }
 
-        if (!await db.WasDoneAsync(operation, verb, ward.Value, ct).ConfigureAwait(false))
-        {
-            if (!actor.IsFresh)
+            var wasDone = await db.WasDoneAsync(operation, verb, ward.Value, ct).ConfigureAwait(false);
+            if (!wasDone && !actor.IsFresh)
             {
                 return new Outcome<WardView>.Refused([FreshSignIn.Problem]);
             }
 
-            if (guardianship.Stands == Consent.Given == (verb == Withdraw))
+            if (wasDone || guardianship.Stands == Consent.Given != (verb == Withdraw)
+                || await TryAsync(db, guardianship, verb, operation, change, ct).ConfigureAwait(false))
             {
-                var now = time.GetUtcNow();
-                var student = await db.Set<Student>().SingleAsync(person => person.Id == ward, ct).ConfigureAwait(false);
-                await change(db, guardianship, student, now).ConfigureAwait(false);
-                db.Note(operation, verb, ward.Value, now);
-                await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+                return new Outcome<WardView>.Done(await ViewAsync(db, await which.AsNoTracking().SingleAsync(ct).ConfigureAwait(false), ct).ConfigureAwait(false));
             }
         }
 
-        return new Outcome<WardView>.Done(await ViewAsync(db, await which.AsNoTracking().SingleAsync(ct).ConfigureAwait(false), ct).ConfigureAwait(false));
+        return new Outcome<WardView>.Refused([DoneOperations.NotSaved]);
+    }
+
+    // False when somebody saved the student at the same moment: then nothing is changed yet.
+    private async Task<bool> TryAsync(
+        ClinicDb db, Guardianship guardianship, string verb, OperationId operation,
+        Func<ClinicDb, Guardianship, Student, DateTimeOffset, Task> change, CancellationToken ct)
+    {
+        var now = time.GetUtcNow();
+        var student = await db.Set<Student>().SingleAsync(person => person.Id == guardianship.Student, ct).ConfigureAwait(false);
+        await change(db, guardianship, student, now).ConfigureAwait(false);
+        db.Note(operation, verb, student.Id.Value, now);
+        return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
     }
 
     private static async Task<WardView> ViewAsync(ClinicDb db, Guardianship guardianship, CancellationToken ct)

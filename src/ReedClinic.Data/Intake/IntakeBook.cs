@@ -178,11 +178,19 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             () => Guid.CreateVersion7(now),
             now);
         var student = await db.Set<Student>().SingleAsync(person => person.Id == draft.Student, ct).ConfigureAwait(false);
+        if (!student.MayTakePart)
+        {
+            return; // taken back just now: the next round says so
+        }
+
         student.Describe(
             said.Instrument ?? student.Instrument,
             said.TunesTo ?? student.TunesTo,
             said.Scrape ?? student.Scrape,
             Parse(draft.Payload).Country ?? student.Country);
+
+        // Saved even when nothing of the student changed, so that consent that is taken back in between clashes with it.
+        db.Entry(student).Property(person => person.Version).IsModified = true;
         draft.Become(batch.Id);
         db.Add(batch);
         await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);

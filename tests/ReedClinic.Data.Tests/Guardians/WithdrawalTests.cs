@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Bench;
 using ReedClinic.Data.Guardians;
@@ -6,6 +7,7 @@ using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Recurrence;
+using ReedClinic.Data.Tests.Engine;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
@@ -87,6 +89,65 @@ public sealed class WithdrawalTests(TestDatabases databases) : IClassFixture<Tes
     }
 
     [Theory, OnBothEngines]
+    public async Task It_stands_also_when_the_student_is_saved_at_the_same_moment(ClinicEngine engine)
+    {
+        var db = await databases.OpenAsync(engine);
+        var scene = new GuardianScene(db);
+        var (student, guardian, _) = await BatchAsync(scene);
+        var ward = student.Student!.Value;
+        var hand = Quicker(db, ward, "Malta");
+
+        var view = Done(await new WardBook(hand, TimeProvider.System, db.Outbox).WithdrawAsync(guardian, ward, Operation(), Ct));
+
+        Assert.True(hand.WasThere);
+        Assert.Equal(Consent.Withdrawn, view.Consent);
+        await using var context = db.CreateDbContext();
+        var stands = await context.Set<Student>().SingleAsync(person => person.Id == ward, Ct);
+        Assert.Equal((Consent.Withdrawn, "Malta"), (stands.Consent, stands.Country));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_guardian_is_asked_and_agrees_also_when_the_student_is_saved_at_the_same_moment(ClinicEngine engine)
+    {
+        var db = await databases.OpenAsync(engine);
+        var scene = new GuardianScene(db);
+        var student = await scene.StudentAsync();
+        var ward = student.Student!.Value;
+        var email = NewEmail("guardian");
+        GuardianBook Book(QuickerHand hand) => new(
+            hand, TimeProvider.System, new AccountRegister(hand, TimeProvider.System, scene.Book<IPasswordHasher<ClinicAccount>>(), scene.Book<ILookupNormalizer>()), db.Outbox);
+        var (first, second) = (Quicker(db, ward, "Malta"), Quicker(db, ward, "Norway"));
+
+        Done(await Book(first).AskAsync(student, "Rosa", email, Operation(), Ct));
+        var account = Done(await Book(second).AgreeNewAsync(await scene.SecretForAsync(email), "Rosa", Password, Operation(), Ct));
+
+        Assert.True(first.WasThere && second.WasThere);
+        await using var context = db.CreateDbContext();
+        Assert.Equal(Consent.Given, (await context.Set<Student>().SingleAsync(person => person.Id == ward, Ct)).Consent);
+        Assert.Equal(account, (await context.Set<Guardianship>().SingleAsync(row => row.Student == ward, Ct)).Account);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_batch_is_not_announced_when_consent_is_taken_back_at_the_same_moment(ClinicEngine engine)
+    {
+        var db = await databases.OpenAsync(engine);
+        var scene = new GuardianScene(db);
+        var (student, _, _) = await BatchAsync(scene);
+        var draft = await scene.Intake.DraftAsync(student, Form()); // it says of the student what stands already
+        var hand = new QuickerHand(
+            db,
+            context => context.ChangeTracker.Entries<Batch>().Any(),
+            other => other.Set<Student>().Single(person => person.Id == student.Student).Follow(Consent.Withdrawn));
+
+        var refused = Refused(await new IntakeBook(hand, TimeProvider.System).SubmitAsync(student, draft.Id, Operation(), Ct));
+
+        Assert.True(hand.WasThere);
+        Assert.Equal(IntakeBook.GuardianField, Assert.Single(refused).Field);
+        await using var context = db.CreateDbContext();
+        Assert.Equal(1, await context.Set<Batch>().CountAsync(batch => batch.Student == student.Student, Ct));
+    }
+
+    [Theory, OnBothEngines]
     public async Task Mail_about_a_younger_student_goes_to_the_guardian_and_an_adult_gets_their_own(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);
@@ -126,6 +187,16 @@ public sealed class WithdrawalTests(TestDatabases databases) : IClassFixture<Tes
         var guardian = await scene.AgreedAsync(student);
         return (student, guardian, (await scene.Intake.BatchAsync(student)).Batch);
     }
+
+    // Somebody saves the student while a Book is about to.
+    private static QuickerHand Quicker(TestDatabase db, StudentId ward, string country) => new(
+        db,
+        context => context.ChangeTracker.Entries<Student>().Any(),
+        other =>
+        {
+            var student = other.Set<Student>().Single(person => person.Id == ward);
+            student.Describe(student.Instrument, student.TunesTo, student.Scrape, country);
+        });
 
     private static async Task SendLetterAsync(GuardianScene scene, BatchCode code)
     {
