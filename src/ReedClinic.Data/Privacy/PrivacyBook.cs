@@ -22,7 +22,8 @@ public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
     public const string ConfirmationField = "Typed";
 
     private const string Erase = "erase-person";
-    private const string Export = "export-person";
+    private const string Export = "export-person"; // of whom
+    private const string Taken = "took-copy"; // by whom
 
     /// <summary>What the public page tells.</summary>
     public async Task<PrivacyView> ReadAsync(CancellationToken ct) => new(
@@ -54,23 +55,29 @@ public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
             return new Outcome<PersonCopy>.NotFound();
         }
 
-        if (!await db.WasDoneAsync(operation, Export, actor.Account.Value, ct).ConfigureAwait(false))
+        if (!actor.IsFresh)
+        {
+            return new Outcome<PersonCopy>.Refused([FreshSignIn.Problem]);
+        }
+
+        var subject = whose.Student?.Value ?? whose.Account!.Value.Value;
+        if (!await db.WasDoneAsync(operation, Export, subject, ct).ConfigureAwait(false))
         {
             var now = time.GetUtcNow();
             var since = now.AddDays(-1);
-            if (!actor.IsFresh)
-            {
-                return new Outcome<PersonCopy>.Refused([FreshSignIn.Problem]);
-            }
-
-            if (await db.Set<DoneOperation>().CountAsync(done => done.Subject == actor.Account.Value && done.Verb == Export && done.DoneAt > since, ct).ConfigureAwait(false) >= MostCopiesADay)
+            if (await db.Set<DoneOperation>().CountAsync(done => done.Subject == actor.Account.Value && done.Verb == Taken && done.DoneAt > since, ct).ConfigureAwait(false) >= MostCopiesADay)
             {
                 return new Outcome<PersonCopy>.Refused([new Problem("", $"You have taken {MostCopiesADay} copies in the last 24 hours. Please come back tomorrow.")]);
             }
 
-            db.Note(operation, Export, actor.Account.Value, now);
-            db.Tell(AuditEvent.Exported, now, actor.Account.Value, whose.Student?.Value ?? whose.Account?.Value);
-            await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+            db.Note(operation, Export, subject, now);
+            db.Note(default, Taken, actor.Account.Value, now);
+            db.Tell(AuditEvent.Exported, now, actor.Account.Value, subject);
+            if (!await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
+                && !await db.WasDoneAsync(operation, Export, subject, ct).ConfigureAwait(false))
+            {
+                return new Outcome<PersonCopy>.Refused([DoneOperations.NotSaved]);
+            }
         }
 
         return new Outcome<PersonCopy>.Done(await db.CopyAsync(whose.Account, whose.Student, ct).ConfigureAwait(false));

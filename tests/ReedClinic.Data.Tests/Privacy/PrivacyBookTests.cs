@@ -67,6 +67,21 @@ public sealed class PrivacyBookTests(TestDatabases databases) : IClassFixture<Te
     }
 
     [Theory, OnBothEngines]
+    public async Task The_same_form_again_needs_a_fresh_sign_in_too_and_opens_nobody_elses_copy(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var scene = new PersonScene(db);
+        var (student, guardian) = await scene.FullAsync(Mark, MailMark);
+        var privacy = scene.People.Book<PrivacyBook>();
+        var operation = Operation();
+        Done(await privacy.ExportAsync(guardian, null, operation, Ct));
+
+        Done(await privacy.ExportAsync(guardian, null, operation, Ct));
+        Assert.Equal(FreshSignIn.Field, Assert.Single(Refused(await privacy.ExportAsync(guardian with { IsFresh = false }, null, operation, Ct))).Field);
+        Assert.NotEmpty(Refused(await privacy.ExportAsync(guardian, student.Student, operation, Ct)));
+    }
+
+    [Theory, OnBothEngines]
     public async Task After_erasing_nothing_of_the_person_is_left_anywhere_and_what_is_others_stays(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);
