@@ -47,6 +47,10 @@ public sealed class JobBoard(IDbContextFactory<ClinicDb> databases, TimeProvider
         mine.Problem = problem.Length > Job.LongestProblem ? problem[..Job.LongestProblem] : problem;
         mine.GaveUpAt = forEver || mine.Attempts >= MostAttempts ? now : null;
         mine.DueAt = now + Backoff(mine.Attempts);
+        if (mine.GaveUpAt is not null)
+        {
+            mine.Payload = "";
+        }
     }, ct);
 
     /// <summary>How long to wait after a number of tries: a minute, doubled each time, six hours at most.</summary>

@@ -71,7 +71,13 @@ public sealed class RecordsCaretaker(
     {
         var (drafts, tickets, sessions) = (now - RetentionRules.UntouchedDraft, now - RetentionRules.EndedTicket, now - RetentionRules.EndedSession);
         var (jobs, notices, operations) = (now - RetentionRules.EndedJob, now - RetentionRules.SentNotice, now - RetentionRules.DoneOperation);
-        var gone = await db.Set<IntakeDraft>().Where(draft => draft.SavedAt <= drafts).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        var unsent = now - RetentionRules.UnsentMail;
+
+        // While mail is off nobody tries, and addresses would stay: it counts as gone, so that what it held is swept.
+        var gone = await db.Set<Job>().Where(job => job.Kind == JobKind.Mail && job.MadeAt <= unsent && job.DoneAt == null && job.GaveUpAt == null
+            && (job.LeasedUntil == null || job.LeasedUntil <= now))
+            .ExecuteUpdateAsync(job => job.SetProperty(row => row.GaveUpAt, now).SetProperty(row => row.Payload, "").SetProperty(row => row.Problem, "It couldn’t be sent in time."), ct).ConfigureAwait(false);
+        gone += await db.Set<IntakeDraft>().Where(draft => draft.SavedAt <= drafts).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         gone += await db.Set<BenchDraft>().Where(draft => draft.KeptAt <= drafts).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         gone += await db.Set<Ticket>().Where(ticket => ticket.UsedAt <= tickets || ticket.WithdrawnAt <= tickets || ticket.ExpiresAt <= tickets).ExecuteDeleteAsync(ct).ConfigureAwait(false);
 

@@ -15,6 +15,9 @@ public static class RetentionRules
     /// <summary>A job, after it was done or given up.</summary>
     public static TimeSpan EndedJob { get; } = TimeSpan.FromDays(30);
 
+    /// <summary>A mail that couldn't be sent, because mail is off, say: it is given up then.</summary>
+    public static TimeSpan UnsentMail { get; } = TimeSpan.FromDays(14);
+
     /// <summary>The job of the mail that told somebody that their records will go, after it was sent.</summary>
     public static TimeSpan SentNotice { get; } = TimeSpan.FromDays(90);
 

@@ -138,6 +138,40 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
     }
 
     [Theory, OnBothEngines]
+    public async Task A_mail_that_is_given_up_or_never_sent_forgets_its_address(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var caretaker = Caretaker(db);
+        await using (var context = db.CreateDbContext())
+        {
+            var now = _clock.GetUtcNow();
+            context.Add(new Job { Id = NewId(), Kind = JobKind.Mail, Payload = "to first@harbour.example", MadeAt = now, DueAt = now });
+            context.Add(new Job { Id = NewId(), Kind = JobKind.Mail, Payload = "to second@harbour.example", MadeAt = now, DueAt = now });
+            await context.SaveChangesAsync(Ct);
+        }
+
+        var board = new JobBoard(db, _clock);
+        Assert.True(await board.FailedAsync((await board.ClaimAsync(JobKind.Mail, Ct))!, "refused", forEver: true, Ct));
+        Assert.Equal([0, 1], await FullAsync());
+        _clock.Advance(RetentionRules.UnsentMail - TimeSpan.FromDays(1));
+        await caretaker.RoundAsync(Ct);
+        Assert.Equal([0, 1], await FullAsync());
+        _clock.Advance(TimeSpan.FromDays(1));
+        await caretaker.RoundAsync(Ct);
+        Assert.Equal([0, 0], await FullAsync());
+        Assert.Null(await board.ClaimAsync(JobKind.Mail, Ct));
+        _clock.Advance(RetentionRules.EndedJob);
+        await caretaker.RoundAsync(Ct);
+        Assert.Empty(await FullAsync());
+
+        async Task<IEnumerable<int>> FullAsync()
+        {
+            await using var context = db.CreateDbContext();
+            return (await context.Set<Job>().Where(job => job.Kind == JobKind.Mail).ToListAsync(Ct)).Select(job => job.Payload.Length > 0 ? 1 : 0).Order();
+        }
+    }
+
+    [Theory, OnBothEngines]
     public async Task A_round_is_asked_for_once_a_day(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);
