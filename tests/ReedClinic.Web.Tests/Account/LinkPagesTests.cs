@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.RegularExpressions;
+using Microsoft.AspNetCore.Hosting;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data;
@@ -104,17 +105,56 @@ public sealed partial class LinkPagesTests(ClinicHost host) : IClassFixture<Clin
     }
 
     [Fact]
-    public async Task While_mail_is_off_the_pages_say_so_and_an_owner_is_shown_the_link()
+    public async Task While_mail_is_off_the_pages_that_need_it_say_so()
     {
-        await using var silent = host.WithWebHostBuilder(builder => builder.UseSetting("Mail:Folder", ""));
-        await host.OpenStudio();
-        using var visitor = silent.CreateClient(new() { BaseAddress = new Uri("https://localhost"), AllowAutoRedirect = false });
+        await using var silent = new SilentHost();
+        await silent.OpenStudio();
+        using var visitor = silent.Visitor();
         foreach (var page in new[] { "/account/sign-up", "/begin" })
         {
             var words = WebUtility.HtmlDecode((await visitor.See(page)).Page);
             Assert.Contains("can’t send mail just now", words, StringComparison.Ordinal);
             Assert.DoesNotContain("name=\"Form.Email\"", words, StringComparison.Ordinal);
         }
+    }
+
+    [Fact]
+    public async Task An_owner_invites_takes_back_and_closes_and_sees_each_at_once()
+    {
+        await using var own = new ClinicHost();
+        using var owner = await own.SignedIn(await own.OpenStudio());
+        var (email, student) = (ClinicHost.NewEmail("edgar"), await own.Admit("Tove", ClinicHost.NewEmail("tove")));
+        using (var sent = await Form.Named(owner, "/people", (await owner.See("/people")).Page, "invite").Set("Form.Email", email).Set("Form.As", "Teacher").Post())
+        {
+            Assert.Equal(2, Regex.Count((await sent.Read()).Page, $"<bdi>{Regex.Escape(email)}</bdi>")); // what was done, and the list
+        }
+
+        var page = (await owner.See("/people")).Page;
+        var withdraw = Regex.Match(page, "value=\"(withdraw:[^\"]+)\"").Groups[1].Value;
+        using (var withdrawn = await Form.Named(owner, "/people", page, "invitation").Set("Form.Do", withdraw).Post())
+        {
+            Assert.DoesNotContain(email, (await withdrawn.Read()).Page, StringComparison.Ordinal);
+        }
+
+        using (var closed = await Form.Named(owner, "/people", page, "person").Set("Form.Do", $"disable:{student.Value}").Post())
+        {
+            Assert.Equal("/people?done=yes", closed.Leads());
+        }
+
+        Assert.Contains("closed since", (await owner.See("/people")).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_owner_whose_studio_has_no_mail_is_shown_the_link_to_hand_over()
+    {
+        await using var own = new SilentHost();
+        using var owner = await own.SignedIn(await own.OpenStudio());
+        using var sent = await Form.Named(owner, "/people", (await owner.See("/people")).Page, "invite").Set("Form.Email", "edgar@harbour.example").Set("Form.As", "Student").Post();
+        var link = Regex.Match((await sent.Read()).Page, "https://localhost(/join/[A-Za-z0-9_-]{43})<");
+
+        Assert.True(link.Success);
+        Assert.Contains("edgar@harbour.example", (await owner.See(link.Groups[1].Value)).Page, StringComparison.Ordinal);
+        Assert.DoesNotContain("/join/", (await owner.See("/people")).Page, StringComparison.Ordinal);
     }
 
     private async Task<string> BeginLinkAsync(HttpClient visitor, string email)
@@ -141,6 +181,15 @@ public sealed partial class LinkPagesTests(ClinicHost host) : IClassFixture<Clin
         await using var scope = host.Services.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<ClinicDb>();
         return (await db.Set<Ticket>().CountAsync(Ct), await db.Set<Job>().CountAsync(Ct), await db.Set<DoneOperation>().CountAsync(Ct));
+    }
+
+    private sealed class SilentHost : ClinicHost
+    {
+        protected override void ConfigureWebHost(IWebHostBuilder builder)
+        {
+            base.ConfigureWebHost(builder);
+            builder.UseSetting("Mail:Folder", "");
+        }
     }
 
     [GeneratedRegex("name=\"__RequestVerificationToken\" value=\"[^\"]*\"")]

@@ -57,11 +57,13 @@ public class ClinicHost : WebApplicationFactory<Program>
     public Task<string> Mailed(string email, string path) => MailedLinks.PathAsync(MailFolder, email, path, TestContext.Current.CancellationToken);
 
     /// <summary>Opens the studio, so that strangers may ask for links.</summary>
-    public async Task OpenStudio()
+    /// <returns>Its owner; nobody in particular when it is open already.</returns>
+    public async Task<AccountId> OpenStudio()
     {
         await using var scope = Services.CreateAsyncScope();
-        await scope.ServiceProvider.GetRequiredService<StudioBook>().Open(
+        var opened = await scope.ServiceProvider.GetRequiredService<StudioBook>().Open(
             Services.GetRequiredService<FirstRunCode>().Text, "Quay Reeds", null, new NewAccount("Mara", NewEmail("mara"), Password), Parcel.NewOperation(), TestContext.Current.CancellationToken);
+        return (opened as Outcome<AccountId>.Done)?.Value ?? default;
     }
 
     /// <summary>Where mails are written.</summary>
