@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Engine;
+using ReedClinic.Data.Privacy;
 
 namespace ReedClinic.Data.Audit;
 
@@ -104,8 +105,8 @@ public sealed class AuditChain(IDbContextFactory<ClinicDb> databases)
             Sequence = (before?.Sequence ?? 0) + 1,
             At = note.At,
             Event = note.Event,
-            Who = note.Who is { } who ? masks[who] : null,
-            Whom = note.Whom is { } whom ? masks[whom] : null,
+            Who = note.Who is { } who && masks.TryGetValue(who, out var theirs) ? theirs : null,
+            Whom = note.Whom is { } whom && masks.TryGetValue(whom, out var mask) ? mask : null,
             What = note.What,
             Before = before?.Hash ?? Start,
         };
@@ -122,7 +123,10 @@ public sealed class AuditChain(IDbContextFactory<ClinicDb> databases)
         var people = notes.SelectMany(note => new[] { note.Who, note.Whom }).OfType<Guid>().Distinct().ToList();
         var masks = await db.Set<Pseudonym>().Where(row => people.Contains(row.Person))
             .ToDictionaryAsync(row => row.Person, row => row.Mask, ct).ConfigureAwait(false);
-        foreach (var person in people.Where(person => !masks.ContainsKey(person)))
+
+        // Whoever was erased isn't given a new one: it would be the only row that still knows them.
+        var erased = await db.Set<ErasedPerson>().Where(row => people.Contains(row.Person)).Select(row => row.Person).ToListAsync(ct).ConfigureAwait(false);
+        foreach (var person in people.Where(person => !masks.ContainsKey(person)).Except(erased))
         {
             masks[person] = new Guid(RandomNumberGenerator.GetBytes(16));
             db.Add(new Pseudonym { Person = person, Mask = masks[person] });

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Logging;
 using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Jobs;
@@ -14,8 +15,8 @@ namespace ReedClinic.Data.Privacy;
 /// Lets go of what has been kept long enough, and sweeps what erasing leaves behind. A worker of the host calls it; how
 /// long things are kept stands in <see cref="RetentionRules"/>. OWASP ASVS 5.0: 14.2.7.
 /// </summary>
-public sealed class RecordsCaretaker(
-    IDbContextFactory<ClinicDb> databases, TimeProvider time, Outbox outbox, AuditChain audit, PrivacySettings settings)
+public sealed partial class RecordsCaretaker(
+    IDbContextFactory<ClinicDb> databases, TimeProvider time, Outbox outbox, AuditChain audit, PrivacySettings settings, ILogger<RecordsCaretaker> log)
 {
     private const string LettingGo = "letting-go:";
     private const int AtOnce = 200;
@@ -40,7 +41,6 @@ public sealed class RecordsCaretaker(
     /// <returns>How many rows went, and how many people were told or let go of.</returns>
     public async Task<RetentionRound> RoundAsync(CancellationToken ct)
     {
-        var (told, letGo) = await PeopleAsync(ct).ConfigureAwait(false);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var rows = await RowsAsync(db, time.GetUtcNow(), ct).ConfigureAwait(false);
@@ -50,6 +50,7 @@ public sealed class RecordsCaretaker(
             await db.SaveChangesAsync(ct).ConfigureAwait(false);
         }
 
+        var (told, letGo) = await PeopleAsync(ct).ConfigureAwait(false);
         return new RetentionRound(rows, told, letGo);
     }
 
@@ -90,8 +91,28 @@ public sealed class RecordsCaretaker(
         gone += await db.Set<Job>().Where(job => job.GaveUpAt <= jobs || job.DoneAt <= notices
             || (job.DoneAt <= jobs && (job.Once == null || !EF.Functions.Like(job.Once, LettingGo + "%")))).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         gone += await db.Set<DoneOperation>().Where(done => done.DoneAt <= operations).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        gone += await LeftoversAsync(db, now, ct).ConfigureAwait(false);
         return gone + await db.Set<ErasedPerson>().Where(erased => erased.BackupsGoneAt <= now).ExecuteDeleteAsync(ct).ConfigureAwait(false);
     }
+
+    // What was written while its person was being erased, and what the audit called them: its last word was noted by then.
+    private static async Task<int> LeftoversAsync(ClinicDb db, DateTimeOffset now, CancellationToken ct)
+    {
+        var sealedBy = now.AddDays(-1);
+        var gone = await db.Set<Pseudonym>().Where(row => db.Set<ErasedPerson>().Any(erased => erased.Person == row.Person && erased.ErasedAt <= sealedBy))
+            .ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        gone += await db.Set<StaffNote>().Where(note => !db.Set<Student>().Any(student => student.Id == note.Student)).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        gone += await db.Set<Guardianship>().Where(row => !db.Set<Student>().Any(student => student.Id == row.Student)).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        gone += await db.Set<Ticket>().Where(ticket => ticket.Student != null && !db.Set<Student>().Any(student => student.Id == ticket.Student)).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+
+        // Accounts have plain ids, which no query compares with ours.
+        gone += await db.Database.ExecuteSqlAsync($"""DELETE FROM "Guardianships" WHERE "Account" IS NOT NULL AND NOT EXISTS (SELECT 1 FROM "AspNetUsers" WHERE "AspNetUsers"."Id" = "Guardianships"."Account")""", ct).ConfigureAwait(false);
+        gone += await db.Database.ExecuteSqlAsync($"""DELETE FROM "Tickets" WHERE "Account" IS NOT NULL AND NOT EXISTS (SELECT 1 FROM "AspNetUsers" WHERE "AspNetUsers"."Id" = "Tickets"."Account")""", ct).ConfigureAwait(false);
+        return gone + await db.Database.ExecuteSqlAsync($"""DELETE FROM "Sessions" WHERE NOT EXISTS (SELECT 1 FROM "AspNetUsers" WHERE "AspNetUsers"."Id" = "Sessions"."Account")""", ct).ConfigureAwait(false);
+    }
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "Somebody's records couldn't be looked after; the next round tries again.")]
+    private static partial void Stumbled(ILogger log, Exception failure);
 
     private async Task<(int Told, int LetGo)> PeopleAsync(CancellationToken ct)
     {
@@ -99,14 +120,16 @@ public sealed class RecordsCaretaker(
         var keepYears = await KeepYearsAsync(ct).ConfigureAwait(false);
         foreach (var student in await QuietAsync(keepYears, ct).ConfigureAwait(false))
         {
-            switch (await PersonAsync(student, keepYears, ct).ConfigureAwait(false))
+            try
             {
-                case RecordsCare.Tell:
-                    told++;
-                    break;
-                case RecordsCare.LetGo:
-                    letGo++;
-                    break;
+                var care = await PersonAsync(student, keepYears, ct).ConfigureAwait(false);
+                told += care is RecordsCare.Tell ? 1 : 0;
+                letGo += care is RecordsCare.LetGo ? 1 : 0;
+            }
+            catch (Exception failure) when (!ct.IsCancellationRequested)
+            {
+                // The others mustn't wait for one; tomorrow's round tries again.
+                Stumbled(log, failure);
             }
         }
 
@@ -114,13 +137,20 @@ public sealed class RecordsCaretaker(
     }
 
     // What was done about one person.
-    private async Task<RecordsCare> PersonAsync(QuietStudent student, int keepYears, CancellationToken ct)
+    private async Task<RecordsCare> PersonAsync(StudentId id, int keepYears, CancellationToken ct)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         outbox.ReadyKeys();
         var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
+        if (!await HoldAsync(db, id, ct).ConfigureAwait(false))
+        {
+            return RecordsCare.Keep;
+        }
+
+        // Read again here, so that somebody who came by since the list was made stays.
+        var student = new QuietStudent(id, await db.LastSignAsync(id, ct).ConfigureAwait(false));
         var now = time.GetUtcNow();
         var care = RetentionRules.CareFor(student.LastSign, keepYears, await ToldAtAsync(db, student.Id, ct).ConfigureAwait(false), now);
         if (care is RecordsCare.Tell && !await TellAsync(db, student, keepYears, now, ct).ConfigureAwait(false))
@@ -136,6 +166,18 @@ public sealed class RecordsCaretaker(
         await db.SaveChangesAsync(ct).ConfigureAwait(false);
         await transaction.CommitAsync(ct).ConfigureAwait(false);
         return care;
+    }
+
+    // Until the transaction ends nobody changes the student or a session of theirs; SQLite has one writer anyway. False when they are gone.
+    private static async Task<bool> HoldAsync(ClinicDb db, StudentId id, CancellationToken ct)
+    {
+        if (db is PostgresClinicDb)
+        {
+            await db.Database.ExecuteSqlAsync($"""SELECT 1 FROM "Students" WHERE "Id" = {id.Value} FOR UPDATE""", ct).ConfigureAwait(false);
+            await db.Database.ExecuteSqlAsync($"""SELECT 1 FROM "Sessions" WHERE "Account" = (SELECT "Account" FROM "Students" WHERE "Id" = {id.Value}) FOR UPDATE""", ct).ConfigureAwait(false);
+        }
+
+        return await db.Set<Student>().AnyAsync(student => student.Id == id, ct).ConfigureAwait(false);
     }
 
     // Told is who was sent the mail: one that still waits, or was given up, has told nobody.
@@ -185,8 +227,8 @@ public sealed class RecordsCaretaker(
         return await db.Set<Studio>().Select(studio => (int?)studio.KeepYears).SingleOrDefaultAsync(ct).ConfigureAwait(false) ?? Studio.UsualKeepYears;
     }
 
-    // Those who have been quiet for nearly so long and have no parcel at the studio.
-    private async Task<List<QuietStudent>> QuietAsync(int keepYears, CancellationToken ct)
+    // Those who have been quiet for nearly so long, have no parcel at the studio, can be told, and aren't just waiting.
+    private async Task<List<StudentId>> QuietAsync(int keepYears, CancellationToken ct)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
@@ -198,15 +240,14 @@ public sealed class RecordsCaretaker(
             .Where(student => !db.Set<Session>().Any(session => session.Account == student.Account && session.SeenAt > before)
                 && !db.Set<IntakeDraft>().Any(draft => draft.Student == student.Id && draft.SavedAt > before)
                 && !db.Set<Guardianship>().Any(row => row.Student == student.Id && (row.AskedAt > before || row.GivenAt > before || row.WithdrawnAt > before)))
+            .Where(student => (student.Age != AgeAnswer.Younger && student.Email != null)
+                || (student.Age == AgeAnswer.Younger && db.Set<Guardianship>().Any(row => row.Student == student.Id && row.GivenAt != null)))
             .Select(student => student.Id)
             .ToListAsync(ct).ConfigureAwait(false);
-        var quiet = new List<QuietStudent>();
-        foreach (var id in rows.Where(id => QuietStudent.MadeAt(id) <= before).Take(AtOnce))
-        {
-            quiet.Add(new QuietStudent(id, await db.LastSignAsync(id, ct).ConfigureAwait(false)));
-        }
-
-        return quiet;
+        var since = time.GetUtcNow() - RetentionRules.Notice;
+        var waiting = await db.Set<Job>().Where(job => EF.Functions.Like(job.Once!, LettingGo + "%") && (job.DoneAt == null || job.DoneAt > since))
+            .Select(job => job.About).ToHashSetAsync(ct).ConfigureAwait(false);
+        return [.. rows.Where(id => QuietStudent.MadeAt(id) <= before && !waiting.Contains(id.Value)).OrderBy(id => id.Value).Take(AtOnce)];
     }
 }
 

@@ -1,9 +1,11 @@
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Time.Testing;
 using ReedClinic.Data.Audit;
 using ReedClinic.Data.Jobs;
+using ReedClinic.Data.People;
 using ReedClinic.Data.Privacy;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
@@ -172,6 +174,73 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
     }
 
     [Theory, OnBothEngines]
+    public async Task Who_comes_by_at_any_moment_of_the_round_stays(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var account = new AccountId(NewId());
+        await JoinAsync(db, await StudentAsync(db, "quiet@harbour.example"), account);
+        await using var context = db.CreateDbContext();
+        await SignInOfAsync(context, account);
+        await context.SaveChangesAsync(Ct);
+        _clock.SetUtcNow(_clock.GetUtcNow().AddYears(Studio.UsualKeepYears));
+        await Caretaker(db).RoundAsync(Ct);
+        await SendAsync(db);
+        _clock.Advance(RetentionRules.Notice);
+
+        for (var at = 1; ; at++)
+        {
+            var between = new Interrupted(db, at, other => other.Add(new Session(new SessionId(NewId()), account, SignInWay.Password, false, "Firefox", _clock.GetUtcNow())));
+            var letGo = (await Caretaker(db, between).RoundAsync(Ct)).LetGo;
+            Assert.Equal(between.WasThere ? 0 : 1, letGo);
+            if (!between.WasThere)
+            {
+                Assert.True(at > 3); // it was there at each moment before
+                break;
+            }
+
+            await context.Set<Session>().ExecuteDeleteAsync(Ct);
+        }
+    }
+
+    [Theory, OnBothEngines]
+    public async Task One_person_who_fails_keeps_nobody_waiting(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var first = await StudentAsync(db, "first@harbour.example");
+        await StudentAsync(db, "second@harbour.example");
+        _clock.SetUtcNow(_clock.GetUtcNow().AddYears(Studio.UsualKeepYears));
+        var now = _clock.GetUtcNow();
+        await using var context = db.CreateDbContext();
+        context.Add(new Job { Id = NewId(), Kind = JobKind.Sweep, Once = FormattableString.Invariant($"letting-go:{first.Value}:{now.UtcDateTime:yyyy-MM-dd}"), MadeAt = now, DueAt = now });
+        await context.SaveChangesAsync(Ct);
+
+        Assert.Equal((1, 0), Told(await Caretaker(db).RoundAsync(Ct)));
+        Assert.Equal(["second@harbour.example"], await SendAsync(db));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task What_was_left_of_somebody_who_is_gone_goes_with_the_next_round(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var (gone, now) = (new AccountId(NewId()), _clock.GetUtcNow());
+        await using var context = db.CreateDbContext();
+        context.Add(new Session(new SessionId(NewId()), gone, SignInWay.Password, false, "Firefox", now));
+        context.Add(new Guardianship(new GuardianshipId(NewId()), new StudentId(gone.Value), "Rosa", "rosa@harbour.example", now));
+        context.Add(new ErasedPerson { Person = gone.Value, ErasedAt = now, BackupsGoneAt = now.AddDays(35) });
+        context.Add(new Pseudonym { Person = gone.Value, Mask = NewId() });
+        await context.SaveChangesAsync(Ct);
+        _clock.Advance(TimeSpan.FromDays(1));
+
+        Assert.Equal(3, (await Caretaker(db).RoundAsync(Ct)).Rows);
+
+        context.Add(new AuditNote { Id = NewId(), At = now, Event = AuditEvent.LinkUsed, Whom = gone.Value });
+        await context.SaveChangesAsync(Ct);
+        await db.Services.GetRequiredService<AuditChain>().SealAsync(Ct);
+        Assert.Null((await context.Set<AuditEntry>().SingleAsync(Ct)).Whom);
+        Assert.False(await context.Set<Pseudonym>().AsNoTracking().AnyAsync(Ct));
+    }
+
+    [Theory, OnBothEngines]
     public async Task A_round_is_asked_for_once_a_day(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);
@@ -189,8 +258,8 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
 
     private Outbox Outbox(TestDatabase db) => new(db.Services.GetRequiredService<IDataProtectionProvider>(), _clock);
 
-    private RecordsCaretaker Caretaker(TestDatabase db) =>
-        new(db, _clock, Outbox(db), db.Services.GetRequiredService<AuditChain>(), new PrivacySettings(35));
+    private RecordsCaretaker Caretaker(TestDatabase db, IDbContextFactory<ClinicDb>? databases = null) =>
+        new(databases ?? db, _clock, Outbox(db), db.Services.GetRequiredService<AuditChain>(), new PrivacySettings(35), NullLogger<RecordsCaretaker>.Instance);
 
     // Sends what waits, and says to whom.
     private async Task<IEnumerable<string>> SendAsync(TestDatabase db)
@@ -227,8 +296,38 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
     private async Task LiveAsync(TestDatabase db, AccountId account)
     {
         await using var context = db.CreateDbContext();
+        await SignInOfAsync(context, account);
         context.Add(new Session(new SessionId(NewId()), account, SignInWay.Password, false, "Firefox", _clock.GetUtcNow()));
         await context.SaveChangesAsync(Ct);
+    }
+
+    private static async Task SignInOfAsync(ClinicDb context, AccountId account)
+    {
+        if (!await context.Users.AnyAsync(user => user.Id == account.Value, Ct))
+        {
+            context.Add(new ClinicAccount { Id = account.Value, UserName = account.Value.ToString(), DisplayName = "Ines" });
+        }
+    }
+
+    // Does something before the context of a number is opened.
+    private sealed class Interrupted(TestDatabase db, int at, Action<ClinicDb> what) : IDbContextFactory<ClinicDb>
+    {
+        private int _opened;
+
+        public bool WasThere { get; private set; }
+
+        public ClinicDb CreateDbContext()
+        {
+            if (++_opened == at)
+            {
+                WasThere = true;
+                using var other = db.CreateDbContext();
+                what(other);
+                other.SaveChanges();
+            }
+
+            return db.CreateDbContext();
+        }
     }
 
     // One of each kind that has a time, ended at this moment where it can end.
@@ -236,6 +335,7 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
     {
         await using var context = db.CreateDbContext();
         var now = _clock.GetUtcNow();
+        await SignInOfAsync(context, account);
         context.Add(new IntakeDraft(new DraftId(NewId()), student, Operation(), "", now));
         var ticket = new Ticket(new TicketId(NewId()), TicketPurpose.Begin, Convert.ToHexStringLower(NewId().ToByteArray()), "a@harbour.example", now, TimeSpan.FromDays(3));
         ticket.Use(now);
