@@ -52,8 +52,9 @@ public sealed class PasskeyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         db.UserPasskeys.Add(Row(account, passkey, called));
         db.Notice(outbox, account, AuditEvent.PasskeyAdded, now);
         db.Note(operation, "add-passkey", account.Id, now);
-        await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
-        return new Outcome<AccountId>.Done(actor.Account);
+        return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
+            ? new Outcome<AccountId>.Done(actor.Account)
+            : new Outcome<AccountId>.NotFound();
     }
 
     /// <summary>Removes one. Whoever works here keeps a second step, and nobody is left without any way in.</summary>
@@ -80,7 +81,7 @@ public sealed class PasskeyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
             return new Outcome<AccountId>.Refused([new Problem("", "This is your only way in. Choose a password first, or add another passkey.")]);
         }
 
-        if (keys.Count == 1 && actor.WorksHere && account.CodeSince is null)
+        if (keys.Count == 1 && (actor.WorksHere || actor.OwesSecondStep) && account.CodeSince is null)
         {
             return new Outcome<AccountId>.Refused([new Problem("", "Whoever works here needs a second step. Add another passkey or an authenticator app first.")]);
         }

@@ -4,7 +4,7 @@ using ReedClinic.Domain.People;
 namespace ReedClinic.Data.People;
 
 /// <summary>What an account is and may, as it stands in the database at this moment.</summary>
-internal sealed record Rights(AccountId Account, string Name, StudentId? Student, bool Teaches, bool Owns, IReadOnlyList<StudentId> Wards)
+internal sealed record Rights(AccountId Account, string Name, StudentId? Student, bool Teaches, bool Owns, IReadOnlyList<StudentId> Wards, bool HasSecondStep = false)
 {
     /// <summary>True when it holds a staff role.</summary>
     public bool IsStaff => Teaches || Owns;
@@ -20,7 +20,9 @@ internal sealed record Rights(AccountId Account, string Name, StudentId? Student
         {
             Wards = Wards,
             Session = session.Id,
-            IsFresh = session.IsFresh(now),
+            // Whoever has a passkey or codes and works here proves nothing that counts by the password alone: else it would be
+            // enough to add another passkey to it.
+            IsFresh = session.IsFresh(now) && (strong || !IsStaff || !HasSecondStep),
             OwesSecondStep = IsStaff && !strong,
         };
     }
@@ -38,6 +40,7 @@ internal static class RightsReading
             .Select(user => new
             {
                 user.DisplayName,
+                HasSecondStep = user.CodeSince != null || db.UserPasskeys.Any(key => key.UserId == user.Id),
                 Teaches = db.UserRoles.Any(held => held.UserId == user.Id && held.RoleId == teacher),
                 Owns = db.UserRoles.Any(held => held.UserId == user.Id && held.RoleId == owner),
                 Student = db.Set<Student>().Where(person => person.Account == account).Select(person => (StudentId?)person.Id).FirstOrDefault(),
@@ -47,7 +50,7 @@ internal static class RightsReading
         return found is null
             ? null
             : new Rights(
-                account, found.DisplayName, found.Student, found.Teaches, found.Owns, found.Guards ? await db.WardsOfAsync(account, ct).ConfigureAwait(false) : []);
+                account, found.DisplayName, found.Student, found.Teaches, found.Owns, found.Guards ? await db.WardsOfAsync(account, ct).ConfigureAwait(false) : [], found.HasSecondStep);
     }
 
     private static async Task<List<StudentId>> WardsOfAsync(this ClinicDb db, AccountId account, CancellationToken ct) =>

@@ -23,8 +23,8 @@ public sealed class SecondStepBook(
     private static readonly Problem NotFresh = new(SignInBook.FreshField, "Please sign in once more first. This can’t be taken back.");
 
     /// <summary>
-    /// The key to be typed into an authenticator app: a new one, or the one that was shown before and not tried yet. Codes
-    /// are asked for only after one was right.
+    /// A new key to be typed into an authenticator app; one that was shown before is no good any more. Codes are asked for
+    /// only after one was right.
     /// </summary>
     /// <returns>The key's letters; NotFound when codes are asked for already.</returns>
     public async Task<Outcome<string>> BeginAsync(Actor actor, OperationId operation, CancellationToken ct)
@@ -43,15 +43,27 @@ public sealed class SecondStepBook(
             return new Outcome<string>.Refused([NotFresh]);
         }
 
-        if (seal.Open(account.CodeKey) is not { } key)
+        if (await db.WasDoneAsync(operation, "codes-begin", account.Id, ct).ConfigureAwait(false) && seal.Open(account.CodeKey) is { } shown)
         {
-            key = RandomNumberGenerator.GetBytes(TimeCode.KeyBytes);
-            account.CodeKey = seal.Close(key);
-            db.Note(operation, "codes-begin", account.Id, time.GetUtcNow());
-            await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+            return new Outcome<string>.Done(TimeCode.ToLetters(shown));
         }
 
-        return new Outcome<string>.Done(TimeCode.ToLetters(key));
+        var key = RandomNumberGenerator.GetBytes(TimeCode.KeyBytes);
+        account.CodeKey = seal.Close(key);
+        db.Note(operation, "codes-begin", account.Id, time.GetUtcNow());
+        return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
+            ? new Outcome<string>.Done(TimeCode.ToLetters(key))
+            : new Outcome<string>.NotFound();
+    }
+
+    /// <summary>The key that was shown and waits for its first code; null when there is none, or whoever asks isn't fresh.</summary>
+    public async Task<string?> WaitingAsync(Actor actor, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var account = actor.IsFresh ? await MineAsync(db, actor, ct).ConfigureAwait(false) : null;
+        return account is { CodeSince: null } && seal.Open(account.CodeKey) is { } key ? TimeCode.ToLetters(key) : null;
     }
 
     /// <summary>A first code was right: from now on one is asked for after the password. Recovery codes are made with it.</summary>
@@ -152,6 +164,11 @@ public sealed class SecondStepBook(
         if (!actor.IsFresh)
         {
             return NotFresh;
+        }
+
+        if (account.LockoutEnd > time.GetUtcNow())
+        {
+            return SignInBook.Rests with { Field = "Password" };
         }
 
         if (account.PasswordHash is { } hash && hasher.VerifyHashedPassword(account, hash, password ?? "") == PasswordVerificationResult.Failed)

@@ -22,6 +22,8 @@ public sealed class SignInBook(
     /// <summary>How many links one address is sent in an hour; what is asked beyond that is answered alike, and sent to nobody.</summary>
     public const int MostLinksAnHour = 3;
 
+    internal static Problem Rests { get; } = new("Old", "After five wrong tries an account rests for five minutes. Please wait.");
+
     private static readonly Problem NotFresh = new(FreshField, "Please sign in once more first. This can’t be taken back.");
 
     /// <summary>What the account that asks signs in with; null when it is gone.</summary>
@@ -66,7 +68,11 @@ public sealed class SignInBook(
         }
 
         List<Problem> problems = [];
-        if (account.PasswordHash is { } hash && hasher.VerifyHashedPassword(account, hash, old ?? "") == PasswordVerificationResult.Failed)
+        if (account.LockoutEnd > time.GetUtcNow())
+        {
+            problems.Add(Rests);
+        }
+        else if (account.PasswordHash is { } hash && hasher.VerifyHashedPassword(account, hash, old ?? "") == PasswordVerificationResult.Failed)
         {
             problems.Add(new Problem("Old", "That isn’t your password of now."));
         }
@@ -137,7 +143,7 @@ public sealed class SignInBook(
         var account = ticket?.Account is { } id
             ? await db.Users.SingleOrDefaultAsync(user => user.Id == id.Value && user.DisabledAt == null, ct).ConfigureAwait(false)
             : null;
-        if (account is null)
+        if (account is null || Folding.OfEmail(account.Email!) != ticket!.FoldedEmail)
         {
             db.Tell(AuditEvent.LinkRefused, now, about: ticket?.Id.Value);
             await db.SaveChangesAsync(ct).ConfigureAwait(false);
@@ -149,7 +155,7 @@ public sealed class SignInBook(
             return new Outcome<AccountId>.Refused([new Problem("Password", problem)]);
         }
 
-        ticket!.Use(now);
+        ticket.Use(now);
         await SetPasswordAsync(db, account, wanted!, null, ct).ConfigureAwait(false);
         return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
             ? new Outcome<AccountId>.Done(new AccountId(account.Id))
@@ -179,7 +185,8 @@ public sealed class SignInBook(
 
         var now = time.GetUtcNow();
         if (!await db.WasDoneAsync(operation, "ask-for-email", account.Id, ct).ConfigureAwait(false)
-            && await LinksLatelyAsync(db, TicketPurpose.NewEmail, address, ct).ConfigureAwait(false) < MostLinksAnHour)
+            && await LinksLatelyAsync(db, TicketPurpose.NewEmail, address, ct).ConfigureAwait(false) < MostLinksAnHour
+            && await AskedLatelyAsync(db, actor.Account, ct).ConfigureAwait(false) < MostLinksAnHour)
         {
             var (ticket, secret) = Tickets.Make(TicketPurpose.NewEmail, address, now, actor.Account);
             db.Add(ticket);
@@ -204,6 +211,11 @@ public sealed class SignInBook(
         var now = time.GetUtcNow();
         var account = await MineAsync(db, actor, ct).ConfigureAwait(false);
         var ticket = await db.FindTicketAsync(secret, TicketPurpose.NewEmail, now, ct).ConfigureAwait(false);
+        if (account is not null && await db.WasDoneAsync(operation, "confirm-email", account.Id, ct).ConfigureAwait(false))
+        {
+            return new Outcome<string>.Done(account.Email!);
+        }
+
         if (account is null || ticket is null || ticket.Account != actor.Account)
         {
             return new Outcome<string>.NotFound();
@@ -214,6 +226,7 @@ public sealed class SignInBook(
         account.NormalizedEmail = fold.NormalizeEmail(ticket.Email);
         account.NormalizedUserName = fold.NormalizeName(ticket.Email);
         ticket.Use(now);
+        await WithdrawLinksAsync(db, actor.Account, ct).ConfigureAwait(false);
         if (await db.Set<Student>().SingleOrDefaultAsync(person => person.Account == actor.Account, ct).ConfigureAwait(false) is { } person)
         {
             person.WriteTo(ticket.Email);
@@ -242,10 +255,29 @@ public sealed class SignInBook(
         account.AccessFailedCount = 0;
         account.LockoutEnd = null;
         await db.EndSessionsAsync(new AccountId(account.Id), but, time.GetUtcNow(), ct).ConfigureAwait(false);
+        await WithdrawLinksAsync(db, new AccountId(account.Id), ct).ConfigureAwait(false);
         Notice(db, account, AuditEvent.PasswordChanged);
     }
 
+    // A link that was sent before must not outlive the change: it may lie in a mailbox that is somebody else's by now.
+    private async Task WithdrawLinksAsync(ClinicDb db, AccountId account, CancellationToken ct)
+    {
+        foreach (var ticket in await db.Set<Ticket>()
+            .Where(row => row.Account == account && row.UsedAt == null && row.WithdrawnAt == null
+                && (row.Purpose == TicketPurpose.NewPassword || row.Purpose == TicketPurpose.NewEmail))
+            .ToListAsync(ct).ConfigureAwait(false))
+        {
+            ticket.Withdraw(time.GetUtcNow());
+        }
+    }
+
     private void Notice(ClinicDb db, ClinicAccount account, AuditEvent what) => db.Notice(outbox, account, what, time.GetUtcNow());
+
+    private Task<int> AskedLatelyAsync(ClinicDb db, AccountId account, CancellationToken ct)
+    {
+        var since = time.GetUtcNow() - TimeSpan.FromHours(1);
+        return db.Set<Ticket>().CountAsync(ticket => ticket.Purpose == TicketPurpose.NewEmail && ticket.Account == account && ticket.MadeAt > since, ct);
+    }
 
     private Task<int> LinksLatelyAsync(ClinicDb db, TicketPurpose purpose, string email, CancellationToken ct)
     {

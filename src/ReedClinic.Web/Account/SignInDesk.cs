@@ -56,12 +56,13 @@ public sealed class SignInDesk(
             return await RefuseAsync(account, lockedOut: false).ConfigureAwait(false);
         }
 
-        var result = await signIn.CheckPasswordSignInAsync(account, password ?? "", lockoutOnFailure: true).ConfigureAwait(false);
-        if (!result.Succeeded)
+        if (!await accounts.CheckPasswordAsync(account, password ?? "").ConfigureAwait(false))
         {
-            return await RefuseAsync(account, result.IsLockedOut).ConfigureAwait(false);
+            return await CountAsync(account).ConfigureAwait(false);
         }
 
+        // Wrong tries are forgotten once somebody is in, and not before: else each right password would begin the count of
+        // wrong codes anew.
         var id = new AccountId(account.Id);
         if (await second.IsAskedOfAsync(id, Http.RequestAborted).ConfigureAwait(false))
         {
@@ -69,6 +70,7 @@ public sealed class SignInDesk(
             return SignInStep.Code;
         }
 
+        await accounts.ResetAccessFailedCountAsync(account).ConfigureAwait(false);
         return await BeginAsync(id, SignInWay.Password, stay).ConfigureAwait(false);
     }
 
@@ -91,11 +93,11 @@ public sealed class SignInDesk(
         if (await second.TakeAsync(due.Account, typed, Http.RequestAborted).ConfigureAwait(false) is { } way)
         {
             await Http.SignOutAsync(IdentityConstants.TwoFactorUserIdScheme).ConfigureAwait(false);
+            await accounts.ResetAccessFailedCountAsync((await accounts.FindByIdAsync(due.Account.Value.ToString()).ConfigureAwait(false))!).ConfigureAwait(false);
             return await BeginAsync(due.Account, way, due.Stay).ConfigureAwait(false);
         }
 
-        await accounts.AccessFailedAsync(account).ConfigureAwait(false);
-        await RefuseAsync(account, await accounts.IsLockedOutAsync(account).ConfigureAwait(false)).ConfigureAwait(false);
+        await CountAsync(account).ConfigureAwait(false);
         return SignInStep.Code;
     }
 
@@ -114,6 +116,16 @@ public sealed class SignInDesk(
 
         await accounts.AddOrUpdatePasskeyAsync(result.User, result.Passkey).ConfigureAwait(false);
         return await BeginAsync(new AccountId(result.User.Id), SignInWay.Passkey, stay).ConfigureAwait(false);
+    }
+
+    /// <summary>Counts a wrong password that was typed on a page inside, as if it had been typed at the door.</summary>
+    /// <param name="who">Whose page it is.</param>
+    public async Task CountWrong(AccountId who)
+    {
+        if (await accounts.FindByIdAsync(who.Value.ToString()).ConfigureAwait(false) is { } account)
+        {
+            await CountAsync(account).ConfigureAwait(false);
+        }
     }
 
     /// <summary>Begins a session for somebody who has just proved who they are on a page of their own.</summary>
@@ -161,6 +173,12 @@ public sealed class SignInDesk(
         await Http.SignInAsync(
             IdentityConstants.ApplicationScheme, SessionCookie.Of(session), new AuthenticationProperties { IsPersistent = stay }).ConfigureAwait(false);
         return SignInStep.In;
+    }
+
+    private async Task<SignInStep> CountAsync(ClinicAccount account)
+    {
+        await accounts.AccessFailedAsync(account).ConfigureAwait(false);
+        return await RefuseAsync(account, await accounts.IsLockedOutAsync(account).ConfigureAwait(false)).ConfigureAwait(false);
     }
 
     private async Task<SignInStep> RefuseAsync(ClinicAccount? account, bool lockedOut)

@@ -23,7 +23,7 @@ public sealed class PasskeyTests(OneBrowser browser, LoopbackClinic app) : IClas
 
         await SignOutAsync(owner);
         await PasswordAsync(owner, Door.Password);
-        await owner.ArriveAsync("/account/second-step");
+        await owner.ArriveAsync("/account/again");
         await SignOutAsync(owner);
         for (var i = 0; i < 6; i++)
         {

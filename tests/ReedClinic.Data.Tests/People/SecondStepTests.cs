@@ -130,6 +130,39 @@ public sealed class SecondStepTests(TestDatabases databases) : IClassFixture<Tes
     }
 
     [Theory, OnBothEngines]
+    public async Task A_password_alone_adds_and_takes_nothing_where_a_teacher_has_a_passkey_already(ClinicEngine engine)
+    {
+        var scene = new SignInScene(await databases.FreshAsync(engine));
+        var account = await scene.AccountAsync("edda@harbour.example", Role.Teacher);
+        Done(await scene.Passkeys.AddAsync(await scene.InAsync(account), Passkey(1), "phone", Operation(), Ct));
+
+        var weak = await scene.InAsync(account);
+
+        Assert.True(weak is { IsFresh: false, OwesSecondStep: true });
+        Assert.Equal(SignInBook.FreshField, Refused(await scene.Passkeys.AddAsync(weak, Passkey(2), "thief", Operation(), Ct)).Field);
+        Assert.Equal(SignInBook.FreshField, Refused(await scene.Passkeys.RemoveAsync(weak, "01", Operation(), Ct)).Field);
+        Assert.Equal(SignInBook.FreshField, Refused(await scene.SecondStep.BeginAsync(weak, Operation(), Ct)).Field);
+        Assert.Equal(SignInBook.FreshField, Refused(await scene.SignIn.AskForEmailAsync(weak, "thief@harbour.example", Operation(), Ct)).Field);
+        Assert.True((await scene.InAsync(account, SignInWay.Passkey)).IsFresh);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_key_that_was_shown_before_is_no_good_after_another_was_asked_for(ClinicEngine engine)
+    {
+        var scene = new SignInScene(await databases.FreshAsync(engine));
+        var runa = await scene.InAsync(await scene.AccountAsync("runa@harbour.example"));
+        var first = TimeCode.FromLetters(Done(await scene.SecondStep.BeginAsync(runa, Operation(), Ct)));
+        var operation = Operation();
+        var second = Done(await scene.SecondStep.BeginAsync(runa, operation, Ct));
+        Assert.Equal(second, Done(await scene.SecondStep.BeginAsync(runa, operation, Ct)));
+        Assert.Equal(second, await scene.SecondStep.WaitingAsync(runa, Ct));
+
+        Assert.Equal("Code", Refused(await scene.SecondStep.ConfirmAsync(runa, TimeCode.Of(first, TimeCode.StepAt(scene.Time.GetUtcNow())), Operation(), Ct)).Field);
+        Done(await scene.SecondStep.ConfirmAsync(runa, TimeCode.Of(TimeCode.FromLetters(second), TimeCode.StepAt(scene.Time.GetUtcNow())), Operation(), Ct));
+        Assert.Null(await scene.SecondStep.WaitingAsync(runa, Ct));
+    }
+
+    [Theory, OnBothEngines]
     public async Task Ten_passkeys_are_enough(ClinicEngine engine)
     {
         var scene = new SignInScene(await databases.FreshAsync(engine));

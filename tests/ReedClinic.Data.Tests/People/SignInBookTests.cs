@@ -129,6 +129,36 @@ public sealed class SignInBookTests(TestDatabases databases) : IClassFixture<Tes
     }
 
     [Theory, OnBothEngines]
+    public async Task A_link_to_a_new_password_does_not_outlive_the_address_it_went_to(ClinicEngine engine)
+    {
+        var scene = new SignInScene(await databases.FreshAsync(engine));
+        var runa = await scene.InAsync(await scene.AccountAsync("runa@harbour.example"));
+        await scene.SignIn.AskForPasswordAsync("runa@harbour.example", Ct);
+        var old = Assert.Single(await scene.MailAsync()).Secret;
+        Done(await scene.SignIn.AskForEmailAsync(runa, "runa@quay.example", Operation(), Ct));
+        var operation = Operation();
+        var link = (await scene.MailAsync()).Single(mail => mail.Kind == MailKind.NewEmail).Secret;
+        Done(await scene.SignIn.ConfirmEmailAsync(runa, link, operation, Ct));
+        Assert.Equal("runa@quay.example", Done(await scene.SignIn.ConfirmEmailAsync(runa, link, operation, Ct)));
+
+        Assert.False(await scene.SignIn.IsGoodAsync(old, Ct));
+        Assert.IsType<Outcome<AccountId>.NotFound>(await scene.SignIn.ChoosePasswordAsync(old, Next, Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task One_account_sends_few_links_to_new_addresses_however_many_it_names(ClinicEngine engine)
+    {
+        var scene = new SignInScene(await databases.FreshAsync(engine));
+        var eve = await scene.InAsync(await scene.AccountAsync("eve@harbour.example"));
+        for (var i = 0; i < 10; i++)
+        {
+            Done(await scene.SignIn.AskForEmailAsync(eve, $"stranger{i}@quay.example", Operation(), Ct));
+        }
+
+        Assert.Equal(SignInBook.MostLinksAnHour, (await scene.MailAsync()).Count);
+    }
+
+    [Theory, OnBothEngines]
     public async Task An_address_that_another_account_has_is_not_taken(ClinicEngine engine)
     {
         var scene = new SignInScene(await databases.FreshAsync(engine));

@@ -55,6 +55,41 @@ public sealed partial class SignInTests(ClinicHost host) : IClassFixture<ClinicH
     }
 
     [Fact]
+    public async Task A_right_password_between_them_does_not_begin_the_count_of_wrong_codes_anew()
+    {
+        var (_, email, key) = await WithCodesAsync("jelle");
+        using var visitor = host.Visitor();
+        for (var i = 0; i < 6; i++)
+        {
+            using var step = await PasswordAsync(visitor, email);
+            if (step.Leads()?.StartsWith("/account/code", StringComparison.Ordinal) != true)
+            {
+                break;
+            }
+
+            using var wrong = await (await Form.At(visitor, "/account/code")).Set("Form.Code", "000").Post();
+        }
+
+        using var rests = await PasswordAsync(visitor, email);
+        Assert.Equal(HttpStatusCode.OK, rests.StatusCode);
+        Assert.NotEmpty(key);
+    }
+
+    [Fact]
+    public async Task Wrong_passwords_typed_inside_make_the_account_rest_too()
+    {
+        using var inside = await host.SignedIn(await StudentAsync("sanne"), SignInWay.Password);
+        for (var i = 0; i < 5; i++)
+        {
+            using var wrong = await (await Form.At(inside, "/account/password")).Set("Form.Old", $"wrong {i}").Set("Form.Password", "nine gulls over the pier").Post();
+        }
+
+        var (_, page, _) = await (await (await Form.At(inside, "/account/password")).Set("Form.Old", ClinicHost.Password).Set("Form.Password", "nine gulls over the pier").Post()).Read();
+
+        Assert.Contains("rests for five minutes", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Nobody_comes_to_the_code_without_a_right_password()
     {
         using var visitor = host.Visitor();
@@ -76,7 +111,9 @@ public sealed partial class SignInTests(ClinicHost host) : IClassFixture<ClinicH
     public async Task An_app_is_set_up_by_its_first_code_and_the_teacher_is_in()
     {
         using var teacher = await host.SignedIn(await TeacherAsync("wine"), SignInWay.Password);
-        var page = (await teacher.See("/account/codes")).Page;
+        var before = (await teacher.See("/account/codes")).Page;
+        Assert.Empty(KeyIn().Matches(before));
+        var (_, page, _) = await (await Form.Named(teacher, "/account/codes", before, "codes-begin").Post()).Read();
         var key = TimeCode.FromLetters(KeyIn().Match(page).Groups[1].Value);
 
         var (status, codes, _) = await (await Form.Named(teacher, "/account/codes", page, "codes-on").Set("Form.Code", Now(key)).Post()).Read();

@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Net;
+using System.Net.Sockets;
 using System.Threading.RateLimiting;
 using Microsoft.AspNetCore.RateLimiting;
 
@@ -26,6 +28,8 @@ public static class RateLimits
         ("/account/code", SignIn),
         ("/account/again", SignIn),
         ("/account/password", SignIn),
+        ("/account/codes", SignIn),
+        ("/account/email", Links),
         ("/account/forgotten", Links),
         ("/account/new-password", Links),
         ("/account/new-email", Links),
@@ -54,7 +58,7 @@ public static class RateLimits
         var door = HttpMethods.IsPost(context.Request.Method)
             ? Doors.FirstOrDefault(door => context.Request.Path.StartsWithSegments(door.Path, StringComparison.OrdinalIgnoreCase)).Limit
             : null;
-        var from = context.Connection.RemoteIpAddress?.ToString() ?? "here";
+        var from = PlaceOf(context.Connection.RemoteIpAddress);
         return door switch
         {
             null => RateLimitPartition.GetNoLimiter("free"),
@@ -63,6 +67,15 @@ public static class RateLimits
             _ => Window($"links {from}", settings.GetValue(Links, 20), TimeSpan.FromHours(1)),
         };
     }
+
+    // Of IPv6 the first half: that is what one household is given, and it may call itself anything within (RFC 6177, RFC 7381).
+    private static string PlaceOf(IPAddress? address) => address switch
+    {
+        null => "here",
+        { IsIPv4MappedToIPv6: true } => address.MapToIPv4().ToString(),
+        { AddressFamily: AddressFamily.InterNetworkV6 } => Convert.ToHexString(address.GetAddressBytes().AsSpan(0, 8)),
+        _ => address.ToString(),
+    };
 
     private static RateLimitPartition<string> Window(string key, int most, TimeSpan window) =>
         RateLimitPartition.GetFixedWindowLimiter(key, _ => new FixedWindowRateLimiterOptions { PermitLimit = most, Window = window });
