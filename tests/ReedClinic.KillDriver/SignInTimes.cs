@@ -28,7 +28,9 @@ public static class SignInTimes
     {
         var settings = new Dictionary<string, string>
         {
-            ["Database__Engine"] = engine, ["ConnectionStrings__Clinic"] = connection, ["Limits__SignIn"] = "1000000",
+            ["Database__Engine"] = engine,
+            ["ConnectionStrings__Clinic"] = connection,
+            ["Limits__SignIn"] = "1000000",
         };
         await FillAsync(settings, (tries / TriesBeforeRest) + 1, ct).ConfigureAwait(false);
         var app = await RunningApp.StartAsync(folder, settings, ct).ConfigureAwait(false);

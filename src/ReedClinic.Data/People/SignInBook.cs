@@ -67,21 +67,7 @@ public sealed class SignInBook(
             return new Outcome<AccountId>.Done(actor.Account);
         }
 
-        List<Problem> problems = [];
-        if (account.LockoutEnd > time.GetUtcNow())
-        {
-            problems.Add(Rests);
-        }
-        else if (account.PasswordHash is { } hash && hasher.VerifyHashedPassword(account, hash, old ?? "") == PasswordVerificationResult.Failed)
-        {
-            problems.Add(new Problem("Old", "That isn’t your password of now."));
-        }
-
-        if (ProblemWith(account, wanted) is { } problem)
-        {
-            problems.Add(new Problem("Password", problem));
-        }
-
+        var problems = ProblemsWith(account, old, wanted);
         if (problems.Count > 0)
         {
             return new Outcome<AccountId>.Refused(problems);
@@ -236,6 +222,26 @@ public sealed class SignInBook(
         return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
             ? new Outcome<string>.Done(ticket.Email)
             : new Outcome<string>.NotFound();
+    }
+
+    private List<Problem> ProblemsWith(ClinicAccount account, string? old, string? wanted)
+    {
+        List<Problem> problems = [];
+        if (account.LockoutEnd > time.GetUtcNow())
+        {
+            problems.Add(Rests);
+        }
+        else if (account.PasswordHash is { } hash && hasher.VerifyHashedPassword(account, hash, old ?? "") == PasswordVerificationResult.Failed)
+        {
+            problems.Add(new Problem("Old", "That isn’t your password of now."));
+        }
+
+        if (ProblemWith(account, wanted) is { } problem)
+        {
+            problems.Add(new Problem("Password", problem));
+        }
+
+        return problems;
     }
 
     private static async Task<ClinicAccount?> MineAsync(ClinicDb db, Actor actor, CancellationToken ct) =>

@@ -7,7 +7,6 @@ using ReedClinic.Data.Audit;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Privacy;
-using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Privacy;
@@ -48,7 +47,7 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
         await using var after = db.CreateDbContext();
         Assert.Equal(1, round.Rows);
         Assert.Equal(1, await after.Set<IntakeDraft>().CountAsync(Ct));
-        Assert.Equal(0, await PastTheirTimeAsync(after));
+        Assert.Equal(0, await Kept.PastTheirTimeAsync(_clock.GetUtcNow(), after));
     }
 
     [Theory, OnBothEngines]
@@ -189,7 +188,7 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
 
         for (var at = 1; ; at++)
         {
-            var between = new Interrupted(db, at, other => other.Add(new Session(new SessionId(NewId()), account, SignInWay.Password, false, "Firefox", _clock.GetUtcNow())));
+            var between = new InterruptedDatabases(db, at, other => other.Add(new Session(new SessionId(NewId()), account, SignInWay.Password, false, "Firefox", _clock.GetUtcNow())));
             var letGo = (await Caretaker(db, between).RoundAsync(Ct)).LetGo;
             Assert.Equal(between.WasThere ? 0 : 1, letGo);
             if (!between.WasThere)
@@ -310,25 +309,6 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
     }
 
     // Does something before the context of a number is opened.
-    private sealed class Interrupted(TestDatabase db, int at, Action<ClinicDb> what) : IDbContextFactory<ClinicDb>
-    {
-        private int _opened;
-
-        public bool WasThere { get; private set; }
-
-        public ClinicDb CreateDbContext()
-        {
-            if (++_opened == at)
-            {
-                WasThere = true;
-                using var other = db.CreateDbContext();
-                what(other);
-                other.SaveChanges();
-            }
-
-            return db.CreateDbContext();
-        }
-    }
 
     // One of each kind that has a time, ended at this moment where it can end.
     private async Task FillAsync(TestDatabase db, StudentId student, AccountId account)
@@ -346,17 +326,5 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
         context.Add(new Job { Id = NewId(), Kind = JobKind.Mail, MadeAt = now, DueAt = now, DoneAt = now });
         context.Add(new DoneOperation { Id = Operation(), Verb = "say-age", Subject = student.Value, DoneAt = now });
         await context.SaveChangesAsync(Ct);
-    }
-
-    private async Task<int> PastTheirTimeAsync(ClinicDb db)
-    {
-        var now = _clock.GetUtcNow();
-        bool Over(DateTimeOffset? since, TimeSpan kept) => since is { } at && RetentionRules.IsOver(at, kept, now);
-        return (await db.Set<IntakeDraft>().ToListAsync(Ct)).Count(draft => Over(draft.SavedAt, RetentionRules.UntouchedDraft))
-            + (await db.Set<BenchDraft>().ToListAsync(Ct)).Count(draft => Over(draft.KeptAt, RetentionRules.UntouchedDraft))
-            + (await db.Set<Ticket>().ToListAsync(Ct)).Count(ticket => Over(ticket.UsedAt ?? ticket.WithdrawnAt ?? ticket.ExpiresAt, RetentionRules.EndedTicket))
-            + (await db.Set<Session>().ToListAsync(Ct)).Count(session => Over(session.EndedAt ?? session.EndsAt, RetentionRules.EndedSession))
-            + (await db.Set<Job>().ToListAsync(Ct)).Count(job => Over(job.DoneAt ?? job.GaveUpAt, RetentionRules.EndedJob))
-            + (await db.Set<DoneOperation>().ToListAsync(Ct)).Count(done => Over(done.DoneAt, RetentionRules.DoneOperation));
     }
 }
