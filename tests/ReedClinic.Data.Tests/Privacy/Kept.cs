@@ -1,9 +1,6 @@
 using Microsoft.EntityFrameworkCore;
-using Microsoft.Extensions.Logging.Abstractions;
-using Microsoft.Extensions.Time.Testing;
 using ReedClinic.Data.Audit;
 using ReedClinic.Data.Jobs;
-using ReedClinic.Data.Privacy;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
@@ -46,5 +43,22 @@ internal static class Kept
             + (await db.Set<Session>().ToListAsync(Ct)).Count(session => Over(session.EndedAt ?? session.EndsAt, RetentionRules.EndedSession))
             + (await db.Set<Job>().ToListAsync(Ct)).Count(job => Over(job.DoneAt ?? job.GaveUpAt, RetentionRules.EndedJob))
             + (await db.Set<DoneOperation>().ToListAsync(Ct)).Count(done => Over(done.DoneAt, RetentionRules.DoneOperation));
+    }
+
+    /// <summary>One of each kind that has a time, ended at this moment where it can end.</summary>
+    public static async Task FillAsync(TestDatabase db, StudentId student, AccountId account, DateTimeOffset now)
+    {
+        await using var context = db.CreateDbContext();
+        await RecordsCaretakerTests.SignInOfAsync(context, account);
+        context.Add(new IntakeDraft(new DraftId(NewId()), student, Operation(), "", now));
+        var ticket = new Ticket(new TicketId(NewId()), TicketPurpose.Begin, Convert.ToHexStringLower(NewId().ToByteArray()), "a@harbour.example", now, TimeSpan.FromDays(3));
+        ticket.Use(now);
+        context.Add(ticket);
+        var session = new Session(new SessionId(NewId()), account, SignInWay.Password, false, "Firefox", now);
+        session.End(now);
+        context.Add(session);
+        context.Add(new Job { Id = NewId(), Kind = JobKind.Mail, MadeAt = now, DueAt = now, DoneAt = now });
+        context.Add(new DoneOperation { Id = Operation(), Verb = "say-age", Subject = student.Value, DoneAt = now });
+        await context.SaveChangesAsync(Ct);
     }
 }

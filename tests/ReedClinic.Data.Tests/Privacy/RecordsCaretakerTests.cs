@@ -26,9 +26,9 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
         var caretaker = Caretaker(db);
         var student = await StudentAsync(db, null);
         var account = new AccountId(NewId());
-        await FillAsync(db, student, account);
+        await Kept.FillAsync(db, student, account, _clock.GetUtcNow());
         _clock.Advance(RetentionRules.UntouchedDraft - TimeSpan.FromDays(1));
-        await FillAsync(db, student, account);
+        await Kept.FillAsync(db, student, account, _clock.GetUtcNow());
         _clock.Advance(TimeSpan.FromMinutes(1));
         await LiveAsync(db, account);
         await caretaker.RoundAsync(Ct);
@@ -300,7 +300,7 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
         await context.SaveChangesAsync(Ct);
     }
 
-    private static async Task SignInOfAsync(ClinicDb context, AccountId account)
+    internal static async Task SignInOfAsync(ClinicDb context, AccountId account)
     {
         if (!await context.Users.AnyAsync(user => user.Id == account.Value, Ct))
         {
@@ -309,22 +309,4 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
     }
 
     // Does something before the context of a number is opened.
-
-    // One of each kind that has a time, ended at this moment where it can end.
-    private async Task FillAsync(TestDatabase db, StudentId student, AccountId account)
-    {
-        await using var context = db.CreateDbContext();
-        var now = _clock.GetUtcNow();
-        await SignInOfAsync(context, account);
-        context.Add(new IntakeDraft(new DraftId(NewId()), student, Operation(), "", now));
-        var ticket = new Ticket(new TicketId(NewId()), TicketPurpose.Begin, Convert.ToHexStringLower(NewId().ToByteArray()), "a@harbour.example", now, TimeSpan.FromDays(3));
-        ticket.Use(now);
-        context.Add(ticket);
-        var session = new Session(new SessionId(NewId()), account, SignInWay.Password, false, "Firefox", now);
-        session.End(now);
-        context.Add(session);
-        context.Add(new Job { Id = NewId(), Kind = JobKind.Mail, MadeAt = now, DueAt = now, DoneAt = now });
-        context.Add(new DoneOperation { Id = Operation(), Verb = "say-age", Subject = student.Value, DoneAt = now });
-        await context.SaveChangesAsync(Ct);
-    }
 }
