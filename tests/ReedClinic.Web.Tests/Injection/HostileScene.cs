@@ -26,29 +26,35 @@ internal sealed class HostileScene(ClinicHost host, HttpClient student, HttpClie
     /// <summary>The newest batch's code.</summary>
     public string Code { get; private set; } = "";
 
-    /// <summary>Types one text about each reed wherever words are asked for; gives each text's answers where it was refused.</summary>
-    public async Task<List<(string Text, string Page)>> Announce(IReadOnlyList<string> texts)
+    /// <summary>Sends a parcel, a reed for each pair of texts; none of them may be refused.</summary>
+    public async Task Announce(IReadOnlyList<(string Recognised, string Bothers)> reeds)
     {
         var walk = await IntakeWalk.Begin(student);
         await walk.Answer("country", ("Country", "Norway"));
-        await walk.Answer("how-many", ("HowMany", $"{texts.Count}"));
-        var refused = new List<(string, string)>();
-        for (var i = 0; i < texts.Count; i++)
+        await walk.Answer("how-many", ("HowMany", $"{reeds.Count}"));
+        for (var i = 0; i < reeds.Count; i++)
         {
+            var (recognised, bothers) = reeds[i];
             await walk.Answer($"reed/{i + 1}/permission", ($"Reeds[{i}].Permission", "SafeChangesOnly"));
-            foreach (var (step, field) in new[] { ("recognise", $"Reeds[{i}].HowToRecognise"), ("bothers", $"Reeds[{i}].Bothers") })
+            foreach (var (step, field, typed) in new[] { ("recognise", "HowToRecognise", recognised), ("bothers", "Bothers", bothers) })
             {
-                var (to, page) = await walk.Answer($"reed/{i + 1}/{step}", (field, texts[i]));
-                if (to is null)
-                {
-                    refused.Add((texts[i], page));
-                    await walk.Answer($"reed/{i + 1}/{step}", (field, $"reed {i + 1}"));
-                }
+                Assert.True((await walk.Answer($"reed/{i + 1}/{step}", ($"Reeds[{i}].{field}", typed))).To is not null, $"refused: {typed}");
             }
         }
 
         Code = await walk.Send();
-        return refused;
+    }
+
+    /// <summary>Types one text after another at one screen of an intake; gives each page that came of it, and whether it was taken.</summary>
+    public async Task Try(string step, string field, IEnumerable<string> texts, Action<string, bool, string> look)
+    {
+        var walk = await IntakeWalk.Begin(student);
+        await walk.Answer("how-many", ("HowMany", "1"));
+        foreach (var text in texts)
+        {
+            var (to, page) = await walk.Answer($"reed/1/{step}", ($"Reeds[0].{field}", text));
+            look(text, to is not null, to is null ? page : (await student.See($"{walk.Draft}/reed/1/{step}")).Page);
+        }
     }
 
     /// <summary>Takes every reed in and says something about the first, so that a letter can be written.</summary>

@@ -19,8 +19,11 @@ internal sealed partial class PageShape
         _known.UnionWith(document.All.SelectMany(Parts));
     }
 
-    /// <summary>Fails where a page has an element or attribute that no harmless page has, or leads or fetches elsewhere.</summary>
-    public void Holds(string page, string where)
+    /// <summary>
+    /// Fails where a page has an element or attribute that no harmless page has, or leads or fetches elsewhere; gives what is
+    /// read on it.
+    /// </summary>
+    public string Holds(string page, string where)
     {
         using var document = Read(page);
         var strange = document.All.SelectMany(Parts).Where(part => !_known.Contains(part)).Distinct().ToList();
@@ -31,12 +34,12 @@ internal sealed partial class PageShape
             Assert.True(!Addresses.Contains(attribute.Name) || StaysHere(attribute.Value), $"{where}: {attribute.Name}={attribute.Value}");
         });
         Assert.All(document.Scripts, script => Assert.True(script.HasAttribute("src") && script.Text.Length == 0, $"{where} has a script of its own"));
+        return TextOf(document);
     }
 
-    /// <summary>What is read on a page, typed fields included, with single spaces.</summary>
-    public static string TextOf(string page)
+    // Typed fields included, with single spaces.
+    private static string TextOf(IHtmlDocument document)
     {
-        using var document = Read(page.Replace("<br>", "\n<br>", StringComparison.Ordinal));
         var typed = document.QuerySelectorAll<IHtmlInputElement>("input").Select(input => input.Value);
         return Plain(string.Join(' ', typed.Append(document.Body!.TextContent)));
     }
@@ -50,7 +53,8 @@ internal sealed partial class PageShape
     private static IEnumerable<string> Parts(IElement element) =>
         element.Attributes.Select(attribute => $"{element.LocalName}@{attribute.Name}").Append(element.LocalName);
 
-    private static IHtmlDocument Read(string page) => new HtmlParser().ParseDocument(page);
+    private static IHtmlDocument Read(string page) =>
+        new HtmlParser().ParseDocument(page.Replace("<br>", "\n<br>", StringComparison.Ordinal));
 
     [GeneratedRegex(@"\s+")]
     private static partial Regex Spaces();
