@@ -124,9 +124,18 @@ public static class ClinicDataSetup
         var name => throw new InvalidOperationException($"Database:Engine is '{name}'; it can be sqlite or postgres."),
     };
 
-    // The password may come by a way of its own, so that it needn't stand where the rest may be read.
-    private static string PostgresConnection(string connection, string? password) =>
-        string.IsNullOrEmpty(password) ? connection : new NpgsqlConnectionStringBuilder(connection) { Password = password }.ToString();
+    // The password may come by a way of its own, so that it needn't stand where the rest may be read. A refusal never tells
+    // the row that was refused, whatever the connection string asks for: it would stand in the log.
+    private static string PostgresConnection(string connection, string? password)
+    {
+        var builder = new NpgsqlConnectionStringBuilder(connection) { IncludeErrorDetail = false };
+        if (!string.IsNullOrEmpty(password))
+        {
+            builder.Password = password;
+        }
+
+        return builder.ToString();
+    }
 
     private static string SqliteConnection(string? connection, string contentRoot)
     {

@@ -10,6 +10,7 @@ public sealed class RunningApp : IAsyncDisposable
 
     private readonly Process _process;
     private readonly ConcurrentQueue<string> _said = new();
+    private readonly ConcurrentQueue<string> _logged = new();
     private readonly TaskCompletionSource<Uri> _address = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     private RunningApp(Process process) => _process = process;
@@ -19,6 +20,9 @@ public sealed class RunningApp : IAsyncDisposable
 
     /// <summary>Every line it has written to standard output and standard error so far.</summary>
     public IReadOnlyList<string> Said => [.. _said];
+
+    /// <summary>Every line it has written to standard error so far: the log. All of it, once the app has ended.</summary>
+    public IReadOnlyList<string> Logged => [.. _logged];
 
     /// <summary>Starts the app and waits until it says where it is open.</summary>
     /// <param name="folder">Where it was published to.</param>
@@ -77,7 +81,15 @@ public sealed class RunningApp : IAsyncDisposable
     private async Task OpenedAsync(CancellationToken ct)
     {
         _process.OutputDataReceived += (_, line) => Hear(line.Data);
-        _process.ErrorDataReceived += (_, line) => Hear(line.Data);
+        _process.ErrorDataReceived += (_, line) =>
+        {
+            if (line.Data is { } logged)
+            {
+                _logged.Enqueue(logged);
+            }
+
+            Hear(line.Data);
+        };
         _process.EnableRaisingEvents = true;
         _process.Exited += (_, _) => _address.TrySetException(new InvalidOperationException(
             "The app ended before it was open: " + string.Join('\n', _said.TakeLast(20))));

@@ -1,5 +1,7 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using Serilog;
+using Serilog.Core;
 using Serilog.Events;
 using Serilog.Formatting;
 using Serilog.Formatting.Compact;
@@ -8,7 +10,7 @@ using Serilog.Formatting.Display;
 namespace ReedClinic.Web.Shared.Hosting;
 
 /// <summary>The log: one line an event, with the trace that a reference number on a page leads to.</summary>
-public static class LogSetup
+public static partial class LogSetup
 {
     private const string Line = "{Timestamp:yyyy-MM-ddTHH:mm:ss.fffZ} {Level:u3} {TraceId} {SourceContext} {Message:lj}{NewLine}{Exception}";
 
@@ -32,6 +34,25 @@ public static class LogSetup
             .MinimumLevel.Is(level)
             .MinimumLevel.Override("Microsoft", LogEventLevel.Warning)
             .MinimumLevel.Override("Microsoft.Hosting.Lifetime", LogEventLevel.Information)
+            .Enrich.With<OwnWords>()
             .WriteTo.Console(writer, standardErrorFromLevel: LogEventLevel.Verbose));
     }
+
+    // One-time secrets stand in addresses. Of a request's path only what can be a word of the program's own is kept.
+    private sealed class OwnWords : ILogEventEnricher
+    {
+        private const string Path = "RequestPath";
+
+        public void Enrich(LogEvent logEvent, ILogEventPropertyFactory propertyFactory)
+        {
+            if (logEvent.Properties.TryGetValue(Path, out var value))
+            {
+                var kept = value is ScalarValue { Value: string path } ? string.Join('/', path.Split('/').Select(part => OwnWord().IsMatch(part) ? part : "*")) : "*";
+                logEvent.AddOrUpdateProperty(new LogEventProperty(Path, new ScalarValue(kept)));
+            }
+        }
+    }
+
+    [GeneratedRegex(@"^[a-z_-]{0,20}\z")]
+    private static partial Regex OwnWord();
 }
