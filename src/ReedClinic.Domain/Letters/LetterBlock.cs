@@ -185,7 +185,8 @@ public sealed record LetterBlock(string Key, BlockKind Kind, IReadOnlyList<Lette
     // Where a sentence stands by itself: inside another it is the teacher's own words, which are kept letter for letter.
     private static int PlaceOf(string sentence, string text)
     {
-        var at = text.IndexOf(sentence, StringComparison.Ordinal);
+        // An empty line, such as a name that nobody signed with, stands nowhere.
+        var at = sentence.Length == 0 ? -1 : text.IndexOf(sentence, StringComparison.Ordinal);
         while (at >= 0 && !(IsEdge(text, at - 1) && IsEdge(text, at + sentence.Length)))
         {
             at = text.IndexOf(sentence, at + 1, StringComparison.Ordinal);

@@ -25,6 +25,16 @@ public sealed class LetterEditingTests
     }
 
     [Fact]
+    public void A_letter_that_nobody_has_signed_can_be_changed()
+    {
+        var closing = new LetterBlock("closing", BlockKind.Closing, [LetterParagraph.Plain("Kind regards,"), LetterParagraph.Plain("")]);
+
+        var edited = closing.EditedTo("Kind regards, and a good tide!", closing);
+
+        Assert.Equal("Kind regards, and a good tide!", edited.Text);
+    }
+
+    [Fact]
     public void A_sentence_inside_another_is_the_teachers_own_words_letter_for_letter()
     {
         var letter = LetterComposer.Compose(LetterScene.Usual().Material);
