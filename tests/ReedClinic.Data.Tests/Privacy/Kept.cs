@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using ReedClinic.Data.Audit;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
