@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data;
 using ReedClinic.Data.Jobs;
+using ReedClinic.Domain.People;
 using ReedClinic.Web.Mailing;
 
 namespace ReedClinic.Web.Tests.Mailing;
@@ -71,6 +72,9 @@ public sealed class MailDeliveryTests(TestDatabases databases) : IClassFixture<T
         var refused = Assert.Single(await rig.JobsAsync(), job => job.GaveUpAt is not null);
         Assert.Equal(1, refused.Attempts);
         Assert.Contains("refused", refused.Problem, StringComparison.Ordinal);
+        var owner = new Actor(new AccountId(refused.Id), null, IsTeacher: false, IsOwner: true);
+        Assert.Equal(refused.Problem, Assert.Single((await rig.Mails.LookAsync(owner, Ct))!.Stuck).Problem);
+        Assert.Null(await rig.Mails.LookAsync(owner with { IsOwner = false, IsTeacher = true }, Ct));
     }
 
     [Fact]

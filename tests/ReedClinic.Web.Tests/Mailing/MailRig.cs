@@ -34,6 +34,8 @@ internal sealed class MailRig : IAsyncDisposable
 
     public Outbox Outbox { get; }
 
+    public MailBook Mails => new(_db);
+
     public static MailSettings To(MailSink sink, bool trusted = true) => new()
     {
         Host = "localhost",
