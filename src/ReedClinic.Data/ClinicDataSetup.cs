@@ -73,6 +73,7 @@ public static class ClinicDataSetup
         services.AddSingleton<SessionRegister>();
         services.AddSingleton<CodeSeal>();
         services.AddSingleton<SecondStepCheck>();
+        services.AddScoped<LostSecondStep>();
     }
 
     /// <summary>Every public class of this project whose name ends in Book: a new one needs no line here.</summary>

@@ -16,6 +16,11 @@ if (args is [AuditCommand.Name, .. var rest])
     return await AuditCommand.RunAsync(rest, new Announcement()).ConfigureAwait(false);
 }
 
+if (args is [LostSecondStepCommand.Name, .. var whose])
+{
+    return await LostSecondStepCommand.RunAsync(whose, new Announcement()).ConfigureAwait(false);
+}
+
 if (args is [CheckCommand.Name, .. var settings])
 {
     return await CheckCommand.RunAsync(settings, new Announcement()).ConfigureAwait(false);

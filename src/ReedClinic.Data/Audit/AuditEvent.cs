@@ -90,6 +90,9 @@ public enum AuditEvent
     /// <summary>A guardian took their consent back.</summary>
     ConsentWithdrawn,
 
+    /// <summary>A student's answer about their age was put right.</summary>
+    AgeCorrected,
+
     /// <summary>Records were exported.</summary>
     Exported,
 

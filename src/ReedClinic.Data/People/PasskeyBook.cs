@@ -17,8 +17,6 @@ public sealed class PasskeyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
     /// <summary>The longest name of a passkey, in UTF-16 characters.</summary>
     public const int LongestName = 60;
 
-    private static readonly Problem NotFresh = new(SignInBook.FreshField, "Please sign in once more first. This can’t be taken back.");
-
     /// <summary>Adds a passkey that was just made for the account that asks.</summary>
     public async Task<Outcome<AccountId>> AddAsync(Actor actor, UserPasskeyInfo passkey, string? name, OperationId operation, CancellationToken ct)
     {
@@ -26,7 +24,7 @@ public sealed class PasskeyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         ArgumentNullException.ThrowIfNull(passkey);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        if (await MineAsync(db, actor, ct).ConfigureAwait(false) is not { } account)
+        if (await db.OwnAccountAsync(actor, ct).ConfigureAwait(false) is not { } account)
         {
             return new Outcome<AccountId>.NotFound();
         }
@@ -35,7 +33,7 @@ public sealed class PasskeyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         var called = PlainText.Read(name, "Name", LongestName, problems) ?? "Passkey";
         if (!actor.IsFresh)
         {
-            problems.Add(NotFresh);
+            problems.Add(FreshSignIn.Problem);
         }
 
         if (await db.UserPasskeys.CountAsync(key => key.UserId == account.Id, ct).ConfigureAwait(false) >= Most)
@@ -63,7 +61,7 @@ public sealed class PasskeyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var account = await MineAsync(db, actor, ct).ConfigureAwait(false);
+        var account = await db.OwnAccountAsync(actor, ct).ConfigureAwait(false);
         var keys = await db.UserPasskeys.Where(key => key.UserId == actor.Account.Value).ToListAsync(ct).ConfigureAwait(false);
         var wanted = keys.SingleOrDefault(key => Convert.ToHexStringLower(key.CredentialId) == id);
         if (account is null || wanted is null)
@@ -73,7 +71,7 @@ public sealed class PasskeyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
 
         if (!actor.IsFresh)
         {
-            return new Outcome<AccountId>.Refused([NotFresh]);
+            return new Outcome<AccountId>.Refused([FreshSignIn.Problem]);
         }
 
         if (keys.Count == 1 && account.PasswordHash is null)
@@ -93,9 +91,6 @@ public sealed class PasskeyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
         return new Outcome<AccountId>.Done(actor.Account);
     }
-
-    private static async Task<ClinicAccount?> MineAsync(ClinicDb db, Actor actor, CancellationToken ct) =>
-        await db.Users.SingleOrDefaultAsync(user => user.Id == actor.Account.Value && user.DisabledAt == null, ct).ConfigureAwait(false);
 
     private static IdentityUserPasskey<Guid> Row(ClinicAccount account, UserPasskeyInfo passkey, string name) => new()
     {

@@ -20,8 +20,6 @@ public sealed class SecondStepBook(
     /// <summary>How many recovery codes somebody is given.</summary>
     public const int HowManyCodes = 10;
 
-    private static readonly Problem NotFresh = new(SignInBook.FreshField, "Please sign in once more first. This can’t be taken back.");
-
     /// <summary>
     /// A new key to be typed into an authenticator app; one that was shown before is no good any more. Codes are asked for
     /// only after one was right.
@@ -32,7 +30,7 @@ public sealed class SecondStepBook(
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var account = await MineAsync(db, actor, ct).ConfigureAwait(false);
+        var account = await db.OwnAccountAsync(actor, ct).ConfigureAwait(false);
         if (account is null || account.CodeSince is not null)
         {
             return new Outcome<string>.NotFound();
@@ -40,7 +38,7 @@ public sealed class SecondStepBook(
 
         if (!actor.IsFresh)
         {
-            return new Outcome<string>.Refused([NotFresh]);
+            return new Outcome<string>.Refused([FreshSignIn.Problem]);
         }
 
         if (await db.WasDoneAsync(operation, "codes-begin", account.Id, ct).ConfigureAwait(false) && seal.Open(account.CodeKey) is { } shown)
@@ -62,7 +60,7 @@ public sealed class SecondStepBook(
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var account = actor.IsFresh ? await MineAsync(db, actor, ct).ConfigureAwait(false) : null;
+        var account = actor.IsFresh ? await db.OwnAccountAsync(actor, ct).ConfigureAwait(false) : null;
         return account is { CodeSince: null } && seal.Open(account.CodeKey) is { } key ? TimeCode.ToLetters(key) : null;
     }
 
@@ -73,7 +71,7 @@ public sealed class SecondStepBook(
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var account = await MineAsync(db, actor, ct).ConfigureAwait(false);
+        var account = await db.OwnAccountAsync(actor, ct).ConfigureAwait(false);
         if (account is null || account.CodeSince is not null || seal.Open(account.CodeKey) is not { } key)
         {
             return new Outcome<IReadOnlyList<string>>.NotFound();
@@ -82,7 +80,7 @@ public sealed class SecondStepBook(
         var now = time.GetUtcNow();
         if (!actor.IsFresh)
         {
-            return new Outcome<IReadOnlyList<string>>.Refused([NotFresh]);
+            return new Outcome<IReadOnlyList<string>>.Refused([FreshSignIn.Problem]);
         }
 
         if (TimeCode.Matching(key, code, account.LastCodeStep, now) is not { } step)
@@ -110,7 +108,7 @@ public sealed class SecondStepBook(
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var account = await MineAsync(db, actor, ct).ConfigureAwait(false);
+        var account = await db.OwnAccountAsync(actor, ct).ConfigureAwait(false);
         if (account?.CodeSince is null)
         {
             return new Outcome<AccountId>.NotFound();
@@ -139,7 +137,7 @@ public sealed class SecondStepBook(
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var account = await MineAsync(db, actor, ct).ConfigureAwait(false);
+        var account = await db.OwnAccountAsync(actor, ct).ConfigureAwait(false);
         if (account?.CodeSince is null)
         {
             return new Outcome<IReadOnlyList<string>>.NotFound();
@@ -147,7 +145,7 @@ public sealed class SecondStepBook(
 
         if (!actor.IsFresh)
         {
-            return new Outcome<IReadOnlyList<string>>.Refused([NotFresh]);
+            return new Outcome<IReadOnlyList<string>>.Refused([FreshSignIn.Problem]);
         }
 
         var now = time.GetUtcNow();
@@ -163,7 +161,7 @@ public sealed class SecondStepBook(
     {
         if (!actor.IsFresh)
         {
-            return NotFresh;
+            return FreshSignIn.Problem;
         }
 
         if (account.LockoutEnd > time.GetUtcNow())
@@ -185,9 +183,6 @@ public sealed class SecondStepBook(
             ? new Problem("", "Whoever works here needs a second step. Add a passkey first; then the codes can go.")
             : null;
     }
-
-    private static async Task<ClinicAccount?> MineAsync(ClinicDb db, Actor actor, CancellationToken ct) =>
-        await db.Users.SingleOrDefaultAsync(user => user.Id == actor.Account.Value && user.DisabledAt == null, ct).ConfigureAwait(false);
 
     private static async Task<IReadOnlyList<string>> NewCodesAsync(ClinicDb db, ClinicAccount account, DateTimeOffset now, CancellationToken ct)
     {

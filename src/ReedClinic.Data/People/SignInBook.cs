@@ -16,15 +16,10 @@ namespace ReedClinic.Data.People;
 public sealed class SignInBook(
     IDbContextFactory<ClinicDb> databases, TimeProvider time, IPasswordHasher<ClinicAccount> hasher, ILookupNormalizer fold, Outbox outbox)
 {
-    /// <summary>The field of the problem that somebody has to prove anew who they are.</summary>
-    public const string FreshField = "Fresh";
-
     /// <summary>How many links one address is sent in an hour; what is asked beyond that is answered alike, and sent to nobody.</summary>
     public const int MostLinksAnHour = 3;
 
     internal static Problem Rests { get; } = new("Old", "After five wrong tries an account rests for five minutes. Please wait.");
-
-    private static readonly Problem NotFresh = new(FreshField, "Please sign in once more first. This can’t be taken back.");
 
     /// <summary>What the account that asks signs in with; null when it is gone.</summary>
     public async Task<SignInMeans?> ReadAsync(Actor actor, CancellationToken ct)
@@ -57,7 +52,7 @@ public sealed class SignInBook(
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        if (await MineAsync(db, actor, ct).ConfigureAwait(false) is not { } account)
+        if (await db.OwnAccountAsync(actor, ct).ConfigureAwait(false) is not { } account)
         {
             return new Outcome<AccountId>.NotFound();
         }
@@ -154,14 +149,14 @@ public sealed class SignInBook(
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        if (await MineAsync(db, actor, ct).ConfigureAwait(false) is not { } account)
+        if (await db.OwnAccountAsync(actor, ct).ConfigureAwait(false) is not { } account)
         {
             return new Outcome<string>.NotFound();
         }
 
         if (!actor.IsFresh)
         {
-            return new Outcome<string>.Refused([NotFresh]);
+            return new Outcome<string>.Refused([FreshSignIn.Problem]);
         }
 
         if (EmailAddress.Read(email) is not { } address)
@@ -195,7 +190,7 @@ public sealed class SignInBook(
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var now = time.GetUtcNow();
-        var account = await MineAsync(db, actor, ct).ConfigureAwait(false);
+        var account = await db.OwnAccountAsync(actor, ct).ConfigureAwait(false);
         var ticket = await db.FindTicketAsync(secret, TicketPurpose.NewEmail, now, ct).ConfigureAwait(false);
         if (account is not null && await db.WasDoneAsync(operation, "confirm-email", account.Id, ct).ConfigureAwait(false))
         {
@@ -243,9 +238,6 @@ public sealed class SignInBook(
 
         return problems;
     }
-
-    private static async Task<ClinicAccount?> MineAsync(ClinicDb db, Actor actor, CancellationToken ct) =>
-        await db.Users.SingleOrDefaultAsync(user => user.Id == actor.Account.Value && user.DisabledAt == null, ct).ConfigureAwait(false);
 
     private static string? ProblemWith(ClinicAccount account, string? wanted) => PasswordRule.ProblemWith(
         wanted,

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -12,6 +13,7 @@ public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvi
 {
     private const int MostFound = 30;
     private const string Describe = "describe-student";
+    private const string CorrectAge = "correct-age";
 
     /// <summary>
     /// Makes the account that asks a student. An account that is one already keeps being it, whatever the name.
@@ -78,6 +80,45 @@ public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         db.Note(operation, "say-age", me.Id.Value, time.GetUtcNow());
         await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
         return new Outcome<Student>.Done(await db.Set<Student>().AsNoTracking().SingleAsync(person => person.Id == me.Id, ct).ConfigureAwait(false));
+    }
+
+    /// <summary>
+    /// Those who work here put a student's age right. For one who is old enough no guardian answers any more: that they did
+    /// goes, and with it what they could see.
+    /// </summary>
+    public async Task<Outcome<Student>> CorrectAgeAsync(Actor actor, StudentId id, AgeAnswer? age, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var student = actor.WorksHere ? await db.Set<Student>().SingleOrDefaultAsync(person => person.Id == id, ct).ConfigureAwait(false) : null;
+        if (student is null)
+        {
+            return new Outcome<Student>.NotFound();
+        }
+
+        if (age is not { } right)
+        {
+            return new Outcome<Student>.Refused([NewAccount.AgeProblem]);
+        }
+
+        if (!await db.WasDoneAsync(operation, CorrectAge, id.Value, ct).ConfigureAwait(false))
+        {
+            student.CorrectAge(right);
+            if (right is AgeAnswer.OldEnough)
+            {
+                db.RemoveRange(await db.Set<Guardianship>().Where(guardian => guardian.Student == id).ToListAsync(ct).ConfigureAwait(false));
+            }
+
+            db.Note(operation, CorrectAge, id.Value, time.GetUtcNow());
+            db.Tell(AuditEvent.AgeCorrected, time.GetUtcNow(), actor.Account.Value, id.Value);
+            if (!await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
+            {
+                return new Outcome<Student>.Conflict(await db.Set<Student>().AsNoTracking().SingleAsync(person => person.Id == id, ct).ConfigureAwait(false));
+            }
+        }
+
+        return new Outcome<Student>.Done(await db.Set<Student>().AsNoTracking().SingleAsync(person => person.Id == id, ct).ConfigureAwait(false));
     }
 
     /// <summary>Students whose name or address holds what was typed; only for those who work here.</summary>

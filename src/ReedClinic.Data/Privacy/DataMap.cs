@@ -4,7 +4,7 @@ using Microsoft.EntityFrameworkCore.Metadata;
 namespace ReedClinic.Data.Privacy;
 
 /// <summary>
-/// What is kept, why and how long: docs/privacy/data.tsv, which is part of this assembly. A test holds it complete over the
+/// What is kept, why and how long: data.tsv in this folder, which is part of this assembly. A test holds it complete over the
 /// whole model. OWASP ASVS 5.0: 14.1.1, 14.1.2.
 /// </summary>
 public sealed class DataMap

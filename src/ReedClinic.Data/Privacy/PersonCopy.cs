@@ -29,7 +29,7 @@ internal static class PersonCopies
         var about = new JsonObject();
         List<(string Area, IQueryable<object> Rows)> areas =
         [
-            .. student is { } person ? PersonRows.OfStudent(db, person) : [],
+            .. student is { } person ? PersonRows.OfStudent(db, person, own: account is not null) : [],
             .. account is { } signIn ? PersonRows.OfAccount(db, signIn) : [],
         ];
         foreach (var (area, rows) in areas)

@@ -12,7 +12,10 @@ namespace ReedClinic.Data.Privacy;
 internal static class PersonRows
 {
     /// <summary>What is kept of somebody who sends reeds, by the entity's name.</summary>
-    public static IReadOnlyList<(string Area, IQueryable<object> Rows)> OfStudent(ClinicDb db, StudentId id)
+    /// <param name="db">The records.</param>
+    /// <param name="id">Of whom.</param>
+    /// <param name="own">True for the student's own copy. What a student has begun to write and not sent is theirs alone.</param>
+    public static IReadOnlyList<(string Area, IQueryable<object> Rows)> OfStudent(ClinicDb db, StudentId id, bool own)
     {
         var batches = db.Set<Batch>().Where(batch => batch.Student == id);
         var reeds = db.Set<Reed>().Where(reed => batches.Any(batch => batch.Id == reed.Batch));
@@ -25,7 +28,7 @@ internal static class PersonRows
             (nameof(BenchEntry), db.Set<BenchEntry>().Where(entry => reeds.Any(reed => reed.Id == entry.ReedId)).OrderBy(entry => entry.ReedId).ThenBy(entry => entry.Sequence)),
             (nameof(CommonThread), db.Set<CommonThread>().Where(thread => batches.Any(batch => batch.Id == thread.BatchId))),
             (nameof(Letter), db.Set<Letter>().Where(letter => letter.SentAt != null && batches.Any(batch => batch.Id == letter.Batch))),
-            (nameof(IntakeDraft), db.Set<IntakeDraft>().Where(draft => draft.Student == id && draft.BecameBatch == null)),
+            .. own ? [(nameof(IntakeDraft), (IQueryable<object>)db.Set<IntakeDraft>().Where(draft => draft.Student == id && draft.BecameBatch == null))] : Array.Empty<(string, IQueryable<object>)>(),
         ];
     }
 

@@ -123,9 +123,16 @@ public sealed class Student
         return Age == age;
     }
 
-    /// <summary>Those who work here put an answer right.</summary>
+    /// <summary>
+    /// Those who work here put an answer right, or note that somebody has come of age: then no guardian decides any more,
+    /// whatever they answered.
+    /// </summary>
     /// <param name="age">The answer.</param>
-    public void CorrectAge(AgeAnswer age) => Age = age;
+    public void CorrectAge(AgeAnswer age)
+    {
+        Age = age;
+        Consent = age is AgeAnswer.OldEnough ? Consent.NotAsked : Consent;
+    }
 
     /// <summary>Follows what their guardian answered.</summary>
     /// <param name="consent">Where the answer stands.</param>

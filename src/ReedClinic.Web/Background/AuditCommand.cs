@@ -1,4 +1,3 @@
-using ReedClinic.Data;
 using ReedClinic.Data.Audit;
 using ReedClinic.Web.Shared.Hosting;
 
@@ -17,11 +16,7 @@ public static class AuditCommand
     public static async Task<int> RunAsync(string[] args, Announcement announcement)
     {
         ArgumentNullException.ThrowIfNull(announcement);
-        var builder = WebApplication.CreateBuilder(args);
-        builder.AddSecrets();
-        builder.AddStudioLog();
-        builder.Services.AddClinicData(builder.Configuration, builder.Environment.ContentRootPath);
-        var app = builder.Build();
+        var app = CommandHost.Build(args);
         await using var _ = app.ConfigureAwait(false);
         var check = await app.Services.GetRequiredService<AuditChain>().VerifyAsync(CancellationToken.None).ConfigureAwait(false);
         foreach (var line in Words(check))

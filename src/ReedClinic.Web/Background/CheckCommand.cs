@@ -1,4 +1,3 @@
-using ReedClinic.Data;
 using ReedClinic.Data.Engine;
 using ReedClinic.Web.Shared.Hosting;
 
@@ -17,11 +16,7 @@ public static class CheckCommand
     public static async Task<int> RunAsync(string[] args, Announcement announcement)
     {
         ArgumentNullException.ThrowIfNull(announcement);
-        var builder = WebApplication.CreateBuilder(args);
-        builder.AddSecrets();
-        builder.AddStudioLog();
-        builder.Services.AddClinicData(builder.Configuration, builder.Environment.ContentRootPath);
-        var app = builder.Build();
+        var app = CommandHost.Build(args);
         await using var _ = app.ConfigureAwait(false);
         var found = new List<CheckFinding>(SettingsCheck.Look(app.Configuration, app.Environment));
         found.AddRange(await app.Services.GetRequiredService<StudioCheck>().LookAsync(CancellationToken.None).ConfigureAwait(false));

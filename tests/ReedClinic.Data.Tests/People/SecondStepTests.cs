@@ -139,10 +139,10 @@ public sealed class SecondStepTests(TestDatabases databases) : IClassFixture<Tes
         var weak = await scene.InAsync(account);
 
         Assert.True(weak is { IsFresh: false, OwesSecondStep: true });
-        Assert.Equal(SignInBook.FreshField, Refused(await scene.Passkeys.AddAsync(weak, Passkey(2), "thief", Operation(), Ct)).Field);
-        Assert.Equal(SignInBook.FreshField, Refused(await scene.Passkeys.RemoveAsync(weak, "01", Operation(), Ct)).Field);
-        Assert.Equal(SignInBook.FreshField, Refused(await scene.SecondStep.BeginAsync(weak, Operation(), Ct)).Field);
-        Assert.Equal(SignInBook.FreshField, Refused(await scene.SignIn.AskForEmailAsync(weak, "thief@harbour.example", Operation(), Ct)).Field);
+        Assert.Equal(FreshSignIn.Field, Refused(await scene.Passkeys.AddAsync(weak, Passkey(2), "thief", Operation(), Ct)).Field);
+        Assert.Equal(FreshSignIn.Field, Refused(await scene.Passkeys.RemoveAsync(weak, "01", Operation(), Ct)).Field);
+        Assert.Equal(FreshSignIn.Field, Refused(await scene.SecondStep.BeginAsync(weak, Operation(), Ct)).Field);
+        Assert.Equal(FreshSignIn.Field, Refused(await scene.SignIn.AskForEmailAsync(weak, "thief@harbour.example", Operation(), Ct)).Field);
         Assert.True((await scene.InAsync(account, SignInWay.Passkey)).IsFresh);
     }
 
@@ -160,6 +160,27 @@ public sealed class SecondStepTests(TestDatabases databases) : IClassFixture<Tes
         Assert.Equal("Code", Refused(await scene.SecondStep.ConfirmAsync(runa, TimeCode.Of(first, TimeCode.StepAt(scene.Time.GetUtcNow())), Operation(), Ct)).Field);
         Done(await scene.SecondStep.ConfirmAsync(runa, TimeCode.Of(TimeCode.FromLetters(second), TimeCode.StepAt(scene.Time.GetUtcNow())), Operation(), Ct));
         Assert.Null(await scene.SecondStep.WaitingAsync(runa, Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Whoever_lost_everything_begins_anew_after_their_password_and_is_told(ClinicEngine engine)
+    {
+        var scene = new SignInScene(await databases.FreshAsync(engine));
+        var account = await scene.AccountAsync("mara@harbour.example", Role.Owner);
+        await OnAsync(scene, await scene.InAsync(account));
+        var mara = await scene.InAsync(account, SignInWay.PasswordAndCode);
+        Done(await scene.Passkeys.AddAsync(mara, Passkey(1), "phone", Operation(), Ct));
+        var lost = new LostSecondStep(scene.Databases, scene.Time, scene.Get<ILookupNormalizer>(), scene.Get<Outbox>());
+
+        Assert.False(await lost.ForgetAsync("nobody@harbour.example", Ct));
+        Assert.False(await lost.ForgetAsync(null, Ct));
+        Assert.True(await lost.ForgetAsync("MARA@harbour.example", Ct));
+
+        Assert.Null(await scene.WhoAsync(mara.Session!.Value));
+        var means = (await scene.SignIn.ReadAsync(mara, Ct))!;
+        Assert.True(means is { HasSecondStep: false, RecoveryCodesLeft: 0, HasPassword: true });
+        Assert.True(await scene.InAsync(account) is { OwesSecondStep: true, IsFresh: true });
+        Assert.Contains(await scene.MailAsync(), mail => mail is { Kind: MailKind.Notice, What: "PasskeyRemoved" });
     }
 
     [Theory, OnBothEngines]

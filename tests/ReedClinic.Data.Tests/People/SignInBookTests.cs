@@ -180,9 +180,9 @@ public sealed class SignInBookTests(TestDatabases databases) : IClassFixture<Tes
         scene.Time.Advance(SessionRules.FreshFor);
         var stale = (await scene.WhoAsync(session))!;
 
-        Assert.Equal(SignInBook.FreshField, Refused(await scene.SignIn.AskForEmailAsync(stale, "runa@quay.example", Operation(), Ct)).Field);
-        Assert.Equal(SignInBook.FreshField, Refused(await scene.SecondStep.BeginAsync(stale, Operation(), Ct)).Field);
-        Assert.Equal(SignInBook.FreshField, Refused(await scene.Passkeys.AddAsync(stale, SecondStepTests.Passkey(1), "phone", Operation(), Ct)).Field);
+        Assert.Equal(FreshSignIn.Field, Refused(await scene.SignIn.AskForEmailAsync(stale, "runa@quay.example", Operation(), Ct)).Field);
+        Assert.Equal(FreshSignIn.Field, Refused(await scene.SecondStep.BeginAsync(stale, Operation(), Ct)).Field);
+        Assert.Equal(FreshSignIn.Field, Refused(await scene.Passkeys.AddAsync(stale, SecondStepTests.Passkey(1), "phone", Operation(), Ct)).Field);
         Assert.Empty(await scene.MailAsync());
     }
 }

@@ -18,6 +18,8 @@ internal sealed class SignInScene(TestDatabase db)
     // Hashing is made quick here; how strong it is in the real thing has a test of its own.
     private static readonly PasswordHasher<ClinicAccount> Hasher = new(Options.Create(new PasswordHasherOptions { IterationCount = 1_000 }));
 
+    public TestDatabase Databases => db;
+
     public FakeTimeProvider Time { get; } = new(new DateTimeOffset(2031, 3, 4, 9, 0, 0, TimeSpan.Zero));
 
     public static CancellationToken Ct => TestContext.Current.CancellationToken;

@@ -68,4 +68,33 @@ public sealed class StudentBookTests(TestDatabases databases) : IClassFixture<Te
         Assert.Equal(described.Version, repeated.Version);
         Assert.Equal("Norway", Assert.IsType<Outcome<Student>.Conflict>(late).Theirs.Country);
     }
+
+    [Theory, OnBothEngines]
+    public async Task Who_said_younger_cannot_take_it_back_alone_and_those_who_work_here_can_put_it_right(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var book = new StudentBook(db, TimeProvider.System);
+        var account = new Actor(new AccountId(NewId()), null, false, false);
+        var student = Done(await book.WelcomeAsync(account, "Bram", null, Operation(), Ct));
+        Done(await book.SayAgeAsync(account, AgeAnswer.Younger, Operation(), Ct));
+        await using (var context = db.CreateDbContext())
+        {
+            var answer = new Guardianship(new GuardianshipId(NewId()), student.Id, "Rosa", "rosa@harbour.example", TimeProvider.System.GetUtcNow());
+            answer.Give(new AccountId(NewId()), TimeProvider.System.GetUtcNow());
+            answer.Withdraw(TimeProvider.System.GetUtcNow());
+            context.Add(answer);
+            context.Set<Student>().Single(person => person.Id == student.Id).Follow(Consent.Withdrawn);
+            await context.SaveChangesAsync(Ct);
+        }
+
+        Assert.IsType<Outcome<Student>.Refused>(await book.SayAgeAsync(account, AgeAnswer.OldEnough, Operation(), Ct));
+        Assert.IsType<Outcome<Student>.NotFound>(await book.CorrectAgeAsync(account, student.Id, AgeAnswer.OldEnough, Operation(), Ct));
+        Assert.IsType<Outcome<Student>.Refused>(await book.CorrectAgeAsync(Teacher, student.Id, null, Operation(), Ct));
+        var right = Done(await book.CorrectAgeAsync(Teacher, student.Id, AgeAnswer.OldEnough, Operation(), Ct));
+
+        Assert.True(right is { MayTakePart: true, Consent: Consent.NotAsked });
+        await using var after = db.CreateDbContext();
+        Assert.Empty(after.Set<Guardianship>());
+        Assert.False(Done(await book.CorrectAgeAsync(Teacher, student.Id, AgeAnswer.Younger, Operation(), Ct)).MayTakePart);
+    }
 }

@@ -206,7 +206,7 @@ public sealed class PrivacyBookTests(TestDatabases databases) : IClassFixture<Te
         }
 
         var to = new NpgsqlConnectionStringBuilder(db.Connection);
-        using var dump = Process.Start(new ProcessStartInfo("pg_dump", ["--host", to.Host!, "--username", to.Username!, to.Database!])
+        using var dump = Process.Start(new ProcessStartInfo("pg_dump", ["--host", to.Host!, "--port", to.Port.ToString(System.Globalization.CultureInfo.InvariantCulture), "--username", to.Username!, to.Database!])
         {
             RedirectStandardOutput = true,
             RedirectStandardError = true,

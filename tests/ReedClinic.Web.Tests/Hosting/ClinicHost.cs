@@ -87,13 +87,22 @@ public class ClinicHost : WebApplicationFactory<Program>
     }
 
     /// <summary>Somebody who is signed in as if by the page, without its work.</summary>
-    public async Task<HttpClient> SignedIn(AccountId who, SignInWay way = SignInWay.Passkey)
+    public async Task<HttpClient> SignedIn(AccountId who, SignInWay way = SignInWay.Passkey) => VisitorWith(await CookieOfAsync(who, way));
+
+    private async Task<Cookie> CookieOfAsync(AccountId who, SignInWay way)
     {
         var session = await Services.GetRequiredService<SessionRegister>().BeginAsync(who, way, "Firefox on Android", null, TestContext.Current.CancellationToken);
         var scheme = Services.GetRequiredService<IOptionsMonitor<CookieAuthenticationOptions>>().Get(IdentityConstants.ApplicationScheme);
         var ticket = new AuthenticationTicket(SessionCookie.Of(Assert.NotNull(session)), IdentityConstants.ApplicationScheme);
         ticket.Properties.ExpiresUtc = TimeProvider.System.GetUtcNow().AddDays(1);
-        return VisitorWith(new Cookie(scheme.Cookie.Name!, scheme.TicketDataFormat.Protect(ticket), "/"));
+        return new Cookie(scheme.Cookie.Name!, scheme.TicketDataFormat.Protect(ticket), "/");
+    }
+
+    /// <summary>The same with a copy of the cookie in another browser.</summary>
+    public async Task<(HttpClient Here, HttpClient Copy)> SignedInTwiceByOneCookie(AccountId who)
+    {
+        var cookie = await CookieOfAsync(who, SignInWay.Passkey);
+        return (VisitorWith(cookie), VisitorWith(new Cookie(cookie.Name, cookie.Value, cookie.Path)));
     }
 
     /// <summary>A visitor who brings a cookie along.</summary>

@@ -3,6 +3,7 @@ using System.Net;
 using System.Net.Sockets;
 using System.Threading.RateLimiting;
 using Microsoft.AspNetCore.RateLimiting;
+using ReedClinic.Data.Audit;
 
 namespace ReedClinic.Web.Shared.Hosting;
 
@@ -81,10 +82,10 @@ public static class RateLimits
         RateLimitPartition.GetFixedWindowLimiter(key, _ => new FixedWindowRateLimiterOptions { PermitLimit = most, Window = window });
 
     // The page that says so is written by whoever writes all such pages.
-    private static ValueTask TurnAwayAsync(OnRejectedContext rejected, CancellationToken ct)
+    private static async ValueTask TurnAwayAsync(OnRejectedContext rejected, CancellationToken ct)
     {
         var wait = rejected.Lease.TryGetMetadata(MetadataName.RetryAfter, out var after) ? after : TimeSpan.FromMinutes(1);
         rejected.HttpContext.Response.Headers.RetryAfter = ((int)Math.Ceiling(wait.TotalSeconds)).ToString(CultureInfo.InvariantCulture);
-        return ValueTask.CompletedTask;
+        await rejected.HttpContext.RequestServices.GetRequiredService<RefusalRegister>().NoteFloodAsync(ct).ConfigureAwait(false);
     }
 }
