@@ -8,6 +8,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Npgsql;
 using ReedClinic.Data.Audit;
+using ReedClinic.Data.Bench;
 using ReedClinic.Data.Demo;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Jobs;
@@ -53,6 +54,7 @@ public static class ClinicDataSetup
         services.AddSingleton<JobBell>();
         services.AddSingleton<JobBoard>();
         services.AddSingleton<Outbox>();
+        services.AddSingleton<BenchNews>();
         services.AddSingleton<AuditChain>();
         services.AddSignInChecks();
         services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));

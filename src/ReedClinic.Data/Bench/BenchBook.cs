@@ -17,7 +17,7 @@ namespace ReedClinic.Data.Bench;
 /// replaces an entry checks that nothing else has replaced it. Teachers and owners may write; for everybody else, and for
 /// a reed that isn't there, the answer is <see cref="Outcome{T}.NotFound"/>.
 /// </remarks>
-public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvider time)
+public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, BenchNews? news = null)
 {
     // Of all who write at once one gets through each time, so this is only reached when something else is broken.
     private const int MostTries = 200;
@@ -40,7 +40,28 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
             return Hindrance(log, entry);
         }
 
-        return Write(actor, reed, entry, operation, Append, pass, ct);
+        return WriteOne(actor, reed, entry, operation, Append, pass, ct);
+    }
+
+    /// <summary>Puts everything that was said in one breath at the end of a reed's log: all of it, or nothing.</summary>
+    /// <param name="actor">Who says it.</param>
+    /// <param name="reed">The reed.</param>
+    /// <param name="entries">What is said, in order; 1 to <see cref="OperationId.MostParts"/>.</param>
+    /// <param name="operation">Made when the line was opened; the entries after the first get ids made from it.</param>
+    /// <param name="ct">Cancels before it is saved.</param>
+    /// <returns>The facts, in the same order.</returns>
+    public Task<Outcome<IReadOnlyList<BenchFact>>> SayAsync(
+        Actor actor, ReedId reed, IReadOnlyList<BenchEntry> entries, OperationId operation, CancellationToken ct)
+    {
+        Outcome<BenchFact>? Append(BenchLog log, out EntryId? supersedes)
+        {
+            supersedes = null;
+            return entries.Select(entry => Hindrance(log, entry)).FirstOrDefault(hindrance => hindrance is not null);
+        }
+
+        ArgumentOutOfRangeException.ThrowIfZero(entries.Count);
+        ArgumentOutOfRangeException.ThrowIfGreaterThan(entries.Count, OperationId.MostParts);
+        return Write(actor, reed, entries, operation, Append, null, ct);
     }
 
     /// <summary>As above, in the present pass.</summary>
@@ -75,7 +96,7 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
             };
         }
 
-        return Write(actor, reed, entry, operation, Supersede, null, ct);
+        return WriteOne(actor, reed, entry, operation, Supersede, null, ct);
     }
 
     /// <summary>
@@ -102,7 +123,7 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
             };
         }
 
-        return Write(actor, reed, Domain.Bench.Undo.Entry(), operation, TakeBack, null, ct);
+        return WriteOne(actor, reed, Domain.Bench.Undo.Entry(), operation, TakeBack, null, ct);
     }
 
     /// <summary>What the bench shows of one reed; null when there is none, or it isn't this actor's to see.</summary>
@@ -150,15 +171,33 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
 
     private static Outcome<BenchFact>.Refused Refused(string field, string message) => new([new Problem(field, message)]);
 
-    private async Task<Outcome<BenchFact>> Write(
-        Actor actor, ReedId reed, BenchEntry entry, OperationId operation, Decide decide, PassId? pass, CancellationToken ct)
+    private async Task<Outcome<BenchFact>> WriteOne(
+        Actor actor, ReedId reed, BenchEntry entry, OperationId operation, Decide decide, PassId? pass, CancellationToken ct) =>
+        await Write(actor, reed, [entry], operation, decide, pass, ct).ConfigureAwait(false) switch
+        {
+            Outcome<IReadOnlyList<BenchFact>>.Done(var facts) => new Outcome<BenchFact>.Done(facts[0]),
+            Outcome<IReadOnlyList<BenchFact>>.Conflict(var theirs) => new Outcome<BenchFact>.Conflict(theirs[0]),
+            Outcome<IReadOnlyList<BenchFact>>.Refused(var problems) => new Outcome<BenchFact>.Refused(problems),
+            _ => new Outcome<BenchFact>.NotFound(),
+        };
+
+    private static Outcome<IReadOnlyList<BenchFact>> Several(Outcome<BenchFact> ending) => ending switch
+    {
+        Outcome<BenchFact>.Done(var fact) => new Outcome<IReadOnlyList<BenchFact>>.Done([fact]),
+        Outcome<BenchFact>.Conflict(var theirs) => new Outcome<IReadOnlyList<BenchFact>>.Conflict([theirs]),
+        Outcome<BenchFact>.Refused(var problems) => new Outcome<IReadOnlyList<BenchFact>>.Refused(problems),
+        _ => new Outcome<IReadOnlyList<BenchFact>>.NotFound(),
+    };
+
+    private async Task<Outcome<IReadOnlyList<BenchFact>>> Write(
+        Actor actor, ReedId reed, IReadOnlyList<BenchEntry> entries, OperationId operation, Decide decide, PassId? pass, CancellationToken ct)
     {
         operation = operation.OrFresh(time.GetUtcNow());
         for (var tries = 1; actor.WorksHere; tries++)
         {
             try
             {
-                return await Try(actor, reed, entry, operation, decide, pass, ct).ConfigureAwait(false);
+                return await Try(actor, reed, entries, operation, decide, pass, ct).ConfigureAwait(false);
             }
             catch (DbUpdateException clash)
                 when (tries < MostTries && (clash is DbUpdateConcurrencyException || clash.IsUniqueClash()))
@@ -168,12 +207,12 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
                 if (clash.IsUniqueClashOn(nameof(BenchEntry.OperationId))
                     && await StandsElsewhereAsync(reed, operation, ct).ConfigureAwait(false))
                 {
-                    return Refused("", UsedElsewhere.Words);
+                    return Several(Refused("", UsedElsewhere.Words));
                 }
             }
         }
 
-        return new Outcome<BenchFact>.NotFound();
+        return new Outcome<IReadOnlyList<BenchFact>>.NotFound();
     }
 
     private async Task<bool> StandsElsewhereAsync(ReedId reed, OperationId operation, CancellationToken ct)
@@ -184,43 +223,44 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
             .ConfigureAwait(false);
     }
 
-    private async Task<Outcome<BenchFact>> Try(
-        Actor actor, ReedId reed, BenchEntry entry, OperationId operation, Decide decide, PassId? pass, CancellationToken ct)
+    private async Task<Outcome<IReadOnlyList<BenchFact>>> Try(
+        Actor actor, ReedId reed, IReadOnlyList<BenchEntry> entries, OperationId operation, Decide decide, PassId? pass, CancellationToken ct)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         if (await OpenLog.Read(db, actor, reed, ct).ConfigureAwait(false) is not { } page)
         {
-            return new Outcome<BenchFact>.NotFound();
+            return new Outcome<IReadOnlyList<BenchFact>>.NotFound();
         }
 
-        if (page.Entries.FirstOrDefault(earlier => earlier.OperationId == operation) is { } first)
+        if (page.SaidBy(operation) is { Count: > 0 } first)
         {
-            return new Outcome<BenchFact>.Done(page.Log.FactOf(first.Id)!);
+            return new Outcome<IReadOnlyList<BenchFact>>.Done([.. first.Select(entry => page.Log.FactOf(entry.Id)!)]);
         }
 
         if (!page.MayBeWorked)
         {
-            return new Outcome<BenchFact>.Refused([ConsentTakenBack.Unworked]);
+            return new Outcome<IReadOnlyList<BenchFact>>.Refused([ConsentTakenBack.Unworked]);
         }
 
         if (decide(page.Log, out var supersedes) is { } ending)
         {
-            return ending;
+            return Several(ending);
         }
 
         var now = time.GetUtcNow();
-        var stamped = entry.StampedWith(new EntryStamp(
+        List<BenchEntry> stamped = [.. entries.Select((entry, index) => entry.StampedWith(new EntryStamp(
             new EntryId(Guid.CreateVersion7(now)),
             reed,
-            page.Log.LastSequence + 1,
-            operation,
+            page.Log.LastSequence + 1 + index,
+            operation.Part(index),
             now,
             actor.Account,
             supersedes,
-            pass));
+            pass)))];
         var after = await page.Add(stamped, ct).ConfigureAwait(false);
         await db.SaveChangesAsync(ct).ConfigureAwait(false);
-        return new Outcome<BenchFact>.Done(after.FactOf(stamped.Id)!);
+        news?.Tell(reed);
+        return new Outcome<IReadOnlyList<BenchFact>>.Done([.. stamped.Select(entry => after.FactOf(entry.Id)!)]);
     }
 }

@@ -47,17 +47,34 @@ internal sealed class OpenLog
         return new OpenLog(db, reed, found.Batch, found.MayBeWorked, entries);
     }
 
-    /// <summary>Adds an entry, the rows of the sheet that change with it, and the batch's first day at the bench.</summary>
-    internal async Task<BenchLog> Add(BenchEntry entry, CancellationToken ct)
+    /// <summary>What one operation said before, in order; none when it is new.</summary>
+    internal List<BenchEntry> SaidBy(OperationId operation)
     {
-        db.Add(entry);
-        var after = BenchLog.Fold([.. Entries, entry]);
+        List<BenchEntry> said = [];
+        for (var part = 0; part < OperationId.MostParts; part++)
+        {
+            if (Entries.FirstOrDefault(entry => entry.OperationId == operation.Part(part)) is not { } entry)
+            {
+                break;
+            }
+
+            said.Add(entry);
+        }
+
+        return said;
+    }
+
+    /// <summary>Adds entries, the rows of the sheet that change with them, and the batch's first day at the bench.</summary>
+    internal async Task<BenchLog> Add(IReadOnlyList<BenchEntry> said, CancellationToken ct)
+    {
+        db.AddRange(said);
+        var after = BenchLog.Fold([.. Entries, .. said]);
         await FindingSheetRows.UpdateAsync(db, reed, after, ct).ConfigureAwait(false);
 
         // Most entries find the batch at the bench already, and then nothing of it is read.
         var waiting = await db.Set<Batch>().SingleOrDefaultAsync(row => row.Id == batch && row.BenchStartedAt == null, ct)
             .ConfigureAwait(false);
-        waiting?.Reach(Stage.AtTheBench, entry.RecordedAt);
+        waiting?.Reach(Stage.AtTheBench, said[0].RecordedAt);
         return after;
     }
 }

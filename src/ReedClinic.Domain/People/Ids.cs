@@ -29,4 +29,19 @@ public readonly record struct OperationId(Guid Value)
     /// <summary>This one, or a fresh one for a form that brought none: nothing is ever a repeat of “none”.</summary>
     /// <param name="now">The time, for the fresh one.</param>
     public OperationId OrFresh(DateTimeOffset now) => Value == Guid.Empty ? new(Guid.CreateVersion7(now)) : this;
+
+    /// <summary>The most entries that one operation writes into a log.</summary>
+    public const int MostParts = 32;
+
+    /// <summary>The id of one of several entries that one operation writes: always the same for the same part.</summary>
+    /// <param name="index">0 for the first, whose id is this one itself; at most <see cref="MostParts"/> less one.</param>
+    public OperationId Part(int index)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(index);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(index, MostParts);
+        Span<byte> bytes = stackalloc byte[16];
+        Value.TryWriteBytes(bytes);
+        bytes[15] ^= (byte)index;
+        return new OperationId(new Guid(bytes));
+    }
 }

@@ -68,6 +68,7 @@ internal sealed class AccessScene
         scene._things[typeof(SessionId)] = await scene.SignedInAsync(scene.Actors["own"].Account);
         scene._things[typeof(TicketId)] = await scene.InvitedAsync(studio);
         scene._things[typeof(AgeAnswer)] = AgeAnswer.OldEnough;
+        scene._things[typeof(IReadOnlyList<BenchEntry>)] = new BenchEntry[] { Value(Note.Of("one breath")), Value(Note.Of("of two")) };
         scene._things[typeof(SeenParcel)] = new SeenParcel(new Dictionary<ReedId, ReedArrival>(), "wet");
         scene._things[typeof(IntakeForm)] = Form(2);
         scene._things[typeof(ThreadChoice)] = new ThreadChoice(LessonWords: "Mind the corners.");

@@ -1,0 +1,71 @@
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Data.Bench;
+
+/// <summary>
+/// Tells whoever has a reed open that something was written in its log. It carries no content and promises nothing: who is told
+/// reads the log anew, by sequence, and who was not told finds out at the next slow look.
+/// </summary>
+public sealed class BenchNews
+{
+    private readonly Lock _gate = new();
+    private readonly Dictionary<ReedId, List<Action>> _listeners = [];
+
+    /// <summary>Listens for one reed until what is given back is disposed of.</summary>
+    /// <param name="reed">The reed.</param>
+    /// <param name="told">Called on the writer's thread after the entry is saved: it must be quick and must not throw.</param>
+    public IDisposable Listen(ReedId reed, Action told)
+    {
+        lock (_gate)
+        {
+            if (!_listeners.TryGetValue(reed, out var list))
+            {
+                _listeners[reed] = list = [];
+            }
+
+            list.Add(told);
+        }
+
+        return new Listening(this, reed, told);
+    }
+
+    /// <summary>Something was saved in a reed's log.</summary>
+    /// <param name="reed">The reed.</param>
+    public void Tell(ReedId reed)
+    {
+        Action[] listeners;
+        lock (_gate)
+        {
+            listeners = _listeners.TryGetValue(reed, out var list) ? [.. list] : [];
+        }
+
+        foreach (var told in listeners)
+        {
+            told();
+        }
+    }
+
+    private void Leave(ReedId reed, Action told)
+    {
+        lock (_gate)
+        {
+            if (_listeners.TryGetValue(reed, out var list) && list.Remove(told) && list.Count == 0)
+            {
+                _listeners.Remove(reed);
+            }
+        }
+    }
+
+    private sealed class Listening(BenchNews news, ReedId reed, Action told) : IDisposable
+    {
+        private int _left;
+
+        public void Dispose()
+        {
+            if (Interlocked.Exchange(ref _left, 1) == 0)
+            {
+                news.Leave(reed, told);
+            }
+        }
+    }
+}

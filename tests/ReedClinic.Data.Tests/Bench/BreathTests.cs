@@ -1,0 +1,69 @@
+using ReedClinic.Data.Bench;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Data.Tests.Bench;
+
+public sealed class BreathTests(TestDatabases databases) : IClassFixture<TestDatabases>
+{
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Theory, OnBothEngines]
+    public async Task What_is_said_in_one_breath_stands_in_order_and_once_however_often_it_is_sent(ClinicEngine engine)
+    {
+        var (book, reed, _) = await BenchAsync(engine);
+        var operation = Studio.Operation();
+        BenchEntry[] said = [Clip, Corners, Studio.Note("better")];
+
+        var all = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Task.Run(() => book.SayAsync(Studio.Ada, reed, said, operation, Ct))));
+
+        var log = (await book.FindAsync(Studio.Ada, reed, Ct))!.Log;
+        Assert.Equal([EntryKind.Adjustment, EntryKind.Adjustment, EntryKind.Note], log.History.Select(line => line.Entry.Kind));
+        Assert.Equal([1, 2, 3], log.History.Select(line => line.Entry.Sequence));
+        Assert.All(all, outcome => Assert.Equal(log.Facts.Select(fact => fact.Root), Studio.Value(outcome).Select(fact => fact.Root)));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task When_one_of_them_cannot_stand_none_does(ClinicEngine engine)
+    {
+        var (book, reed, _) = await BenchAsync(engine);
+        var lost = Studio.Value(FindingEnded.Of(new EntryId(Guid.CreateVersion7(TimeProvider.System.GetUtcNow())), FindingEnding.Gone));
+
+        var outcome = await book.SayAsync(Studio.Ada, reed, [Clip, lost], Studio.Operation(), Ct);
+
+        Assert.IsType<Outcome<IReadOnlyList<BenchFact>>.Refused>(outcome);
+        Assert.Empty((await book.FindAsync(Studio.Ada, reed, Ct))!.Log.History);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Whoever_has_the_reed_open_is_told_once_it_is_saved_and_not_after_leaving(ClinicEngine engine)
+    {
+        var news = new BenchNews();
+        var (book, reed, _) = await BenchAsync(engine, news);
+        var told = 0;
+        var listening = news.Listen(reed, () => told++);
+        using var other = news.Listen(new ReedId(Guid.CreateVersion7(TimeProvider.System.GetUtcNow())), () => Assert.Fail("This is another reed."));
+
+        await book.SayAsync(Studio.Ada, reed, [Clip, Corners], Studio.Operation(), Ct);
+        Assert.Equal(1, told);
+        await book.SayAsync(Studio.Ada with { IsTeacher = false, IsOwner = false }, reed, [Clip], Studio.Operation(), Ct);
+        Assert.Equal(1, told);
+        listening.Dispose();
+        listening.Dispose();
+        await book.RecordAsync(Studio.Ada, reed, Studio.Note("alone"), Studio.Operation(), Ct);
+
+        Assert.Equal(1, told);
+    }
+
+    private static BenchEntry Clip => Studio.Value(Adjustment.Of(new AdjustmentKindId("clip-hair"), new Place(Zone.TipEdge), new Amount(Millimetres: 0.2m)));
+
+    private static BenchEntry Corners => Studio.Value(Adjustment.Of(new AdjustmentKindId("thin-corners"), new Place(Zone.TipCorners), new Amount(2)));
+
+    private async Task<(BenchBook Book, ReedId Reed, TestDatabase Db)> BenchAsync(ClinicEngine engine, BenchNews? news = null)
+    {
+        var db = await databases.OpenAsync(engine);
+        return (new BenchBook(db, TimeProvider.System, news), (await new Studio(db).ReedAsync()).Id, db);
+    }
+}
