@@ -38,7 +38,7 @@ public static class AtTheBench
         await teacher.SelectAsync("Test", "peep");
         await teacher.Field("Pitch").FillAsync("H sharpish");
         await teacher.Button("Save").ClickAsync();
-        await teacher.Page.GetByText("It isn't saved yet. What you typed is all here.").WaitForAsync();
+        await teacher.Page.GetByText("It isn’t saved yet. What you typed is all here.").WaitForAsync();
         Assert.Equal("H sharpish", await teacher.Field("Pitch").InputValueAsync());
         await teacher.LookAsync("bench, a pitch that can't be read");
         await teacher.Button("Clear").ClickAsync();

@@ -28,11 +28,11 @@ public sealed class PasskeyTests(OneBrowser browser, LoopbackClinic app) : IClas
         for (var i = 0; i < 6; i++)
         {
             await PasswordAsync(owner, $"not the password of anybody {i}");
-            await owner.Page.GetByText("don't belong together").WaitForAsync();
+            await owner.Page.GetByText("don’t belong together").WaitForAsync();
         }
 
         await PasswordAsync(owner, Door.Password);
-        await owner.Page.GetByText("don't belong together").WaitForAsync();
+        await owner.Page.GetByText("don’t belong together").WaitForAsync();
         await owner.PressAsync(owner.Button("Sign in with a passkey"), "/desk");
 
         await owner.GoToAsync("/account");

@@ -47,7 +47,7 @@ public sealed class BenchComponentsTests : BunitContext
         form.Typed["TestKind"] = nameof(TestKind.Crow);
         form.Typed["Pitch"] = "flat C";
 
-        Assert.Contains("can't be read yet. What can be: C, B♭ +10", Fields(form).Find("#f-Pitch-hint").TextContent, StringComparison.Ordinal);
+        Assert.Contains("can’t be read yet. What can be: C, B♭ +10", Fields(form).Find("#f-Pitch-hint").TextContent, StringComparison.Ordinal);
     }
 
     [Theory]

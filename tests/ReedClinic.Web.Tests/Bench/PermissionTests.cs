@@ -87,7 +87,7 @@ public sealed class PermissionTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Empty(page.QuerySelectorAll("main form, main .log button, main .pressable"));
         Assert.DoesNotContain("Try it first", page.QuerySelector("main")!.TextContent, StringComparison.Ordinal);
         Assert.Empty(page.QuerySelectorAll(".to-form"));
-        Assert.Contains("wasn't in the parcel", page.QuerySelector(".off-bench")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("wasn’t in the parcel", page.QuerySelector(".off-bench")!.TextContent, StringComparison.Ordinal);
         Assert.Equal($"/batches/{scene.Batch.Code}/arrival", page.QuerySelector(".off-bench a")!.GetAttribute("href"));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
         Assert.Empty((await scene.Log()).History);

@@ -60,7 +60,7 @@ public sealed class ReedMapTests : BunitContext
         var map = Render<ReedMap>(p => p.Add(m => m.Marks, [new ReedMark(new Place(Zone.Windows), MarkKind.Fault, "thin")]).Add(m => m.Style, ScrapeStyle.ShortScrape));
 
         Assert.Empty(map.FindAll("g.blade path.mark"));
-        Assert.Contains("isn't on the drawing", map.Find(".mark-list li").TextContent, StringComparison.Ordinal);
+        Assert.Contains("isn’t on the drawing", map.Find(".mark-list li").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
