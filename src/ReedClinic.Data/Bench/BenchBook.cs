@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Engine;
-using ReedClinic.Data.People;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
@@ -238,9 +237,9 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
             return new Outcome<IReadOnlyList<BenchFact>>.Done([.. first.Select(entry => page.Log.FactOf(entry.Id)!)]);
         }
 
-        if (!page.MayBeWorked)
+        if (page.Against(entries) is { } problem)
         {
-            return new Outcome<IReadOnlyList<BenchFact>>.Refused([ConsentTakenBack.Unworked]);
+            return new Outcome<IReadOnlyList<BenchFact>>.Refused([problem]);
         }
 
         if (decide(page.Log, out var supersedes) is { } ending)

@@ -22,7 +22,9 @@ internal sealed class BenchLogConfiguration :
     IEntityTypeConfiguration<RiskClosed>,
     IEntityTypeConfiguration<Note>,
     IEntityTypeConfiguration<Stopped>,
-    IEntityTypeConfiguration<Verdict>
+    IEntityTypeConfiguration<Verdict>,
+    IEntityTypeConfiguration<AdviceSetAside>,
+    IEntityTypeConfiguration<Parked>
 {
     public void Configure(EntityTypeBuilder<BenchEntry> builder)
     {
@@ -41,6 +43,8 @@ internal sealed class BenchLogConfiguration :
         kind.HasValue<Stopped>(nameof(EntryKind.Stopped));
         kind.HasValue<Verdict>(nameof(EntryKind.Verdict));
         kind.HasValue<Undo>(nameof(EntryKind.Undo));
+        kind.HasValue<AdviceSetAside>(nameof(EntryKind.AdviceSetAside));
+        kind.HasValue<Parked>(nameof(EntryKind.Parked));
         builder.Property<string>("EntryKind").HasColumnName("Kind").HasMaxLength(40);
 
         builder.HasIndex(entry => new { entry.ReedId, entry.Sequence }).IsUnique();
@@ -64,6 +68,10 @@ internal sealed class BenchLogConfiguration :
         builder.Property<int?>("PitchOctave");
         builder.Property<PitchClass?>("PitchBetween");
         builder.Property<Hertz?>("PitchA4");
+        builder.Property<PitchLean?>("PitchLean");
+        builder.Ignore(test => test.Millimetres);
+        builder.Ignore(test => test.MeasuredWords);
+        builder.Property<int?>("LengthTenths");
     }
 
     public void Configure(EntityTypeBuilder<Finding> builder)
@@ -131,6 +139,10 @@ internal sealed class BenchLogConfiguration :
     public void Configure(EntityTypeBuilder<Stopped> builder) => builder.Property(stop => stop.Words).IsRemark();
 
     public void Configure(EntityTypeBuilder<Verdict> builder) => builder.Property(verdict => verdict.Words).IsRemark();
+
+    public void Configure(EntityTypeBuilder<AdviceSetAside> builder) => builder.Property(aside => aside.Words).IsRemark();
+
+    public void Configure(EntityTypeBuilder<Parked> builder) => builder.Property(parked => parked.Words).IsRemark();
 }
 
 internal static class BenchColumns

@@ -1,8 +1,10 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Intake;
+using ReedClinic.Data.People;
 using ReedClinic.Data.Recurrence;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Reeds;
 
@@ -14,10 +16,14 @@ internal sealed class OpenLog
     private readonly ClinicDb db;
     private readonly ReedId reed;
     private readonly BatchId batch;
+    private readonly Instrument? instrument;
+    private readonly bool mayBeWorked;
 
-    private OpenLog(ClinicDb db, ReedId reed, BatchId batch, bool mayBeWorked, IReadOnlyList<BenchEntry> entries)
+    private OpenLog(
+        ClinicDb db, ReedId reed, BatchId batch, Instrument? instrument, bool mayBeWorked, IReadOnlyList<BenchEntry> entries)
     {
-        MayBeWorked = mayBeWorked;
+        this.instrument = instrument;
+        this.mayBeWorked = mayBeWorked;
         this.db = db;
         this.reed = reed;
         this.batch = batch;
@@ -29,13 +35,21 @@ internal sealed class OpenLog
 
     internal BenchLog Log { get; }
 
-    /// <summary>False once a guardian has taken their consent back.</summary>
-    internal bool MayBeWorked { get; }
+    /// <summary>What keeps entries out of this log, whatever stands in it; null when nothing does.</summary>
+    /// <remarks>A guardian who took their consent back, or a length that no reed of the batch's instrument has.</remarks>
+    internal Problem? Against(IEnumerable<BenchEntry> entries) => mayBeWorked
+        ? entries.Select(entry => ReedLengths.Check(instrument, entry)).FirstOrDefault(problem => problem is not null)
+        : ConsentTakenBack.Unworked;
 
     internal static async Task<OpenLog?> Read(ClinicDb db, Actor actor, ReedId reed, CancellationToken ct)
     {
         var found = await db.Set<Reed>().Where(row => row.Id == reed)
-            .Select(row => new { row.Batch, MayBeWorked = db.WorkedBy(actor).Any(batch => batch.Id == row.Batch) })
+            .Select(row => new
+            {
+                row.Batch,
+                Instrument = db.Set<Batch>().Where(batch => batch.Id == row.Batch).Select(batch => batch.Instrument).FirstOrDefault(),
+                MayBeWorked = db.WorkedBy(actor).Any(batch => batch.Id == row.Batch),
+            })
             .SingleOrDefaultAsync(ct).ConfigureAwait(false);
         if (found is null)
         {
@@ -44,7 +58,7 @@ internal sealed class OpenLog
 
         var entries = await db.Set<BenchEntry>().AsNoTracking().Where(entry => entry.ReedId == reed)
             .OrderBy(entry => entry.Sequence).ToListAsync(ct).ConfigureAwait(false);
-        return new OpenLog(db, reed, found.Batch, found.MayBeWorked, entries);
+        return new OpenLog(db, reed, found.Batch, found.Instrument, found.MayBeWorked, entries);
     }
 
     /// <summary>What one operation said before, in order; none when it is new.</summary>

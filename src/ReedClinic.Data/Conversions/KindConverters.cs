@@ -1,10 +1,11 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 
 namespace ReedClinic.Data.Conversions;
 
-/// <summary>Kinds of findings and adjustments are stored by their lasting names.</summary>
+/// <summary>Kinds of findings and adjustments, and pieces of advice, are stored by their lasting names.</summary>
 internal static class KindConverters
 {
     private const int LongestName = 60;
@@ -13,7 +14,10 @@ internal static class KindConverters
     {
         conventions.Properties<FindingKindId>().HaveConversion<FindingKindConverter>().HaveMaxLength(LongestName);
         conventions.Properties<AdjustmentKindId>().HaveConversion<AdjustmentKindConverter>().HaveMaxLength(LongestName);
+        conventions.Properties<AdviceId>().HaveConversion<AdviceConverter>().HaveMaxLength(AdviceId.Longest);
     }
+
+    private sealed class AdviceConverter() : ValueConverter<AdviceId, string>(advice => advice.Value, stored => new AdviceId(stored));
 
     private sealed class FindingKindConverter() : ValueConverter<FindingKindId, string>(
         kind => kind.Value, stored => new FindingKindId(stored));

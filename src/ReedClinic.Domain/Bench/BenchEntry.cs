@@ -51,6 +51,12 @@ public enum EntryKind
 
     /// <summary>Takes back the wording before it.</summary>
     Undo,
+
+    /// <summary>A piece of advice that was shown at the bench and set aside.</summary>
+    AdviceSetAside,
+
+    /// <summary>The reed was put aside for now.</summary>
+    Parked,
 }
 
 /// <summary>Where, when and by whom an entry was put in the log.</summary>

@@ -61,6 +61,13 @@ public sealed class BenchLog
     /// <summary>True when the work has stopped and nothing was done to the reed since.</summary>
     public bool IsStopped => Stop is { } stop && !Live<Adjustment>().Any(work => work.Sequence > stop.Sequence);
 
+    /// <summary>
+    /// True when the reed was put aside for now and nothing has been said about it since. Advice that is set aside, and what is
+    /// taken back, say nothing about the reed.
+    /// </summary>
+    public bool IsParked => Live<Parked>().MaxBy(parked => parked.Now.Sequence) is { } last
+        && !Facts.Any(fact => fact.Now is not (null or AdviceSetAside) && fact.Now.Sequence > last.Now.Sequence);
+
     /// <summary>The last verdict.</summary>
     public LiveFact<Verdict>? Verdict { get; }
 

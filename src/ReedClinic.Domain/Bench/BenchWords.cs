@@ -137,6 +137,8 @@ public static class BenchWords
         EntryKind.Stopped => "stop",
         EntryKind.Verdict => "verdict",
         EntryKind.Undo => "taken back",
+        EntryKind.AdviceSetAside => "advice set aside",
+        EntryKind.Parked => "put aside for now",
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
 }

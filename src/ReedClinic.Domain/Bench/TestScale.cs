@@ -44,6 +44,9 @@ public enum TestKind
 
     /// <summary>Which part closes first under a light press.</summary>
     ClosingOrder,
+
+    /// <summary>The length over all, by a ruler or a gauge.</summary>
+    Length,
 }
 
 /// <summary>How the steps of a scale are ordered.</summary>
@@ -57,13 +60,16 @@ public enum ScaleShape
 
     /// <summary>Kinds, not degrees.</summary>
     Kinds,
+
+    /// <summary>A number and no words.</summary>
+    Measured,
 }
 
 /// <summary>The words in which one test is told.</summary>
 /// <param name="TestKind">The test.</param>
 /// <param name="Name">Its name, in small letters.</param>
 /// <param name="How">How it is done, in one line.</param>
-/// <param name="Steps">The words, in order.</param>
+/// <param name="Steps">The words, in order; none when it is measured.</param>
 /// <param name="Good">The index of the step that is wished for.</param>
 /// <param name="Shape">How the steps are ordered.</param>
 /// <param name="TakesPitch">Whether a pitch can be said with it.</param>
@@ -108,7 +114,11 @@ public sealed record TestScale(
             ["covered", "a little covered", "right", "a little edgy", "very edgy"], 2, ScaleShape.TwoSided),
         new(TestKind.Depth, "depth", "Listen for the bottom of the sound.",
             ["hollow", "thin", "enough", "full"], 3, ScaleShape.OneSided),
+        new(TestKind.Length, "length", "From the cork end to the tip, by a ruler or a gauge.", [], 0, ScaleShape.Measured),
     ];
+
+    /// <summary>Whether it is told in millimetres and not in words.</summary>
+    public bool TakesMillimetres => Shape == ScaleShape.Measured;
 
     /// <summary>The scale of one test.</summary>
     /// <param name="test">The test.</param>

@@ -14,6 +14,12 @@ public enum Evidence
 
     /// <summary>Worked out from a stated formula.</summary>
     Calculated,
+
+    /// <summary>A default of this program, without a source of its own, until the studio says otherwise.</summary>
+    OwnDefault,
+
+    /// <summary>Stands on this reed’s own record: what the student asked for, or what was written in its log.</summary>
+    OnRecord,
 }
 
 /// <summary>A mark beside a statement: how it is known and, for a published one, where it stands.</summary>
@@ -23,6 +29,9 @@ public sealed record EvidenceMark(Evidence Evidence, string? Source = null)
 {
     /// <summary>Common practice, without a source.</summary>
     public static EvidenceMark CommonPractice { get; } = new(Evidence.CommonPractice);
+
+    /// <summary>A default of this program.</summary>
+    public static EvidenceMark OwnDefault { get; } = new(Evidence.OwnDefault);
 
     /// <summary>Read in a published text.</summary>
     /// <param name="source">The text.</param>

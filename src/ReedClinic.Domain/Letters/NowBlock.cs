@@ -9,7 +9,9 @@ internal static class NowBlock
     internal static LetterBlock? Of(Reed reed, BenchLog log, Phrasing phrasing)
     {
         List<BeforeAndNow> rows = [.. log.Moves.Select(Row).OfType<BeforeAndNow>()];
-        var once = log.Moves.Where(move => Say(move.Now) is null && Say(move.Arrival) is not null).ToList();
+
+        // A length that was taken once says nothing about how the reed plays.
+        var once = log.Moves.Where(move => move.TestKind != TestKind.Length && Say(move.Now) is null && Say(move.Arrival) is not null).ToList();
         if (rows.Count + once.Count == 0)
         {
             return null;
@@ -80,7 +82,7 @@ internal static class NowBlock
             return null;
         }
 
-        string?[] parts = [test.StepWord, test.Pitch?.Show()];
+        string?[] parts = [test.StepWord, test.Pitch?.Show(), test.MeasuredWords];
         var said = string.Join("; ", parts.OfType<string>());
         return said.Length > 0 ? said : test.Words;
     }

@@ -13,7 +13,7 @@ public readonly record struct CrowTarget(PitchClass PitchClass, Tuning Tuning)
     public static CrowTarget OnC(Tuning tuning) => new(PitchClass.C, tuning);
 }
 
-/// <summary>How far a said pitch lies from a target; both ends are the same unless the pitch was said as “between” two notes.</summary>
+/// <summary>How far a said pitch lies from a target; both ends are the same when one pitch was said, and not “between” two notes or “a little flat”.</summary>
 /// <param name="Low">The flatter end.</param>
 /// <param name="High">The sharper end.</param>
 public readonly record struct CentsRange(Cents Low, Cents High)

@@ -14,11 +14,23 @@ internal static class SaidPitchReader
         @"(?:(?<sign>[+\-±])[ ]?(?<size>[0-9]{1,3}(?:[.][0-9])?)[ ]?(?:c|ct|cts|cent|cents|¢)?"
         + @"|(?<size>[0-9]{1,3}(?:[.][0-9])?)[ ]?(?:c|ct|cts|cent|cents|¢)?[ ](?<way>flat|low|sharp|high))";
 
+    private const string Bit = @"(?:an? (?:little|bit|touch|hair|shade)|a wee bit|slightly|somewhat|rather|quite|just)";
+
+    private const string LeanAfter =
+        @"(?:,?[ ]" + Bit + @"[ ](?:on the )?(?<lean>flat|low|sharp|high)(?:tish|ish)?(?: side)?"
+        + @"|,?[ ](?<lean>flattish|lowish|sharpish|highish)|,?[ ]on the (?<lean>flat|low|sharp|high) side|,[ ]?(?<lean>flat|low|sharp|high))";
+
     private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(200);
 
     private static readonly Regex One = Pattern("^(?:an? )?" + NoteOf("") + "(?:,?[ ]?" + Deviation + ")?$");
 
     private static readonly Regex Two = Pattern("^between (?:an? )?" + NoteOf("1") + " and (?:an? )?" + NoteOf("2") + "$");
+
+    // “Flat C” leans, “C flat” is a note: the word stands before the note, or after it with a word such as “a bit”.
+    private static readonly Regex LeanFirst =
+        Pattern("^(?:an? )?(?:" + Bit + " )?(?<lean>flattish|flat|sharpish|sharp)[ ]" + NoteOf("") + "$");
+
+    private static readonly Regex LeanLast = Pattern("^(?:an? )?" + NoteOf("") + LeanAfter + "$");
 
     internal static Outcome<SaidPitch> Read(string? text, Tuning tuning, string field)
     {
@@ -40,9 +52,19 @@ internal static class SaidPitchReader
             return ReadOne(typed, one, tuning, field);
         }
 
+        if (Leaning(plain) is { } leaning)
+        {
+            var (note, octave) = NoteOf(leaning, "");
+            var lean = leaning.Groups["lean"].Value[0] is 'f' or 'l' ? PitchLean.Flat : PitchLean.Sharp;
+            return new Outcome<SaidPitch>.Done(new SaidPitch(typed, note, Cents.Zero, octave, null, tuning.A4, lean));
+        }
+
         var two = Two.Match(plain);
         return two.Success ? ReadTwo(typed, two, tuning, field) : Refuse(field, $"“{typed}” can't be read as a pitch");
     }
+
+    private static Match? Leaning(string plain) =>
+        LeanFirst.Match(plain) is { Success: true } first ? first : LeanLast.Match(plain) is { Success: true } last ? last : null;
 
     private static Outcome<SaidPitch> ReadOne(string typed, Match match, Tuning tuning, string field)
     {
@@ -124,5 +146,5 @@ internal static class SaidPitchReader
         new(pattern, RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, Patience);
 
     private static Outcome<SaidPitch> Refuse(string field, string why) => new Outcome<SaidPitch>.Refused(
-        [new Problem(field, why + ". For example: C, B♭ +10, C6 -15, Bb, between B and C.")]);
+        [new Problem(field, why + ". For example: C, B♭ +10, C6 -15, Bb, flat C, between B and C.")]);
 }

@@ -27,20 +27,7 @@ public sealed class BenchBookTests(TestDatabases databases) : IClassFixture<Test
             KnownBy.Light | KnownBy.Finger, Certainty.Suspected, Arose.SeenLaterAlreadyThere, "The left one.")));
         var risk = await Say(book, reed, Studio.Value(Risk.Of("The corner may tear.", Zone.TipCorners)));
         var pitch = Studio.Value(SaidPitch.Read("B♭ +10", new Tuning(new Hertz(442))));
-        BenchEntry[] said =
-        [
-            Studio.Value(Domain.Bench.Test.Of(TestKind.Crow, 3, pitch, "thin")),
-            Studio.Missing("tip-cracked"),
-            Studio.Value(FindingEnded.Of(finding.Root, FindingEnding.Better, "nearly")),
-            Studio.Value(LeaveAlone.Of(new Place(Zone.HeartCentre), "It is thin already.")),
-            Studio.Value(Adjustment.Of(
-                new AdjustmentKindId("thin-corners"), new Place(Zone.TipCorners, Blades.Upper, Sides.Left),
-                new Amount(2, 0.005m, "hardly anything"), finding.Root, Zone.HeartCentre, "with care")),
-            Studio.Value(RiskClosed.Of(risk.Root, RiskOutcome.DidNotHappen, "lucky")),
-            Studio.Note("Rested over lunch."),
-            Studio.Value(Stopped.Of("It speaks.")),
-            Studio.Value(Verdict.Of(VerdictKind.Improved, "Keep it for concerts.")),
-        ];
+        var said = Sayings(finding.Root, risk.Root, pitch);
         foreach (var entry in said)
         {
             await Say(book, reed, entry);
@@ -49,11 +36,30 @@ public sealed class BenchBookTests(TestDatabases databases) : IClassFixture<Test
         var log = (await book.FindAsync(Studio.Ada, reed, Ct))!.Log;
 
         Assert.Equal([EntryKind.Finding, EntryKind.Risk, .. said.Select(entry => entry.Kind)], log.History.Select(line => line.Entry.Kind));
-        Assert.Equal(Enumerable.Range(1, 11), log.History.Select(line => line.Entry.Sequence));
+        Assert.Equal(Enumerable.Range(1, 15), log.History.Select(line => line.Entry.Sequence));
         Assert.Equal(Told([finding.Now!, risk.Now!, .. said]), Told(log.History.Select(line => line.Entry)));
-        Assert.Equal(pitch, Assert.Single(log.Live<Domain.Bench.Test>()).Now.Pitch);
+        Assert.Equal(pitch, log.Live<Domain.Bench.Test>().First().Now.Pitch);
+        Assert.True(log.IsParked);
         Assert.All(log.History, line => Assert.Equal(Studio.Ada.Account, line.Entry.RecordedBy));
         await AssertSheetIsAsRebuilt(db, reed);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_length_that_no_reed_of_the_batchs_instrument_has_is_refused_beside_its_field(ClinicEngine engine)
+    {
+        var (book, reed, db) = await BenchAsync(engine);
+        await using (var rows = db.CreateDbContext())
+        {
+            await rows.Set<Batch>().ExecuteUpdateAsync(batch => batch.SetProperty(row => row.Instrument, Instrument.CorAnglais), Ct);
+        }
+
+        var outcome = await book.RecordAsync(
+            Studio.Ada, reed, Studio.Value(Domain.Bench.Test.Of(TestKind.Length, millimetres: 70.5m)), Studio.Operation(), Ct);
+
+        var refused = Assert.IsType<Outcome<BenchFact>.Refused>(outcome);
+        Assert.Equal("Millimetres", Assert.Single(refused.Problems).Field);
+        Assert.Empty((await book.FindAsync(Studio.Ada, reed, Ct))!.Log.History);
+        await Say(book, reed, Studio.Value(Domain.Bench.Test.Of(TestKind.Length, millimetres: 56.5m)));
     }
 
     [Theory, OnBothEngines]
@@ -214,6 +220,25 @@ public sealed class BenchBookTests(TestDatabases databases) : IClassFixture<Test
             Assert.True(clash.IsUniqueClash());
         }
     }
+
+    private static BenchEntry[] Sayings(EntryId finding, EntryId risk, SaidPitch pitch) =>
+    [
+        Studio.Value(Domain.Bench.Test.Of(TestKind.Crow, 3, pitch, "thin")),
+        Studio.Missing("tip-cracked"),
+        Studio.Value(FindingEnded.Of(finding, FindingEnding.Better, "nearly")),
+        Studio.Value(LeaveAlone.Of(new Place(Zone.HeartCentre), "It is thin already.")),
+        Studio.Value(Adjustment.Of(
+            new AdjustmentKindId("thin-corners"), new Place(Zone.TipCorners, Blades.Upper, Sides.Left),
+            new Amount(2, 0.005m, "hardly anything"), finding, Zone.HeartCentre, "with care")),
+        Studio.Value(RiskClosed.Of(risk, RiskOutcome.DidNotHappen, "lucky")),
+        Studio.Note("Rested over lunch."),
+        Studio.Value(Stopped.Of("It speaks.")),
+        Studio.Value(Verdict.Of(VerdictKind.Improved, "Keep it for concerts.")),
+        Studio.Value(Domain.Bench.Test.Of(TestKind.Length, millimetres: 70.5m)),
+        Studio.Value(Domain.Bench.Test.Of(TestKind.Peep, pitch: Studio.Value(SaidPitch.Read("flat C", Tuning.Standard)))),
+        Studio.Value(AdviceSetAside.Of(new AdviceId("clip-when-sharp/0a1b"), "I know.")),
+        Studio.Value(Parked.Of("till tomorrow")),
+    ];
 
     private static IEnumerable<string> Told(IEnumerable<BenchEntry> entries) => entries.Select(entry => string.Join(
         "; ",

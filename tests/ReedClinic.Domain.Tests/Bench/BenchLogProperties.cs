@@ -11,7 +11,7 @@ namespace ReedClinic.Domain.Tests.Bench;
 public sealed class BenchLogProperties
 {
     private static readonly Gen<Step> Steps = Gen.Frequency(
-        (6, Gen.Select(Gen.Int[0, 7], Gen.Bool, (kind, ada) => new Step(Deed.Say, kind, ada))),
+        (6, Gen.Select(Gen.Int[0, 9], Gen.Bool, (kind, ada) => new Step(Deed.Say, kind, ada))),
         (3, Gen.Select(Gen.Int[0, 30], Gen.Bool, (pick, ada) => new Step(Deed.Correct, pick, ada))),
         (3, Gen.Bool.Select(ada => new Step(Deed.Undo, 0, ada))),
         (1, Gen.Int[0, 30].Select(pick => new Step(Deed.Repeat, pick, true))));
@@ -128,6 +128,8 @@ public sealed class BenchLogProperties
         4 => Writer.Found(),
         5 => Writer.Value(FindingEnded.Of(target ?? default, FindingEnding.Better)),
         6 => Writer.Value(Verdict.Of(VerdictKind.Improved)),
+        8 => Writer.Value(Parked.Of()),
+        9 => Writer.Value(AdviceSetAside.Of(new AdviceId("untested/0"))),
         _ => Writer.Note("A remark."),
     };
 
@@ -137,7 +139,7 @@ public sealed class BenchLogProperties
             .Concat(log.History.Select(line => $"{line.Entry.Id} {line.Standing} {line.Fact}"))
             .Concat(log.Moves.Select(move => $"{move.TestKind} {move.Arrival?.Root} {move.Now?.Root}"))
             .Concat(log.Findings.Select(f => $"{f.Fact.Root} {f.Ended?.Root} {string.Join(',', f.DoneForIt.Select(d => d.Root))}"))
-            .Append($"{log.Verdict?.Root} {log.IsStopped} {log.LastSequence} {log.Passes.Count}"));
+            .Append($"{log.Verdict?.Root} {log.IsStopped} {log.IsParked} {log.LastSequence} {log.Passes.Count}"));
 
     private sealed record Step(Deed Deed, int Pick, bool Ada);
 
@@ -180,7 +182,7 @@ public sealed class BenchLogProperties
         private void Correct(int index, AccountId by)
         {
             var (tail, kind) = tails[index];
-            var wording = Enumerable.Range(0, 8).Select(i => Content(i, Root(index))).First(entry => entry.Kind == kind);
+            var wording = Enumerable.Range(0, 10).Select(i => Content(i, Root(index))).First(entry => entry.Kind == kind);
             var id = Writer.Say(wording, supersedes: tail, by: by);
             Facts[index].Push(id);
             tails[index] = (id, kind);

@@ -41,7 +41,9 @@ public sealed class EntryTests
     public void Every_test_has_one_scale_whose_good_word_is_on_it_and_in_the_middle_of_a_two_sided_one()
     {
         Assert.Equal(Enum.GetValues<TestKind>().Order(), TestScale.All.Select(scale => scale.TestKind).Order());
-        Assert.All(TestScale.All, scale =>
+        Assert.Equal([TestKind.Length], TestScale.All.Where(scale => scale.TakesMillimetres).Select(scale => scale.TestKind));
+        Assert.Empty(TestScale.Of(TestKind.Length).Steps);
+        Assert.All(TestScale.All.Where(scale => !scale.TakesMillimetres), scale =>
         {
             Assert.InRange(scale.Good, 0, scale.Steps.Count - 1);
             Assert.Equal(scale.Steps.Count, scale.Steps.Distinct().Count());
@@ -55,6 +57,61 @@ public sealed class EntryTests
                 Assert.Equal(scale.Steps.Count - 1, scale.Good);
             }
         });
+    }
+
+    [Theory]
+    [InlineData("70.5")]
+    [InlineData("66")]
+    [InlineData("40.0")]
+    public void A_length_is_a_number_of_whole_tenths_and_comes_back_as_it_was_measured(string millimetres)
+    {
+        var length = decimal.Parse(millimetres, System.Globalization.CultureInfo.InvariantCulture);
+
+        Assert.Equal(length, Writer.Value(Domain.Bench.Test.Of(TestKind.Length, millimetres: length)).Millimetres);
+    }
+
+    [Fact]
+    public void A_length_needs_its_number_and_nothing_else_has_one()
+    {
+        Assert.Equal("Millimetres", Field(Domain.Bench.Test.Of(TestKind.Length, words: "long")));
+        Assert.Equal("Millimetres", Field(Domain.Bench.Test.Of(TestKind.Length, millimetres: 70.55m)));
+        Assert.Equal("Millimetres", Field(Domain.Bench.Test.Of(TestKind.Length, millimetres: 7.05m)));
+        Assert.Equal("Millimetres", Field(Domain.Bench.Test.Of(TestKind.Length, millimetres: 705m)));
+        Assert.Equal("Step", Field(Domain.Bench.Test.Of(TestKind.Length, 0, millimetres: 70m)));
+        Assert.Equal("Millimetres", Field(Domain.Bench.Test.Of(TestKind.Crow, 0, millimetres: 70m)));
+    }
+
+    // The lengths are published ones: 70 mm, oboeinsight.com, 12 September 2008; 72 and 65 mm, woodwind.org forum, message 3724;
+    // 67.5 mm, woodwind.org forum, message 7822; cor anglais 55 and 60 mm, musicalinstrumenthub.com, archive 21499.
+    [Theory]
+    [InlineData(Instrument.Oboe, 70.0, true)]
+    [InlineData(Instrument.Oboe, 72.0, true)]
+    [InlineData(Instrument.Oboe, 67.5, true)]
+    [InlineData(Instrument.Oboe, 65.0, true)]
+    [InlineData(Instrument.Oboe, 55.0, false)]
+    [InlineData(Instrument.CorAnglais, 55.0, true)]
+    [InlineData(Instrument.CorAnglais, 60.0, true)]
+    [InlineData(Instrument.CorAnglais, 70.0, false)]
+    [InlineData(null, 55.0, true)]
+    public void A_length_that_no_reed_of_this_instrument_has_is_refused(Instrument? instrument, double millimetres, bool taken)
+    {
+        var length = Writer.Value(Domain.Bench.Test.Of(TestKind.Length, millimetres: (decimal)millimetres));
+
+        Assert.Equal(taken, ReedLengths.Check(instrument, length) is null);
+    }
+
+    [Fact]
+    public void Advice_is_set_aside_by_its_own_name_with_or_without_a_reason()
+    {
+        var id = new AdviceId("clip-when-sharp/0a1b");
+
+        Assert.Equal((id, null), (Writer.Value(AdviceSetAside.Of(id, " ")).AdviceId, Writer.Value(AdviceSetAside.Of(id)).Words));
+        Assert.Equal("I know it", Writer.Value(AdviceSetAside.Of(id, " I know it ")).Words);
+        Assert.Equal("AdviceId", Field(AdviceSetAside.Of(default)));
+        Assert.Equal("AdviceId", Field(AdviceSetAside.Of(new AdviceId("Clip When Sharp"))));
+        Assert.Equal("AdviceId", Field(AdviceSetAside.Of(new AdviceId("clip\n"))));
+        Assert.Equal("AdviceId", Field(AdviceSetAside.Of(new AdviceId(new string('a', AdviceId.Longest + 1)))));
+        Assert.Equal("Words", Field(AdviceSetAside.Of(id, "bell\a")));
     }
 
     [Fact]
@@ -147,6 +204,41 @@ public sealed class EntryTests
         Assert.Equal(new Amount(2, 0.005m, "hardly"), work.Amount);
         Assert.Equal((finding, Zone.HeartCentre), (work.ForFindingId, work.ForTheSakeOf));
         Assert.True(Writer.Work().Amount is { Strokes: 2, Millimetres: null });
+    }
+
+    [Fact]
+    public void A_reed_is_put_aside_until_something_is_said_about_it()
+    {
+        var writer = new Writer();
+        Assert.False(writer.Log.IsParked);
+        writer.Say(Writer.Test(TestKind.Crow, 0));
+        var parked = writer.Say(Writer.Value(Parked.Of("till tomorrow")));
+        Assert.True(writer.Log.IsParked);
+
+        writer.Say(Writer.Value(AdviceSetAside.Of(new AdviceId("untested/0"))));
+        Assert.True(writer.Log.IsParked);
+
+        var note = writer.Say(Writer.Note("dry by now"));
+        Assert.False(writer.Log.IsParked);
+
+        writer.Undo(note);
+        Assert.True(writer.Log.IsParked);
+
+        writer.Undo(parked);
+        Assert.False(writer.Log.IsParked);
+    }
+
+    [Fact]
+    public void A_reed_that_was_taken_up_can_be_put_aside_again_and_a_correction_takes_it_up_too()
+    {
+        var writer = new Writer();
+        writer.Say(Writer.Value(Parked.Of()));
+        var note = writer.Say(Writer.Note("dry"));
+        writer.Say(Writer.Value(Parked.Of()));
+        Assert.True(writer.Log.IsParked);
+
+        writer.Say(Writer.Note("dry now"), note);
+        Assert.False(writer.Log.IsParked);
     }
 
     [Fact]

@@ -47,6 +47,74 @@ public sealed class SaidPitchTests
     }
 
     [Theory]
+    [InlineData("flat C", 0, null, PitchLean.Flat, "a C, a little flat")]
+    [InlineData("a flat C", 0, null, PitchLean.Flat, "a C, a little flat")]
+    [InlineData("a slightly flat C5", 0, 5, PitchLean.Flat, "a C5, a little flat")]
+    [InlineData("sharp C", 0, null, PitchLean.Sharp, "a C, a little sharp")]
+    [InlineData("C flattish", 0, null, PitchLean.Flat, "a C, a little flat")]
+    [InlineData("C a bit low", 0, null, PitchLean.Flat, "a C, a little flat")]
+    [InlineData("C, flat", 0, null, PitchLean.Flat, "a C, a little flat")]
+    [InlineData("C on the low side", 0, null, PitchLean.Flat, "a C, a little flat")]
+    [InlineData("a C, a little sharp", 0, null, PitchLean.Sharp, "a C, a little sharp")]
+    [InlineData("C 5 a hair high", 0, 5, PitchLean.Sharp, "a C5, a little sharp")]
+    [InlineData("flat B flat", 10, null, PitchLean.Flat, "a B♭, a little flat")]
+    [InlineData("B flat, a bit sharp", 10, null, PitchLean.Sharp, "a B♭, a little sharp")]
+    [InlineData("a flat b", 11, null, PitchLean.Flat, "a B, a little flat")]
+    [InlineData("B flattish", 11, null, PitchLean.Flat, "a B, a little flat")]
+    public void A_note_a_little_off_leans_without_a_number(string text, int note, int? octave, PitchLean lean, string shown)
+    {
+        var pitch = Read(text);
+
+        Assert.Equal((note, octave, lean, 0.0), (pitch.PitchClass.Value, pitch.Octave, pitch.Lean, pitch.Cents.Value));
+        Assert.Equal(shown, pitch.Show());
+        Assert.Equal(text, pitch.Text);
+        Assert.Null(pitch.Frequency);
+    }
+
+    [Theory]
+    [InlineData("B flat", 10)]
+    [InlineData("E flat", 3)]
+    [InlineData("e flat 5", 3)]
+    [InlineData("a flat", 8)]
+    [InlineData("D sharp", 3)]
+    [InlineData("C flat", 11)]
+    public void A_note_whose_name_has_flat_or_sharp_in_it_stays_a_note(string text, int note)
+    {
+        Assert.Equal(note, Read(text).PitchClass.Value);
+        Assert.Null(Read(text).Lean);
+    }
+
+    [Theory]
+    [InlineData("low C")]
+    [InlineData("high C")]
+    [InlineData("C low")]
+    public void Low_and_high_alone_may_mean_the_octave_and_are_not_guessed_at(string text) =>
+        Assert.IsType<Outcome<SaidPitch>.Refused>(SaidPitch.Read(text, Tuning.Standard));
+
+    [Theory]
+    [InlineData("flat C", -50, 0)]
+    [InlineData("sharp C", 0, 50)]
+    [InlineData("flat B", -150, -100)]
+    [InlineData("flat F#", 550, 600)]
+    [InlineData("sharp F#", -600, -550)]
+    public void A_lean_is_a_range_of_half_a_semitone(string text, double low, double high)
+    {
+        var range = Read(text).Against(OnC);
+
+        Assert.Equal((low, high), (range.Low.Value, range.High.Value));
+        Assert.False(range.IsOnePitch);
+    }
+
+    [Fact]
+    public void A_lean_has_no_number_and_lies_between_no_notes()
+    {
+        Assert.Throws<ArgumentException>(() =>
+            new SaidPitch("", PitchClass.C, new Cents(5), null, null, new Hertz(440), PitchLean.Flat));
+        Assert.Throws<ArgumentException>(() =>
+            new SaidPitch("", PitchClass.C, Cents.Zero, null, new PitchClass(1), new Hertz(440), PitchLean.Flat));
+    }
+
+    [Theory]
     [InlineData("between B and C", 11, 0, null, "between B and C")]
     [InlineData("between C and B", 11, 0, null, "between B and C")]
     [InlineData("Between a Bb5 and a C6", 10, 0, 5, "between B♭5 and C6")]
@@ -119,8 +187,8 @@ public sealed class SaidPitchTests
 
     [Fact]
     public void What_is_shown_reads_back_as_the_same_pitch() =>
-        Gen.Select(Gen.Int[0, 11], Gen.Int[-99, 99], Gen.Int[0, 8].Nullable(), Gen.Int[1, 5].Nullable())
-            .Sample((note, cents, octave, width) =>
+        Gen.Select(Gen.Int[0, 11], Gen.Int[-99, 99], Gen.Int[0, 8].Nullable(), Gen.Int[1, 5].Nullable(), Gen.Enum<PitchLean>().Nullable())
+            .Sample((note, cents, octave, width, lean) =>
             {
                 var between = width is { } w ? PitchClass.OfMidi(note + w) : (PitchClass?)null;
                 if (between is not null && octave == 8)
@@ -128,8 +196,9 @@ public sealed class SaidPitchTests
                     octave = 7;
                 }
 
+                lean = between is null ? lean : null;
                 var said = new SaidPitch(
-                    "", new PitchClass(note), new Cents(between is null ? cents : 0), octave, between, new Hertz(440));
+                    "", new PitchClass(note), new Cents(between is null && lean is null ? cents : 0), octave, between, new Hertz(440), lean);
                 Assert.Equal(said, Read(said.Show()) with { Text = "" });
             });
 

@@ -45,7 +45,7 @@ public sealed class BenchComponentsTests : BunitContext
     {
         var form = EntryForm.New(EntryKind.Test, new OperationId(Id(1)));
         form.Typed["TestKind"] = nameof(TestKind.Crow);
-        form.Typed["Pitch"] = "flat C";
+        form.Typed["Pitch"] = "C or so";
 
         Assert.Contains("can’t be read yet. What can be: C, B♭ +10", Fields(form).Find("#f-Pitch-hint").TextContent, StringComparison.Ordinal);
     }

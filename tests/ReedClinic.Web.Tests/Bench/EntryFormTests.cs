@@ -58,10 +58,32 @@ public sealed class EntryFormTests
 
         var outcome = form.ToDomain(At442);
 
-        if (form.Kind != EntryKind.Stopped)
+        if (form.Kind is not (EntryKind.Stopped or EntryKind.Parked))
         {
             Assert.NotEmpty(Assert.IsType<Outcome<BenchEntry>.Refused>(outcome).Problems);
         }
+    }
+
+    [Theory]
+    [InlineData("70.5")]
+    [InlineData(" 70,5 ")]
+    public void A_length_is_typed_as_a_number_and_the_word_of_another_test_does_not_follow_it(string typed)
+    {
+        var made = Made(Post(EntryKind.Test, ("TestKind", "Length"), ("Step", "1"), ("Millimetres", typed)).ToDomain(At442));
+
+        Assert.Equal((70.5m, null), (((Domain.Bench.Test)made).Millimetres, ((Domain.Bench.Test)made).Step));
+        Assert.Equal(Told(made), Told(Made(EntryForm.Correcting(Fact(made), Operation).ToDomain(At442))));
+    }
+
+    [Theory]
+    [InlineData("long")]
+    [InlineData("70.55")]
+    [InlineData("")]
+    public void A_length_that_is_no_number_of_tenths_is_told_beside_its_field(string typed)
+    {
+        var form = Post(EntryKind.Test, ("TestKind", "Length"), ("Millimetres", typed));
+
+        Assert.Equal("Millimetres", Assert.Single(Assert.IsType<Outcome<BenchEntry>.Refused>(form.ToDomain(At442)).Problems).Field);
     }
 
     [Theory]
@@ -180,6 +202,8 @@ public sealed class EntryFormTests
         EntryKind.RiskClosed => Value(RiskClosed.Of(Root, RiskOutcome.DidNotHappen, "lucky")),
         EntryKind.Note => Value(Note.Of("a note")),
         EntryKind.Stopped => Value(Stopped.Of("it speaks")),
+        EntryKind.Parked => Value(Parked.Of("till tomorrow")),
+        EntryKind.AdviceSetAside => Value(AdviceSetAside.Of(new AdviceId("untested/0"), "I know")),
         _ => Value(Verdict.Of(VerdictKind.NeedsPlayingIn, "a week")),
     };
 

@@ -1349,6 +1349,24 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.HasDiscriminator().HasValue("Adjustment");
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Bench.AdviceSetAside", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("AdviceId")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("AdviceSetAside");
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Bench.Finding", b =>
                 {
                     b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
@@ -1532,6 +1550,19 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.HasDiscriminator().HasValue("Note");
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Parked", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("Parked");
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Bench.Risk", b =>
                 {
                     b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
@@ -1591,6 +1622,9 @@ namespace ReedClinic.Data.Migrations.Postgres
                 {
                     b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
 
+                    b.Property<int?>("LengthTenths")
+                        .HasColumnType("integer");
+
                     b.Property<double?>("PitchA4")
                         .HasColumnType("double precision");
 
@@ -1602,6 +1636,10 @@ namespace ReedClinic.Data.Migrations.Postgres
 
                     b.Property<int?>("PitchClass")
                         .HasColumnType("integer");
+
+                    b.Property<string>("PitchLean")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
 
                     b.Property<int?>("PitchOctave")
                         .HasColumnType("integer");

@@ -1338,6 +1338,24 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.HasDiscriminator().HasValue("Adjustment");
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Bench.AdviceSetAside", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("AdviceId")
+                        .IsRequired()
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("AdviceSetAside");
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Bench.Finding", b =>
                 {
                     b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
@@ -1521,6 +1539,19 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.HasDiscriminator().HasValue("Note");
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Bench.Parked", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Words")
+                        .ValueGeneratedOnUpdateSometimes()
+                        .HasMaxLength(2000)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("Words");
+
+                    b.HasDiscriminator().HasValue("Parked");
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Bench.Risk", b =>
                 {
                     b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
@@ -1580,6 +1611,9 @@ namespace ReedClinic.Data.Migrations.Sqlite
                 {
                     b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
 
+                    b.Property<int?>("LengthTenths")
+                        .HasColumnType("INTEGER");
+
                     b.Property<double?>("PitchA4")
                         .HasColumnType("REAL");
 
@@ -1591,6 +1625,10 @@ namespace ReedClinic.Data.Migrations.Sqlite
 
                     b.Property<int?>("PitchClass")
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("PitchLean")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
 
                     b.Property<int?>("PitchOctave")
                         .HasColumnType("INTEGER");

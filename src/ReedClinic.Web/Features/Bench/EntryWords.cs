@@ -25,7 +25,7 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
     public EntryLine Say(BenchEntry entry) => entry switch
     {
         Test test => Line(entry, $"{TestScale.Of(test.TestKind).Name}: {test.StepWord}".TrimEnd(' ', ':'), null,
-            test.Pitch is { } pitch ? pitches.Say(test.TestKind, pitch, tuning) : null, test.Words),
+            test.MeasuredWords, test.Pitch is { } pitch ? pitches.Say(test.TestKind, pitch, tuning) : null, test.Words),
         Finding finding => Found(finding),
         LookedFor looked => Line(entry, Named(looked.FindingKind, looked.Words), null, looked.KnownBy.Name(), Remark(looked.FindingKind, looked.Words)),
         FindingEnded ended => Line(entry, $"{Led(OfFinding(ended.FindingId))} {ended.Ending.Name()}", null, ended.Words),
@@ -36,6 +36,8 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
         Note note => Line(entry, note.Words, null),
         Stopped stop => Line(entry, stop.Words ?? t["StopHere"], null),
         Verdict verdict => Line(entry, verdict.VerdictKind.Name(), null, verdict.Words),
+        AdviceSetAside aside => Line(entry, aside.Words ?? t["AdviceGone"], null),
+        Parked parked => Line(entry, parked.Words ?? t["ParkedHere"], null),
         _ => Line(entry, "", null),
     };
 

@@ -149,6 +149,8 @@ public abstract class EntryForm
             EntryKind.Note => new NoteForm(),
             EntryKind.Stopped => new StopForm(),
             EntryKind.Verdict => new VerdictForm(),
+            EntryKind.AdviceSetAside => new AdviceSetAsideForm(),
+            EntryKind.Parked => new ParkedForm(),
             _ => new UndoForm(),
         };
         form.Operation = operation;

@@ -86,6 +86,38 @@ public sealed class VerdictForm : EntryForm
     }
 }
 
+/// <summary>The reed is put aside for now, as it is typed.</summary>
+public sealed class ParkedForm : EntryForm
+{
+    /// <inheritdoc />
+    public override EntryKind Kind => EntryKind.Parked;
+
+    /// <inheritdoc />
+    public override Outcome<BenchEntry> ToDomain(Tuning tuning) => Any(Parked.Of(Text(nameof(Parked.Words))));
+
+    /// <inheritdoc />
+    protected override void Fill(BenchEntry entry) => Typed[nameof(Parked.Words)] = ((Parked)entry).Words ?? "";
+}
+
+/// <summary>A piece of advice that is set aside; only its reason is typed.</summary>
+public sealed class AdviceSetAsideForm : EntryForm
+{
+    /// <inheritdoc />
+    public override EntryKind Kind => EntryKind.AdviceSetAside;
+
+    /// <inheritdoc />
+    public override Outcome<BenchEntry> ToDomain(Tuning tuning) =>
+        Any(AdviceSetAside.Of(new AdviceId(Typed[nameof(AdviceSetAside.AdviceId)]), Text(nameof(AdviceSetAside.Words))));
+
+    /// <inheritdoc />
+    protected override void Fill(BenchEntry entry)
+    {
+        var aside = (AdviceSetAside)entry;
+        Typed[nameof(AdviceSetAside.AdviceId)] = aside.AdviceId.Value;
+        Typed[nameof(AdviceSetAside.Words)] = aside.Words ?? "";
+    }
+}
+
 /// <summary>Takes the last entry back: nothing is typed in it.</summary>
 public sealed class UndoForm : EntryForm
 {

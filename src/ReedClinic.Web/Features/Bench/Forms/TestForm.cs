@@ -34,7 +34,19 @@ public sealed class TestForm : EntryForm
         }
 
         int? step = int.TryParse(Typed[nameof(Test.Step)], NumberStyles.None, CultureInfo.InvariantCulture, out var index) ? index : null;
-        return Any(Test.Of(Scale.TestKind, step, pitch, Text(nameof(Test.Words))));
+        decimal? length = null;
+        if (Scale.TakesMillimetres && Text(nameof(Test.Millimetres)) is { } typed)
+        {
+            if (!decimal.TryParse(typed.Trim().Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var mm))
+            {
+                return new Outcome<BenchEntry>.Refused([new Problem(nameof(Test.Millimetres), "Type the length as a number, such as 70.5.")]);
+            }
+
+            length = mm;
+        }
+
+        // What was chosen for another test stays typed; a measured one has no words to choose.
+        return Any(Test.Of(Scale.TestKind, Scale.TakesMillimetres ? null : step, pitch, Text(nameof(Test.Words)), length));
     }
 
     /// <inheritdoc />
@@ -44,6 +56,7 @@ public sealed class TestForm : EntryForm
         Typed[nameof(TestKind)] = test.TestKind.ToString();
         Typed[nameof(Test.Step)] = test.Step?.ToString(CultureInfo.InvariantCulture) ?? "";
         Typed[nameof(Test.Pitch)] = test.Pitch?.Text ?? "";
+        Typed[nameof(Test.Millimetres)] = test.Millimetres?.ToString("0.0", CultureInfo.InvariantCulture) ?? "";
         Typed[nameof(Test.Words)] = test.Words ?? "";
     }
 }
