@@ -10,6 +10,13 @@ namespace ReedClinic.Domain.Bench;
 /// <param name="Mark">How it is known.</param>
 public sealed record LengthFloor(decimal Millimetres, EvidenceMark Mark);
 
+/// <summary>The length over all that is left.</summary>
+/// <param name="Millimetres">The last length that was measured, less the clips since.</param>
+/// <param name="Measured">The measurement’s first entry.</param>
+/// <param name="MeasuredAt">Its place in the log.</param>
+/// <param name="IsGuessed">True when a clip since then had no size, so that its usual one was taken.</param>
+public sealed record LengthLeft(decimal Millimetres, EntryId Measured, int MeasuredAt, bool IsGuessed);
+
 /// <summary>
 /// What a length over all can be, and how short a finished reed may get. The ranges catch slips of the finger and are this
 /// program’s own; the floors say beside them what they come from.
@@ -30,6 +37,49 @@ public static class ReedLengths
         Evidence.OwnDefault, "just below the 71 mm that a player called too short: auntymurielsoboe.wordpress.com, on reedmaking"));
 
     private static readonly LengthFloor CorAnglais = new(54m, new EvidenceMark(Evidence.FromMemory));
+
+    /// <summary>What “a hair” is counted as, in millimetres, when no size was said.</summary>
+    public const decimal UsualHair = 0.15m;
+
+    /// <summary>What a clip is counted as, in millimetres, when no size was said.</summary>
+    public const decimal UsualClip = 0.4m;
+
+    /// <summary>What an adjustment takes off the length; the middle of the usual amount where no size was said (common practice).</summary>
+    /// <param name="kind">What is done.</param>
+    /// <param name="amount">How much.</param>
+    /// <returns>Millimetres, or null when it takes no length off, or nobody can say how much.</returns>
+    public static decimal? ClipOf(AdjustmentKindId kind, Amount amount) => kind.Value switch
+    {
+        "clip-hair" => amount.Millimetres ?? UsualHair,
+        "clip" => amount.Millimetres ?? UsualClip,
+        "square-tip" => amount.Millimetres,
+        _ => null,
+    };
+
+    /// <summary>The length that is left: the last one that was measured, less the clips since.</summary>
+    /// <param name="log">The reed’s log.</param>
+    /// <param name="until">What is said from this place in the log on isn’t counted.</param>
+    /// <returns>The length, or null when nobody has measured it.</returns>
+    public static LengthLeft? Left(BenchLog log, int until = int.MaxValue)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        if (log.Live<Test>().LastOrDefault(test => test.Now.TestKind == TestKind.Length && test.Sequence < until) is not { } measured)
+        {
+            return null;
+        }
+
+        var clips = log.Live<Adjustment>()
+            .Where(work => work.Sequence > measured.Sequence && work.Sequence < until)
+            .Select(work => work.Now)
+            .Where(work => ClipOf(work.AdjustmentKind, work.Amount) is not null).ToList();
+
+        // One blade first and then the other makes one clip.
+        var gone = new[] { Blades.Upper, Blades.Lower }.Max(blade => clips
+            .Where(clip => clip.Blades == Blades.Both || clip.Blades == blade)
+            .Sum(clip => ClipOf(clip.AdjustmentKind, clip.Amount)!.Value));
+        return new LengthLeft(
+            measured.Now.Millimetres!.Value - gone, measured.Root, measured.Sequence, clips.Exists(clip => clip.AmountMicrometres is null));
+    }
 
     /// <summary>How short a finished reed may get.</summary>
     /// <param name="instrument">The instrument; an oboe when nobody said.</param>

@@ -8,6 +8,11 @@ namespace ReedClinic.Domain.Pitch;
 /// <param name="Tuning">What the player tunes to.</param>
 public readonly record struct CrowTarget(PitchClass PitchClass, Tuning Tuning)
 {
+    /// <summary>
+    /// How far a crow may lie from its target on either side and still count as on it, in cents. It is this program’s own default.
+    /// </summary>
+    public const double ToleranceCents = 30;
+
     /// <summary>A crow on C in this tuning.</summary>
     /// <param name="tuning">What the player tunes to.</param>
     public static CrowTarget OnC(Tuning tuning) => new(PitchClass.C, tuning);
