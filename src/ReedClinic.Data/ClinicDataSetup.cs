@@ -75,6 +75,7 @@ public static class ClinicDataSetup
         services.AddSingleton<SessionRegister>();
         services.AddSingleton<CodeSeal>();
         services.AddSingleton<SecondStepCheck>();
+        services.AddSingleton<WrongTries>();
         services.AddScoped<LostSecondStep>();
     }
 

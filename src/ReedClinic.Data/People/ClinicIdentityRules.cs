@@ -25,8 +25,8 @@ public static class ClinicIdentityRules
         options.Password.RequireUppercase = false;
         options.Password.RequireNonAlphanumeric = false;
         options.Lockout.AllowedForNewUsers = true;
-        options.Lockout.MaxFailedAccessAttempts = 5;
-        options.Lockout.DefaultLockoutTimeSpan = TimeSpan.FromMinutes(5);
+        options.Lockout.MaxFailedAccessAttempts = WrongTries.Most;
+        options.Lockout.DefaultLockoutTimeSpan = WrongTries.Rest;
     }
 
     /// <summary>The OWASP ASVS 5.0 floor (appendix C) for PBKDF2 with HMAC-SHA-512.</summary>

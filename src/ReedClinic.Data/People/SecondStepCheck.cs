@@ -40,7 +40,8 @@ public sealed class SecondStepCheck(IDbContextFactory<ClinicDb> databases, TimeP
             return null;
         }
 
-        // Of two who use one code at once, the second finds the account changed.
+        // Whoever is in begins with no wrong tries. Of two who use one code at once, the second finds the account changed.
+        account.AccessFailedCount = 0;
         account.ConcurrencyStamp = Guid.CreateVersion7(now).ToString();
         return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false) ? way : null;
     }

@@ -21,16 +21,18 @@ public enum SignInStep
 
 /// <summary>Signs a person in. A name that nobody has costs as much work and gets the same words as a wrong password.</summary>
 /// <param name="accounts">The accounts.</param>
-/// <param name="signIn">Identity's own sign-in, which counts wrong tries and checks passkeys.</param>
+/// <param name="signIn">Identity's own sign-in, which checks passkeys.</param>
 /// <param name="hasher">Checks a password against its hash.</param>
 /// <param name="sessions">Who is signed in with which browser.</param>
 /// <param name="second">Checks the second step.</param>
+/// <param name="wrong">Counts wrong tries.</param>
 public sealed class SignInDesk(
     UserManager<ClinicAccount> accounts,
     SignInManager<ClinicAccount> signIn,
     IPasswordHasher<ClinicAccount> hasher,
     SessionRegister sessions,
-    SecondStepCheck second)
+    SecondStepCheck second,
+    WrongTries wrong)
 {
     private const string StayClaim = "stay";
     private const string PasswordRightClaim = "password-right";
@@ -53,12 +55,12 @@ public sealed class SignInDesk(
         {
             _nobodysHash ??= hasher.HashPassword(Nobody, "nobody has this password");
             hasher.VerifyHashedPassword(Nobody, _nobodysHash, password ?? "");
-            return await RefuseAsync(account, lockedOut: false).ConfigureAwait(false);
+            return await RefuseAsync(account is null ? null : new AccountId(account.Id), lockedOut: false).ConfigureAwait(false);
         }
 
         if (!await accounts.CheckPasswordAsync(account, password ?? "").ConfigureAwait(false))
         {
-            return await CountAsync(account).ConfigureAwait(false);
+            return await CountAsync(new AccountId(account.Id)).ConfigureAwait(false);
         }
 
         // Wrong tries are forgotten once somebody is in, and not before: else each right password would begin the count of
@@ -70,7 +72,7 @@ public sealed class SignInDesk(
             return SignInStep.Code;
         }
 
-        await accounts.ResetAccessFailedCountAsync(account).ConfigureAwait(false);
+        await wrong.ForgetAsync(id, Http.RequestAborted).ConfigureAwait(false);
         return await BeginAsync(id, SignInWay.Password, stay).ConfigureAwait(false);
     }
 
@@ -93,11 +95,10 @@ public sealed class SignInDesk(
         if (await second.TakeAsync(due.Account, typed, Http.RequestAborted).ConfigureAwait(false) is { } way)
         {
             await Http.SignOutAsync(IdentityConstants.TwoFactorUserIdScheme).ConfigureAwait(false);
-            await accounts.ResetAccessFailedCountAsync((await accounts.FindByIdAsync(due.Account.Value.ToString()).ConfigureAwait(false))!).ConfigureAwait(false);
             return await BeginAsync(due.Account, way, due.Stay).ConfigureAwait(false);
         }
 
-        await CountAsync(account).ConfigureAwait(false);
+        await CountAsync(due.Account).ConfigureAwait(false);
         return SignInStep.Code;
     }
 
@@ -120,13 +121,7 @@ public sealed class SignInDesk(
 
     /// <summary>Counts a wrong password that was typed on a page inside, as if it had been typed at the door.</summary>
     /// <param name="who">Whose page it is.</param>
-    public async Task CountWrong(AccountId who)
-    {
-        if (await accounts.FindByIdAsync(who.Value.ToString()).ConfigureAwait(false) is { } account)
-        {
-            await CountAsync(account).ConfigureAwait(false);
-        }
-    }
+    public Task CountWrong(AccountId who) => CountAsync(who);
 
     /// <summary>Begins a session for somebody who has just proved who they are on a page of their own.</summary>
     /// <param name="who">The account.</param>
@@ -167,23 +162,29 @@ public sealed class SignInDesk(
         var before = SessionCookie.SessionOf(Http.User);
         if (await sessions.BeginAsync(account, way, Device.Of(Http.Request), before, Http.RequestAborted).ConfigureAwait(false) is not { } session)
         {
-            return SignInStep.No;
+            // The account is closed.
+            return await RefuseAsync(account, lockedOut: false).ConfigureAwait(false);
         }
 
         await Http.SignInAsync(
-            IdentityConstants.ApplicationScheme, SessionCookie.Of(session), new AuthenticationProperties { IsPersistent = stay }).ConfigureAwait(false);
+            IdentityConstants.ApplicationScheme,
+            SessionCookie.Of(session),
+            new AuthenticationProperties { IsPersistent = stay || await StaysAsync(account).ConfigureAwait(false) }).ConfigureAwait(false);
         return SignInStep.In;
     }
 
-    private async Task<SignInStep> CountAsync(ClinicAccount account)
-    {
-        await accounts.AccessFailedAsync(account).ConfigureAwait(false);
-        return await RefuseAsync(account, await accounts.IsLockedOutAsync(account).ConfigureAwait(false)).ConfigureAwait(false);
-    }
+    // Whoever chose to stay signed in, and proves once more who they are, stays so.
+    private async Task<bool> StaysAsync(AccountId account) =>
+        Http.User.Account() == account
+        && (await Http.AuthenticateAsync(IdentityConstants.ApplicationScheme).ConfigureAwait(false)).Properties?.IsPersistent == true;
 
-    private async Task<SignInStep> RefuseAsync(ClinicAccount? account, bool lockedOut)
+    // To its end, also when whoever tries doesn't wait for the answer.
+    private async Task<SignInStep> CountAsync(AccountId account) =>
+        await RefuseAsync(account, await wrong.CountAsync(account, CancellationToken.None).ConfigureAwait(false)).ConfigureAwait(false);
+
+    private async Task<SignInStep> RefuseAsync(AccountId? account, bool lockedOut)
     {
-        await sessions.RefuseAsync(account is null ? null : new AccountId(account.Id), lockedOut, Http.RequestAborted).ConfigureAwait(false);
+        await sessions.RefuseAsync(account, lockedOut, Http.RequestAborted).ConfigureAwait(false);
         return SignInStep.No;
     }
 

@@ -34,6 +34,24 @@ public sealed class SecondStepTests(TestDatabases databases) : IClassFixture<Tes
     }
 
     [Theory, OnBothEngines]
+    public async Task A_right_code_forgets_the_wrong_ones_before_it(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var scene = new SignInScene(db);
+        var account = await scene.AccountAsync("runa@harbour.example");
+        var codes = await OnAsync(scene, await scene.InAsync(account));
+        var wrong = new WrongTries(db, scene.Time);
+        for (var i = 1; i < WrongTries.Most; i++)
+        {
+            Assert.False(await wrong.CountAsync(account, Ct));
+        }
+
+        Assert.NotNull(await scene.Check.TakeAsync(account, codes[0], Ct));
+
+        Assert.False(await wrong.CountAsync(account, Ct));
+    }
+
+    [Theory, OnBothEngines]
     public async Task A_recovery_code_is_good_once_and_only_its_hash_is_kept(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);
