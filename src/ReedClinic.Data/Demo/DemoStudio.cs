@@ -49,7 +49,7 @@ public sealed class DemoStudio(
         var today = time.GetUtcNow();
         _clock.GoTo(today.AddDays(-200));
         var maren = await OpenAsync(ct).ConfigureAwait(false);
-        var accounts = new AccountBook(databases, _clock, Register());
+        var accounts = new AccountBook(databases, _clock, Register(), outbox);
         var assistant = DemoAnswer.Of(await Register().AdmitAsync(DemoPeople.AccountOf(DemoPeople.Edda), Role.Teacher, _clock.Operation(), ct).ConfigureAwait(false));
         var edda = (await accounts.ActorFor(assistant, ct).ConfigureAwait(false))!;
         var ines = await SignUpAsync(accounts, DemoPeople.Ines, ct).ConfigureAwait(false);
@@ -139,7 +139,7 @@ public sealed class DemoStudio(
         var studio = new StudioBook(databases, _clock, Register(), code);
         var owner = DemoAnswer.Of(await studio.Open(
             code.Text, DemoPeople.StudioName, DemoPeople.PostTo, DemoPeople.AccountOf(DemoPeople.Maren), _clock.Operation(), ct).ConfigureAwait(false));
-        return (await new AccountBook(databases, _clock, Register()).ActorFor(owner, ct).ConfigureAwait(false))!;
+        return (await new AccountBook(databases, _clock, Register(), outbox).ActorFor(owner, ct).ConfigureAwait(false))!;
     }
 
     private async Task<Actor> SignUpAsync(AccountBook accounts, DemoSignIn person, CancellationToken ct)

@@ -1,12 +1,13 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Audit;
+using ReedClinic.Data.Jobs;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Data.People;
 
 /// <summary>The accounts of the studio: making one with a link that was sent to its address, and what each may do.</summary>
-public sealed class AccountBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, AccountRegister register)
+public sealed class AccountBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, AccountRegister register, Outbox outbox)
 {
     /// <summary>What a link to join is for; null for one that is expired, used, withdrawn, cut short or made up. Looking uses nothing up.</summary>
     public async Task<JoinView?> ReadAsync(string? secret, CancellationToken ct)
@@ -48,7 +49,7 @@ public sealed class AccountBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         }
 
         return ticket.Account is { } begun
-            ? await db.ClaimAsync(register, begun, wanted.Name, wanted.Password!, ticket, now, ct).ConfigureAwait(false)
+            ? await db.ClaimAsync(register, outbox, new Claim(begun, wanted.Password!, wanted.Name, ticket), now, ct).ConfigureAwait(false)
             : await register.MakeAsync(wanted, [teacher ? Role.Teacher : Role.Student], operation, (into, account) => UseAsync(into, secret, account, wanted.Age, now, ct), ct)
                 .ConfigureAwait(false);
     }

@@ -110,8 +110,7 @@ public sealed class BeginBook(IDbContextFactory<ClinicDb> databases, TimeProvide
         }
 
         db.Note(operation, "claim-account", actor.Account.Value, time.GetUtcNow());
-        outbox.Put(db, new Mail(MailKind.Notice, mine.Email!, mine.DisplayName) { What = nameof(AuditEvent.PasswordChanged), At = time.GetUtcNow(), About = mine.Id });
-        return await db.ClaimAsync(register, actor.Account, null, password!, null, time.GetUtcNow(), ct).ConfigureAwait(false);
+        return await db.ClaimAsync(register, outbox, new Claim(actor.Account, password!, In: actor.Session), time.GetUtcNow(), ct).ConfigureAwait(false);
     }
 
     private async Task<BeginState> StateAsync(ClinicDb db, Ticket? ticket, string? device, CancellationToken ct)

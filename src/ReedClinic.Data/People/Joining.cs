@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Audit;
+using ReedClinic.Data.Jobs;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 
@@ -22,10 +23,14 @@ internal static class Joining
         await db.Users.AnyAsync(
             user => user.Id == account.Value && user.PasswordHash == null && !db.UserPasskeys.Any(key => key.UserId == user.Id), ct).ConfigureAwait(false);
 
-    /// <summary>Gives an account that has none a password, and uses up the link that allowed it.</summary>
+    /// <summary>
+    /// Gives an account that has none a password, and uses up the link that allowed it. Whoever came in by a link in another
+    /// browser is out, and a mail tells: it may not have been the one who chose the password.
+    /// </summary>
     public static async Task<Outcome<AccountId>> ClaimAsync(
-        this ClinicDb db, AccountRegister register, AccountId account, string? name, string password, Ticket? by, DateTimeOffset now, CancellationToken ct)
+        this ClinicDb db, AccountRegister register, Outbox outbox, Claim claim, DateTimeOffset now, CancellationToken ct)
     {
+        var (account, by) = (claim.Account, claim.By);
         if (by?.IsGood(now) == false
             || !await db.IsUnclaimedAsync(account, ct).ConfigureAwait(false)
             || await db.Users.SingleOrDefaultAsync(user => user.Id == account.Value && user.DisabledAt == null, ct).ConfigureAwait(false) is not { } mine)
@@ -34,16 +39,17 @@ internal static class Joining
         }
 
         by?.Use(now);
-        mine.PasswordHash = register.HashOf(mine, password);
+        mine.PasswordHash = register.HashOf(mine, claim.Password);
         mine.SecurityStamp = AccountRegister.NewStamp();
         mine.ConcurrencyStamp = AccountRegister.NewStamp();
-        if (PersonName.Read(name) is { } called)
+        if (PersonName.Read(claim.Name) is { } called)
         {
             mine.DisplayName = called;
             (await db.Set<Student>().SingleOrDefaultAsync(person => person.Account == account, ct).ConfigureAwait(false))?.Rename(called);
         }
 
-        db.Tell(AuditEvent.PasswordChanged, now, account.Value, about: by?.Id.Value);
+        await db.EndSessionsAsync(account, claim.In, now, ct).ConfigureAwait(false);
+        db.Notice(outbox, mine, AuditEvent.PasswordChanged, now);
         try
         {
             await db.SaveChangesAsync(ct).ConfigureAwait(false);
@@ -54,4 +60,16 @@ internal static class Joining
             return new Outcome<AccountId>.NotFound();
         }
     }
+}
+
+/// <summary>What makes an account that was begun by a link somebody's own.</summary>
+/// <param name="Account">Which.</param>
+/// <param name="Password">The password that was chosen; it was checked.</param>
+/// <param name="Name">What they are called from now on; null when that stays.</param>
+/// <param name="By">The link that allows it; null for whoever is in already.</param>
+/// <param name="In">The browser it was chosen in, which stays in.</param>
+internal sealed record Claim(AccountId Account, string Password, string? Name = null, Ticket? By = null, SessionId? In = null)
+{
+    /// <summary>Keeps the password out of logs.</summary>
+    public override string ToString() => nameof(Claim);
 }

@@ -45,7 +45,11 @@ public sealed class SignInBook(
             [.. passkeys.OrderBy(key => key.Data.CreatedAt).Select(key => new PasskeyView(Convert.ToHexStringLower(key.CredentialId), key.Data.Name ?? "", key.Data.CreatedAt, key.Data.IsBackedUp))]);
     }
 
-    /// <summary>Chooses another password; the old one is asked for, and every other browser is signed out.</summary>
+    /// <summary>
+    /// Chooses another password; the old one is asked for, and every other browser is signed out. Where there is no old one, or
+    /// the password alone doesn't count, a fresh sign-in is asked for instead: else an open browser, or half of what opens the
+    /// account, would be enough to take the other half.
+    /// </summary>
     public async Task<Outcome<AccountId>> ChangePasswordAsync(
         Actor actor, string? old, string? wanted, OperationId operation, CancellationToken ct)
     {
@@ -60,6 +64,11 @@ public sealed class SignInBook(
         if (await db.WasDoneAsync(operation, "change-password", account.Id, ct).ConfigureAwait(false))
         {
             return new Outcome<AccountId>.Done(actor.Account);
+        }
+
+        if (!actor.IsFresh && (account.PasswordHash is null || actor.OwesSecondStep))
+        {
+            return new Outcome<AccountId>.Refused([FreshSignIn.Problem]);
         }
 
         var problems = ProblemsWith(account, old, wanted);
@@ -294,6 +303,9 @@ public sealed class SignInBook(
 public sealed record SignInMeans(
     string Name, string Email, bool HasPassword, DateTimeOffset? CodeSince, int RecoveryCodesLeft, IReadOnlyList<PasskeyView> Passkeys)
 {
+    /// <summary>False while only a link opens the account.</summary>
+    public bool IsClaimed => HasPassword || Passkeys.Count > 0;
+
     /// <summary>True when a password alone doesn't open the account.</summary>
     public bool HasSecondStep => CodeSince is not null || Passkeys.Count > 0;
 }

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
+using ReedClinic.Data.Audit;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.Outcomes;
@@ -119,6 +120,42 @@ public sealed class LinkTests(TestDatabases databases) : IClassFixture<TestDatab
     }
 
     [Theory, OnBothEngines]
+    public async Task Whoever_chooses_the_first_password_stays_in_alone_and_is_told_by_mail(ClinicEngine engine)
+    {
+        await using var scene = await SceneAsync(engine);
+        var sessions = scene.Db.Services.GetRequiredService<SessionRegister>();
+        var secret = Done(await scene.Begins.SendAsync(Owner, "jory@harbour.example", NewOperation(), Ct)).Secret;
+        var account = Done(await scene.Begins.StartAsync(secret, new string('p', 43), "Jory", AgeAnswer.OldEnough, NewOperation(), Ct));
+        var here = (await sessions.BeginAsync(account, SignInWay.Link, "Firefox on Android", null, Ct))!.Value;
+        var there = (await sessions.BeginAsync(account, SignInWay.Link, "Safari on Mac", null, Ct))!.Value;
+        var before = await scene.MailsAsync();
+
+        Done(await scene.Begins.ClaimAsync((await sessions.WhoAsync(here, true, Ct))!.Actor, Password, NewOperation(), Ct));
+
+        Assert.NotNull(await sessions.WhoAsync(here, true, Ct));
+        Assert.Null(await sessions.WhoAsync(there, true, Ct));
+        Assert.Equal(before + 1, await scene.MailsAsync());
+    }
+
+    [Theory, OnBothEngines]
+    public async Task An_account_that_is_joined_after_it_was_begun_by_a_link_is_nobodys_who_came_by_that_link(ClinicEngine engine)
+    {
+        await using var scene = await SceneAsync(engine);
+        await scene.OpenStudioAsync();
+        var sessions = scene.Db.Services.GetRequiredService<SessionRegister>();
+        var secret = Done(await scene.Begins.SendAsync(Owner, "jory@harbour.example", NewOperation(), Ct)).Secret;
+        var account = Done(await scene.Begins.StartAsync(secret, new string('p', 43), "Jory", AgeAnswer.OldEnough, NewOperation(), Ct));
+        var there = (await sessions.BeginAsync(account, SignInWay.Link, "Safari on Mac", null, Ct))!.Value;
+        Assert.IsType<Outcome<bool>.Done>(await scene.SignUps.AskAsync("jory@harbour.example", NewOperation(), Ct));
+        var join = (await scene.LatestMailAsync()).Secret;
+
+        Done(await scene.Accounts.JoinAsync(join, New("Jory"), NewOperation(), Ct));
+
+        Assert.Null(await sessions.WhoAsync(there, true, Ct));
+        Assert.Equal(nameof(AuditEvent.PasswordChanged), (await scene.LatestMailAsync()).What);
+    }
+
+    [Theory, OnBothEngines]
     public async Task The_last_owner_can_neither_be_closed_nor_lose_the_role_and_a_closed_account_is_signed_out(ClinicEngine engine)
     {
         await using var scene = await SceneAsync(engine);
@@ -166,7 +203,7 @@ public sealed class LinkTests(TestDatabases databases) : IClassFixture<TestDatab
             var outbox = _scope.ServiceProvider.GetRequiredService<Outbox>();
             Register = _scope.ServiceProvider.GetRequiredService<AccountRegister>();
             var links = new StrangerLinks(db, Clock, Register, outbox);
-            Accounts = new AccountBook(db, Clock, Register);
+            Accounts = new AccountBook(db, Clock, Register, outbox);
             Invitations = new InvitationBook(db, Clock, Register, outbox);
             SignUps = new SignUpBook(links);
             Begins = new BeginBook(db, Clock, Register, outbox, links);
@@ -199,6 +236,12 @@ public sealed class LinkTests(TestDatabases databases) : IClassFixture<TestDatab
         {
             await using var db = Db.CreateDbContext();
             return await db.Set<Job>().CountAsync(job => job.Kind == JobKind.Mail, Ct);
+        }
+
+        public async Task<Mail> LatestMailAsync()
+        {
+            await using var db = Db.CreateDbContext();
+            return Db.Services.GetRequiredService<Outbox>().Open((await db.Set<Job>().AsNoTracking().Where(job => job.Kind == JobKind.Mail).ToListAsync(Ct)).MaxBy(job => job.Id)!)!;
         }
 
         public ValueTask DisposeAsync() => _scope.DisposeAsync();

@@ -37,6 +37,33 @@ public sealed class SignInBookTests(TestDatabases databases) : IClassFixture<Tes
     }
 
     [Theory, OnBothEngines]
+    public async Task An_open_browser_gives_an_account_that_has_only_a_passkey_no_password(ClinicEngine engine)
+    {
+        var scene = new SignInScene(await databases.FreshAsync(engine));
+        var account = await scene.AccountAsync("runa@harbour.example");
+        var runa = await scene.InAsync(account, SignInWay.Passkey);
+        Done(await scene.Passkeys.AddAsync(runa, SecondStepTests.Passkey(1), "phone", Operation(), Ct));
+        await scene.ForgetPasswordAsync(account);
+        scene.Time.Advance(SessionRules.FreshFor);
+        var stale = (await scene.WhoAsync(runa.Session!.Value))!;
+
+        Assert.Equal(FreshSignIn.Field, Refused(await scene.SignIn.ChangePasswordAsync(stale, null, Next, Operation(), Ct)).Field);
+        Assert.False((await scene.SignIn.ReadAsync(stale, Ct))!.HasPassword);
+        Done(await scene.SignIn.ChangePasswordAsync(await scene.InAsync(account, SignInWay.Passkey), null, Next, Operation(), Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_teachers_password_alone_does_not_change_it_where_there_is_a_passkey_too(ClinicEngine engine)
+    {
+        var scene = new SignInScene(await databases.FreshAsync(engine));
+        var account = await scene.AccountAsync("edda@harbour.example", Role.Teacher);
+        Done(await scene.Passkeys.AddAsync(await scene.InAsync(account), SecondStepTests.Passkey(1), "phone", Operation(), Ct));
+
+        Assert.Equal(FreshSignIn.Field, Refused(await scene.SignIn.ChangePasswordAsync(await scene.InAsync(account), Password, Next, Operation(), Ct)).Field);
+        Done(await scene.SignIn.ChangePasswordAsync(await scene.InAsync(account, SignInWay.Passkey), Password, Next, Operation(), Ct));
+    }
+
+    [Theory, OnBothEngines]
     public async Task A_forgotten_password_is_chosen_anew_by_a_link_once_and_within_the_hour(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);

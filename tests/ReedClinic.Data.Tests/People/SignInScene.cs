@@ -66,6 +66,13 @@ internal sealed class SignInScene(TestDatabase db)
         return new AccountId(account.Id);
     }
 
+    /// <summary>Takes an account's password away, as if it had never had one.</summary>
+    public async Task ForgetPasswordAsync(AccountId account)
+    {
+        await using var context = db.CreateDbContext();
+        await context.Users.Where(user => user.Id == account.Value).ExecuteUpdateAsync(row => row.SetProperty(user => user.PasswordHash, (string?)null), Ct);
+    }
+
     /// <summary>Signs in and says who that is then.</summary>
     public async Task<Actor> InAsync(AccountId account, SignInWay way = SignInWay.Password)
     {
