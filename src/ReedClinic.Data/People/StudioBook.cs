@@ -69,6 +69,7 @@ public sealed class StudioBook(
         }
 
         var address = Check(studioName, postTo, problems);
+        problems.AddRange(admission?.Problems() ?? []);
         problems.AddRange(owner.Problems());
         if (problems.Count > 0)
         {

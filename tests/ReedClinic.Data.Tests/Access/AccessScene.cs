@@ -55,6 +55,11 @@ internal sealed class AccessScene
         await scene.SendLetterAsync(batch);
         await scene.AnswersForAsync("guardian", "own");
         await scene.AnswersForAsync("elsewhere", "other");
+        foreach (var worker in new[] { Teacher, studio })
+        {
+            Assert.True(await new BenchDraftBook(db, TimeProvider.System).KeepAsync(worker, batch.Reeds[0].Id, "half typed", Ct));
+        }
+
         scene._things[typeof(StudentId)] = scene.Actors["own"].Student!.Value;
         scene._things[typeof(BatchId)] = batch.Id;
         scene._things[typeof(BatchCode)] = batch.Code;
@@ -67,13 +72,7 @@ internal sealed class AccessScene
         scene._things[typeof(UserPasskeyInfo)] = new UserPasskeyInfo([9], [1], TimeProvider.System.GetUtcNow(), 0, [], true, true, true, [], []);
         scene._things[typeof(SessionId)] = await scene.SignedInAsync(scene.Actors["own"].Account);
         scene._things[typeof(TicketId)] = await scene.InvitedAsync(studio);
-        scene._things[typeof(AgeAnswer)] = AgeAnswer.OldEnough;
-        scene._things[typeof(IReadOnlyList<BenchEntry>)] = new BenchEntry[] { Value(Note.Of("one breath")), Value(Note.Of("of two")) };
-        scene._things[typeof(SeenParcel)] = new SeenParcel(new Dictionary<ReedId, ReedArrival>(), "wet");
-        scene._things[typeof(IntakeForm)] = Form(2);
-        scene._things[typeof(ThreadChoice)] = new ThreadChoice(LessonWords: "Mind the corners.");
-        scene._things[typeof(StudentDetails)] = new StudentDetails(null, null, null, "Malta");
-        scene._things[typeof(IReadOnlyDictionary<string, string>)] = new Dictionary<string, string>();
+        scene.Type();
         return scene;
     }
 
@@ -120,6 +119,18 @@ internal sealed class AccessScene
         }
 
         return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(all.ToString())));
+    }
+
+    // What somebody would have typed.
+    private void Type()
+    {
+        _things[typeof(AgeAnswer)] = AgeAnswer.OldEnough;
+        _things[typeof(IReadOnlyList<BenchEntry>)] = new BenchEntry[] { Value(Note.Of("one breath")), Value(Note.Of("of two")) };
+        _things[typeof(SeenParcel)] = new SeenParcel(new Dictionary<ReedId, ReedArrival>(), "wet");
+        _things[typeof(IntakeForm)] = Form(2);
+        _things[typeof(ThreadChoice)] = new ThreadChoice(LessonWords: "Mind the corners.");
+        _things[typeof(StudentDetails)] = new StudentDetails(null, null, null, "Malta");
+        _things[typeof(IReadOnlyDictionary<string, string>)] = new Dictionary<string, string>();
     }
 
     private static T Value<T>(Outcome<T> outcome) => Done(outcome);

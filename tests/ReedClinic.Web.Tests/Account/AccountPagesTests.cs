@@ -130,6 +130,28 @@ public sealed partial class AccountPagesTests(ClinicHost host) : IClassFixture<C
         Assert.Contains("is open already", (await late.See("/first-run")).Page, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("sixteen")]
+    [InlineData("3")]
+    public async Task An_age_that_was_mistyped_on_the_first_run_is_said_beside_it_and_nothing_typed_is_lost(string age)
+    {
+        await using var fresh = new ClinicHost();
+        var code = fresh.Services.GetRequiredService<FirstRunCode>().Text;
+        using var visitor = fresh.Visitor();
+        using var answer = await (await FirstRun(visitor)).Set("Form.Code", code).Without("Form.SignUpOpen").Set("Form.ConsentAge", age).Post();
+        var (status, page, _) = await answer.Read();
+
+        Assert.Equal(HttpStatusCode.OK, status);
+        Assert.Contains("f-Form-ConsentAge-error", page, StringComparison.Ordinal);
+        var again = Form.Of(visitor, "/first-run", page);
+        Assert.Equal(
+            ("Quayside Reeds", "Ilse", "ilse@harbour.example", code, age), (again["Form.StudioName"], again["Form.Name"], again["Form.Email"], again["Form.Code"], again["Form.ConsentAge"] ?? ""));
+        Assert.DoesNotMatch("name=\"Form.SignUpOpen\"[^>]*checked", page);
+        using var opened = await again.Set("Form.Password", ClinicHost.Password).Set("Form.ConsentAge", "16").Post();
+        Assert.Equal("/account/second-step?then=/desk", opened.Leads());
+    }
+
     private static async Task<Form> FirstRun(HttpClient visitor) => (await Form.At(visitor, "/first-run"))
         .Set("Form.StudioName", "Quayside Reeds").Set("Form.Name", "Ilse").Set("Form.Email", "ilse@harbour.example").Set("Form.Password", ClinicHost.Password);
 

@@ -105,6 +105,23 @@ public sealed partial class LinkPagesTests(ClinicHost host) : IClassFixture<Clin
     }
 
     [Fact]
+    public async Task Whoever_came_by_a_link_is_told_to_open_it_again_where_others_prove_who_they_are()
+    {
+        await host.OpenStudio();
+        using var phone = host.Visitor();
+        var link = await BeginLinkAsync(phone, ClinicHost.NewEmail("wieke"));
+        using (await (await Form.At(phone, link)).Set("Form.Name", "Wieke").Set("Form.Age", "OldEnough").Post())
+        {
+        }
+
+        var page = WebUtility.HtmlDecode((await phone.See("/account/again?back=/account")).Page);
+
+        Assert.Contains("Open it once more on this device", page, StringComparison.Ordinal);
+        Assert.Contains("href=\"/account/claim\"", page, StringComparison.Ordinal);
+        Assert.Equal("/account/claim", (await phone.See("/account/password")).Location);
+    }
+
+    [Fact]
     public async Task While_mail_is_off_the_pages_that_need_it_say_so()
     {
         await using var silent = new SilentHost();

@@ -1,6 +1,5 @@
 using System.Net;
 using System.Text.RegularExpressions;
-using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.Outcomes;
@@ -19,7 +18,7 @@ public sealed partial class SignInTests(ClinicHost host) : IClassFixture<ClinicH
     {
         var (_, email, key) = await WithCodesAsync("runa");
         using var visitor = host.Visitor();
-        using (var step = await PasswordAsync(visitor, email))
+        using (var step = await visitor.SignInAsync(email))
         {
             Assert.Equal("/account/code?back=%2F", step.Leads());
         }
@@ -38,7 +37,7 @@ public sealed partial class SignInTests(ClinicHost host) : IClassFixture<ClinicH
     {
         var (_, email, key) = await WithCodesAsync("sief");
         using var visitor = host.Visitor();
-        using (await PasswordAsync(visitor, email))
+        using (await visitor.SignInAsync(email))
         {
         }
 
@@ -61,7 +60,7 @@ public sealed partial class SignInTests(ClinicHost host) : IClassFixture<ClinicH
         using var visitor = host.Visitor();
         for (var i = 0; i < 6; i++)
         {
-            using var step = await PasswordAsync(visitor, email);
+            using var step = await visitor.SignInAsync(email);
             if (step.Leads()?.StartsWith("/account/code", StringComparison.Ordinal) != true)
             {
                 break;
@@ -70,7 +69,7 @@ public sealed partial class SignInTests(ClinicHost host) : IClassFixture<ClinicH
             using var wrong = await (await Form.At(visitor, "/account/code")).Set("Form.Code", "000").Post();
         }
 
-        using var rests = await PasswordAsync(visitor, email);
+        using var rests = await visitor.SignInAsync(email);
         Assert.Equal(HttpStatusCode.OK, rests.StatusCode);
         Assert.NotEmpty(key);
     }
@@ -90,7 +89,7 @@ public sealed partial class SignInTests(ClinicHost host) : IClassFixture<ClinicH
     }
 
     [Fact]
-    public async Task Nobody_comes_to_the_code_withbyea_right_password()
+    public async Task Nobody_comes_to_the_code_without_a_right_password()
     {
         using var visitor = host.Visitor();
         Assert.Equal("/account/sign-in", (await visitor.See("/account/code")).Location);
@@ -124,11 +123,12 @@ public sealed partial class SignInTests(ClinicHost host) : IClassFixture<ClinicH
     }
 
     [Fact]
-    public async Task Passkeys_are_asked_for_withbyea_name_so_that_nobody_learns_who_has_one()
+    public async Task Passkeys_are_asked_for_without_a_name_so_that_nobody_learns_who_has_one()
     {
         using var visitor = host.Visitor();
         var page = (await visitor.See("/account/sign-in")).Page;
-        using var options = await Form.Named(visitor, "/account/sign-in", page, "passkey").Set("username", "runa@harbour.example").PostTo("/account/passkey/use");
+        await host.AddPasskeyAsync(await StudentAsync("aukje"));
+        using var options = await Form.Named(visitor, "/account/sign-in", page, "passkey").Set("username", _lastEmail).PostTo("/account/passkey/use");
         using var json = System.Text.Json.JsonDocument.Parse(await options.Content.ReadAsStringAsync(Ct));
 
         Assert.Equal(0, json.RootElement.TryGetProperty("allowCredentials", out var allowed) ? allowed.GetArrayLength() : 0);
@@ -159,7 +159,7 @@ public sealed partial class SignInTests(ClinicHost host) : IClassFixture<ClinicH
     }
 
     [Fact]
-    public async Task Signed_byeelsewhere_is_signed_byethere_at_the_next_request()
+    public async Task Signed_out_elsewhere_is_signed_out_there_at_the_next_request()
     {
         var account = await StudentAsync("tove");
         using var here = await host.SignedIn(account);
@@ -173,7 +173,7 @@ public sealed partial class SignInTests(ClinicHost host) : IClassFixture<ClinicH
     }
 
     [Fact]
-    public async Task A_cookie_that_was_signed_byeopens_nothing_when_it_is_shown_again()
+    public async Task A_cookie_that_was_signed_out_opens_nothing_when_it_is_shown_again()
     {
         var account = await StudentAsync("mirre");
         var (here, again) = await host.SignedInTwiceByOneCookie(account);
@@ -217,9 +217,6 @@ public sealed partial class SignInTests(ClinicHost host) : IClassFixture<ClinicH
 
     private static string Now(byte[] key) => TimeCode.Of(key, TimeCode.StepAt(TimeProvider.System.GetUtcNow()));
 
-    private static async Task<HttpResponseMessage> PasswordAsync(HttpClient visitor, string email) =>
-        await (await Form.At(visitor, "/account/sign-in")).Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post();
-
     private async Task<(AccountId Account, string Email, byte[] Key)> WithCodesAsync(string name)
     {
         var account = await StudentAsync(name);
@@ -240,17 +237,8 @@ public sealed partial class SignInTests(ClinicHost host) : IClassFixture<ClinicH
 
     private async Task<AccountId> AccountAsync(string name, Role? role)
     {
-        _lastEmail = ClinicHost.NewEmail(name);
-        await using var scope = host.Services.CreateAsyncScope();
-        var users = scope.ServiceProvider.GetRequiredService<UserManager<ClinicAccount>>();
-        var account = new ClinicAccount { Id = Parcel.NewOperation().Value, UserName = _lastEmail, Email = _lastEmail, DisplayName = name, MadeBy = Parcel.NewOperation() };
-        Assert.True((await users.CreateAsync(account, ClinicHost.Password)).Succeeded);
-        if (role is not null)
-        {
-            Assert.True((await users.AddToRoleAsync(account, role.Value.ToString())).Succeeded);
-        }
-
-        return new AccountId(account.Id);
+        (var account, _lastEmail) = await host.AccountAsync(name, role);
+        return account;
     }
 
     [GeneratedRegex("<p class=\"key\"><code>([^<]+)</code>")]

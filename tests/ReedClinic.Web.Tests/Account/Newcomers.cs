@@ -1,0 +1,43 @@
+using Microsoft.AspNetCore.Identity;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data.People;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.Account;
+
+/// <summary>Accounts with nothing in them, and what they sign in with.</summary>
+internal static class Newcomers
+{
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    /// <summary>A new account with a password.</summary>
+    public static async Task<(AccountId Account, string Email)> AccountAsync(this ClinicHost host, string name, Role? role = null)
+    {
+        var email = ClinicHost.NewEmail(name);
+        await using var scope = host.Services.CreateAsyncScope();
+        var users = scope.ServiceProvider.GetRequiredService<UserManager<ClinicAccount>>();
+        var account = new ClinicAccount { Id = Parcel.NewOperation().Value, UserName = email, Email = email, DisplayName = name, MadeBy = Parcel.NewOperation() };
+        Assert.True((await users.CreateAsync(account, ClinicHost.Password)).Succeeded);
+        if (role is not null)
+        {
+            Assert.True((await users.AddToRoleAsync(account, role.Value.ToString())).Succeeded);
+        }
+
+        return (new AccountId(account.Id), email);
+    }
+
+    /// <summary>Gives an account a passkey that no browser could use.</summary>
+    public static async Task AddPasskeyAsync(this ClinicHost host, AccountId account)
+    {
+        await using var scope = host.Services.CreateAsyncScope();
+        var passkey = new UserPasskeyInfo(account.Value.ToByteArray(), [1, 2, 3], TimeProvider.System.GetUtcNow(), 0, ["internal"], true, true, true, [4], [5]);
+        Assert.IsType<Outcome<AccountId>.Done>(await scope.ServiceProvider.GetRequiredService<PasskeyBook>()
+            .AddAsync(new Actor(account, null, false, false) { IsFresh = true }, passkey, "phone", Parcel.NewOperation(), Ct));
+    }
+
+    /// <summary>Types the password on the sign-in page.</summary>
+    public static async Task<HttpResponseMessage> SignInAsync(this HttpClient visitor, string email) =>
+        await (await Form.At(visitor, "/account/sign-in")).Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post();
+}

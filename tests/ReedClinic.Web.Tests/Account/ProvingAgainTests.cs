@@ -1,0 +1,88 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
+using ReedClinic.Data.Audit;
+using ReedClinic.Domain.People;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.Account;
+
+/// <summary>Proving once more who one is, and what becomes of the browser then. OWASP ASVS 5.0: 6.3.3, 7.5.1.</summary>
+public sealed class ProvingAgainTests(ClinicHost host) : IClassFixture<ClinicHost>
+{
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task A_password_alone_and_signed_in_long_ago_leads_to_the_proof_that_is_missing()
+    {
+        var (account, _) = await host.AccountAsync("femke", Role.Teacher);
+        await host.AddPasskeyAsync(account);
+        using var weak = await host.SignedIn(account, SignInWay.Password);
+
+        Assert.Equal("/account/again?back=/account/password", (await weak.See("/account/password")).Location);
+        using var posted = await (await Form.At(weak, "/account")).Set("_handler", "password").Set("Form.Old", ClinicHost.Password).Set("Form.Password", "nine gulls over the pier").PostTo("/account/password");
+        Assert.Equal("/account/again?back=/account/password", posted.Leads());
+    }
+
+    [Fact]
+    public async Task Whoever_stays_signed_in_still_does_after_proving_again_who_they_are()
+    {
+        var (_, email) = await host.AccountAsync("liene");
+        using var visitor = host.Visitor();
+        using (var first = await (await Form.At(visitor, "/account/sign-in")).Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Set("Form.Stay", "true").Post())
+        {
+            Assert.Contains("expires=", CookieOf(first), StringComparison.OrdinalIgnoreCase);
+        }
+
+        using var again = await (await Form.At(visitor, "/account/again?back=/account")).Set("Form.Password", ClinicHost.Password).Post();
+
+        Assert.Equal("/account", again.Leads());
+        Assert.Contains("expires=", CookieOf(again), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public async Task Whoever_does_not_stay_signed_in_does_not_by_proving_again_either()
+    {
+        var (_, email) = await host.AccountAsync("oona");
+        using var visitor = host.Visitor();
+        using (await visitor.SignInAsync(email))
+        {
+        }
+
+        using var again = await (await Form.At(visitor, "/account/again?back=/account")).Set("Form.Password", ClinicHost.Password).Post();
+
+        Assert.DoesNotContain("expires=", CookieOf(again), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public async Task Whoever_is_signed_in_goes_on_where_they_were_when_another_tab_lands_on_the_sign_in_page()
+    {
+        using var student = await host.SignedIn((await host.AccountAsync("imke")).Account);
+
+        Assert.Equal("/batches", (await student.See("/account/sign-in?back=%2Fbatches")).Location);
+        Assert.Equal("/", (await student.See("/account/sign-in?back=https:%2F%2Felsewhere.example")).Location);
+    }
+
+    [Fact]
+    public async Task A_closed_account_is_refused_and_the_audit_knows()
+    {
+        var (account, email) = await host.AccountAsync("berend");
+        await using (var db = await host.Services.GetRequiredService<IDbContextFactory<ClinicDb>>().CreateDbContextAsync(Ct))
+        {
+            await db.Users.Where(user => user.Id == account.Value).ExecuteUpdateAsync(row => row.SetProperty(user => user.DisabledAt, TimeProvider.System.GetUtcNow()), Ct);
+        }
+
+        using var visitor = host.Visitor();
+        using var refused = await visitor.SignInAsync(email);
+
+        Assert.Null(refused.Leads());
+        await using var audit = await host.Services.GetRequiredService<IDbContextFactory<ClinicDb>>().CreateDbContextAsync(Ct);
+        Assert.True(
+            await audit.Set<AuditNote>().AnyAsync(note => note.Event == AuditEvent.SignInRefused && note.Whom == account.Value, Ct)
+            || await audit.Set<AuditEntry>().AnyAsync(
+                entry => entry.Event == AuditEvent.SignInRefused && audit.Set<Pseudonym>().Any(one => one.Person == account.Value && one.Mask == entry.Whom), Ct));
+    }
+
+    private static string CookieOf(HttpResponseMessage answer) =>
+        Assert.Single(answer.Headers.GetValues("Set-Cookie"), cookie => cookie.StartsWith("__Host-reedclinic=", StringComparison.Ordinal));
+}
