@@ -1,4 +1,4 @@
-using System.Globalization;
+using ReedClinic.Domain.Bench.Story;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Pitch;
@@ -111,14 +111,7 @@ internal sealed class AdviceMatter
         new($"{kind}/{since?.Value.ToString("N") ?? "start"}");
 
     /// <summary>Where the crow stands, such as “40 cents above C”.</summary>
-    internal string SayCrow()
-    {
-        var (low, high) = (RangeOf(Crows[^1]).Low.Value, RangeOf(Crows[^1]).High.Value);
-        var (near, far) = Math.Abs(low) < Math.Abs(high) ? (Math.Abs(low), Math.Abs(high)) : (Math.Abs(high), Math.Abs(low));
-        var side = low >= 0 ? "above" : "below";
-        var size = Math.Round(near) == Math.Round(far) ? $"{far:0}" : near < 1 ? $"up to {far:0}" : $"{near:0} to {far:0}";
-        return string.Create(CultureInfo.InvariantCulture, $"{size} cents {side} {TargetName}");
-    }
+    internal string SayCrow() => CentsWords.Stand(RangeOf(Crows[^1]), TargetName);
 }
 
 /// <summary>Where the latest crow stands against its target.</summary>
