@@ -113,7 +113,7 @@ public sealed class LengthAdviceTests
         scene.Length(70m);
         scene.Crow("C +20");
         scene.Do(Plan("thin-whole-tip", Zone.TipSides));
-        scene.Crow("between Bb and B");
+        scene.Crow("Bb");
 
         Assert.Empty(scene.Due());
     }
