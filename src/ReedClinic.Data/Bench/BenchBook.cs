@@ -157,6 +157,40 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
         return await BenchReader.Batch(db, code, ct).ConfigureAwait(false);
     }
 
+    /// <summary>
+    /// What this teacher has done at the bench: the last 500 of their own tests and adjustments that nobody took back or put
+    /// better. Null for whoever doesn’t work here.
+    /// </summary>
+    /// <param name="actor">Who asks, and whose entries.</param>
+    /// <param name="ct">Cancels the reading.</param>
+    public async Task<HabitsView?> HabitsAsync(Actor actor, CancellationToken ct)
+    {
+        if (!actor.WorksHere)
+        {
+            return null;
+        }
+
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await BenchReader.Habits(db, actor.Account, ct).ConfigureAwait(false);
+    }
+
+    /// <summary>The reeds of a batch with their states; null when there is none, or it isn’t this actor’s to see.</summary>
+    /// <param name="actor">Who asks.</param>
+    /// <param name="batch">The batch.</param>
+    /// <param name="ct">Cancels the reading.</param>
+    public async Task<StripView?> StripAsync(Actor actor, BatchId batch, CancellationToken ct)
+    {
+        if (!actor.WorksHere)
+        {
+            return null;
+        }
+
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await BenchReader.Strip(db, batch, ct).ConfigureAwait(false);
+    }
+
     private static Outcome<BenchFact>? Hindrance(BenchLog log, BenchEntry entry) => entry switch
     {
         FindingEnded ended when log.FactOf(ended.FindingId)?.Kind != EntryKind.Finding =>

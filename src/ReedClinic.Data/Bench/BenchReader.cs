@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Bench.Picks;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recurrence;
@@ -48,6 +49,38 @@ internal static class BenchReader
             [.. batch.Reeds.Select(reed => new ReedAtBench(reed, BenchLog.Fold(logs[reed.Id])))],
             await db.Set<CommonThread>().AsNoTracking().SingleOrDefaultAsync(thread => thread.BatchId == batch.Id, ct)
                 .ConfigureAwait(false));
+    }
+
+    // An entry that anything supersedes was put better or taken back. The rare first wording that stands again after the undo of
+    // its correction is left out: it is a habit all the same when it is done again.
+    internal static async Task<HabitsView> Habits(ClinicDb db, AccountId teacher, CancellationToken ct)
+    {
+        var entries = await db.Set<BenchEntry>().AsNoTracking()
+            .Where(entry => entry.RecordedBy == teacher && (entry is Test || entry is Adjustment))
+            .Where(entry => !db.Set<BenchEntry>().Any(later => later.Supersedes == entry.Id))
+            .OrderByDescending(entry => entry.RecordedAt).ThenByDescending(entry => entry.Sequence)
+            .Take(HabitsView.Most).ToListAsync(ct).ConfigureAwait(false);
+        return new HabitsView([.. entries.Select(Habit.Of).OfType<Habit>()]);
+    }
+
+    // Two readings, however many reeds there are.
+    internal static async Task<StripView?> Strip(ClinicDb db, BatchId batch, CancellationToken ct)
+    {
+        var reeds = await db.Set<Reed>().AsNoTracking().Where(reed => reed.Batch == batch).OrderBy(reed => reed.Number)
+            .Select(reed => new { reed.Id, reed.Number, reed.HowToRecognise, reed.Presence }).ToListAsync(ct).ConfigureAwait(false);
+        if (reeds.Count == 0)
+        {
+            return null;
+        }
+
+        var entries = await Entries(db).Where(entry => db.Set<Reed>().Any(reed => reed.Batch == batch && reed.Id == entry.ReedId))
+            .ToListAsync(ct).ConfigureAwait(false);
+        var logs = entries.ToLookup(entry => entry.ReedId);
+        return new StripView(
+        [
+            .. reeds.Select(reed => new ReedOnStrip(
+                reed.Id, reed.Number, reed.HowToRecognise, reed.Presence, ReedStates.Of(BenchLog.Fold(logs[reed.Id])))),
+        ]);
     }
 
     private static IQueryable<Batch> Batches(ClinicDb db) => db.Set<Batch>().AsNoTracking()

@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Bench.Picks;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recurrence;
@@ -48,3 +49,23 @@ public sealed record BatchAtBenchView(
     /// <param name="reed">The reed.</param>
     public BenchLog LogOf(ReedId reed) => Reeds.FirstOrDefault(row => row.Reed.Id == reed)?.Log ?? BenchLog.Empty;
 }
+
+/// <summary>What a teacher is in the habit of doing.</summary>
+/// <param name="Habits">Their own tests and adjustments, newest first.</param>
+public sealed record HabitsView(IReadOnlyList<Habit> Habits)
+{
+    /// <summary>How many entries are read at most.</summary>
+    public const int Most = 500;
+}
+
+/// <summary>The reeds of a batch at a glance, to move from one to the next.</summary>
+/// <param name="Reeds">The reeds by number.</param>
+public sealed record StripView(IReadOnlyList<ReedOnStrip> Reeds);
+
+/// <summary>A reed at a glance.</summary>
+/// <param name="Id">The reed.</param>
+/// <param name="Number">Its number in the batch.</param>
+/// <param name="HowToRecognise">How to tell it from the others.</param>
+/// <param name="Presence">Whether it is here: one that isn’t has no bench.</param>
+/// <param name="State">Where it stands.</param>
+public sealed record ReedOnStrip(ReedId Id, int Number, string HowToRecognise, Presence Presence, ReedState State);
