@@ -1,0 +1,100 @@
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>“Same on the other blade”, “clip again”, “and the other side”: the deed before, with what is changed changed.</summary>
+internal static class AgainReader
+{
+    internal static bool TryRead(DeedParts deed, Zone? sake)
+    {
+        var course = deed.Course;
+        var segment = deed.Segment;
+        if (deed.Action is "tie" && !segment.Has(Cat.Same))
+        {
+            return false;
+        }
+
+        if (segment.Has(Cat.Quality) && deed.Verb is null && !segment.Has(Cat.Again))
+        {
+            return false;
+        }
+
+        if (Base(deed) is not { } slots || segment.Has(Cat.Test) || segment.Has(Cat.Good) || segment.Has(Cat.SameAs) || segment.Has(Cat.Ended))
+        {
+            return false;
+        }
+
+        var mood = Moods.Of(course, segment, deed.Verb);
+        if (mood is not Mood.Done)
+        {
+            course.Carried = mood is Mood.Unsure ? course.Carried : mood;
+            course.AddNote(unsure: mood is Mood.Unsure);
+            return true;
+        }
+
+        if (deed.Object is { HasPlace: true } place && place.Usual != slots.Zone)
+        {
+            return Elsewhere(deed, slots, place, sake);
+        }
+
+        var draft = course.Add(EntryKind.Adjustment, Changed(deed, slots) with { Sake = sake ?? slots.Sake }, deed.Action);
+        draft.PlaceCarried = true;
+        course.BreathBlade = draft.Slots.Blades ?? course.BreathBlade;
+        return true;
+    }
+
+    private static bool Elsewhere(DeedParts deed, ReadSlots slots, Mention place, Zone? sake)
+    {
+        var moved = new DeedParts(deed.Course, deed.Segment, deed.Verb ?? new Item(Cat.Verb, "take/P", 0, 0), [place], deed.Amount ?? Amount(slots));
+        DeedReader.Write(moved, sake);
+        return true;
+    }
+
+    internal static ReadSlots Changed(DeedParts deed, ReadSlots slots)
+    {
+        var blade = DeedReader.Resolve(deed.Blade, null, null, slots.Blades ?? DeedReader.LastBlade(deed.Course)) ?? (deed.Blade is null ? slots.Blades : null);
+        var side = DeedReader.ResolveSide(deed.Side, null, null, slots.Sides ?? DeedReader.LastSide(deed.Course)) ?? (deed.Side is null ? slots.Sides : null);
+        return deed.Amount is { } amount
+            ? WithAmount(slots, amount) with { Blades = blade, Sides = side }
+            : slots with { Blades = blade, Sides = side };
+    }
+
+    internal static ReadSlots WithAmount(ReadSlots slots, SaidAmount amount)
+    {
+        var changed = slots with { Strokes = amount.Strokes, Mm = amount.Mm, Words = amount.Words };
+        return slots.Kind is "clip" or "clip-hair" && amount.Mm is { } mm ? changed with { Kind = mm < 0.3m ? "clip-hair" : "clip" } : changed;
+    }
+
+    private static SaidAmount? Amount(ReadSlots slots) => slots.Strokes is null && slots.Mm is null && slots.Words is null
+        ? null
+        : new SaidAmount(slots.Strokes, slots.Mm, slots.Words, 0, 0);
+
+    private static ReadSlots? Base(DeedParts deed)
+    {
+        var slots = deed.Course.LastOf(EntryKind.Adjustment)?.Slots ?? (deed.Course.Before.LastWork is { } work ? Of(work) : null);
+        if (slots is null || deed.Verb is null || deed.Action is "light" or "take")
+        {
+            return slots;
+        }
+
+        var kind = deed.Kind();
+        if (deed.Action is "clip")
+        {
+            return slots.Kind is "clip" or "clip-hair" && deed.Amount is null ? slots : deed.Course.Before.Log.Live<Adjustment>().Select(fact => Of(fact.Now)).LastOrDefault(other => deed.Amount is null && other.Kind is "clip" or "clip-hair");
+        }
+
+        return kind == slots.Kind || (deed.Object is null && deed.Amount is null) ? slots : null;
+    }
+
+    internal static ReadSlots Of(Adjustment work) => new()
+    {
+        Kind = work.AdjustmentKind.Value,
+        Zone = work.Zone,
+        Blades = work.Blades is Blades.Both ? null : work.Blades,
+        Sides = work.Sides is Sides.Both ? null : work.Sides,
+        Strokes = work.AmountStrokes,
+        Mm = work.AmountMicrometres / 1000m,
+        Words = work.AmountWords,
+        Sake = work.ForTheSakeOf,
+    };
+}

@@ -1,0 +1,96 @@
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>What has been understood so far, from the first segment on.</summary>
+internal sealed class Course(IReadOnlyList<Segment> segments, Before before)
+{
+    internal IReadOnlyList<Segment> Segments { get; } = segments;
+
+    internal Before Before { get; } = before;
+
+    internal List<Draft> Drafts { get; } = [];
+
+    /// <summary>Segments that nothing could be made of.</summary>
+    internal List<int> Left { get; } = [];
+
+    /// <summary>The segment being read.</summary>
+    internal int At { get; set; }
+
+    internal Segment Segment => Segments[At];
+
+    /// <summary>What the sentence's verbs take over from an earlier one: a plan, a condition, another's deed.</summary>
+    internal Mood Carried { get; set; }
+
+    /// <summary>The place last named, with its zone.</summary>
+    internal Mention? Topic { get; set; }
+
+    /// <summary>A place named ahead of what is said of it.</summary>
+    internal Mention? Pending { get; set; }
+
+    /// <summary>A hedge or a way of knowing that stood alone, for the next finding.</summary>
+    internal ReadSlots Ahead { get; set; } = ReadSlots.None;
+
+    /// <summary>The blade said for the deeds of this breath.</summary>
+    internal Blades? BreathBlade { get; set; }
+
+    /// <summary>The side said for the deeds of this breath.</summary>
+    internal Sides? BreathSide { get; set; }
+
+    internal Draft? Last => Drafts.Count > 0 ? Drafts[^1] : null;
+
+    internal Draft? LastInSentence => Last is { } last && last.Sentence == Segment.Sentence ? last : null;
+
+    internal Draft? LastOf(EntryKind kind) => Drafts.LastOrDefault(draft => draft.Kind == kind);
+
+    internal Draft Add(EntryKind kind, ReadSlots slots, string? verb = null, bool zoneSaid = false)
+    {
+        var draft = new Draft
+        {
+            Kind = kind,
+            Slots = slots,
+            First = At,
+            Last = At,
+            Sentence = Segment.Sentence,
+            Verb = verb,
+            ZoneSaid = zoneSaid,
+        };
+        Drafts.Add(draft);
+        return draft;
+    }
+
+    /// <summary>A remark; several in one sentence are one.</summary>
+    internal void AddNote(bool unsure = false)
+    {
+        if (LastInSentence is { Kind: EntryKind.Note } note && note.Last == At - 1)
+        {
+            note.Last = At;
+        }
+        else if (LastInSentence is { Kind: EntryKind.Note } earlier && Drafts.Count > 0 && earlier.Last == At)
+        {
+            return;
+        }
+        else
+        {
+            Add(EntryKind.Note, ReadSlots.None);
+        }
+
+        if (unsure && Last!.Doubts.Count == 0)
+        {
+            Last.Doubts.Add(new Doubt("kind", "unsure whether this was done, so it is kept as a note"));
+        }
+    }
+
+    /// <summary>Takes the segment into the entry before it.</summary>
+    internal bool Absorb(bool aside = true)
+    {
+        if (LastInSentence is not { } last)
+        {
+            return false;
+        }
+
+        last.Last = At;
+        last.HasAside |= aside;
+        return true;
+    }
+}

@@ -1,0 +1,172 @@
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>Reads what was done to the reed; what was not done, or not here, or not by the speaker, becomes a remark.</summary>
+internal static class DeedReader
+{
+    internal static bool TryRead(Course course)
+    {
+        var whole = course.Segment;
+        var segment = Purpose.Trim(course, out var sake);
+        var verb = Moods.Head(segment) ?? OpeningVerb(segment);
+        var mentions = PlaceReader.Read(segment);
+        var deed = new DeedParts(course, segment, verb, mentions, AmountReader.Read(segment, segment.First, segment.End));
+        if (deed.IsAgain && AgainReader.TryRead(deed, sake))
+        {
+            return true;
+        }
+
+        if (!deed.IsDeed || deed.IsLook)
+        {
+            return false;
+        }
+
+        var mood = Moods.Of(course, segment, verb);
+        if (mood is Mood.Harm || (mood is Mood.NotDone && verb is { } same && segment.Items.Any(item => item.Cat == Cat.Quality && item.First == same.First)) || (mood is not Mood.Done && mood is Mood.Others or Mood.Unsure && FindingReader.WouldRead(course, mentions)))
+        {
+            return false;
+        }
+
+        if (mood is not Mood.Done)
+        {
+            course.Carried = mood is Mood.Unsure ? course.Carried : mood;
+            course.Topic = deed.Object ?? course.Topic;
+            course.AddNote(unsure: mood is Mood.Unsure);
+            return true;
+        }
+
+        if (verb is { } head && Moods.Form(head) is 'P' or 'N' && whole.Joint is not ("and" or "or"))
+        {
+            course.Carried = Mood.None;
+        }
+
+        Write(deed, sake);
+        return true;
+    }
+
+    // “Opening up the channels”: the same word as the gap at the tip.
+    private static Item? OpeningVerb(Segment segment)
+    {
+        var at = segment.IndexOfWord("opening");
+        var opens = at >= 0 && (segment.Word(at + 1) is "up" || (segment.Items.Any(item => item.Value is "Windows" or "HeartBottom" && item.First > at && item.First <= at + 3)
+            && segment.Word(at - 1) is not ("the" or "an")));
+        return opens ? new Item(Cat.Verb, "open/G", at, at + 1) : null;
+    }
+
+    internal static void Write(DeedParts deed, Zone? sake)
+    {
+        var kind = deed.Kind();
+        var known = AdjustmentCatalogue.Find(new AdjustmentKindId(kind));
+        var place = deed.Target;
+        var zone = kind is "extend-windows" or "clip" or "clip-hair" || place?.Zone is null ? known?.Zone ?? place?.Usual : place.Zone;
+        if (deed.Course.LastInSentence is { Kind: EntryKind.Adjustment } same && same.Slots.Kind == kind && kind is "retie" or "soak" or "rest-dry" or "realign" or "refit-cork" or "round-eye"
+            && deed.Object is null && deed.Amount is null && deed.Blade is null && deed.Side is null)
+        {
+            deed.Course.Absorb(aside: false);
+            return;
+        }
+
+        var draft = deed.Course.Add(EntryKind.Adjustment, Where(deed, kind, new ReadSlots
+        {
+            Kind = kind,
+            Zone = zone ?? Zone.WholeReed,
+            Strokes = deed.Amount?.Strokes,
+            Mm = deed.Amount?.Mm,
+            Words = deed.Amount?.Words,
+            Sake = sake,
+        }), deed.Action, deed.Object?.HasPlace == true);
+        if (zone is null)
+        {
+            draft.Doubts.Add(new Doubt("zone", "where?"));
+        }
+
+        deed.Course.Topic = place ?? deed.Course.Topic;
+        Breath(deed.Course, draft);
+    }
+
+    private static ReadSlots Where(DeedParts deed, string kind, ReadSlots slots)
+    {
+        var course = deed.Course;
+        var blade = Resolve(deed.Blade, deed.Target?.OneBlade, course.BreathBlade ?? course.Pending?.OneBlade, LastBlade(course));
+        var side = ResolveSide(deed.Side, deed.Target?.OneSide, IsCentral(slots.Zone) ? null : course.BreathSide ?? course.Pending?.OneSide, LastSide(course));
+        course.Pending = null;
+        if (kind == "even-up" && Stronger(course) is { } strong && deed.Object?.HasPlace != true)
+        {
+            return slots with { Zone = strong.Zone, Blades = strong.Blades ?? blade, Sides = strong.Sides ?? side };
+        }
+
+        return slots with { Blades = blade, Sides = side };
+    }
+
+    internal static Blades? Resolve(string? said, Blades? target, Blades? breath, Blades? last) => said switch
+    {
+        "Upper" => Blades.Upper,
+        "Lower" => Blades.Lower,
+        "Both" => null,
+        "Other" => last switch
+        {
+            Blades.Upper => Blades.Lower,
+            Blades.Lower => Blades.Upper,
+            _ => null,
+        },
+        _ => target ?? breath,
+    };
+
+    internal static Sides? ResolveSide(string? said, Sides? target, Sides? breath, Sides? last) => said switch
+    {
+        "Left" => Sides.Left,
+        "Right" => Sides.Right,
+        "Both" => null,
+        "Other" => last switch
+        {
+            Sides.Left => Sides.Right,
+            Sides.Right => Sides.Left,
+            _ => null,
+        },
+        _ => target ?? breath,
+    };
+
+    internal static Blades? LastBlade(Course course) => course.Drafts.LastOrDefault(draft => draft.Slots.Blades is not null)?.Slots.Blades
+        ?? course.Topic?.OneBlade ?? (course.Before.LastPlace is { Blades: not Blades.Both } place ? place.Blades : null);
+
+    internal static Sides? LastSide(Course course) => course.Drafts.LastOrDefault(draft => draft.Slots.Sides is not null)?.Slots.Sides
+        ?? course.Topic?.OneSide ?? (course.Before.LastPlace is { Sides: not Sides.Both } place ? place.Sides : null);
+
+    private static bool IsCentral(Zone? zone) => zone is Zone.HeartCentre or Zone.TipCentre or Zone.Spine or Zone.Opening or Zone.WholeReed or Zone.Eye
+        or Zone.Cork or Zone.Thread or Zone.Wire or Zone.Inside or Zone.TipEdge;
+
+    private static void Breath(Course course, Draft draft)
+    {
+        course.BreathBlade = draft.Slots.Blades ?? course.BreathBlade;
+        course.BreathSide = draft.Slots.Sides ?? course.BreathSide;
+        if (course.Segment.Has(Cat.Caused) && draft.Slots.Words is null)
+        {
+            draft.HasAside = true;
+        }
+    }
+
+    /// <summary>The place that was called the stronger, for evening up.</summary>
+    private static ReadSlots? Stronger(Course course)
+    {
+        var slots = course.LastOf(EntryKind.Finding)?.Slots ?? (course.Before.LastFinding is { } finding ? OfFinding(finding) : null);
+        return slots?.Relation switch
+        {
+            Relation.ThickerThan or Relation.StifferThan or Relation.LongerThan or Relation.HigherThan => slots,
+            Relation.ThinnerThan or Relation.ShorterThan => slots with { Blades = slots.OtherBlades ?? slots.Blades, Sides = slots.OtherSides },
+            _ => slots is { Kind: "left-right-uneven" or "blades-uneven" } ? slots : null,
+        };
+    }
+
+    private static ReadSlots OfFinding(Finding finding) => new()
+    {
+        Kind = finding.FindingKind.Value,
+        Zone = finding.Zone,
+        Blades = finding.Blades is Blades.Both ? null : finding.Blades,
+        Sides = finding.Sides is Sides.Both ? null : finding.Sides,
+        Relation = finding.Relation,
+        OtherBlades = finding.OtherBlades is Blades.Both ? null : finding.OtherBlades,
+        OtherSides = finding.OtherSides is Sides.Both ? null : finding.OtherSides,
+    };
+}

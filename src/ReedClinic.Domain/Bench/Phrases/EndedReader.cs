@@ -1,0 +1,88 @@
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>Reads how an earlier finding ended.</summary>
+internal static class EndedReader
+{
+    internal static bool TryRead(Course course)
+    {
+        var segment = course.Segment;
+        var finding = course.Before.LastFinding is not null || course.LastOf(EntryKind.Finding) is not null;
+        var noMore = segment.Has(Cat.NoMore) && segment.Has(Cat.Quality);
+        if (!(finding || noMore) || segment.Asked || Moods.IsQuestion(segment))
+        {
+            return false;
+        }
+
+        if (Ending(course, segment) is not { } ending || segment.Has(Cat.Test) || segment.Has(Cat.Taste) || segment.Has(Cat.Plan) || PitchReader.NotesIn(segment).Count > 0)
+        {
+            return false;
+        }
+
+        var mentions = PlaceReader.Read(segment);
+        if (Kind(course, segment, mentions) is not { } kind)
+        {
+            return false;
+        }
+
+        course.Add(EntryKind.FindingEnded, new ReadSlots { Kind = kind, Ending = ending });
+        return true;
+    }
+
+    private static FindingEnding? Ending(Course course, Segment segment)
+    {
+        if (segment.Find(Cat.Ended) is { } ended)
+        {
+            var value = Enum.Parse<FindingEnding>(ended.Value);
+            var denied = segment.All(Cat.Not).Any(not => not.End <= ended.First && ended.First - not.End <= 3);
+            return denied && value is FindingEnding.Better or FindingEnding.Gone ? (segment.HasWord("quite") ? FindingEnding.Better : FindingEnding.Unchanged) : value;
+        }
+
+        // “Corners fine now”, “no bump left”, “it doesn't leak any more”.
+        var said = course.Before.LastFinding is not null && segment.Has(Cat.Now) && !segment.Has(Cat.Verb);
+        if (said && segment.Has(Cat.Good) | segment.Has(Cat.Quality, "even") | segment.Has(Cat.Quality, "smooth") | segment.Has(Cat.Quality, "straight") | segment.Has(Cat.Quality, "seals"))
+        {
+            return FindingEnding.Gone;
+        }
+
+        if (segment.Has(Cat.Quality) && (course.Before.LastFinding is not null || segment.Has(Cat.NoMore)))
+        {
+            return segment.Has(Cat.NoMore) || (segment.Has(Cat.Not) && (segment.HasWord("left") || segment.HasWord("now"))) ? FindingEnding.Gone
+                : segment.HasWord("still") ? FindingEnding.Unchanged : null;
+        }
+
+        return null;
+    }
+
+    /// <summary>The finding that is meant, by its kind.</summary>
+    private static string? Kind(Course course, Segment segment, List<Mention> mentions)
+    {
+        var place = mentions.FirstOrDefault(mention => mention.HasPlace);
+        string? named = null;
+        foreach (var quality in segment.All(Cat.Quality))
+        {
+            named ??= FindingTable.Kind(FindingReader.PlaceOf(course, mentions, quality), quality.Value);
+        }
+
+        var live = course.Before.Log.Findings.Select(now => (Kind: now.Finding.FindingKind.Value, now.Finding.Zone)).Reverse()
+            .Concat(course.Drafts.Where(draft => draft.Kind == EntryKind.Finding).Select(draft => (Kind: draft.Slots.Kind!, Zone: draft.Slots.Zone!.Value)).Reverse())
+            .ToList();
+        var draft = course.LastOf(EntryKind.Finding)?.Slots;
+        if (named is not null && live.Any(finding => finding.Kind == named))
+        {
+            return named;
+        }
+
+        if (segment.Has(Cat.NoMore) && named is not null)
+        {
+            return named;
+        }
+
+        if (place?.Usual is { } zone)
+        {
+            var there = live.FirstOrDefault(finding => finding.Zone == zone || PlaceReader.Of(finding.Zone) is { Length: > 0 } region && region == place.Region);
+            return there.Kind ?? (named is not null && !FindingTable.IsPraise(segment.Find(Cat.Quality)!.Value.Value) ? named : null);
+        }
+
+        return draft?.Kind ?? (live.Count > 0 ? live[0].Kind : null);
+    }
+}

@@ -1,0 +1,300 @@
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>Segments that say only a part: a blade, a side, an amount, another place for the same.</summary>
+internal static class Fragments
+{
+    internal static bool TryRead(Course course)
+    {
+        var segment = course.Segment;
+        if (IsEmpty(segment))
+        {
+            return course.Absorb(aside: false);
+        }
+
+        if (Marks(course, segment))
+        {
+            return true;
+        }
+
+        var mentions = PlaceReader.Read(segment);
+        var amount = AmountReader.Read(segment, segment.First, segment.End);
+        if (!IsFragment(segment, mentions, amount))
+        {
+            return false;
+        }
+
+        if (mentions.FirstOrDefault(mention => mention.HasPlace) is { } place)
+        {
+            return Coordinate(course, mentions, place, amount) || Announce(course, mentions);
+        }
+
+        if (mentions.Count > 0)
+        {
+            return Attach(course, mentions, amount) || Announce(course, mentions);
+        }
+
+        return amount is { } said && course.LastInSentence is { Kind: EntryKind.Adjustment } last && Measure(course, last, said);
+    }
+
+    private static bool Measure(Course course, Draft last, SaidAmount amount)
+    {
+        var none = last.Slots.Strokes is null && last.Slots.Mm is null && last.Slots.Words is null;
+        if (none || last.PlaceCarried)
+        {
+            last.Slots = AgainReader.WithAmount(last.Slots, amount);
+            last.Slots = last.Slots.Kind is "clip" && amount.Words is { } words && words.Contains("hair", StringComparison.Ordinal) || amount.Words?.Contains("tin", StringComparison.Ordinal) == true && last.Slots.Kind is "clip"
+                ? last.Slots with { Kind = "clip-hair" }
+                : last.Slots;
+        }
+
+        return course.Absorb(aside: false);
+    }
+
+    internal static bool IsEmpty(Segment segment)
+    {
+        for (var i = segment.First; i < segment.End; i++)
+        {
+            if (segment.Tokens[i].Kind is TokenKind.Word or TokenKind.Number or TokenKind.Note && segment.Word(i) is not ("and" or "then" or "but" or "so" or "the" or "a" or "of" or "too" or "or")
+                && !segment.Covered(i, Cat.Filler) && !segment.Covered(i, Cat.Now))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Words that only colour a finding: how sure, how known, how it came.</summary>
+    private static bool Marks(Course course, Segment segment)
+    {
+        if (PlaceReader.Read(segment).Any(mention => mention.HasPlace))
+        {
+            return false;
+        }
+
+        if (segment.Has(Cat.Caused) || segment.Has(Cat.SeenLater))
+        {
+            var arose = segment.Has(Cat.Caused) ? Arose.CausedByTheWork : Arose.SeenLaterAlreadyThere;
+            if (course.LastInSentence is { Kind: EntryKind.Finding } found && found.Slots.Arose is null)
+            {
+                found.Slots = found.Slots with { Arose = arose };
+                return course.Absorb(aside: false);
+            }
+
+            course.Ahead = course.Ahead with { Arose = arose };
+            return course.Absorb(aside: false) || Ahead(course);
+        }
+
+        if (segment.Has(Cat.Taste))
+        {
+            return course.LastInSentence is { Kind: EntryKind.Finding } && course.Absorb(aside: false);
+        }
+
+        if (FindingReader.Known(segment) is { } known)
+        {
+            return Colour(course, slots => slots with { Known = slots.Known ?? known });
+        }
+
+        return segment.Has(Cat.Hedge) && !segment.Has(Cat.Verb) && !segment.Has(Cat.Plan) && !segment.Has(Cat.Stage)
+            && Colour(course, slots => slots with { Certainty = Certainty.Suspected });
+    }
+
+    private static bool Colour(Course course, Func<ReadSlots, ReadSlots> change)
+    {
+        if (course.LastInSentence is { Kind: EntryKind.Finding } found)
+        {
+            found.Slots = change(found.Slots);
+            return course.Absorb(aside: false);
+        }
+
+        if (course.LastInSentence is { } other)
+        {
+            return other.Kind is EntryKind.Test or EntryKind.Adjustment && course.Absorb();
+        }
+
+        course.Ahead = change(course.Ahead);
+        return Ahead(course);
+    }
+
+    private static bool Ahead(Course course) => course.At + 1 < course.Segments.Count;
+
+    private static bool IsFragment(Segment segment, List<Mention> mentions, SaidAmount? amount)
+    {
+        for (var i = segment.First; i < segment.End; i++)
+        {
+            var known = segment.Tokens[i].Kind is TokenKind.Symbol or TokenKind.Break
+                || segment.Word(i) is "and" or "then" or "but" or "so" or "the" or "a" or "of" or "on" or "in" or "at" or "off" or "from" or "only" or "just" or "this" or "that" or "time" or "there" or "for" or "with" or "or" or "plus" or "over" or "not" or "to" or "it" or "here" or "along" or "all" or "down" or "i" or "mean" or "'s" or "one"
+                || mentions.Any(mention => mention.First <= i && i < mention.End)
+                || (amount is { } said && said.First <= i && i < said.End)
+                || segment.Items.Any(item => item.First <= i && i < item.End && item.Cat is Cat.Filler or Cat.Also or Cat.Now or Cat.More or Cat.Degree or Cat.Off or Cat.Stroke or Cat.Again or Cat.Same or Cat.Part or Cat.Hedge);
+            if (!known)
+            {
+                return false;
+            }
+        }
+
+        return mentions.Count > 0 || amount is not null;
+    }
+
+    /// <summary>Another place for the same deed or the same finding.</summary>
+    private static bool Coordinate(Course course, List<Mention> mentions, Mention place, SaidAmount? amount)
+    {
+        var segment = course.Segment;
+        var joined = segment.Joint is "and" or "then" or "," or "plus" or "or" || segment.Has(Cat.Also);
+        if (!joined || course.LastInSentence is not { } last || segment.Has(Cat.Not))
+        {
+            return false;
+        }
+
+        if (last.Kind is EntryKind.Note && last.Last == course.At - 1)
+        {
+            return course.Absorb(aside: false);
+        }
+
+        if (last.Kind is EntryKind.Adjustment && (segment.Joint is "and" or "then" or "plus" || segment.Has(Cat.Also) || amount is not null || last.ZoneSaid))
+        {
+            return DeedToo(course, mentions, place, amount, last);
+        }
+
+        if (last.Kind is EntryKind.LeaveAlone)
+        {
+            course.Add(EntryKind.LeaveAlone, new ReadSlots { Zone = place.Usual, Blades = place.OneBlade, Sides = place.OneSide });
+            return true;
+        }
+
+        if (last.Kind is EntryKind.Finding && place.Usual == last.Slots.Zone)
+        {
+            return Attach(course, mentions, amount);
+        }
+
+        return last.Kind is EntryKind.Finding && segment.Has(Cat.Also) && FindingToo(course, mentions, place, last);
+    }
+
+    private static bool DeedToo(Course course, List<Mention> mentions, Mention place, SaidAmount? amount, Draft last)
+    {
+        if (place.Usual == last.Slots.Zone && amount is null && place.OneSide == last.Slots.Sides)
+        {
+            return Attach(course, mentions, amount);
+        }
+
+        if (last is { ZoneSaid: false, Slots: { Kind: "something-else", Zone: Zone.WholeReed } } && amount is null)
+        {
+            return Settle(course, place);
+        }
+
+        var slots = last.Slots;
+        var verb = new Item(Cat.Verb, (last.Verb ?? "take") + "/P", 0, 0);
+        amount ??= slots.Strokes is null && slots.Mm is null && slots.Words is null ? null : new SaidAmount(slots.Strokes, slots.Mm, slots.Words, 0, 0);
+        DeedReader.Write(new DeedParts(course, course.Segment, verb, mentions, amount), null);
+        return true;
+    }
+
+    /// <summary>“Two off the left, three off the right, in the windows”.</summary>
+    private static bool Settle(Course course, Mention place)
+    {
+        foreach (var draft in course.Drafts.Where(draft => draft.Sentence == course.Segment.Sentence && draft is { Kind: EntryKind.Adjustment, ZoneSaid: false, Slots: { Kind: "something-else", Zone: Zone.WholeReed } }))
+        {
+            var kind = DeedTable.Kind(draft.Verb ?? "take", place.Region ?? place.Zone!.Value.ToString()) ?? "something-else";
+            draft.Slots = draft.Slots with { Kind = kind, Zone = place.Usual };
+            draft.Doubts.Clear();
+        }
+
+        return course.Absorb(aside: false);
+    }
+
+    private static bool FindingToo(Course course, List<Mention> mentions, Mention place, Draft last)
+    {
+        var quality = course.Segments[last.First].Items.FirstOrDefault(item => item.Cat == Cat.Quality);
+        if (quality.Value is null || FindingTable.Kind(place, quality.Value) is not { } kind)
+        {
+            return false;
+        }
+
+        return FindingReader.Add(course, FindingReader.PlaceOf(course, mentions, quality), kind, FindingCatalogue.Find(new FindingKindId(kind))!.Usually, new Item(Cat.Quality, quality.Value, course.Segment.First, course.Segment.First));
+    }
+
+    /// <summary>A blade or a side: it belongs to what was said just before, or, where that has another, says the same of a second place.</summary>
+    private static bool Attach(Course course, List<Mention> mentions, SaidAmount? amount)
+    {
+        var segment = course.Segment;
+        if (course.LastInSentence is not { } last || last.Kind is not (EntryKind.Adjustment or EntryKind.Finding or EntryKind.LeaveAlone) || last.Last != course.At - 1)
+        {
+            return course.LastInSentence is { Kind: EntryKind.Note or EntryKind.Test or EntryKind.LookedFor } && course.Absorb(aside: false);
+        }
+
+        var blade = mentions.FirstOrDefault(mention => mention.Blade is not null)?.Blade;
+        var side = mentions.FirstOrDefault(mention => mention.Side is not null)?.Side;
+        var slots = last.Slots;
+        var bladeNow = DeedReader.Resolve(blade, slots.Blades, null, slots.Blades);
+        var sideNow = DeedReader.ResolveSide(side, slots.Sides, null, slots.Sides);
+        var second = last.Kind is EntryKind.Adjustment && (amount is not null && HasAmount(slots)
+            || (segment.Joint is "and" or "then" or "plus" && ((slots.Blades is not null && bladeNow != slots.Blades) || (slots.Sides is not null && sideNow != slots.Sides))));
+        if (second)
+        {
+            Second(course, last, bladeNow, sideNow, amount);
+            return true;
+        }
+
+        last.Slots = (amount is { } said ? AgainReader.WithAmount(slots, said) : slots) with { Blades = bladeNow, Sides = sideNow };
+        if (last.Kind is EntryKind.Adjustment)
+        {
+            Backwards(course, last, bladeNow);
+        }
+
+        course.BreathBlade = last.Kind is EntryKind.Adjustment ? bladeNow ?? course.BreathBlade : course.BreathBlade;
+        return course.Absorb(aside: false);
+    }
+
+    // “Left and right”: both sides are no side in particular, so two that only differ in side become one.
+    private static void Second(Course course, Draft last, Blades? blade, Sides? side, SaidAmount? amount)
+    {
+        var slots = last.Slots;
+        var other = (amount is { } said ? AgainReader.WithAmount(slots, said) : slots) with { Blades = blade, Sides = side };
+        if (other with { Sides = slots.Sides } == slots)
+        {
+            last.Slots = slots with { Sides = null };
+            course.Absorb(aside: false);
+        }
+        else if (other with { Blades = slots.Blades } == slots)
+        {
+            last.Slots = slots with { Blades = null };
+            course.Absorb(aside: false);
+        }
+        else
+        {
+            course.Add(EntryKind.Adjustment, other, last.Verb, last.ZoneSaid);
+        }
+    }
+
+    private static void Backwards(Course course, Draft last, Blades? blade)
+    {
+        foreach (var earlier in course.Drafts.Where(draft => draft.Sentence == last.Sentence && draft.Kind is EntryKind.Adjustment && draft.Slots.Blades is null))
+        {
+            earlier.Slots = earlier.Slots with { Blades = blade };
+        }
+    }
+
+    private static bool HasAmount(ReadSlots slots) => slots.Strokes is not null || slots.Mm is not null || slots.Words is not null;
+
+    /// <summary>A place ahead of what is said of it: “upper blade: …”.</summary>
+    private static bool Announce(Course course, List<Mention> mentions)
+    {
+        if (course.At + 1 >= course.Segments.Count || course.Segments[course.At + 1].Sentence > course.Segment.Sentence + 1)
+        {
+            return false;
+        }
+
+        var all = mentions[0];
+        foreach (var mention in mentions.Skip(1))
+        {
+            all = all with { Zone = all.Zone ?? mention.Zone, Region = all.Region ?? mention.Region, Blade = all.Blade ?? mention.Blade, Side = all.Side ?? mention.Side };
+        }
+
+        course.Pending = all;
+        course.Topic = all.HasPlace ? all : course.Topic;
+        return true;
+    }
+}

@@ -1,0 +1,47 @@
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>A slip of the knife: the finding it left, and no adjustment.</summary>
+internal static class HarmReader
+{
+    internal static bool TryRead(Course course, List<Mention> mentions)
+    {
+        var segment = course.Segment;
+        if (Moods.Head(segment) is not { } verb || Moods.Action(verb) != "harm" || segment.Has(Cat.May) || segment.Has(Cat.Plan) || FindingReader.IsDenied(segment, verb)
+            || Moods.Form(verb) is 'B' or 'S' or 'G' && !segment.Items.Any(item => item.First == verb.First && item.Cat is Cat.Quality))
+        {
+            return false;
+        }
+
+        var mine = segment.HasWord("i") || segment.HasWord("i've") || segment.Has(Cat.Caused);
+        var word = segment.Word(verb.First);
+        var quality = segment.Items.FirstOrDefault(item => item.Cat == Cat.Quality);
+        var place = FindingReader.PlaceOf(course, mentions, verb);
+        var value = quality.Value ?? OfWord(word);
+        if (place?.HasPlace != true && value is "cut")
+        {
+            return false;
+        }
+
+        var kind = FindingTable.Kind(place, value) ?? FindingTable.Kind(place, OfWord(word)) ?? (place?.HasPlace == true ? "something-else" : null);
+        if (kind is null)
+        {
+            return false;
+        }
+
+        FindingReader.Add(course, place, kind, FindingCharacter.Fault, verb);
+        if (mine && course.Last is { Kind: EntryKind.Finding } found)
+        {
+            found.Slots = found.Slots with { Arose = Arose.CausedByTheWork };
+        }
+
+        return true;
+    }
+
+    private static string OfWord(string word) => word switch
+    {
+        "tore" or "torn" or "chipped" or "chip" or "snapped" or "broke" or "broken" or "tear" => "broken",
+        "crack" or "cracked" or "split" => "cracked",
+        "overscraped" or "overdid" or "overdone" or "overdo" => "thin",
+        _ => "cut",
+    };
+}

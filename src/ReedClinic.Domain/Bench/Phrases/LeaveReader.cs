@@ -1,0 +1,102 @@
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>Reads what is not to be touched.</summary>
+internal static class LeaveReader
+{
+    internal static bool TryRead(Course course)
+    {
+        var segment = course.Segment;
+        if (segment.Asked || Moods.IsQuestion(segment) || segment.Items.Any(item => item.Cat == Cat.Cond && Moods.IsIf(segment, item)))
+        {
+            return false;
+        }
+
+        var mentions = PlaceReader.Read(segment);
+        var place = mentions.FirstOrDefault(mention => mention.HasPlace) ?? mentions.Select(mention => mention with { Zone = Zone.WholeReed }).FirstOrDefault(mention => mention.OneBlade is not null || mention.OneSide is not null) ?? (Pronoun(segment) ? course.Topic ?? OfLog(course) : null);
+        if (place is null || !(Says(segment) || IsForbidden(segment)))
+        {
+            return false;
+        }
+
+        foreach (var other in mentions.Where(mention => !ReferenceEquals(mention, place)))
+        {
+            place = place with { Blade = place.Blade ?? other.Blade, Side = place.Side ?? other.Side };
+        }
+
+        course.Add(EntryKind.LeaveAlone, new ReadSlots { Zone = place.Usual, Blades = place.OneBlade, Sides = place.OneSide });
+        course.Topic = place;
+        return true;
+    }
+
+    private static Mention? OfLog(Course course) => course.Before.LastPlace is { } place
+        ? new Mention
+        {
+            Zone = place.Zone,
+            Blade = place.Blades is Blades.Both ? null : place.Blades.ToString(),
+            Side = place.Sides is Sides.Both ? null : place.Sides.ToString(),
+        }
+        : null;
+
+    private static bool Pronoun(Segment segment) => segment.HasWord("it") || segment.HasWord("them") || segment.HasWord("there") || segment.HasWord("that");
+
+    private static bool Says(Segment segment)
+    {
+        if (segment.Find(Cat.Leave) is not { } leave || segment.Items.Any(item => item.Cat == Cat.Other && item.First < leave.First && segment.Word(item.First) is not "your"))
+        {
+            return IsAlone(segment);
+        }
+
+        var word = segment.Word(leave.First);
+        if (leave.Count > 1)
+        {
+            return true;
+        }
+
+        // “Leave the heart”, but not “left plenty of heart” or “leaves the tip thin”.
+        return word switch
+        {
+            "leave" or "leaving" => !segment.Has(Cat.Quality) && !segment.Has(Cat.Ended) && !segment.HasWord("until") && !segment.HasWord("for"),
+            "leaves" => false,
+            _ => !segment.Has(Cat.Quality),
+        };
+    }
+
+    private static bool IsAlone(Segment segment)
+    {
+        if (segment.HasWord("let") && segment.Word(segment.End - (segment.Tokens[segment.End - 1].Kind == TokenKind.Break ? 2 : 1)) is "be" or "alone" && !segment.Has(Cat.Quality))
+        {
+            return true;
+        }
+
+        var left = segment.IndexOfWord("left");
+        return (left >= 0 && segment.HasWord("alone") && segment.HasWord("i"))
+            || (segment.Items.Any(item => item.Cat == Cat.Verb && Moods.Action(item) == "keepoff" && Moods.Form(item) is 'B' or 'G') && !segment.Has(Cat.Other));
+    }
+
+    /// <summary>“Don’t touch”, “not scraping”, “I won’t go near”; but not “haven’t touched”.</summary>
+    private static bool IsForbidden(Segment segment)
+    {
+        if (segment.Items.FirstOrDefault(item => item.Cat is Cat.Not or Cat.NoMore) is not { Value: not null } not)
+        {
+            return false;
+        }
+
+        var before = segment.Word(not.First - 1);
+        if (before is "have" or "has" or "had" or "did" or "was" or "were" or "is" or "can" or "could" or "does" || segment.Word(not.First) is "nothing" or "hardly" or "any" or "none" || segment.HasWord("yet")
+            || segment.Items.Any(item => item.Cat == Cat.Other && item.First < not.First))
+        {
+            return before is "is" && segment.Items.Any(item => item.Cat == Cat.Leave);
+        }
+
+        if (segment.Items.Any(item => item.Cat == Cat.Near && item.First > not.First))
+        {
+            return true;
+        }
+
+        var verb = segment.Items.FirstOrDefault(item => item.Cat == Cat.Verb && item.First >= not.End && item.First - not.End <= 4);
+        return verb.Value is not null && Moods.Form(verb) is 'B' or 'G' && Moods.Action(verb) is "scrape" or "take" or "dust" or "light" or "open" or "free" or "define" or "blend" or "smooth" or "lengthen" or "even" or "narrow" or "sand" or "press" or "realign"
+            && !segment.Items.Any(item => item.Cat == Cat.Quality && item.First > not.First && item.First != verb.First);
+    }
+}

@@ -1,0 +1,219 @@
+using ReedClinic.Domain.Bench.Phrases.Words;
+using ReedClinic.Domain.Outcomes;
+
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>Every form of the word tables in one tree, walked word by word.</summary>
+internal sealed class Lexicon
+{
+    /// <summary>Words that may stand inside a form without being in it.</summary>
+    private static readonly HashSet<string> Small = ["the", "a", "an", "of", "my", "your", "its", "this", "that", "'s", "quite", "rather", "well", "really", "simply"];
+
+    private const int LongWord = 6;
+
+    private const int LongestForm = 14;
+
+    private readonly Node root = new();
+    private readonly Dictionary<string, string> nearly = [];
+    private readonly HashSet<string> words = [];
+
+    private Lexicon()
+    {
+        foreach (var table in (string[])[PlaceWords.Table, QualityWords.Table, TestWords.Table, DeedWords.Table, MoodWords.Table, MoodWords.More])
+        {
+            AddTable(table);
+        }
+
+        AddVerbs(DeedWords.Verbs);
+        foreach (var word in words.Where(word => word.Length >= LongWord))
+        {
+            foreach (var shorter in OneLess(word))
+            {
+                nearly.TryAdd(shorter, word);
+            }
+        }
+    }
+
+    internal static Lexicon All { get; } = new();
+
+    /// <summary>Adds to the list what begins at a token: for each kind of thing the longest form.</summary>
+    internal void Match(List<Token> tokens, int start, List<Item> into) => Walk(new Walker(tokens, start, into, into.Count), root, start, new Trail(false, false));
+
+    // Depth is bounded by the longest form and the few small words between; each step tries at most two ways.
+    private void Walk(Walker walker, Node node, int at, Trail trail)
+    {
+        if (at >= walker.Tokens.Count)
+        {
+            return;
+        }
+
+        var token = walker.Tokens[at];
+        if (token.Kind is not (TokenKind.Word or TokenKind.Symbol) || (token.Text.Length == 0 && at == walker.Start))
+        {
+            return;
+        }
+
+        if (at > walker.Start && (token.Text.Length == 0 || Small.Contains(token.Text)) && at - walker.Start < LongestForm)
+        {
+            Walk(walker, node, at + 1, trail with { Skipped = true });
+        }
+
+        var next = node.Next.GetValueOrDefault(token.Text);
+        if (next is null && Corrected(token.Text) is { } word)
+        {
+            next = node.Next.GetValueOrDefault(word);
+            trail = trail with { Guessed = true };
+        }
+
+        if (next is null)
+        {
+            return;
+        }
+
+        Note(walker, next, at, trail);
+        Walk(walker, next, at + 1, trail);
+    }
+
+    /// <summary>The trade's word for a long word that is in no table: one letter more or less, or two changed round.</summary>
+    internal string? Corrected(string word)
+    {
+        if (word.Length < LongWord - 1 || words.Contains(word) || CommonWords.Has(word))
+        {
+            return null;
+        }
+
+        if (word.Length < PlainText.LongestRemark / 40 && nearly.GetValueOrDefault(word) is { } longer && longer[0] == word[0])
+        {
+            return longer;
+        }
+
+        if (word.Length > 24)
+        {
+            return null;
+        }
+
+        foreach (var shorter in OneLess(word))
+        {
+            var found = words.Contains(shorter) && shorter.Length >= LongWord ? shorter : nearly.GetValueOrDefault(shorter);
+            if (found is not null && found[0] == word[0] && (found == shorter || IsSwap(found, word) || (found.Length > 7 && found.Length == word.Length)))
+            {
+                return found;
+            }
+        }
+
+        return null;
+    }
+
+    private static void Note(Walker walker, Node node, int at, Trail trail)
+    {
+        foreach (var (cat, value) in node.Meanings)
+        {
+            // “In case” is no “in the case”.
+            if (!(trail.Skipped && cat is Cat.Cond))
+            {
+                Put(walker.Into, walker.From, new Item(cat, value, walker.Start, at + 1, trail.Guessed));
+            }
+        }
+    }
+
+    private static void Put(List<Item> into, int from, Item item)
+    {
+        for (var i = from; i < into.Count; i++)
+        {
+            if (into[i].Cat == item.Cat)
+            {
+                into[i] = into[i].End < item.End ? item : into[i];
+                return;
+            }
+        }
+
+        into.Add(item);
+    }
+
+    private static bool IsSwap(string one, string other)
+    {
+        if (one.Length != other.Length)
+        {
+            return false;
+        }
+
+        var i = 0;
+        while (i < one.Length && one[i] == other[i])
+        {
+            i++;
+        }
+
+        return i + 1 < one.Length && one[i] == other[i + 1] && one[i + 1] == other[i] && one.AsSpan(i + 2).SequenceEqual(other.AsSpan(i + 2));
+    }
+
+    private static IEnumerable<string> OneLess(string word)
+    {
+        for (var i = 1; i < word.Length; i++)
+        {
+            yield return word.Remove(i, 1);
+        }
+    }
+
+    private void AddTable(string table)
+    {
+        foreach (var line in table.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            var colon = line.IndexOf(':', StringComparison.Ordinal);
+            var space = line.IndexOf(' ', StringComparison.Ordinal);
+            var cat = Enum.Parse<Cat>(line[..space]);
+            var value = line[(space + 1)..colon];
+            foreach (var form in line[(colon + 1)..].Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+            {
+                Add(form.Split(' '), cat, value);
+            }
+        }
+    }
+
+    private void AddVerbs(string table)
+    {
+        foreach (var line in table.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            var colon = line.IndexOf(':', StringComparison.Ordinal);
+            foreach (var verb in line[(colon + 1)..].Split(',', StringSplitOptions.TrimEntries))
+            {
+                var forms = verb.Split(' ');
+                Add(forms[0].Split('_'), Cat.Verb, line[..colon] + "/B");
+                Add((forms[0] + "s").Split('_'), Cat.Verb, line[..colon] + "/S");
+                Add(forms[1].Split('_'), Cat.Verb, line[..colon] + "/P");
+                Add(forms[2].Split('_'), Cat.Verb, line[..colon] + (forms[2] == forms[1] ? "/P" : "/N"));
+                Add(forms[3].Split('_'), Cat.Verb, line[..colon] + "/G");
+            }
+        }
+    }
+
+    private void Add(string[] form, Cat cat, string value)
+    {
+        var node = root;
+        foreach (var word in form.SelectMany(word => Contractions.Split(word)).Select(part => part.Word))
+        {
+            words.Add(word);
+            if (!node.Next.TryGetValue(word, out var next))
+            {
+                node.Next[word] = next = new Node();
+            }
+
+            node = next;
+        }
+
+        if (!node.Meanings.Contains((cat, value)))
+        {
+            node.Meanings.Add((cat, value));
+        }
+    }
+
+    private readonly record struct Walker(List<Token> Tokens, int Start, List<Item> Into, int From);
+
+    private readonly record struct Trail(bool Skipped, bool Guessed);
+
+    private sealed class Node
+    {
+        internal Dictionary<string, Node> Next { get; } = [];
+
+        internal List<(Cat Cat, string Value)> Meanings { get; } = [];
+    }
+}

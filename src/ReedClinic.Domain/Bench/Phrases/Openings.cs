@@ -1,0 +1,118 @@
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>Where a new clause begins without a mark or a joining word, as in captions.</summary>
+internal static class Openings
+{
+    private static readonly HashSet<string> Is = ["'s", "is", "are", "was", "were", "has", "have", "had", "will", "would", "plays", "needs", "wants", "looks", "feels", "am", "did", "shuts", "closes", "seals", "leaks", "could", "might", "may", "can", "should", "starts", "speaks", "sounds"];
+
+    private static readonly HashSet<string> Things = ["it", "that", "this", "there", "they", "these", "those", "he", "she", "you"];
+
+    internal static bool IsNewClause(List<Token> tokens, List<Item> items, int first, int at)
+    {
+        var word = tokens[at].Text;
+        var next = at + 1 < tokens.Count ? tokens[at + 1].Text : "";
+        if (!HasHead(items, first, at) || Splitter.Binds(tokens[at - 1].Text))
+        {
+            return false;
+        }
+
+        if (word is "i" or "we" && (Is.Contains(next) || IsVerb(items, at + 1)) && !Within(items, at, Cat.Taste, Cat.SeenLater))
+        {
+            return true;
+        }
+
+        if (Things.Contains(word) && Is.Contains(next) && !Within(items, at, Cat.Taste, Cat.Ended))
+        {
+            return true;
+        }
+
+        if (word is "what" && next is "i" or "we")
+        {
+            return true;
+        }
+
+        // “Its” without its apostrophe, as captions have it.
+        if (word is "its" && (next is "a" or "an" or "the" or "too" or "very" or "not" or "now" or "got" or "still" or "gone" or "been" or "at" or "just" or "all" or "much" or "really" || IsVerb(items, at + 1)))
+        {
+            return true;
+        }
+
+        return IsNewTest(tokens, items, first, at) || IsNewDeed(tokens, items, first, at);
+    }
+
+    private static bool IsNewTest(List<Token> tokens, List<Item> items, int first, int at)
+    {
+        var noun = tokens[at].Text is "the" or "now" or "my" ? at + 1 : at;
+        if (noun != at && noun < tokens.Count && tokens[noun].Text is "the")
+        {
+            noun++;
+        }
+
+        if (tokens[at - 1].Text is "the" or "on" or "in" or "by" or "with" or "from" or "of" or "a" or "my" or "to" or "your" or "now" or "for" or "at")
+        {
+            return false;
+        }
+
+        foreach (var test in items)
+        {
+            if (test.Cat == Cat.Test && test.First == noun && test.Value is "Crow" or "Peep" or "LowResponse" or "HighSteadiness" or "TuningNote" && test.Is(Cat.Test))
+            {
+                return items.Any(item => item.First >= first && item.End <= at
+                    && ((item.Cat == Cat.Verb && item.End < at && !item.Value.StartsWith("light", StringComparison.Ordinal))
+                        || (item.Cat == Cat.Test && item.Value != test.Value && item.Value is "Crow" or "Peep" or "LowResponse" or "HighSteadiness" && !(item.Value == "Peep" && test.Value == "Crow"))));
+            }
+        }
+
+        return false;
+    }
+
+    private static bool IsNewDeed(List<Token> tokens, List<Item> items, int first, int at)
+    {
+        var verb = items.FirstOrDefault(item => item.Cat == Cat.Verb && item.First == at);
+        if (verb.Value is null || !(verb.Value.EndsWith("/P", StringComparison.Ordinal) || verb.Value.EndsWith("/G", StringComparison.Ordinal))
+            || items.Any(item => item.First == at && item.Cat is Cat.Test or Cat.Quality or Cat.Ended or Cat.Verdict))
+        {
+            return false;
+        }
+
+        var earlier = items.LastOrDefault(item => item.First >= first && item.End <= at && item.Cat == Cat.Verb);
+        return earlier.Value is not null && earlier.End < at
+            && items.Any(item => item.First >= earlier.End && item.End <= at && item.Cat is Cat.Zone or Cat.Region or Cat.Degree or Cat.Stroke)
+            && tokens[at - 1].Text is not ("by" or "with" or "of" or "for" or "without" or "to" or "and" or "like" or "from")
+            && !items.Any(item => item.End == at && item.Cat is Cat.Me or Cat.Other or Cat.Not or Cat.Plan or Cat.Off);
+    }
+
+    private static bool HasHead(List<Item> items, int first, int at)
+    {
+        foreach (var item in items)
+        {
+            if (item.First >= at)
+            {
+                return false;
+            }
+
+            if (item.First >= first && item.End <= at
+                && item.Cat is Cat.Verb or Cat.Quality or Cat.Test or Cat.Good or Cat.Lean or Cat.Verdict or Cat.Stop or Cat.Leave or Cat.Plan or Cat.Ended)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static bool IsVerb(List<Item> items, int at) => items.Any(item => item.First == at && item.Cat is Cat.Verb or Cat.Plan or Cat.May);
+
+    private static bool Within(List<Item> items, int at, params ReadOnlySpan<Cat> cats)
+    {
+        foreach (var item in items)
+        {
+            if (item.First < at && at < item.End && cats.Contains(item.Cat))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+}

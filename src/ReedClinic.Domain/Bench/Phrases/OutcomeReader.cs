@@ -1,0 +1,174 @@
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>Reads risks and what became of them, the decision to stop, and the verdict.</summary>
+internal static class OutcomeReader
+{
+    internal static bool TryRead(Course course)
+    {
+        var segment = course.Segment;
+        if (segment.Asked || Moods.IsQuestion(segment) || segment.Items.Any(item => item.Cat == Cat.Cond && Moods.IsIf(segment, item)))
+        {
+            return false;
+        }
+
+        return Closed(course) || StopOrVerdict(course);
+    }
+
+    private static bool Closed(Course course)
+    {
+        var segment = course.Segment;
+        if (segment.Find(Cat.RiskClosed) is not { } closed)
+        {
+            return false;
+        }
+
+        var feared = course.LastInSentence is { Kind: EntryKind.Risk } risk ? risk : null;
+        var told = feared is not null || course.Before.LastRisk is not null || course.LastOf(EntryKind.Risk) is not null || segment.Has(Cat.Risk) || (closed.Count > 2 && course.Last is null);
+        if (!told || (segment.Has(Cat.Quality) && course.Before.LastRisk is null))
+        {
+            return false;
+        }
+
+        if (course.LastInSentence is { Kind: EntryKind.RiskClosed } same && same.Slots.Outcome == Enum.Parse<RiskOutcome>(closed.Value))
+        {
+            return course.Absorb(aside: false);
+        }
+
+        if (feared is not null && WasPast(course.Segments[feared.First]))
+        {
+            course.Drafts.Remove(feared);
+            var merged = course.Add(EntryKind.RiskClosed, new ReadSlots { Outcome = Enum.Parse<RiskOutcome>(closed.Value) });
+            course.Drafts[^1] = new Draft { Kind = merged.Kind, Slots = merged.Slots, First = feared.First, Last = course.At, Sentence = segment.Sentence };
+            return true;
+        }
+
+        course.Add(EntryKind.RiskClosed, new ReadSlots { Outcome = Enum.Parse<RiskOutcome>(closed.Value) });
+        return true;
+    }
+
+    private static bool WasPast(Segment segment) => segment.HasWord("was") || segment.HasWord("feared") || segment.HasWord("worried") || segment.HasWord("had") || segment.HasWord("were") || segment.HasWord("thought") || segment.HasWord("the");
+
+    private static bool StopOrVerdict(Course course)
+    {
+        var segment = course.Segment;
+        var stop = Stop(course, segment);
+        var verdict = Verdict(course, segment) ?? (CameGood(segment) ? VerdictKind.GoodOnArrivalRefined : null);
+        if (stop)
+        {
+            course.Add(EntryKind.Stopped, ReadSlots.None);
+        }
+
+        if (verdict is { } given && course.LastOf(EntryKind.Verdict)?.Slots.Verdict != given)
+        {
+            course.Add(EntryKind.Verdict, new ReadSlots { Verdict = given });
+            return true;
+        }
+
+        return stop || verdict is not null;
+    }
+
+    private static bool Stop(Course course, Segment segment)
+    {
+        if (segment.Find(Cat.Stop) is not { } stop || segment.Has(Cat.Quality) || segment.All(Cat.Not).Any(not => not.First < stop.First) || segment.Has(Cat.Other))
+        {
+            return false;
+        }
+
+        var bare = stop.Count == 1;
+        var verb = Moods.Head(segment);
+        return verb is null && (!bare || IsBare(segment, stop)) && course.Drafts.LastOrDefault(draft => draft.Kind is not EntryKind.Note)?.Kind is not EntryKind.Stopped;
+    }
+
+    // “Stop” alone or before a reason; not “stop the leak” or “enough cane”.
+    private static bool IsBare(Segment segment, Item stop)
+    {
+        var next = segment.Word(stop.End);
+        var rest = stop.End >= segment.End || segment.Tokens[stop.End].Kind == TokenKind.Break
+            || segment.Items.Any(item => item.First <= stop.End + 1 && item.First >= stop.End && item.Cat is Cat.Verdict or Cat.Now);
+        if (!rest && next is not ("here" or "there" or "now" or "before" or "with" or "while" or "to" or "for" or "at" or "on"))
+        {
+            return false;
+        }
+
+        if (segment.Word(stop.First) is "enough")
+        {
+            return rest && PlaceReader.Read(segment).Count == 0 && !segment.Has(Cat.Test) && stop.First - segment.First <= 2;
+        }
+
+        return PlaceReader.Read(segment).Count == 0;
+    }
+
+    private static VerdictKind? Verdict(Course course, Segment segment)
+    {
+        foreach (var item in segment.All(Cat.Verdict))
+        {
+            var verdict = Enum.Parse<VerdictKind>(item.Value);
+            var denied = segment.All(Cat.Not).Any(not => not.First < item.First && item.First - not.End <= 3);
+            if (denied || segment.Has(Cat.Test) || (item.Count == 1 && verdict is VerdictKind.Improved or VerdictKind.GoodOnArrivalRefined && (segment.Has(Cat.Verb) && segment.Has(Cat.Zone) || PlaceReader.Read(segment).Any(mention => mention.HasPlace))))
+            {
+                continue;
+            }
+
+            var stops = verdict is VerdictKind.StoppedToProtectIt;
+            if (!stops || segment.Has(Cat.Stop) || course.LastInSentence is { Kind: EntryKind.Stopped } || course.LastOf(EntryKind.Stopped) is not null || IsSaidOnward(course))
+            {
+                return verdict;
+            }
+        }
+
+        return null;
+    }
+
+    // “It was a good reed when it got here”.
+    private static bool CameGood(Segment segment) => segment.Has(Cat.Good) && segment.HasWord("when") && segment.HasWord("it")
+        && (segment.HasWord("came") || segment.HasWord("arrived") || segment.HasWord("got") || segment.HasWord("reached")) && PlaceReader.Read(segment).All(mention => !mention.HasPlace) && !segment.Has(Cat.Not);
+
+    private static bool IsSaidOnward(Course course) => course.At + 1 < course.Segments.Count && course.Segments[course.At + 1].Has(Cat.Stop);
+
+    internal static bool Risk(Course course)
+    {
+        var segment = course.Segment;
+        var may = segment.Has(Cat.Risk) || (segment.Find(Cat.May) is { } word && segment.Items.Any(item => item.Cat is Cat.Verb && item.First >= word.End && item.First - word.End <= 2 && Moods.Action(item) is "harm")
+            && !Speaks(segment, word)) || Threatens(segment);
+        if (!may || segment.Asked || Moods.IsQuestion(segment) || (segment.Find(Cat.Risk) is { } risk && Speaks(segment, risk) && segment.Word(risk.First) is "might" or "may" or "could" or "can" && segment.Word(risk.First - 1) is "i" or "we"))
+        {
+            return false;
+        }
+
+        if (segment.Has(Cat.Other) && segment.Has(Cat.Habit))
+        {
+            return false;
+        }
+
+        var place = PlaceReader.Read(segment).FirstOrDefault(mention => mention.HasPlace);
+        course.Topic = place ?? course.Topic;
+        if (course.LastInSentence is { Kind: EntryKind.Risk } same && same.Last == course.At - 1)
+        {
+            same.Slots = same.Slots with { Zone = same.Slots.Zone ?? place?.Usual };
+            return course.Absorb(aside: false);
+        }
+
+        course.Add(EntryKind.Risk, new ReadSlots { Zone = place?.Usual });
+        return true;
+    }
+
+    private static readonly HashSet<string> Harmless = ["be", "have", "need", "want", "do", "help", "work", "settle", "open", "improve", "like", "try", "come", "play", "well", "still", "also", "just", "as", "not", "say", "see", "use", "make", "benefit", "stand", "take", "get"];
+
+    /// <summary>“That might well take the bottom out of the sound”: something that may do more than is wanted.</summary>
+    private static bool Threatens(Segment segment)
+    {
+        for (var i = segment.First + 1; i < segment.End - 1; i++)
+        {
+            var next = segment.Word(i + 1) is "well" or "easily" or "also" or "even" or "still" or "yet" ? i + 2 : i + 1;
+            if (segment.Word(i) is "might" or "may" or "could" && segment.Word(i - 1) is "that" or "this" or "which" or "it" or "clipping" or "scraping" && !segment.Covered(i, Cat.Hedge)
+                && (!Harmless.Contains(segment.Word(next)) || (segment.Word(next) is "take" or "make" or "get" && segment.Word(i - 1) is not "it")))
+            {
+                return !segment.Has(Cat.Me) && !segment.Has(Cat.Not);
+            }
+        }
+
+        return false;
+    }
+
+    private static bool Speaks(Segment segment, Item may) => segment.Word(may.First - 1) is "i" or "we" or "you";
+}

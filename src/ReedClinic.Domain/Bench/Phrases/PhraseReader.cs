@@ -1,0 +1,204 @@
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>
+/// Reads what a teacher types or says at the bench. What was done is told from what is only talked of: in doubt it is a
+/// remark, so that the log never says that something was done that wasn't.
+/// </summary>
+public static class PhraseReader
+{
+    /// <summary>The longest phrase that is read; what goes beyond is left over.</summary>
+    public const int LongestPhrase = 2000;
+
+    /// <summary>Reads a phrase.</summary>
+    /// <param name="text">What was typed or said.</param>
+    /// <param name="context">What stands on this reed.</param>
+    /// <returns>What was understood; every visible character is in an entry's span or left over.</returns>
+    public static PhraseReading Read(string text, PhraseContext context)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(context);
+        var read = text.Length > LongestPhrase ? text[..LongestPhrase] : text;
+        var tokens = Tokenizer.Cut(read);
+        if (tokens.Count == 0)
+        {
+            return Reading.Of(text, [], null);
+        }
+
+        var course = new Course(Splitter.Cut(tokens, Scanner.Scan(tokens)), new Before(context.Log));
+        for (course.At = 0; course.At < course.Segments.Count; course.At++)
+        {
+            Enter(course);
+            var known = course.Drafts.Count(draft => draft.Kind is not EntryKind.Note);
+            if (!Understand(course))
+            {
+                Leave(course);
+            }
+
+            Carry(course, said: course.Drafts.Count(draft => draft.Kind is not EntryKind.Note) > known);
+        }
+
+        return Reading.Of(text, course.Segments, course);
+    }
+
+    /// <summary>At a new sentence nothing is carried over but what is being spoken of.</summary>
+    private static void Enter(Course course)
+    {
+        if (course.At > 0 && course.Segments[course.At - 1].Sentence != course.Segment.Sentence)
+        {
+            course.Carried = Mood.None;
+            course.Ahead = ReadSlots.None;
+            course.BreathBlade = null;
+            course.BreathSide = null;
+        }
+
+        if (course.Segment.Joint is "but" or "though" or "although" or "however")
+        {
+            course.Carried = Mood.None;
+        }
+    }
+
+    /// <summary>“Plan: …”, “when it’s dry, …”: what follows in the sentence is only talked of, too.</summary>
+    private static void Carry(Course course, bool said)
+    {
+        if (!said && course.Carried is Mood.None && course.Segment.Items.Any(item => item.Cat is Cat.Plan or Cat.Habit or Cat.Cond))
+        {
+            course.Carried = course.Segment.Has(Cat.Plan) ? Mood.Plan : Mood.Condition;
+        }
+
+        Unsay(course);
+        if (!said && course.At + 1 < course.Segments.Count && course.Segments[course.At + 1].Joint is ":" && Reports(course.Segment))
+        {
+            course.Carried = Mood.Others;
+        }
+    }
+
+    private static bool Reported(Course course)
+    {
+        if (course.Carried is not Mood.Others || course.Segment.Joint is not ":")
+        {
+            return false;
+        }
+
+        course.AddNote();
+        return true;
+    }
+
+    /// <summary>“Clip a hair, she says”; “a hair off the tip and it’ll sing”: nothing was done yet, or not here.</summary>
+    private static void Unsay(Course course)
+    {
+        var segment = course.Segment;
+        var told = segment.Has(Cat.Other) && segment.HasWord("says") | segment.HasWord("said") | segment.HasWord("told") | segment.HasWord("reckons") | segment.HasWord("thinks") | segment.HasWord("wrote");
+        var hoped = segment.HasWord("and") && segment.HasWord("will") | segment.HasWord("would") && !segment.Has(Cat.Me);
+        var deed = course.Drafts.LastOrDefault(draft => draft.Sentence == segment.Sentence && draft.Kind is EntryKind.Adjustment && draft.First < course.At);
+        if (deed is null || deed.First < course.At - 1 || !(told || hoped) || Moods.Head(course.Segments[deed.First]) is { } verb && Moods.Form(verb) is not 'B')
+        {
+            return;
+        }
+
+        deed.Kind = EntryKind.Note;
+        deed.Slots = ReadSlots.None;
+        deed.Doubts.Clear();
+        deed.Doubts.Add(new Doubt("kind", "unsure whether this was done, so it is kept as a note"));
+    }
+
+    // “Written on the slip: please don’t thin my tip”.
+    private static bool Reports(Segment segment) => segment.HasWord("written") || segment.HasWord("says") || segment.HasWord("said") || segment.HasWord("wrote") || segment.HasWord("writes")
+        || segment.HasWord("asks") || segment.HasWord("asked") || segment.HasWord("note") || segment.HasWord("slip");
+
+    private static bool Understand(Course course) =>
+        Question(course)
+        || Reported(course)
+        || Purpose.TryRead(course)
+        || LeaveReader.TryRead(course)
+        || OutcomeReader.TryRead(course)
+        || OutcomeReader.Risk(course)
+        || EndedReader.TryRead(course)
+        || DeedReader.TryRead(course)
+        || Remark(course)
+        || TestReader.TryRead(course)
+        || FindingReader.TryRead(course)
+        || Fragments.TryRead(course);
+
+    /// <summary>A question or a condition is a remark, whatever it is about.</summary>
+    private static bool Question(Course course)
+    {
+        var segment = course.Segment;
+        var asks = Moods.IsQuestion(segment);
+        var conditional = segment.Items.Any(item => item.Cat == Cat.Cond && Moods.IsIf(segment, item) && item.First - segment.First <= 3);
+        if ((!asks && !conditional) || !(HasTrade(segment) || (conditional && course.At + 1 < course.Segments.Count)))
+        {
+            return false;
+        }
+
+        course.Carried = asks ? Mood.Asked : Mood.Condition;
+        course.AddNote();
+        return true;
+    }
+
+    /// <summary>Plans and habits without a deed's verb: “needs more time”, “every time you clip”.</summary>
+    private static bool Remark(Course course)
+    {
+        var segment = course.Segment;
+        if (!(segment.Has(Cat.Plan) || segment.Has(Cat.Habit)) || !(HasTrade(segment) || PlaceReader.Read(segment).Count > 0) || (segment.Has(Cat.Test) && StepReader.Step(segment, TestKind.SoftestStart, course, new HeardPitch()) is not null))
+        {
+            return false;
+        }
+
+        if (segment.Has(Cat.Quality) && !segment.Has(Cat.Habit) && segment.Find(Cat.Plan) is { } plan && plan.First > segment.Find(Cat.Quality)!.Value.First)
+        {
+            return false;
+        }
+
+        course.Carried = segment.Has(Cat.Habit) ? Mood.Condition : Mood.Plan;
+        if (course.LastInSentence is { Kind: EntryKind.Finding or EntryKind.Test } && segment.HasWord("it") && Moods.Head(segment) is null && !segment.Has(Cat.Me) && PlaceReader.Read(segment).All(mention => !mention.HasPlace) && !segment.Has(Cat.Stage))
+        {
+            return course.Absorb();
+        }
+
+        course.AddNote();
+        return true;
+    }
+
+    /// <summary>What isn't understood: an aside beside an entry, a remark about the trade, or nothing.</summary>
+    private static void Leave(Course course)
+    {
+        var segment = course.Segment;
+        if (Fragments.IsEmpty(segment))
+        {
+            return;
+        }
+
+        if (segment.Has(Cat.Other))
+        {
+            course.Carried = Mood.Others;
+        }
+
+        if (course.Last is { Kind: EntryKind.Stopped } stopped && Moods.Head(segment) is { } verb && Moods.Action(verb) is "harm")
+        {
+            stopped.Last = course.At;
+            return;
+        }
+
+        if (course.Carried is not Mood.None && course.LastInSentence is { Kind: EntryKind.Note })
+        {
+            course.AddNote();
+        }
+        else if (course.LastInSentence is not null)
+        {
+            course.Absorb();
+        }
+        else if (HasTrade(segment))
+        {
+            course.AddNote();
+        }
+        else
+        {
+            course.Left.Add(course.At);
+        }
+    }
+
+    private static bool HasTrade(Segment segment) => segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region or Cat.Quality or Cat.Leave or Cat.Taste or Cat.Verdict or Cat.Stage or Cat.Stroke or Cat.Thing
+        || (item.Cat is Cat.Test && item.Value is not "Effort") || item.Cat is Cat.Sound
+        || (item.Cat is Cat.Verb && Moods.Action(item) is not ("light" or "take" or "other" or "realign" or "wait" or "draw" or "fit"))
+        || item.Cat is Cat.Part or Cat.Blade);
+}

@@ -1,0 +1,55 @@
+using System.Globalization;
+using ReedClinic.Domain.Pitch;
+
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>Makes a said pitch; “down 15 cents” is reckoned from the test it follows.</summary>
+internal static class PitchMaker
+{
+    internal static SaidPitch? Make(ReadEntry read, TestKind test, PhraseContext context)
+    {
+        var slots = read.Slots;
+        var a4 = context.Tuning.A4;
+        if (slots.Pitch is { } note)
+        {
+            var between = slots.Between is { } upper ? new PitchClass(PitchReader.Semitone(upper)) : (PitchClass?)null;
+            return Fits(slots.Cents) ? new SaidPitch(Text(slots), new PitchClass(PitchReader.Semitone(note)), new Cents((double)(slots.Cents ?? 0)), slots.Octave, between, a4, between is null && slots.Cents is null ? LeanOf(slots) : null) : null;
+        }
+
+        var last = new Before(context.Log).Log.Live<Test>().LastOrDefault(fact => fact.Now.TestKind == test && fact.Now.Pitch is not null)?.Now.Pitch;
+        if (last is null || last.Between is not null)
+        {
+            return null;
+        }
+
+        if (slots.Cents is { } cents)
+        {
+            return Fits(cents) ? new SaidPitch(Said(read), last.PitchClass, new Cents((double)cents), last.Octave, null, a4) : null;
+        }
+
+        return slots.Change is { } change ? Moved(Said(read), last, (double)change, a4) : null;
+    }
+
+    private static PitchLean? LeanOf(ReadSlots slots) => slots.Lean switch
+    {
+        "flat" => PitchLean.Flat,
+        "sharp" => PitchLean.Sharp,
+        _ => null,
+    };
+
+    private static bool Fits(decimal? cents) => cents is null or (>= -99 and <= 99);
+
+    private static SaidPitch Moved(string text, SaidPitch from, double change, Hertz a4)
+    {
+        var total = from.PitchClass.Value * 100 + from.Cents.Value + change;
+        var semitone = (int)Math.Round(total / 100, MidpointRounding.ToZero);
+        var octave = from.Octave is { } said ? said + (int)Math.Floor(semitone / 12.0) : (int?)null;
+        return new SaidPitch(text, PitchClass.OfMidi(semitone), new Cents(Math.Round(total - semitone * 100, 3)), octave, null, a4);
+    }
+
+    private static string Text(ReadSlots slots) => slots.Between is { } upper ? $"between {slots.Pitch} and {upper}"
+        : slots.Pitch + (slots.Octave is { } octave ? octave.ToString(CultureInfo.InvariantCulture) : "")
+            + (slots.Cents is { } cents ? string.Create(CultureInfo.InvariantCulture, $" {cents:+0.##;-0.##;+0}") : slots.Lean is { } lean ? ", " + lean : "");
+
+    private static string Said(ReadEntry read) => read.Said.Trim() is { Length: <= SaidPitch.LongestText } said ? said : read.Said.Trim()[..SaidPitch.LongestText];
+}

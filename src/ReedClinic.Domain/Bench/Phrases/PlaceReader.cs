@@ -1,0 +1,160 @@
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>Puts words for zones, blades and sides together to places.</summary>
+internal static class PlaceReader
+{
+    private static readonly HashSet<string> Glue = ["the", "a", "of", "on", "in", "at", "my", "your", "its", "'s", "that", "this", "those", "these", "one", "", "'", "both", "all", "very", "only", "just", "too", "his", "her", "far", "outer", "each", "every", "either", "four", "two", "wet"];
+
+    private static readonly HashSet<string> BeforeSide = ["the", "on", "and", "than", "upper", "lower", "to", "far", "", "top", "bottom", "or", "that", "blade", "your", "its", "from", "off", "at", "then", "in", "this", "both", "my", "same", "one", "left", "right", "but"];
+
+    private static readonly HashSet<string> NotSideBefore = ["the", "it", "that", "this", "them", "a", "alone", "plenty", "enough", "some", "over", "away", "across", "through", "off", "down", "up", "to", "at", "amount", "place", "way", "now", "all", "into", "between", "as", "along", "from", "here", "there", "size", "where"];
+
+    internal static List<Mention> Read(Segment segment)
+    {
+        List<Mention> found = [];
+        Mention? open = null;
+        for (var i = segment.First; i < segment.End; i++)
+        {
+            var item = PlaceAt(segment, i);
+            if (item is not { } place)
+            {
+                open = open is not null && Glue.Contains(segment.Tokens[i].Text) ? open : null;
+                continue;
+            }
+
+            if (open is not null && Merge(open, place) is { } both)
+            {
+                found[^1] = open = both;
+            }
+            else
+            {
+                open = Merge(new Mention { First = place.First, End = place.End }, place)!;
+                found.Add(open);
+            }
+
+            i = place.End - 1;
+        }
+
+        return found;
+    }
+
+    private static Item? PlaceAt(Segment segment, int at)
+    {
+        if (segment.Tokens[at].Is("right") && IsSide(segment, at) && !segment.Items.Any(item => item.First == at && item.Cat is Cat.Side or Cat.Blade))
+        {
+            return new Item(Cat.Side, "Right", at, at + 1);
+        }
+
+        Item? best = null;
+        foreach (var item in segment.Items)
+        {
+            if (item.First == at && item.Cat is Cat.Zone or Cat.Region or Cat.Part or Cat.Side or Cat.Blade && IsMeant(segment, item)
+                && (best is null || item.End > best.Value.End || (item.End == best.Value.End && item.Cat < best.Value.Cat)))
+            {
+                best = item;
+            }
+        }
+
+        // “Left side of the heart”: the side belongs to the heart, and “left” is left.
+        return best is { Cat: Cat.Side or Cat.Blade, Count: > 1 } side && segment.Items.FirstOrDefault(item => item.Cat is Cat.Zone && item.First > side.First && item.First < side.End && item.End > side.End) is { Value: not null } zone
+            ? side with { End = zone.First }
+            : best;
+    }
+
+    private static bool IsMeant(Segment segment, Item item) => item switch
+    {
+        { Cat: Cat.Side, Value: "Left", Count: 1 } => IsSide(segment, item.First),
+        { Cat: Cat.Region, Value: "back" } => IsBack(segment, item.First),
+        { Cat: Cat.Zone, Value: "WholeReed" } => true,
+        { Cat: Cat.Zone } when segment.Word(item.First) is "wall" or "blend" or "tie" or "tube" or "string" or "gap" or "slit" or "knot" =>
+            segment.Word(item.First - 1) is "the" or "that" or "your" or "this" or "'s" or "my" or "of" or "a",
+        { Cat: Cat.Zone, Count: 1 } when segment.Word(item.First) is "edge" => segment.Word(item.First - 1) is not ("an" or "more" or "some"),
+        { Cat: Cat.Blade, Value: "Both", Count: 2 } when segment.Word(item.First) is "a" => true,
+        _ => true,
+    };
+
+    private static bool IsSide(Segment segment, int at)
+    {
+        var last = segment.Word(at - 1);
+        var next = segment.Word(at + 1);
+        var beforePlace = segment.Items.Any(item => item.First == at + 1 && item.Cat is Cat.Zone or Cat.Part or Cat.Region or Cat.Blade)
+            || next is "one" or "quadrant" or "hand" or "side" or "ramp" or "of";
+        if (beforePlace && !(next is "back") && !(next is "of" && last is not ("the" or "to")))
+        {
+            return true;
+        }
+
+        var alone = at == segment.First || segment.Tokens[at - 1].Kind == TokenKind.Break;
+        var closes = at + 1 >= segment.End || segment.Tokens[at + 1].Kind == TokenKind.Break;
+        if (last == "the" || (last is "on" or "than" or "upper" or "lower" or "blade" && closes))
+        {
+            return segment.Tokens[at].Is("left") || !NotSideBefore.Contains(next) || next is "now";
+        }
+
+        if (segment.Tokens[at].Is("right") && closes && alone)
+        {
+            return segment.Joint is "and";
+        }
+
+        return (BeforeSide.Contains(last) || (alone && !closes) || (segment.Tokens[at].Is("left") && alone)) && !NotSideBefore.Contains(next)
+            && !(segment.Tokens[at].Is("right") && closes && last is not ("on" or "than" or "upper" or "lower" or "and" or "blade"));
+    }
+
+    private static bool IsBack(Segment segment, int at)
+    {
+        var last = segment.Word(at - 1);
+        var next = segment.Word(at + 1);
+        return next is not ("in" or "to" or "up" or "together" or "on" or "unplayed" or "as" or "into" or "home" or "again" or "down" or "out" or "off" or "towards" or "toward")
+            && (last is "the" or "a" or "your" or "this" or "that" or "'s" or "my" or "its" or "thick" or "thin" or "upper" or "lower" or "left" or "right" or "of" or "whole"
+                || at == segment.First || Splitter.Binds(last));
+    }
+
+    private static Mention? Merge(Mention open, Item item)
+    {
+        var next = open with { End = item.End };
+        switch (item.Cat)
+        {
+            case Cat.Zone:
+                var zone = Enum.Parse<Zone>(item.Value);
+                return open.Zone is { } given && given != zone ? null : next with { Zone = zone, Region = null, Part = null };
+            case Cat.Region:
+                return open.Zone is not null && open.Region is null ? (Of(open.Zone.Value) == item.Value ? next : null)
+                    : open.Region is { } region && region != item.Value ? null : Compose(next, open.Part, item.Value);
+            case Cat.Part:
+                return open.Zone is not null ? (open.Region is null && item.Value is "side" or "face" ? next : null)
+                    : open.Region is { } whole ? Compose(next, item.Value, whole) : next with { Part = item.Value };
+            case Cat.Blade:
+                return open.Blade is { } blade && blade != item.Value ? null : next with { Blade = item.Value };
+            default:
+                return open.Side is { } side && side != item.Value && side != "Both" ? null : next with { Side = item.Value };
+        }
+    }
+
+    private static Mention Compose(Mention mention, string? part, string region) => Named(part, region) is { } zone
+        ? mention with { Zone = zone, Part = null, Region = null }
+        : mention with { Region = region, Part = null };
+
+    /// <summary>The part of a region.</summary>
+    internal static Zone? Named(string? part, string? region) => (part, region) switch
+    {
+        ("centre", "tip") => Zone.TipCentre,
+        ("side", "tip") => Zone.TipSides,
+        ("centre", "heart") => Zone.HeartCentre,
+        ("side", "heart") => Zone.HeartSides,
+        ("bottom", "heart") => Zone.HeartBottom,
+        ("side", "back") => Zone.Windows,
+        ("bottom", "back" or "lay") => Zone.WindowBase,
+        _ => null,
+    };
+
+    /// <summary>Which region a zone is in.</summary>
+    internal static string Of(Zone zone) => zone switch
+    {
+        Zone.TipEdge or Zone.TipCorners or Zone.TipSides or Zone.TipCentre or Zone.Rooftop => "tip",
+        Zone.HeartCentre or Zone.HeartSides or Zone.HeartBottom => "heart",
+        Zone.Windows or Zone.WindowBase => "back",
+        _ => "",
+    };
+}

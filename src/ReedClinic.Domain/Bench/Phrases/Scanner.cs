@@ -1,0 +1,151 @@
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>Finds what the tokens stand for, and strikes out what the speaker put right.</summary>
+internal static class Scanner
+{
+    private static readonly HashSet<string> Between = ["the", "a", "an", "on", "", "er", "um", "blade", "strokes", "stroke", "one", "i", "mean", "corner", "side", "of"];
+
+    internal static List<Item> Scan(List<Token> tokens)
+    {
+        var items = Match(tokens);
+        return Strike(tokens, items) ? Match(tokens) : items;
+    }
+
+    private static List<Item> Match(List<Token> tokens)
+    {
+        List<Item> all = [];
+        for (var i = 0; i < tokens.Count; i++)
+        {
+            Lexicon.All.Match(tokens, i, all);
+        }
+
+        // What lies inside a longer form of any kind doesn't stand for itself. Forms are in order of their first token.
+        List<Item> kept = [];
+        for (var i = 0; i < all.Count; i++)
+        {
+            if (!IsInside(all, i))
+            {
+                kept.Add(all[i]);
+            }
+        }
+
+        return kept;
+    }
+
+    private static bool IsInside(List<Item> all, int index)
+    {
+        var item = all[index];
+        for (var i = index - 1; i >= 0 && item.First - all[i].First < 12; i--)
+        {
+            if (all[i].End >= item.End && all[i].Count > item.Count)
+            {
+                return true;
+            }
+        }
+
+        for (var i = index + 1; i < all.Count && all[i].First == item.First; i++)
+        {
+            if (all[i].Count > item.Count)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>“The left, no, the right”: the word before the correction doesn't count, nor does the correction.</summary>
+    private static bool Strike(List<Token> tokens, List<Item> items)
+    {
+        var struck = false;
+        foreach (var fix in items.Where(item => item.Cat == Cat.Fix).ToList())
+        {
+            var after = fix.End;
+            while (after < tokens.Count && KindOf(tokens, items, after) is null && IsLoose(tokens, items, after))
+            {
+                after++;
+            }
+
+            if (after >= tokens.Count || KindOf(tokens, items, after) is not { } kind)
+            {
+                continue;
+            }
+
+            var before = fix.First - 1;
+            while (before >= 0 && fix.First - before < 6 && KindOf(tokens, items, before) != kind && IsLoose(tokens, items, before))
+            {
+                before--;
+            }
+
+            if (before >= 0 && fix.First - before < 6 && KindOf(tokens, items, before) == kind)
+            {
+                Blank(tokens, before, before + 1);
+                Blank(tokens, fix.First, after);
+                BlankMarks(tokens, before, fix.First);
+                struck = true;
+            }
+        }
+
+        return struck;
+    }
+
+    private static bool IsLoose(List<Token> tokens, List<Item> items, int at) =>
+        (tokens[at].Kind == TokenKind.Break && tokens[at].Text == ",")
+        || tokens[at].Kind == TokenKind.Symbol || Between.Contains(tokens[at].Text)
+        || items.Any(item => item.First <= at && at < item.End && item.Cat is Cat.Fix or Cat.Filler or Cat.Stroke or Cat.Zone or Cat.Part);
+
+    private static string? KindOf(List<Token> tokens, List<Item> items, int at)
+    {
+        if (tokens[at].Kind is TokenKind.Number || Numbers.Word(tokens[at].Text) is not null)
+        {
+            return "number";
+        }
+
+        if (Notes.IsLetter(tokens, at))
+        {
+            return "note";
+        }
+
+        if (tokens[at].Is("right") && at > 0 && tokens[at - 1].Text is "the" or "," or "no")
+        {
+            return nameof(Cat.Side);
+        }
+
+        foreach (var item in items)
+        {
+            if (item.First <= at && at < item.End && item.Cat is Cat.Side or Cat.Blade)
+            {
+                return item.Cat.ToString();
+            }
+        }
+
+        foreach (var item in items)
+        {
+            if (item.First <= at && at < item.End && item.Cat is Cat.Zone or Cat.Region)
+            {
+                return "place";
+            }
+        }
+
+        return null;
+    }
+
+    private static void Blank(List<Token> tokens, int first, int end)
+    {
+        for (var i = first; i < end; i++)
+        {
+            tokens[i] = tokens[i] with { Text = "", Kind = TokenKind.Symbol, Number = null };
+        }
+    }
+
+    private static void BlankMarks(List<Token> tokens, int first, int end)
+    {
+        for (var i = first; i < end; i++)
+        {
+            if (tokens[i].Kind == TokenKind.Break)
+            {
+                Blank(tokens, i, i + 1);
+            }
+        }
+    }
+}

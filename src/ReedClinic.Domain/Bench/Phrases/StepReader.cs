@@ -1,0 +1,255 @@
+using ReedClinic.Domain.Bench.Phrases.Words;
+
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>Which word of a test's scale is meant.</summary>
+internal static class StepReader
+{
+    private static readonly Dictionary<TestKind, List<(string[] Way, int Step)>> Ways = Read();
+
+    private static readonly HashSet<string> Small = ["the", "a", "an", "of", "very", "really", "quite", "all", "just", "it", "now", "they", "then", "and", "only", "right", "''", "", "some", "to", "is", "'s", "are"];
+
+    internal static string? Step(Segment segment, TestKind test, Course? course, HeardPitch pitch)
+    {
+        var step = test switch
+        {
+            TestKind.Crow => Crow(segment),
+            TestKind.Effort => Effort(segment),
+            TestKind.TuningNote => Tuning(segment, pitch),
+            TestKind.Opening => Opening(segment),
+            TestKind.Edge => Edge(segment),
+            TestKind.Peep => segment.Has(Cat.Not) && segment.Has(Cat.Test, "Crow") ? 0 : Longest(segment, test),
+            _ => Longest(segment, test),
+        };
+        return step is { } index ? TestScale.Of(test).Steps[index] : null;
+    }
+
+    private static int? Longest(Segment segment, TestKind test)
+    {
+        if (!Ways.TryGetValue(test, out var ways))
+        {
+            return null;
+        }
+
+        foreach (var (way, step) in ways)
+        {
+            if (Contains(segment, way))
+            {
+                return step == TestScale.Of(test).Good && Denies(segment, way) ? (test is TestKind.LowResponse or TestKind.HighSteadiness or TestKind.SoftestStart or TestKind.Seal ? 0 : null) : step;
+            }
+        }
+
+        return null;
+    }
+
+    private static bool Denies(Segment segment, string[] way) => !way.Contains("not") && !way.Contains("no") && !way.Contains("without")
+        && segment.All(Cat.Not).Any(not => segment.Word(not.First) is "not" or "never" or "hardly" && not.First < segment.IndexOfWord(way[0]));
+
+    private static bool Contains(Segment segment, string[] way)
+    {
+        for (var start = segment.First; start < segment.End; start++)
+        {
+            if (segment.Word(start) != way[0])
+            {
+                continue;
+            }
+
+            var at = start + 1;
+            var next = 1;
+            while (next < way.Length && at < segment.End)
+            {
+                if (segment.Word(at) == way[next])
+                {
+                    next++;
+                }
+                else if (!Small.Contains(segment.Word(at)))
+                {
+                    break;
+                }
+
+                at++;
+            }
+
+            if (next == way.Length)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Which octaves sound in the crow, and when each comes in.</summary>
+    private static int? Crow(Segment segment)
+    {
+        var high = segment.HasWord("high") || segment.HasWord("top") || segment.HasWord("upper") || segment.HasWord("higher");
+        var low = IsLow(segment);
+        var only = segment.Has(Cat.Only) || segment.HasWord("no") || segment.HasWord("without");
+        var octaves = segment.Has(Cat.Octave) || (high && low);
+        if (segment.Has(Cat.Both) && segment.Has(Cat.Octave) && !only || (octaves && segment.Has(Cat.Together)))
+        {
+            return segment.Has(Cat.Join) && high && !segment.Has(Cat.Together) ? 0 : 1;
+        }
+
+        if (high && low && segment.HasWord("then") | segment.Has(Cat.Join) | segment.HasWord("first") | segment.HasWord("before") | segment.HasWord("after"))
+        {
+            return 0;
+        }
+
+        if (only && high != low)
+        {
+            return DeniedHalf(segment) ? (high ? 2 : 3) : (high ? 3 : 2);
+        }
+
+        if (only && high && low)
+        {
+            return Nearest(segment) ? 3 : 2;
+        }
+
+        return null;
+    }
+
+    private static bool IsLow(Segment segment) => segment.HasWord("low") && (segment.Has(Cat.Octave) || segment.HasWord("high") || segment.Has(Cat.Only) || segment.HasWord("growl") || segment.HasWord("joins")
+            || segment.HasWord("one") || segment.HasWord("rattle") || segment.Has(Cat.Join)) && PitchReader.NotesIn(segment).All(note => segment.Word(note.First - 1) != "low")
+        || (segment.HasWord("bottom") && segment.Has(Cat.Octave)) || segment.HasWord("lower") && segment.Has(Cat.Octave);
+
+    // “No low”, “nothing high”: what is denied is the other half.
+    private static bool DeniedHalf(Segment segment)
+    {
+        for (var i = segment.First; i < segment.End - 1; i++)
+        {
+            if (segment.Word(i) is "no" or "without" or "nothing" or "not" && (segment.Word(i + 1) is "low" or "high" or "top" or "bottom" or "upper" or "lower" || segment.Word(i + 2) is "low" or "high" or "top" or "bottom"))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>With both halves named, “only” belongs to the one right after it; “no” to the other.</summary>
+    private static bool Nearest(Segment segment)
+    {
+        for (var i = segment.First; i < segment.End - 1; i++)
+        {
+            if (segment.Word(i) is "only" or "just")
+            {
+                return segment.Word(i + 1) is "high" or "top" || segment.Word(i + 2) is "high" or "top";
+            }
+
+            if (segment.Word(i) is "no" or "without" or "nothing" && segment.Word(i + 1) is "low" or "bottom")
+            {
+                return true;
+            }
+        }
+
+        return segment.IndexOfWord("high") < segment.IndexOfWord("low");
+    }
+
+    internal static bool IsEffort(Segment segment) => Effort(segment) is not null || segment.HasWord("blow") || segment.HasWord("effort") || segment.HasWord("resistance") || (segment.HasWord("hard") && segment.HasWord("work"));
+
+    private static int? Effort(Segment segment)
+    {
+        var easy = segment.HasWord("easy") || segment.HasWord("easily") || segment.HasWord("free") || segment.HasWord("light") || segment.HasWord("little") && segment.HasWord("resistance");
+        var hard = segment.HasWord("hard") || segment.HasWord("stiff") || segment.HasWord("heavy") || segment.HasWord("stubborn") || segment.HasWord("harder") || segment.HasWord("difficult") || segment.HasWord("tough") || segment.HasWord("resistant") || segment.HasWord("stuffy");
+        if (easy == hard)
+        {
+            return segment.Has(Cat.Good) || segment.HasWord("comfortable") || segment.HasWord("right") ? 2 : null;
+        }
+
+        var slight = segment.Has(Cat.Degree, "slight");
+        var far = segment.Has(Cat.Degree, "strong") || segment.HasWord("too");
+        return easy ? (slight ? 1 : far ? 0 : 1) : slight ? 3 : far ? 4 : 3;
+    }
+
+    private static int? Tuning(Segment segment, HeardPitch pitch)
+    {
+        if (segment.HasWord("tune") || segment.HasWord("right") || segment.HasWord("spot"))
+        {
+            return segment.Has(Cat.Not) ? null : 2;
+        }
+
+        var lean = segment.Items.FirstOrDefault(item => item.Cat == Cat.Lean && item.Value is not null).Value ?? pitch.Lean;
+        if (lean is null || pitch.Cents is not null)
+        {
+            return null;
+        }
+
+        var slight = segment.Has(Cat.Degree, "slight");
+        return lean == "flat" ? (slight ? 1 : 0) : slight ? 3 : 4;
+    }
+
+    internal static int? Opening(Segment segment)
+    {
+        if (segment.HasWord("too") || segment.Has(Cat.Taste) || segment.Has(Cat.Than))
+        {
+            return null;
+        }
+
+        var slight = segment.Has(Cat.Degree, "slight");
+        if (segment.HasWord("closed") || segment.HasWord("shut"))
+        {
+            return slight ? 1 : 0;
+        }
+
+        if (segment.HasWord("open") && !segment.HasWord("more"))
+        {
+            return slight ? 3 : 4;
+        }
+
+        return segment.HasWord("right") || segment.HasWord("fine") || segment.HasWord("good") && !segment.Has(Cat.Quality) ? 2 : null;
+    }
+
+    private static int? Edge(Segment segment)
+    {
+        var slight = segment.Has(Cat.Degree, "slight");
+        if (segment.HasWord("covered") || segment.HasWord("muffled") || segment.HasWord("dull"))
+        {
+            return slight ? 1 : 0;
+        }
+
+        if (segment.HasWord("edgy") || segment.HasWord("edginess") || segment.HasWord("edgier"))
+        {
+            return segment.Has(Cat.Degree, "strong") || segment.HasWord("too") ? 4 : 3;
+        }
+
+        if (segment.HasWord("edge") && segment.Has(Cat.Sound))
+        {
+            return segment.HasWord("right") || segment.HasWord("enough") ? 2 : segment.Has(Cat.Degree, "strong") || segment.HasWord("much") ? 4 : segment.Has(Cat.Degree, "slight") ? 3 : null;
+        }
+
+        return null;
+    }
+
+    /// <summary>A test that its words tell without its name.</summary>
+    internal static TestKind? Alone(Segment segment)
+    {
+        if (segment.HasWord("resistant") && PlaceReader.Read(segment).All(mention => !mention.HasPlace))
+        {
+            return TestKind.Effort;
+        }
+
+        if (segment.HasWord("too") && segment.HasWord("easy") | segment.HasWord("hard") | segment.HasWord("free") && PlaceReader.Read(segment).All(mention => !mention.HasPlace) && !segment.HasWord("see"))
+        {
+            return TestKind.Effort;
+        }
+
+        if (segment.HasWord("closes") || segment.HasWord("close") || segment.HasWord("meet"))
+        {
+            return segment.Has(Cat.Test, "ClosingOrder") || Longest(segment, TestKind.ClosingOrder) is 2 ? TestKind.ClosingOrder : null;
+        }
+
+        return segment.Has(Cat.Octave) && Crow(segment) is not null ? TestKind.Crow : null;
+    }
+
+    /// <summary>Whether the sound's edge or its depth is told.</summary>
+    internal static TestKind? OfSound(Segment segment) => Edge(segment) is not null ? TestKind.Edge
+        : Longest(segment, TestKind.Depth) is not null ? TestKind.Depth : null;
+
+    private static Dictionary<TestKind, List<(string[] Way, int Step)>> Read() => TestWords.Steps
+        .SelectMany(line => line.Ways.Split(',', StringSplitOptions.TrimEntries).Select(way => (line.Test, Way: way.Split(' ').SelectMany(word => Contractions.Split(word)).Select(part => part.Word).ToArray(), line.Step)))
+        .GroupBy(line => line.Test)
+        .ToDictionary(
+            group => group.Key,
+            group => group.OrderByDescending(line => line.Way.Length).Select(line => (line.Way, line.Step)).ToList());
+}

@@ -1,0 +1,258 @@
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>Reads how the reed plays.</summary>
+internal static class TestReader
+{
+    internal static bool TryRead(Course course)
+    {
+        var segment = course.Segment;
+        if (segment.Asked || segment.Items.Any(item => item.Cat == Cat.Cond && Moods.IsIf(segment, item)))
+        {
+            return false;
+        }
+
+        if (Length(course))
+        {
+            return true;
+        }
+
+        if (LeansOn(course))
+        {
+            return true;
+        }
+
+        var lowNote = NoteWithHeight(segment);
+        var pitch = PitchReader.Read(segment, lowNote is not null);
+        var test = Which(course, segment, pitch, lowNote);
+        if (test is not { } kind)
+        {
+            return false;
+        }
+
+        return Write(course, kind, pitch);
+    }
+
+    /// <summary>“…, a little low”, after a pitch.</summary>
+    private static bool LeansOn(Course course)
+    {
+        var segment = course.Segment;
+        if (segment.Find(Cat.Lean) is not { } lean || course.LastInSentence is not { Kind: EntryKind.Test, Slots: { Pitch: not null, Cents: null, Lean: null, Test: { } test } } last || !TestScale.Of(test).TakesPitch
+            || PitchReader.Read(segment).IsSaid || segment.Has(Cat.Test) || segment.Has(Cat.Octave) || Moods.Head(segment) is not null || segment.HasWord("first") || segment.Has(Cat.Join) || segment.Has(Cat.Only))
+        {
+            return false;
+        }
+
+        last.Slots = last.Slots with { Lean = lean.Value };
+        return course.Absorb(aside: false);
+    }
+
+    private static bool Write(Course course, TestKind kind, HeardPitch pitch)
+    {
+        var segment = course.Segment;
+        var step = StepReader.Step(segment, kind, course, pitch);
+        var slots = new ReadSlots { Test = kind, Step = step, Pitch = pitch.Note?.Name };
+        if (TestScale.Of(kind).TakesPitch)
+        {
+            slots = slots with
+            {
+                Lean = pitch.Cents is null && pitch.Change is null ? pitch.Lean : null,
+                Cents = pitch.Cents,
+                Octave = pitch.Note?.Octave,
+                Between = pitch.Between,
+                Change = pitch.Change,
+            };
+        }
+
+        slots = kind is TestKind.TuningNote && pitch.Cents is null && slots.Lean is not null && step is not null ? slots with { Lean = null } : slots;
+        if (Merged(course, slots))
+        {
+            return true;
+        }
+
+        var said = slots.Step is not null || slots.Pitch is not null || slots.Cents is not null || slots.Change is not null;
+        if (!said && (!segment.Has(Cat.Test) || segment.Has(Cat.Quality) || segment.Has(Cat.Risk) || segment.Has(Cat.Verb) || segment.Has(Cat.Plan) || (course.LastInSentence is not null && !segment.Has(Cat.Good))))
+        {
+            return false;
+        }
+
+        if (course.LastInSentence is { Kind: EntryKind.Note } looked && course.Segments[looked.First].Items.Any(item => item.Is(Cat.Test, kind.ToString()) && !course.Segments[looked.First].Has(Cat.Plan)))
+        {
+            looked.Kind = EntryKind.Test;
+            looked.Slots = slots;
+            looked.Last = course.At;
+            return true;
+        }
+
+        course.Add(EntryKind.Test, slots);
+        return true;
+    }
+
+    /// <summary>What is said in a second breath of the same test.</summary>
+    private static bool Merged(Course course, ReadSlots slots)
+    {
+        var segment = course.Segment;
+        if (course.LastInSentence is { Kind: EntryKind.Test } last && last.Slots.Test == slots.Test && ((Joins(last.Slots, slots) && segment.Joint is not "then") || (last.Slots.Step is not null && last.Slots.Step == slots.Step && slots.Pitch is null)))
+        {
+            last.Slots = last.Slots with
+            {
+                Step = last.Slots.Step ?? slots.Step,
+                Pitch = last.Slots.Pitch ?? slots.Pitch,
+                Lean = last.Slots.Lean ?? slots.Lean,
+                Cents = last.Slots.Cents ?? slots.Cents,
+                Between = last.Slots.Between ?? slots.Between,
+                Change = last.Slots.Change ?? slots.Change,
+            };
+            last.Last = course.At;
+            return true;
+        }
+
+        return false;
+    }
+
+    private static bool Joins(ReadSlots one, ReadSlots other) => !(one.Step is not null && other.Step is not null)
+        && !(one.Pitch is not null && other.Pitch is not null && one.Pitch != other.Pitch) && !(one.Cents is not null && other.Cents is not null)
+        && !(one.Change is not null && other.Change is not null);
+
+    private static bool Length(Course course)
+    {
+        var segment = course.Segment;
+        if (!segment.Has(Cat.Length) && !(segment.HasWord("long") && AmountReader.Read(segment, segment.First, segment.End) is { Mm: > 30 } or { Strokes: > 40 and < 90 }))
+        {
+            return false;
+        }
+
+        for (var i = segment.First; i < segment.End; i++)
+        {
+            if (Numbers.At(segment.Tokens, i, segment.End) is { Value: >= 30 and <= 120 } number)
+            {
+                course.Add(EntryKind.Test, new ReadSlots { Test = TestKind.Length, Length = number.Value });
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>“Low D” and “high F”: a note of that end of the instrument; but a low C of the crow is a flat one.</summary>
+    internal static TestKind? NoteWithHeight(Segment segment)
+    {
+        if (segment.Items.Any(item => item.Cat == Cat.Test && item.Value is "Crow" or "Peep" or "TuningNote"))
+        {
+            return null;
+        }
+
+        foreach (var note in PitchReader.NotesIn(segment))
+        {
+            var before = segment.Word(note.First - 1);
+            if (before is "low" or "bottom" or "lowest")
+            {
+                return segment.Word(note.First - 2) is "a" or "is" or "'s" ? null : TestKind.LowResponse;
+            }
+
+            if (before is "high" or "top" or "highest")
+            {
+                return TestKind.HighSteadiness;
+            }
+        }
+
+        return null;
+    }
+
+    private static TestKind? Which(Course course, Segment segment, HeardPitch pitch, TestKind? lowNote)
+    {
+        if (lowNote is { } height)
+        {
+            return height;
+        }
+
+        if (pitch.Note is { Name: "A" } a && segment.Word(a.First - 1) is "the" && !segment.Has(Cat.Test))
+        {
+            return TestKind.TuningNote;
+        }
+
+        var named = Named(segment, pitch);
+        if (named is not null)
+        {
+            return named;
+        }
+
+        if (segment.Has(Cat.Sound) && StepReader.OfSound(segment) is { } sound)
+        {
+            return sound;
+        }
+
+        if (pitch.IsSaid && !segment.Has(Cat.Stroke))
+        {
+            return course.Drafts.LastOrDefault(draft => draft.Kind == EntryKind.Test && draft.Slots.Test is { } test && TestScale.Of(test).TakesPitch)?.Slots.Test
+                ?? course.Before.LastPitched?.TestKind ?? TestKind.Crow;
+        }
+
+        if (StepReader.Alone(segment) is { } alone)
+        {
+            return alone;
+        }
+
+        return OfTopic(course, segment);
+    }
+
+    private static TestKind? Named(Segment segment, HeardPitch pitch)
+    {
+        TestKind? found = null;
+        foreach (var item in segment.All(Cat.Test))
+        {
+            var kind = Enum.Parse<TestKind>(item.Value);
+            if (kind is TestKind.Effort && !StepReader.IsEffort(segment))
+            {
+                continue;
+            }
+
+            if (kind is TestKind.Seal or TestKind.ClosingOrder or TestKind.Opening or TestKind.TonguedStarts or TestKind.Swell or TestKind.Edge or TestKind.Depth && StepReader.Step(segment, kind, null, pitch) is null)
+            {
+                found ??= kind is TestKind.ClosingOrder or TestKind.Opening or TestKind.Seal ? null : kind;
+                continue;
+            }
+
+            found = found is null || found is TestKind.Crow && kind is TestKind.Peep ? kind : found;
+            if (kind is TestKind.Peep)
+            {
+                return kind;
+            }
+        }
+
+        return found ?? (segment.Has(Cat.Zone, "Opening") && StepReader.Opening(segment) is not null ? TestKind.Opening : null);
+    }
+
+    /// <summary>“At once now”: of the test last spoken of.</summary>
+    private static TestKind? OfTopic(Course course, Segment segment)
+    {
+        var last = course.LastInSentence is { Kind: EntryKind.Test, Slots.Test: { } now } ? now : (TestKind?)null;
+        if (last is { } spoken && StepReader.Step(segment, spoken, course, new HeardPitch()) is not null && !segment.Has(Cat.Verb) && !segment.Has(Cat.Quality))
+        {
+            return spoken;
+        }
+
+        if (Moods.Head(segment) is { } verb && segment.Word(verb.First) is not ("closed" or "open" or "closes") || segment.Has(Cat.Quality) && !segment.HasWord("open") || PlaceReader.Read(segment).Any(mention => mention.HasPlace))
+        {
+            return null;
+        }
+
+        foreach (var item in course.Segments.Take(course.At).Reverse().SelectMany(other => other.All(Cat.Test).Reverse()))
+        {
+            var test = Enum.Parse<TestKind>(item.Value);
+            if (StepReader.Step(segment, test, course, new HeardPitch()) is not null && segment.Has(Cat.Test) is false)
+            {
+                return test;
+            }
+        }
+
+        foreach (var test in course.Before.Log.Live<Test>().Reverse().Select(fact => fact.Now.TestKind).Distinct())
+        {
+            if (StepReader.Step(segment, test, course, new HeardPitch()) is not null)
+            {
+                return test;
+            }
+        }
+
+        return null;
+    }
+}

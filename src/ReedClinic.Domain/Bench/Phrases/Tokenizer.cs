@@ -1,0 +1,239 @@
+using ReedClinic.Domain.Bench.Phrases.Words;
+
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>Cuts a phrase into tokens, once from left to right.</summary>
+internal sealed class Tokenizer
+{
+    private readonly string text;
+    private readonly List<Token> tokens = [];
+    private int at;
+
+    private Tokenizer(string text) => this.text = text;
+
+    internal static List<Token> Cut(string text)
+    {
+        var cutter = new Tokenizer(text);
+        cutter.Run();
+        return cutter.tokens;
+    }
+
+    private void Run()
+    {
+        while (at < text.Length)
+        {
+            var c = text[at];
+            if (c == '\n')
+            {
+                Add(".", 1, TokenKind.Break);
+            }
+            else if (char.IsWhiteSpace(c))
+            {
+                at++;
+            }
+            else if (StartsNumber())
+            {
+                Number();
+            }
+            else if (Fraction(c) is { } part)
+            {
+                Add("", 1, TokenKind.Number, part);
+            }
+            else if (char.IsLetter(c))
+            {
+                Word();
+            }
+            else
+            {
+                Mark(c);
+            }
+        }
+    }
+
+    private bool StartsNumber()
+    {
+        var digit = at;
+        if (Sign(at) != 0 && (at == 0 || !char.IsLetterOrDigit(text[at - 1])))
+        {
+            digit++;
+            if (digit < text.Length && text[digit] == ' ' && at > 0 && text[at] == '+')
+            {
+                digit++;
+            }
+        }
+
+        if (digit + 1 < text.Length && text[digit] is '.' or ',')
+        {
+            digit++;
+            return char.IsAsciiDigit(text[digit]) && (digit < 2 || !char.IsLetterOrDigit(text[digit - 2]));
+        }
+
+        return digit < text.Length && char.IsAsciiDigit(text[digit]);
+    }
+
+    private int Sign(int index) => text[index] switch
+    {
+        '+' => 1,
+        '-' or '−' or '–' when index + 1 < text.Length && (char.IsAsciiDigit(text[index + 1]) || text[index + 1] == '.') => -1,
+        _ => 0,
+    };
+
+    private void Number()
+    {
+        var start = at;
+        var sign = Sign(at);
+        at += sign == 0 ? 0 : 1;
+        while (at < text.Length && text[at] == ' ')
+        {
+            at++;
+        }
+
+        var whole = Digits();
+        var value = whole;
+        if (at + 1 < text.Length && text[at] is '.' or ',' && char.IsAsciiDigit(text[at + 1]))
+        {
+            at++;
+            var from = at;
+            var digits = Digits();
+            value += digits / Power(at - from);
+        }
+        else if (at + 1 < text.Length && text[at] is '/' or '⁄' && char.IsAsciiDigit(text[at + 1]))
+        {
+            at++;
+            var under = Digits();
+            value = under == 0 ? value : whole / under;
+        }
+        else if (at < text.Length && Fraction(text[at]) is { } part)
+        {
+            at++;
+            value += part;
+        }
+
+        Put(sign == 0 ? "" : sign < 0 ? "-" : "+", start, at - start, TokenKind.Number, sign < 0 ? -value : value);
+    }
+
+    // More digits than any amount has are passed over; the value then means nothing, and no amount takes it.
+    private decimal Digits()
+    {
+        decimal value = 0;
+        for (; at < text.Length && char.IsAsciiDigit(text[at]); at++)
+        {
+            value = value > 1_000_000 ? value : value * 10 + (text[at] - '0');
+        }
+
+        return value;
+    }
+
+    private static decimal Power(int digits)
+    {
+        decimal power = 1;
+        for (var i = 0; i < digits && power < 1_000_000; i++)
+        {
+            power *= 10;
+        }
+
+        return power;
+    }
+
+    private static decimal? Fraction(char c) => c switch
+    {
+        '½' => 0.5m,
+        '¼' => 0.25m,
+        '¾' => 0.75m,
+        '⅓' => 0.333m,
+        '⅔' => 0.667m,
+        '⅕' => 0.2m,
+        '⅛' => 0.125m,
+        '⅒' => 0.1m,
+        _ => null,
+    };
+
+    private void Word()
+    {
+        if (NoteLength() is var length and > 0)
+        {
+            Add(text.Substring(at, length), length, TokenKind.Note, null, char.IsUpper(text[at]));
+            return;
+        }
+
+        var start = at;
+        while (at < text.Length && (char.IsLetter(text[at]) || (IsApostrophe(at) && at > start && at + 1 < text.Length && char.IsLetter(text[at + 1]))))
+        {
+            at++;
+        }
+
+        var raw = text[start..at];
+        var word = raw.ToLowerInvariant().Replace('’', '\'').Replace('‘', '\'').Replace('ʼ', '\'');
+        foreach (var (part, from, size) in Contractions.Split(word))
+        {
+            Put(Spelling.Of(part), start + from, size, TokenKind.Word, null, from == 0 && char.IsUpper(raw[0]));
+        }
+    }
+
+    private bool IsApostrophe(int index) => text[index] is '\'' or '’' or '‘' or 'ʼ';
+
+    /// <summary>B♭, Bb, f#, C6, Eb5; not “bb”, “ab” or “eb” in small letters, which may be words.</summary>
+    private int NoteLength()
+    {
+        if (text[at] is not ((>= 'A' and <= 'G') or (>= 'a' and <= 'g')) || (at > 0 && char.IsLetterOrDigit(text[at - 1])))
+        {
+            return 0;
+        }
+
+        var end = at + 1;
+        if (end < text.Length && text[end] is '♭' or '♯' or '#' or '♮')
+        {
+            end++;
+        }
+        else if (end < text.Length && text[end] == 'b' && char.IsUpper(text[at]))
+        {
+            end++;
+        }
+
+        var accidental = end > at + 1;
+        if (end < text.Length && text[end] is >= '0' and <= '8')
+        {
+            end++;
+        }
+        else if (!accidental)
+        {
+            return 0;
+        }
+
+        return end < text.Length && char.IsLetterOrDigit(text[end]) ? 0 : end - at;
+    }
+
+    private void Mark(char c)
+    {
+        var length = 1;
+        while (at + length < text.Length && text[at + length] == c && c is '.' or '-' or '!' or '?')
+        {
+            length++;
+        }
+
+        var alone = at == 0 || char.IsWhiteSpace(text[at - 1]);
+        switch (c)
+        {
+            case '.' when length > 1:
+            case '…' or ',' or '(' or ')' or '—' or '/' or '、':
+            case '–' or '-' when alone || length > 1:
+                Add(",", length, TokenKind.Break);
+                break;
+            case ';' or ':' or '!' or '?' or '.':
+                Add(c.ToString(), length, TokenKind.Break);
+                break;
+            default:
+                Add("", length, TokenKind.Symbol);
+                break;
+        }
+    }
+
+    private void Add(string said, int length, TokenKind kind, decimal? number = null, bool capital = false)
+    {
+        Put(said, at, length, kind, number, capital);
+        at += length;
+    }
+
+    private void Put(string said, int start, int length, TokenKind kind, decimal? number, bool capital = false) =>
+        tokens.Add(new Token(said, start, length, kind, number, capital));
+}

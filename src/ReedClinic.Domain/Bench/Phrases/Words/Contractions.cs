@@ -1,0 +1,70 @@
+namespace ReedClinic.Domain.Bench.Phrases.Words;
+
+/// <summary>Takes “don’t”, “I’ll”, “crow’s” and, as captions have them, “dont” and “ive” apart.</summary>
+internal static class Contractions
+{
+    private static readonly (string Ending, string Word)[] Endings =
+    [
+        ("n't", "not"), ("'ll", "will"), ("'ve", "have"), ("'re", "are"), ("'m", "am"), ("'d", "would"), ("'s", "'s"),
+    ];
+
+    private static readonly Dictionary<string, (string First, string Second, int Cut)> Whole = new()
+    {
+        ["dont"] = ("do", "not", 2),
+        ["doesnt"] = ("does", "not", 4),
+        ["didnt"] = ("did", "not", 3),
+        ["isnt"] = ("is", "not", 2),
+        ["arent"] = ("are", "not", 3),
+        ["wasnt"] = ("was", "not", 3),
+        ["werent"] = ("were", "not", 4),
+        ["havent"] = ("have", "not", 4),
+        ["hasnt"] = ("has", "not", 3),
+        ["hadnt"] = ("had", "not", 3),
+        ["wont"] = ("will", "not", 2),
+        ["cant"] = ("can", "not", 2),
+        ["cannot"] = ("can", "not", 3),
+        ["wouldnt"] = ("would", "not", 5),
+        ["couldnt"] = ("could", "not", 5),
+        ["shouldnt"] = ("should", "not", 6),
+        ["im"] = ("i", "am", 1),
+        ["ive"] = ("i", "have", 1),
+        ["ill"] = ("i", "will", 1),
+        ["youve"] = ("you", "have", 3),
+        ["youre"] = ("you", "are", 3),
+        ["youll"] = ("you", "will", 3),
+        ["weve"] = ("we", "have", 2),
+        ["theyve"] = ("they", "have", 4),
+        ["theyre"] = ("they", "are", 4),
+        ["thats"] = ("that", "'s", 4),
+        ["theres"] = ("there", "'s", 5),
+        ["heres"] = ("here", "'s", 4),
+        ["lets"] = ("let", "'s", 3),
+        ["whats"] = ("what", "'s", 4),
+        ["gonna"] = ("going", "to", 3),
+        ["wanna"] = ("want", "to", 3),
+        ["gotta"] = ("got", "to", 3),
+        ["won't"] = ("will", "not", 2),
+        ["can't"] = ("can", "not", 2),
+        ["shan't"] = ("shall", "not", 3),
+        ["ain't"] = ("is", "not", 2),
+    };
+
+    internal static IEnumerable<(string Word, int From, int Length)> Split(string word)
+    {
+        if (Whole.TryGetValue(word, out var pair))
+        {
+            return [(pair.First, 0, pair.Cut), (pair.Second, pair.Cut, word.Length - pair.Cut)];
+        }
+
+        foreach (var (ending, said) in Endings)
+        {
+            if (word.Length > ending.Length && word.EndsWith(ending, StringComparison.Ordinal))
+            {
+                var cut = word.Length - ending.Length;
+                return [(word[..cut], 0, cut), (said, cut, ending.Length)];
+            }
+        }
+
+        return [(word, 0, word.Length)];
+    }
+}

@@ -1,0 +1,78 @@
+using System.Security.Cryptography;
+using System.Text;
+
+namespace ReedClinic.Domain.Tests.Bench.Phrases;
+
+/// <summary>The labelled phrases against the reader; README.md says how each figure is counted.</summary>
+public sealed class OpenPhraseTests(ITestOutputHelper output)
+{
+    /// <summary>A file with the sealed phrases, once they may be looked at.</summary>
+    private const string SealedVariable = "REEDCLINIC_SEALED_PHRASES";
+
+    [Fact]
+    public void The_open_phrases_are_understood_as_they_were_labelled()
+    {
+        var score = PhraseScore.Of(PhraseCorpus.Open);
+        Tell(score);
+
+        Assert.Equal(180, score.Phrases);
+        Assert.Equal(0, score.FalseAdjustments);
+        Assert.True(score.Kind >= 0.97, score.ToString());
+        Assert.True(score.Slots >= 0.90, score.ToString());
+        Assert.True(score.AdjustmentsRecalled >= 0.90, score.ToString());
+    }
+
+    [Fact]
+    public void The_sealed_phrases_are_scored_when_their_file_is_given_and_is_the_one_that_was_sealed()
+    {
+        var expected = SealedHash();
+        Assert.Equal(64, expected.Length);
+        if (Environment.GetEnvironmentVariable(SealedVariable) is not { Length: > 0 } path)
+        {
+            Assert.False(IsSealed(Encoding.UTF8.GetBytes("= crow C\ntest test=Crow pitch=C\n"), expected));
+            return;
+        }
+
+        var bytes = File.ReadAllBytes(path);
+        Assert.True(IsSealed(bytes, expected), "This isn't the file that was sealed.");
+        var score = PhraseScore.Of(PhraseCorpus.Read(Encoding.UTF8.GetString(bytes)));
+        Tell(score);
+        Assert.Equal(0, score.FalseAdjustments);
+    }
+
+    [Fact]
+    public void A_wrong_kind_a_wrong_slot_and_an_adjustment_too_many_are_counted()
+    {
+        var labelled = PhraseCorpus.Read("""
+            = tip too thick
+            note
+
+            = I'll clip
+            note
+
+            = clipped a hair
+            note
+
+            = crow C
+            test test=Crow pitch=B
+            """);
+
+        var score = PhraseScore.Of(labelled);
+
+        Assert.Equal(2 / 4.0, score.Kind);
+        Assert.Equal(1 / 2.0, score.Slots);
+        Assert.Equal(1, score.FalseAdjustments);
+        Assert.Equal(1, score.Exact);
+        Assert.Contains("tip too thick", score.Differences, StringComparison.Ordinal);
+    }
+
+    private static string SealedHash() => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Bench", "Phrases", "sealed.sha256")).Split(' ')[0];
+
+    private static bool IsSealed(byte[] bytes, string hash) => Convert.ToHexStringLower(SHA256.HashData(bytes)) == hash;
+
+    private void Tell(PhraseScore score)
+    {
+        output.WriteLine(score.Differences);
+        output.WriteLine(score.ToString());
+    }
+}

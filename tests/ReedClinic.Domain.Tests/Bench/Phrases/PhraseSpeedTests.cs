@@ -1,0 +1,33 @@
+using System.Diagnostics;
+using System.Globalization;
+using ReedClinic.Domain.Bench.Phrases;
+
+namespace ReedClinic.Domain.Tests.Bench.Phrases;
+
+/// <summary>The bench line reads while it is being typed.</summary>
+public sealed class PhraseSpeedTests(ITestOutputHelper output)
+{
+    private const int Rounds = 20;
+
+    [Fact]
+    public void A_phrase_is_read_in_a_millisecond()
+    {
+        var phrases = PhraseCorpus.Open.Select(labelled => (labelled.Phrase, Context: PhraseCorpus.Context(labelled.Before))).ToList();
+        Read(phrases);
+        var best = Enumerable.Range(0, Rounds).Min(_ => Read(phrases));
+
+        output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{best / phrases.Count:0} µs a phrase, the best of {Rounds} rounds over {phrases.Count}"));
+        Assert.InRange(best / phrases.Count, 0, 1000);
+    }
+
+    private static double Read(List<(string Phrase, PhraseContext Context)> phrases)
+    {
+        var clock = Stopwatch.StartNew();
+        foreach (var (phrase, context) in phrases)
+        {
+            PhraseReader.Read(phrase, context);
+        }
+
+        return clock.Elapsed.TotalMicroseconds;
+    }
+}
