@@ -22,7 +22,7 @@ internal sealed record QuietStudent(StudentId Id, DateTimeOffset LastSign)
 /// <summary>When somebody was heard of last.</summary>
 internal static class SignsOfLife
 {
-    /// <summary>The latest of what a student did, what became of their reeds, and what their guardian answered.</summary>
+    /// <summary>The latest of what a student did, what became of their reeds, what their guardian answered, and when the guardian came by.</summary>
     public static async Task<DateTimeOffset> LastSignAsync(this ClinicDb db, StudentId id, CancellationToken ct)
     {
         var account = await db.Set<Student>().Where(student => student.Id == id).Select(student => student.Account).SingleAsync(ct).ConfigureAwait(false);
@@ -34,7 +34,7 @@ internal static class SignsOfLife
             .. batches.SelectMany(batch => batch.Journey.Select(step => (DateTimeOffset?)step.Since)),
             .. guardians.SelectMany(row => new[] { row.AskedAt, row.GivenAt, row.WithdrawnAt }),
             .. await db.Set<IntakeDraft>().Where(draft => draft.Student == id).Select(draft => (DateTimeOffset?)draft.SavedAt).ToListAsync(ct).ConfigureAwait(false),
-            .. await db.Set<Session>().Where(session => session.Account == account && account != null).Select(session => (DateTimeOffset?)session.SeenAt).ToListAsync(ct).ConfigureAwait(false),
+            .. await db.Set<Session>().Where(session => (session.Account == account && account != null) || db.Set<Guardianship>().Any(row => row.Student == id && row.Account == session.Account)).Select(session => (DateTimeOffset?)session.SeenAt).ToListAsync(ct).ConfigureAwait(false),
         ];
         return signs.Max()!.Value;
     }

@@ -168,13 +168,13 @@ public sealed partial class RecordsCaretaker(
         return care;
     }
 
-    // Until the transaction ends nobody changes the student or a session of theirs; SQLite has one writer anyway. False when they are gone.
+    // Until the transaction ends nobody changes the student, a session of theirs or one of their guardian's; SQLite has one writer anyway. False when they are gone.
     private static async Task<bool> HoldAsync(ClinicDb db, StudentId id, CancellationToken ct)
     {
         if (db is PostgresClinicDb)
         {
             await db.Database.ExecuteSqlAsync($"""SELECT 1 FROM "Students" WHERE "Id" = {id.Value} FOR UPDATE""", ct).ConfigureAwait(false);
-            await db.Database.ExecuteSqlAsync($"""SELECT 1 FROM "Sessions" WHERE "Account" = (SELECT "Account" FROM "Students" WHERE "Id" = {id.Value}) FOR UPDATE""", ct).ConfigureAwait(false);
+            await db.Database.ExecuteSqlAsync($"""SELECT 1 FROM "Sessions" WHERE "Account" = (SELECT "Account" FROM "Students" WHERE "Id" = {id.Value}) OR "Account" IN (SELECT "Account" FROM "Guardianships" WHERE "Student" = {id.Value}) FOR UPDATE""", ct).ConfigureAwait(false);
         }
 
         return await db.Set<Student>().AnyAsync(student => student.Id == id, ct).ConfigureAwait(false);
@@ -237,7 +237,8 @@ public sealed partial class RecordsCaretaker(
             .Where(student => !db.Set<Batch>().Any(batch => batch.Student == student.Id
                 && ((batch.Stage != Stage.Home && batch.Stage != Stage.OnItsWayHome && batch.Stage != Stage.OnItsWay)
                     || batch.SubmittedAt > before || batch.LetterSentAt > before || batch.PostedBackAt > before || batch.HomeAt > before)))
-            .Where(student => !db.Set<Session>().Any(session => session.Account == student.Account && session.SeenAt > before)
+            .Where(student => !db.Set<Session>().Any(session => session.SeenAt > before
+                    && (session.Account == student.Account || db.Set<Guardianship>().Any(row => row.Student == student.Id && row.Account == session.Account)))
                 && !db.Set<IntakeDraft>().Any(draft => draft.Student == student.Id && draft.SavedAt > before)
                 && !db.Set<Guardianship>().Any(row => row.Student == student.Id && (row.AskedAt > before || row.GivenAt > before || row.WithdrawnAt > before)))
             .Where(student => (student.Age != AgeAnswer.Younger && student.Email != null)

@@ -95,6 +95,23 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
     }
 
     [Theory, OnBothEngines]
+    public async Task A_younger_students_records_stay_when_the_guardian_who_was_told_comes_by(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var caretaker = Caretaker(db);
+        var guardian = await WardAsync(db, "rosa@harbour.example");
+        await LiveAsync(db, guardian);
+        _clock.SetUtcNow(_clock.GetUtcNow().AddYears(Studio.UsualKeepYears) - RetentionRules.Notice);
+        Assert.Equal((1, 0), Told(await caretaker.RoundAsync(Ct)));
+        Assert.Equal(["rosa@harbour.example"], await SendAsync(db));
+        _clock.Advance(TimeSpan.FromDays(1));
+        await LiveAsync(db, guardian);
+
+        _clock.Advance(RetentionRules.Notice);
+        Assert.Equal((0, 0), Told(await caretaker.RoundAsync(Ct)));
+    }
+
+    [Theory, OnBothEngines]
     public async Task Nobody_is_let_go_of_whose_mail_never_went_out(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);
@@ -178,27 +195,14 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
         var db = await databases.FreshAsync(engine);
         var account = new AccountId(NewId());
         await JoinAsync(db, await StudentAsync(db, "quiet@harbour.example"), account);
-        await using var context = db.CreateDbContext();
-        await SignInOfAsync(context, account);
-        await context.SaveChangesAsync(Ct);
-        _clock.SetUtcNow(_clock.GetUtcNow().AddYears(Studio.UsualKeepYears));
-        await Caretaker(db).RoundAsync(Ct);
-        await SendAsync(db);
-        _clock.Advance(RetentionRules.Notice);
+        await ComesByAsync(db, account);
+    }
 
-        for (var at = 1; ; at++)
-        {
-            var between = new InterruptedDatabases(db, at, other => other.Add(new Session(new SessionId(NewId()), account, SignInWay.Password, false, "Firefox", _clock.GetUtcNow())));
-            var letGo = (await Caretaker(db, between).RoundAsync(Ct)).LetGo;
-            Assert.Equal(between.WasThere ? 0 : 1, letGo);
-            if (!between.WasThere)
-            {
-                Assert.True(at > 3); // it was there at each moment before
-                break;
-            }
-
-            await context.Set<Session>().ExecuteDeleteAsync(Ct);
-        }
+    [Theory, OnBothEngines]
+    public async Task A_guardian_who_comes_by_at_any_moment_of_the_round_keeps_the_records(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        await ComesByAsync(db, await WardAsync(db, "rosa@harbour.example"));
     }
 
     [Theory, OnBothEngines]
@@ -253,6 +257,31 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
         Assert.Equal(2, await context.Set<Job>().CountAsync(job => job.Kind == JobKind.Retention, Ct));
     }
 
+    private async Task ComesByAsync(TestDatabase db, AccountId account)
+    {
+        await using var context = db.CreateDbContext();
+        await SignInOfAsync(context, account);
+        await context.SaveChangesAsync(Ct);
+        _clock.SetUtcNow(_clock.GetUtcNow().AddYears(Studio.UsualKeepYears));
+        await Caretaker(db).RoundAsync(Ct);
+        await SendAsync(db);
+        _clock.Advance(RetentionRules.Notice);
+
+        for (var at = 1; ; at++)
+        {
+            var between = new InterruptedDatabases(db, at, other => other.Add(new Session(new SessionId(NewId()), account, SignInWay.Password, false, "Firefox", _clock.GetUtcNow())));
+            var letGo = (await Caretaker(db, between).RoundAsync(Ct)).LetGo;
+            Assert.Equal(between.WasThere ? 0 : 1, letGo);
+            if (!between.WasThere)
+            {
+                Assert.True(at > 3); // it was there at each moment before
+                break;
+            }
+
+            await context.Set<Session>().ExecuteDeleteAsync(Ct);
+        }
+    }
+
     private static (int Told, int LetGo) Told(RetentionRound round) => (round.Told, round.LetGo);
 
     private Outbox Outbox(TestDatabase db) => new(db.Services.GetRequiredService<IDataProtectionProvider>(), _clock);
@@ -285,6 +314,22 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
         return student.Id;
     }
 
+    // A younger student whose guardian has agreed.
+    private async Task<AccountId> WardAsync(TestDatabase db, string guardianEmail)
+    {
+        var (now, account) = (_clock.GetUtcNow(), new AccountId(NewId()));
+        await using var context = db.CreateDbContext();
+        var student = new Student(new StudentId(Guid.CreateVersion7(now)), "Pia");
+        student.SayAge(AgeAnswer.Younger);
+        student.Follow(Consent.Given);
+        var guardianship = new Guardianship(new GuardianshipId(NewId()), student.Id, "Rosa", guardianEmail, now);
+        guardianship.Give(account, now);
+        context.AddRange(student, guardianship);
+        await SignInOfAsync(context, account);
+        await context.SaveChangesAsync(Ct);
+        return account;
+    }
+
     private static async Task JoinAsync(TestDatabase db, StudentId id, AccountId account)
     {
         await using var context = db.CreateDbContext();
@@ -307,6 +352,4 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
             context.Add(new ClinicAccount { Id = account.Value, UserName = account.Value.ToString(), DisplayName = "Ines" });
         }
     }
-
-    // Does something before the context of a number is opened.
 }
