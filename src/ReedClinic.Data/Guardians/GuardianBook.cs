@@ -203,7 +203,7 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
     {
         if (await db.FindTicketAsync(secret, TicketPurpose.Guardian, time.GetUtcNow(), ct).ConfigureAwait(false) is not { Student: { } id } ticket
             || await db.Set<Student>().SingleOrDefaultAsync(person => person.Id == id, ct).ConfigureAwait(false) is not { } student
-            || await db.Set<Guardianship>().SingleOrDefaultAsync(row => row.Student == id, ct).ConfigureAwait(false) is not { Stands: Consent.Asked } guardianship)
+            || await db.Set<Guardianship>().SingleOrDefaultAsync(row => row.Student == id, ct).ConfigureAwait(false) is not { Stands: Consent.Asked, EndedAt: null } guardianship)
         {
             return null;
         }
@@ -220,7 +220,7 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
 
         var since = time.GetUtcNow().AddDays(-1);
         var asked = await db.Set<Ticket>().CountAsync(row => row.Purpose == TicketPurpose.Guardian && row.Student == me.Id && row.MadeAt > since, ct).ConfigureAwait(false);
-        var guardian = await db.Set<Guardianship>().AsNoTracking().SingleOrDefaultAsync(row => row.Student == me.Id, ct).ConfigureAwait(false);
+        var guardian = await db.Set<Guardianship>().AsNoTracking().SingleOrDefaultAsync(row => row.Student == me.Id && row.EndedAt == null, ct).ConfigureAwait(false);
         return new GuardianView(me.Age, me.Consent, guardian?.Name, guardian?.Email, guardian?.AskedAt, asked);
     }
 

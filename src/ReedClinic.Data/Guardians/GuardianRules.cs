@@ -63,4 +63,24 @@ internal static class GuardianRules
             outbox.Put(db, new Mail(MailKind.GuardianAnswered, own, student.FirstName) { What = what, At = now, Path = "/guardian", About = student.Id.Value });
         }
     }
+
+    /// <summary>Tells the student, and the guardian who was asked or has answered, that the student's age was put right, if it wasn't so before.</summary>
+    public static void PutAge(this Outbox outbox, ClinicDb db, Student student, Guardianship? guardianship, AgeAnswer right, DateTimeOffset now)
+    {
+        if (student.Age == right)
+        {
+            return;
+        }
+
+        var kind = right is AgeAnswer.OldEnough ? MailKind.FoundOldEnough : MailKind.FoundYounger;
+        if (guardianship is { } told)
+        {
+            outbox.Put(db, new Mail(kind, told.Email, told.Name) { At = now, Path = "/wards", About = told.Account?.Value ?? student.Id.Value });
+        }
+
+        if (student.Email is { } own)
+        {
+            outbox.Put(db, new Mail(kind, own, student.FirstName) { At = now, Path = "/guardian", About = student.Id.Value });
+        }
+    }
 }

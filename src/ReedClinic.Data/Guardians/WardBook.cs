@@ -21,7 +21,7 @@ public sealed class WardBook(IDbContextFactory<ClinicDb> databases, TimeProvider
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var mine = await db.Set<Guardianship>().AsNoTracking().Where(row => row.Account == actor.Account && row.GivenAt != null)
+        var mine = await db.Set<Guardianship>().AsNoTracking().Where(row => row.Account == actor.Account && row.GivenAt != null && row.EndedAt == null)
             .OrderBy(row => row.GivenAt).ToListAsync(ct).ConfigureAwait(false);
         var wards = new List<WardView>();
         foreach (var guardianship in mine)
@@ -139,5 +139,5 @@ internal static class Guarding
 {
     /// <summary>The guardianship of one student that this account holds or held.</summary>
     public static IQueryable<Guardianship> GuardedBy(this ClinicDb db, Actor actor, StudentId ward) =>
-        db.Set<Guardianship>().Where(row => row.Student == ward && row.Account == actor.Account && row.GivenAt != null);
+        db.Set<Guardianship>().Where(row => row.Student == ward && row.Account == actor.Account && row.GivenAt != null && row.EndedAt == null);
 }

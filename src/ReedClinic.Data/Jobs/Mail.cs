@@ -38,6 +38,12 @@ public enum MailKind
 
     /// <summary>Somebody asked for an account with an address that has one already.</summary>
     HaveAccount,
+
+    /// <summary>The studio noted that a student is old enough: no guardian answers for them any more.</summary>
+    FoundOldEnough,
+
+    /// <summary>The studio noted that a student is younger than was thought: a guardian has to answer for them.</summary>
+    FoundYounger,
 }
 
 /// <summary>A mail that is to be sent. It holds facts, not words, and nothing private.</summary>

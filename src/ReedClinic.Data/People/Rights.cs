@@ -55,6 +55,6 @@ internal static class RightsReading
 
     private static async Task<List<StudentId>> WardsOfAsync(this ClinicDb db, AccountId account, CancellationToken ct) =>
         await db.Set<Guardianship>().AsNoTracking()
-            .Where(guardian => guardian.Account == account && guardian.GivenAt != null && guardian.WithdrawnAt == null)
+            .Where(guardian => guardian.Account == account && guardian.GivenAt != null && guardian.WithdrawnAt == null && guardian.EndedAt == null)
             .Select(guardian => guardian.Student).ToListAsync(ct).ConfigureAwait(false);
 }

@@ -1,6 +1,8 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
+using ReedClinic.Data.Guardians;
+using ReedClinic.Data.Jobs;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Pitch;
@@ -9,7 +11,7 @@ using ReedClinic.Domain.Reeds;
 namespace ReedClinic.Data.People;
 
 /// <summary>The people who send reeds.</summary>
-public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvider time)
+public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, Outbox outbox)
 {
     private const int MostFound = 30;
     private const string Describe = "describe-student";
@@ -83,8 +85,9 @@ public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvi
     }
 
     /// <summary>
-    /// Those who work here put a student's age right. For one who is old enough no guardian answers any more: that they did
-    /// goes, and with it what they could see.
+    /// Those who work here put a student's age right. For one who is old enough no guardian answers any more, nor sees
+    /// anything; what they answered is kept, and counts again for one who is younger after all. Guardian and student are told.
+    /// Asks for a fresh sign-in.
     /// </summary>
     public async Task<Outcome<Student>> CorrectAgeAsync(Actor actor, StudentId id, AgeAnswer? age, OperationId operation, CancellationToken ct)
     {
@@ -104,12 +107,15 @@ public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvi
 
         if (!await db.WasDoneAsync(operation, CorrectAge, id.Value, ct).ConfigureAwait(false))
         {
-            student.CorrectAge(right);
-            if (right is AgeAnswer.OldEnough)
+            if (!actor.IsFresh)
             {
-                db.RemoveRange(await db.Set<Guardianship>().Where(guardian => guardian.Student == id).ToListAsync(ct).ConfigureAwait(false));
+                return new Outcome<Student>.Refused([FreshSignIn.Problem]);
             }
 
+            var guardianship = await db.Set<Guardianship>().SingleOrDefaultAsync(guardian => guardian.Student == id, ct).ConfigureAwait(false);
+            outbox.PutAge(db, student, guardianship, right, time.GetUtcNow());
+            student.CorrectAge(right, guardianship?.Stands);
+            guardianship?.Follow(right, time.GetUtcNow());
             db.Note(operation, CorrectAge, id.Value, time.GetUtcNow());
             db.Tell(AuditEvent.AgeCorrected, time.GetUtcNow(), actor.Account.Value, id.Value);
             if (!await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))

@@ -186,7 +186,7 @@ public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
             hindrances.Add(new Problem("", "This is the studio’s only owner. Somebody else has to be made one first."));
         }
 
-        if (whom.Account is { } guardian && await db.Set<Guardianship>().AnyAsync(row => row.Account == guardian && row.GivenAt != null && row.WithdrawnAt == null, ct).ConfigureAwait(false))
+        if (whom.Account is { } guardian && await db.Set<Guardianship>().AnyAsync(row => row.Account == guardian && row.GivenAt != null && row.WithdrawnAt == null && row.EndedAt == null, ct).ConfigureAwait(false))
         {
             hindrances.Add(new Problem("", "You answer for a student here. Take your consent back first, or let another guardian be asked."));
         }

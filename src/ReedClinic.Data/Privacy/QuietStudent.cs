@@ -34,7 +34,7 @@ internal static class SignsOfLife
             .. batches.SelectMany(batch => batch.Journey.Select(step => (DateTimeOffset?)step.Since)),
             .. guardians.SelectMany(row => new[] { row.AskedAt, row.GivenAt, row.WithdrawnAt }),
             .. await db.Set<IntakeDraft>().Where(draft => draft.Student == id).Select(draft => (DateTimeOffset?)draft.SavedAt).ToListAsync(ct).ConfigureAwait(false),
-            .. await db.Set<Session>().Where(session => (session.Account == account && account != null) || db.Set<Guardianship>().Any(row => row.Student == id && row.Account == session.Account)).Select(session => (DateTimeOffset?)session.SeenAt).ToListAsync(ct).ConfigureAwait(false),
+            .. await db.Set<Session>().Where(session => (session.Account == account && account != null) || db.Set<Guardianship>().Any(row => row.Student == id && row.EndedAt == null && row.Account == session.Account)).Select(session => (DateTimeOffset?)session.SeenAt).ToListAsync(ct).ConfigureAwait(false),
         ];
         return signs.Max()!.Value;
     }

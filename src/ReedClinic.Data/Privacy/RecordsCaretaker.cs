@@ -238,7 +238,7 @@ public sealed partial class RecordsCaretaker(
                 && ((batch.Stage != Stage.Home && batch.Stage != Stage.OnItsWayHome && batch.Stage != Stage.OnItsWay)
                     || batch.SubmittedAt > before || batch.LetterSentAt > before || batch.PostedBackAt > before || batch.HomeAt > before)))
             .Where(student => !db.Set<Session>().Any(session => session.SeenAt > before
-                    && (session.Account == student.Account || db.Set<Guardianship>().Any(row => row.Student == student.Id && row.Account == session.Account)))
+                    && (session.Account == student.Account || db.Set<Guardianship>().Any(row => row.Student == student.Id && row.EndedAt == null && row.Account == session.Account)))
                 && !db.Set<IntakeDraft>().Any(draft => draft.Student == student.Id && draft.SavedAt > before)
                 && !db.Set<Guardianship>().Any(row => row.Student == student.Id && (row.AskedAt > before || row.GivenAt > before || row.WithdrawnAt > before)))
             .Where(student => (student.Age != AgeAnswer.Younger && student.Email != null)

@@ -91,6 +91,9 @@ public sealed class Guardianship
     /// <summary>When they took it back.</summary>
     public DateTimeOffset? WithdrawnAt { get; private set; }
 
+    /// <summary>Since when nobody has to answer for the student, who is old enough after all; null while somebody has to.</summary>
+    public DateTimeOffset? EndedAt { get; private set; }
+
     /// <summary>Changes with every save.</summary>
     public Guid Version { get; private set; }
 
@@ -113,7 +116,7 @@ public sealed class Guardianship
         FoldedEmail = Folding.OfEmail(email);
         AskedAt = now;
         Account = null;
-        GivenAt = WithdrawnAt = null;
+        GivenAt = WithdrawnAt = EndedAt = null;
     }
 
     /// <summary>The guardian agrees.</summary>
@@ -129,4 +132,12 @@ public sealed class Guardianship
     /// <summary>The guardian takes it back.</summary>
     /// <param name="now">When.</param>
     public void Withdraw(DateTimeOffset now) => WithdrawnAt ??= now;
+
+    /// <summary>
+    /// Follows a student's age. For one who is old enough nobody answers any more; what was answered is kept, and counts again
+    /// when that turns out to be a mistake: else it would be a way past a guardian who took their consent back.
+    /// </summary>
+    /// <param name="age">The student's age.</param>
+    /// <param name="now">When.</param>
+    public void Follow(AgeAnswer age, DateTimeOffset now) => EndedAt = age is AgeAnswer.OldEnough ? EndedAt ?? now : null;
 }

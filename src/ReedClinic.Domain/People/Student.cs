@@ -125,13 +125,14 @@ public sealed class Student
 
     /// <summary>
     /// Those who work here put an answer right, or note that somebody has come of age: then no guardian decides any more,
-    /// whatever they answered.
+    /// whatever they answered. For one who is younger after all it counts again.
     /// </summary>
     /// <param name="age">The answer.</param>
-    public void CorrectAge(AgeAnswer age)
+    /// <param name="answered">Where their guardian's answer stands; null when nobody was asked.</param>
+    public void CorrectAge(AgeAnswer age, Consent? answered)
     {
         Age = age;
-        Consent = age is AgeAnswer.OldEnough ? Consent.NotAsked : Consent;
+        Consent = age is AgeAnswer.OldEnough ? Consent.NotAsked : answered ?? Consent.NotAsked;
     }
 
     /// <summary>Follows what their guardian answered.</summary>

@@ -89,6 +89,33 @@ public sealed class WithdrawalTests(TestDatabases databases) : IClassFixture<Tes
     }
 
     [Theory, OnBothEngines]
+    public async Task No_correction_of_the_age_is_a_way_past_it_and_nobody_corrects_it_unnoticed(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var scene = new GuardianScene(db);
+        var (student, guardian, batch) = await BatchAsync(scene);
+        var (ward, fresh) = (student.Student!.Value, Teacher with { IsFresh = true });
+        Done(await scene.Book<WardBook>().WithdrawAsync(guardian, ward, Operation(), Ct));
+        var told = (await scene.MailsAsync()).Count;
+
+        Assert.Equal(FreshSignIn.Field, Assert.Single(Refused(await scene.Book<StudentBook>().CorrectAgeAsync(Teacher, ward, AgeAnswer.OldEnough, Operation(), Ct))).Field);
+        Done(await scene.Book<StudentBook>().CorrectAgeAsync(fresh, ward, AgeAnswer.OldEnough, Operation(), Ct));
+        Assert.Null(await scene.Book<WardBook>().ReadAsync(guardian, ward, Ct));
+        Assert.Empty((await scene.Book<AccountBook>().ActorFor(guardian.Account, Ct))!.Wards);
+        var again = Done(await scene.Book<StudentBook>().CorrectAgeAsync(fresh, ward, AgeAnswer.Younger, Operation(), Ct));
+
+        Assert.Equal(Consent.Withdrawn, again.Consent);
+        Assert.NotEmpty(Refused(await scene.Book<GuardianBook>().AskAsync(student, "Somebody else", NewEmail("else"), Operation(), Ct)));
+        Assert.NotEmpty(Refused(await scene.Book<BenchBook>().RecordAsync(Teacher, batch.Reeds[0].Id, Value(Note.Of("more")), Operation(), Ct)));
+        var mails = (await scene.MailsAsync()).Skip(told).ToList();
+        await using var context = db.CreateDbContext();
+        string[] both = [(await context.Set<Guardianship>().SingleAsync(Ct)).Email, (await context.Set<Student>().SingleAsync(Ct)).Email!];
+        Assert.Equal([.. both, .. both], mails.Select(mail => mail.To));
+        Assert.Equal([MailKind.FoundOldEnough, MailKind.FoundOldEnough, MailKind.FoundYounger, MailKind.FoundYounger], mails.Select(mail => mail.Kind));
+        Assert.Equal(Consent.Given, Done(await scene.Book<WardBook>().GiveAgainAsync(guardian, ward, Operation(), Ct)).Consent);
+    }
+
+    [Theory, OnBothEngines]
     public async Task It_stands_also_when_the_student_is_saved_at_the_same_moment(ClinicEngine engine)
     {
         var db = await databases.OpenAsync(engine);

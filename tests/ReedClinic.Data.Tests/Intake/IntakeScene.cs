@@ -19,7 +19,7 @@ internal sealed class IntakeScene(TestDatabase db)
 
     public DeskBook Desk { get; } = new(db, TimeProvider.System, db.Outbox);
 
-    public StudentBook Students { get; } = new(db, TimeProvider.System);
+    public StudentBook Students { get; } = new(db, TimeProvider.System, db.Outbox);
 
     public static OperationId Operation() => new(NewId());
 

@@ -12,7 +12,7 @@ public sealed class StudentBookTests(TestDatabases databases) : IClassFixture<Te
     [Theory, OnBothEngines]
     public async Task An_account_becomes_one_student_however_often_it_is_welcomed(ClinicEngine engine)
     {
-        var book = new StudentBook(await databases.OpenAsync(engine), TimeProvider.System);
+        var book = await BookAsync(databases.OpenAsync(engine));
         var account = new Actor(new AccountId(NewId()), null, false, false);
 
         var students = await Task.WhenAll(Enumerable.Range(0, 10)
@@ -29,7 +29,7 @@ public sealed class StudentBookTests(TestDatabases databases) : IClassFixture<Te
     [InlineData("a\0b")]
     public async Task A_name_must_be_one(string name)
     {
-        var book = new StudentBook(await databases.OpenAsync(ClinicEngine.Sqlite), TimeProvider.System);
+        var book = await BookAsync(databases.OpenAsync(ClinicEngine.Sqlite));
 
         var refused = await book.WelcomeAsync(new Actor(new AccountId(NewId()), null, false, false), name, null, Operation(), Ct);
 
@@ -39,7 +39,7 @@ public sealed class StudentBookTests(TestDatabases databases) : IClassFixture<Te
     [Theory, OnBothEngines]
     public async Task A_teacher_finds_people_without_their_accents_and_capitals(ClinicEngine engine)
     {
-        var book = new StudentBook(await databases.FreshAsync(engine), TimeProvider.System);
+        var book = await BookAsync(databases.FreshAsync(engine));
         await book.WelcomeAsync(new Actor(new AccountId(NewId()), null, false, false), "Łucja Žižka", "LUCJA@example.org", Operation(), Ct);
         await book.WelcomeAsync(new Actor(new AccountId(NewId()), null, false, false), "Ольга Ёлкина", null, Operation(), Ct);
 
@@ -54,7 +54,7 @@ public sealed class StudentBookTests(TestDatabases databases) : IClassFixture<Te
     [Theory, OnBothEngines]
     public async Task What_is_asked_once_is_kept_and_two_forms_do_not_overwrite_each_other(ClinicEngine engine)
     {
-        var book = new StudentBook(await databases.OpenAsync(engine), TimeProvider.System);
+        var book = await BookAsync(databases.OpenAsync(engine));
         var account = new Actor(new AccountId(NewId()), null, false, false);
         var student = Done(await book.WelcomeAsync(account, "Bram", null, Operation(), Ct));
         var details = new StudentDetails(Instrument.CorAnglais, new Tuning(new Hertz(441.5)), ScrapeStyle.ShortScrape, " Norway ");
@@ -73,7 +73,7 @@ public sealed class StudentBookTests(TestDatabases databases) : IClassFixture<Te
     public async Task Who_said_younger_cannot_take_it_back_alone_and_those_who_work_here_can_put_it_right(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);
-        var book = new StudentBook(db, TimeProvider.System);
+        var book = new StudentBook(db, TimeProvider.System, db.Outbox);
         var account = new Actor(new AccountId(NewId()), null, false, false);
         var student = Done(await book.WelcomeAsync(account, "Bram", null, Operation(), Ct));
         Done(await book.SayAgeAsync(account, AgeAnswer.Younger, Operation(), Ct));
@@ -88,13 +88,20 @@ public sealed class StudentBookTests(TestDatabases databases) : IClassFixture<Te
         }
 
         Assert.IsType<Outcome<Student>.Refused>(await book.SayAgeAsync(account, AgeAnswer.OldEnough, Operation(), Ct));
-        Assert.IsType<Outcome<Student>.NotFound>(await book.CorrectAgeAsync(account, student.Id, AgeAnswer.OldEnough, Operation(), Ct));
-        Assert.IsType<Outcome<Student>.Refused>(await book.CorrectAgeAsync(Teacher, student.Id, null, Operation(), Ct));
-        var right = Done(await book.CorrectAgeAsync(Teacher, student.Id, AgeAnswer.OldEnough, Operation(), Ct));
+        var fresh = Teacher with { IsFresh = true };
+        Assert.IsType<Outcome<Student>.NotFound>(await book.CorrectAgeAsync(account with { IsFresh = true }, student.Id, AgeAnswer.OldEnough, Operation(), Ct));
+        Assert.IsType<Outcome<Student>.Refused>(await book.CorrectAgeAsync(fresh, student.Id, null, Operation(), Ct));
+        var stale = await book.CorrectAgeAsync(Teacher with { IsFresh = false }, student.Id, AgeAnswer.OldEnough, Operation(), Ct);
+        Assert.Equal(FreshSignIn.Field, Assert.Single(Assert.IsType<Outcome<Student>.Refused>(stale).Problems).Field);
+        var right = Done(await book.CorrectAgeAsync(fresh, student.Id, AgeAnswer.OldEnough, Operation(), Ct));
 
         Assert.True(right is { MayTakePart: true, Consent: Consent.NotAsked });
-        await using var after = db.CreateDbContext();
-        Assert.Empty(after.Set<Guardianship>());
-        Assert.False(Done(await book.CorrectAgeAsync(Teacher, student.Id, AgeAnswer.Younger, Operation(), Ct)).MayTakePart);
+        Assert.False(Done(await book.CorrectAgeAsync(fresh, student.Id, AgeAnswer.Younger, Operation(), Ct)).MayTakePart);
+    }
+
+    private static async Task<StudentBook> BookAsync(Task<TestDatabase> opening)
+    {
+        var db = await opening;
+        return new StudentBook(db, TimeProvider.System, db.Outbox);
     }
 }

@@ -937,6 +937,9 @@ namespace ReedClinic.Data.Migrations.Postgres
                         .HasMaxLength(254)
                         .HasColumnType("character varying(254)");
 
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("timestamp with time zone");
+
                     b.Property<string>("FoldedEmail")
                         .IsRequired()
                         .HasMaxLength(1016)

@@ -926,6 +926,9 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         .HasMaxLength(254)
                         .HasColumnType("TEXT");
 
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("FoldedEmail")
                         .IsRequired()
                         .HasMaxLength(1016)
