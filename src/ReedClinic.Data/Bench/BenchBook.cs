@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Engine;
+using ReedClinic.Data.Intake;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
@@ -261,6 +262,8 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
+        var transaction = await db.HoldConsentAsync(db.Set<Batch>().Where(batch => batch.Reeds.Any(row => row.Id == reed)), ct).ConfigureAwait(false);
+        await using var __ = transaction.ConfigureAwait(false);
         if (await OpenLog.Read(db, actor, reed, ct).ConfigureAwait(false) is not { } page)
         {
             return new Outcome<IReadOnlyList<BenchFact>>.NotFound();
@@ -283,16 +286,10 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
 
         var now = time.GetUtcNow();
         List<BenchEntry> stamped = [.. entries.Select((entry, index) => entry.StampedWith(new EntryStamp(
-            new EntryId(Guid.CreateVersion7(now)),
-            reed,
-            page.Log.LastSequence + 1 + index,
-            operation.Part(index),
-            now,
-            actor.Account,
-            supersedes,
-            pass)))];
+            new EntryId(Guid.CreateVersion7(now)), reed, page.Log.LastSequence + 1 + index, operation.Part(index), now, actor.Account, supersedes, pass)))];
         var after = await page.Add(stamped, ct).ConfigureAwait(false);
         await db.SaveChangesAsync(ct).ConfigureAwait(false);
+        await transaction.CommitAsync(ct).ConfigureAwait(false);
         news?.Tell(reed);
         return new Outcome<IReadOnlyList<BenchFact>>.Done([.. stamped.Select(entry => after.FactOf(entry.Id)!)]);
     }

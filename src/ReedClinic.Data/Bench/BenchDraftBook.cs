@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Intake;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Reeds;
 
@@ -62,6 +63,8 @@ public sealed class BenchDraftBook(IDbContextFactory<ClinicDb> databases, TimePr
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
+        var transaction = await db.HoldConsentAsync(db.Set<Batch>().Where(batch => batch.Reeds.Any(row => row.Id == reed)), ct).ConfigureAwait(false);
+        await using var __ = transaction.ConfigureAwait(false);
         if (!await db.WorkedBy(actor).AnyAsync(batch => batch.Reeds.Any(row => row.Id == reed), ct).ConfigureAwait(false))
         {
             return false;
@@ -78,6 +81,7 @@ public sealed class BenchDraftBook(IDbContextFactory<ClinicDb> databases, TimePr
         try
         {
             await db.SaveChangesAsync(ct).ConfigureAwait(false);
+            await transaction.CommitAsync(ct).ConfigureAwait(false);
             return true;
         }
         catch (DbUpdateException clash) when (clash.IsUniqueClash() || clash is DbUpdateConcurrencyException)

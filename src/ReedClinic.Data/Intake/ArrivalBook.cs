@@ -67,6 +67,8 @@ public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var which = Workable(db, actor).Where(batch => batch.Id == id);
+        var transaction = await db.HoldConsentAsync(which, ct).ConfigureAwait(false);
+        await using var __ = transaction.ConfigureAwait(false);
         var done = await db.WasDoneAsync(operation, verb, id.Value, ct).ConfigureAwait(false);
         if (!done && await which.Whole().SingleOrDefaultAsync(ct).ConfigureAwait(false) is { } batch)
         {
@@ -88,6 +90,7 @@ public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvi
                 || await db.WasDoneAsync(operation, verb, id.Value, ct).ConfigureAwait(false);
         }
 
+        await transaction.CommitAsync(ct).ConfigureAwait(false);
         return await db.ViewAsync(which, ct).ConfigureAwait(false) switch
         {
             null => new Outcome<BatchView>.NotFound(),

@@ -1,4 +1,6 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
+using ReedClinic.Data.Engine;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
 
@@ -30,6 +32,13 @@ internal static class BatchQueries
     public static IQueryable<Batch> WorkedBy(this ClinicDb db, Actor actor) => actor.WorksHere
         ? db.Set<Batch>().Where(batch => db.Set<Student>().Any(student => student.Id == batch.Student && student.Consent != Consent.Withdrawn))
         : db.Set<Batch>().Where(batch => false);
+
+    /// <summary>
+    /// Begins the transaction in which something is written about batches. It comes before <see cref="WorkedBy"/> is asked, and
+    /// is committed after the save: consent that is taken back at the same moment is either seen, or waits for the save.
+    /// </summary>
+    public static Task<IDbContextTransaction> HoldConsentAsync(this ClinicDb db, IQueryable<Batch> which, CancellationToken ct) =>
+        db.HoldAsync(which.Select(batch => batch.Student), ct);
 
     /// <summary>The batch, its reeds and its questions.</summary>
     public static IQueryable<Batch> Whole(this IQueryable<Batch> batches) =>

@@ -99,26 +99,31 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             return await AnswerAsync(db, mine, ct).ConfigureAwait(false);
         }
 
+        var transaction = await db.HoldAsync(mine.Select(row => row.Student), ct).ConfigureAwait(false);
+        await using var __ = transaction.ConfigureAwait(false);
         var draft = await mine.SingleOrDefaultAsync(ct).ConfigureAwait(false);
         if (draft is null || await IsPausedAsync(db, draft.Student, ct).ConfigureAwait(false))
         {
             return draft is null ? new Outcome<DraftView>.NotFound() : new Outcome<DraftView>.Refused([ConsentTakenBack.Paused]);
         }
 
-        if (draft.BecameBatch is null)
+        if (draft.BecameBatch is null && await KeepAsync(db, draft, payload, version, operation, ct).ConfigureAwait(false))
         {
-            draft.Keep(payload, time.GetUtcNow());
-            db.ExpectVersion(draft, version);
-            db.Note(operation, SaveDraft, id.Value, time.GetUtcNow());
-            if (await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
-                || await db.WasDoneAsync(operation, SaveDraft, id.Value, ct).ConfigureAwait(false))
-            {
-                return await AnswerAsync(db, mine, ct).ConfigureAwait(false);
-            }
+            await transaction.CommitAsync(ct).ConfigureAwait(false);
+            return await AnswerAsync(db, mine, ct).ConfigureAwait(false);
         }
 
         var theirs = await ReadAsync(db, mine, ct).ConfigureAwait(false);
         return theirs is null ? new Outcome<DraftView>.NotFound() : new Outcome<DraftView>.Conflict(theirs);
+    }
+
+    private async Task<bool> KeepAsync(ClinicDb db, IntakeDraft draft, string payload, Guid version, OperationId operation, CancellationToken ct)
+    {
+        draft.Keep(payload, time.GetUtcNow());
+        db.ExpectVersion(draft, version);
+        db.Note(operation, SaveDraft, draft.Id.Value, time.GetUtcNow());
+        return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
+            || await db.WasDoneAsync(operation, SaveDraft, draft.Id.Value, ct).ConfigureAwait(false);
     }
 
     /// <summary>

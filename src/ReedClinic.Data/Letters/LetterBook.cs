@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
+using ReedClinic.Data.Intake;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.Intake;
@@ -136,6 +137,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
     public Task<Outcome<LetterView>> SendAsync(Actor actor, BatchCode code, string mark, OperationId operation, CancellationToken ct)
     {
         operation = operation.OrFresh(time.GetUtcNow());
+        outbox.Ready();
         return ChangeAsync(actor, code, null, operation, "send-letter", async (db, view, letter) =>
         {
             if (view.Mark != mark)
@@ -175,8 +177,9 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var view = actor.WorksHere ? await LetterReader.ReadAsync(db, code, actor.Account, ct).ConfigureAwait(false) : null;
-        if (view is null)
+        var transaction = await db.HoldConsentAsync(db.Set<Batch>().Where(batch => actor.WorksHere && batch.Code == code), ct).ConfigureAwait(false);
+        await using var __ = transaction.ConfigureAwait(false);
+        if ((actor.WorksHere ? await LetterReader.ReadAsync(db, code, actor.Account, ct).ConfigureAwait(false) : null) is not { } view)
         {
             return new Outcome<LetterView>.NotFound();
         }
@@ -195,18 +198,17 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
 
         if (await OpenAsync(db, view, ct).ConfigureAwait(false) is { } letter)
         {
-            switch (await change(db, view, letter).ConfigureAwait(false))
+            if (await change(db, view, letter).ConfigureAwait(false) is var problems && problems is not { Count: 0 })
             {
-                case null: return new Outcome<LetterView>.Conflict(view);
-                case { Count: > 0 } problems: return new Outcome<LetterView>.Refused(problems);
+                return problems is null ? new Outcome<LetterView>.Conflict(view) : new Outcome<LetterView>.Refused(problems);
             }
 
             db.Note(operation, verb, batch, time.GetUtcNow());
             await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+            await transaction.CommitAsync(ct).ConfigureAwait(false);
         }
 
-        var saved = await db.WasDoneAsync(operation, verb, batch, ct).ConfigureAwait(false);
-        return await AnswerAsync(db, actor, code, saved, ct).ConfigureAwait(false);
+        return await AnswerAsync(db, actor, code, await db.WasDoneAsync(operation, verb, batch, ct).ConfigureAwait(false), ct).ConfigureAwait(false);
     }
 
     private static Outcome<LetterView>? Hindrance(LetterView view, Guid? version)

@@ -113,6 +113,11 @@ public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
             return new Outcome<ErasureView>.NotFound();
         }
 
+        if (erasure.Student is { } held)
+        {
+            await db.HoldAloneAsync(held, ct).ConfigureAwait(false); // before their rows, as whoever writes about their reeds does
+        }
+
         var view = await ViewAsync(db, erasure, whom is null || whom == actor.Student, ct).ConfigureAwait(false);
         var problems = Hindrances(actor, view, typed);
         if (problems.Count > 0)

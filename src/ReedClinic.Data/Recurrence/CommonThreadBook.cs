@@ -69,6 +69,8 @@ public sealed class CommonThreadBook(IDbContextFactory<ClinicDb> databases, Time
             return new Outcome<CommonThread>.NotFound();
         }
 
+        var transaction = await db.HoldConsentAsync(db.Set<Batch>().Where(row => row.Id == known), ct).ConfigureAwait(false);
+        await using var __ = transaction.ConfigureAwait(false);
         if (!await db.WorkedBy(actor).AnyAsync(row => row.Id == known, ct).ConfigureAwait(false))
         {
             return new Outcome<CommonThread>.Refused([ConsentTakenBack.Unworked]);
@@ -90,6 +92,7 @@ public sealed class CommonThreadBook(IDbContextFactory<ClinicDb> databases, Time
                 : new Outcome<CommonThread>.Refused([new Problem("", UsedElsewhere.Words)]);
         }
 
+        await transaction.CommitAsync(ct).ConfigureAwait(false);
         return new Outcome<CommonThread>.Done(await mine.AsNoTracking().SingleAsync(ct).ConfigureAwait(false));
     }
 

@@ -17,6 +17,8 @@ internal sealed class GuardianScene(TestDatabase db)
 
     private static int _people;
 
+    public TestDatabase Database => db;
+
     public IntakeScene Intake { get; } = new(db);
 
     public T Book<T>()

@@ -1,0 +1,37 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.Engine;
+
+/// <summary>Keeps students as they are until a transaction ends.</summary>
+internal static class Holding
+{
+    /// <summary>
+    /// Begins a transaction in which nobody changes these students: whoever wants to waits until it ends, and whoever did is
+    /// seen by what is read from now on. Several may hold the same student.
+    /// </summary>
+    public static async Task<IDbContextTransaction> HoldAsync(this ClinicDb db, IQueryable<StudentId> whom, CancellationToken ct)
+    {
+        // SQLite's transactions write alone from their first statement on (they begin immediate), so nothing is to be asked there.
+        var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
+        if (db is PostgresClinicDb)
+        {
+            foreach (var student in await whom.ToListAsync(ct).ConfigureAwait(false))
+            {
+                await db.Database.ExecuteSqlAsync($"""SELECT 1 FROM "Students" WHERE "Id" = {student.Value} FOR SHARE""", ct).ConfigureAwait(false);
+            }
+        }
+
+        return transaction;
+    }
+
+    /// <summary>In a transaction: from now on nobody else holds or changes this student until it ends.</summary>
+    public static async Task HoldAloneAsync(this ClinicDb db, StudentId student, CancellationToken ct)
+    {
+        if (db is PostgresClinicDb)
+        {
+            await db.Database.ExecuteSqlAsync($"""SELECT 1 FROM "Students" WHERE "Id" = {student.Value} FOR UPDATE""", ct).ConfigureAwait(false);
+        }
+    }
+}

@@ -1,0 +1,126 @@
+using System.Data.Common;
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Bench;
+using ReedClinic.Data.Guardians;
+using ReedClinic.Data.Intake;
+using ReedClinic.Data.Letters;
+using ReedClinic.Data.Recurrence;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recurrence;
+using ReedClinic.Domain.Reeds;
+using static ReedClinic.Data.Tests.Guardians.GuardianScene;
+using static ReedClinic.Data.Tests.Intake.IntakeScene;
+
+namespace ReedClinic.Data.Tests.Guardians;
+
+/// <summary>Consent that is taken back between what a Book read and what it saves: OWASP ASVS 5.0, 8.3.2 and 2.3.3.</summary>
+public sealed class WithdrawalMomentTests(TestDatabases databases) : IClassFixture<TestDatabases>
+{
+    [Theory, OnBothEngines]
+    public Task It_waits_for_an_entry_at_the_bench(ClinicEngine engine) => WaitsAsync(engine, async (hand, scene, batch) =>
+    {
+        Done(await new BenchBook(hand, TimeProvider.System).RecordAsync(Teacher, batch.Reeds[0].Id, Done(Note.Of("thin")), Operation(), Ct));
+        Assert.NotEmpty(Refused(await AfterAsync(scene, batch, () => scene.Book<BenchBook>().RecordAsync(Teacher, batch.Reeds[0].Id, Done(Note.Of("more")), Operation(), Ct))));
+    });
+
+    [Theory, OnBothEngines]
+    public Task It_waits_for_what_is_half_typed_at_the_bench(ClinicEngine engine) => WaitsAsync(engine, async (hand, scene, batch) =>
+    {
+        Assert.True(await new BenchDraftBook(hand, TimeProvider.System).KeepAsync(Teacher, batch.Reeds[0].Id, "half typed", Ct));
+        Assert.False(await AfterAsync(scene, batch, () => scene.Book<BenchDraftBook>().KeepAsync(Teacher, batch.Reeds[0].Id, "half typed more", Ct)));
+    });
+
+    [Theory, OnBothEngines]
+    public Task It_waits_for_the_common_thread(ClinicEngine engine) => WaitsAsync(engine, async (hand, scene, batch) =>
+    {
+        var chosen = Done(await new CommonThreadBook(hand, TimeProvider.System).ChooseAsync(Teacher, batch.Code, new ThreadChoice(LessonWords: "Corners."), Guid.Empty, Operation(), Ct));
+        Assert.NotEmpty(Refused(await AfterAsync(scene, batch, () => scene.Book<CommonThreadBook>().ChooseAsync(Teacher, batch.Code, new ThreadChoice(LessonWords: "Tip."), chosen.Version, Operation(), Ct))));
+    });
+
+    [Theory, OnBothEngines]
+    public Task It_waits_for_what_was_seen_of_a_parcel(ClinicEngine engine) => WaitsAsync(engine, async (hand, scene, batch) =>
+    {
+        var seen = new SeenParcel(new Dictionary<ReedId, ReedArrival>(), "wet");
+        var view = Done(await new ArrivalBook(hand, TimeProvider.System).RecordAsync(Teacher, batch.Id, seen, batch.Version, Operation(), Ct));
+        Assert.NotEmpty(Refused(await AfterAsync(scene, batch, () => scene.Book<ArrivalBook>().RecordAsync(Teacher, batch.Id, seen, view.Batch.Version, Operation(), Ct))));
+    });
+
+    [Theory, OnBothEngines]
+    public Task It_waits_for_a_letter(ClinicEngine engine) => WaitsAsync(engine, async (hand, scene, batch) =>
+    {
+        var db = scene.Database;
+        Done(await new LetterBook(hand, TimeProvider.System, db.Outbox).AnswerAsync(Teacher, batch.Code, batch.Questions[0].Id, "Yes.", Operation(), Ct));
+        Assert.NotEmpty(Refused(await AfterAsync(scene, batch, () => scene.Book<LetterBook>().AnswerAsync(Teacher, batch.Code, batch.Questions[0].Id, "No.", Operation(), Ct))));
+    });
+
+    [Theory, OnBothEngines]
+    public async Task It_waits_for_an_intake_that_is_being_written(ClinicEngine engine)
+    {
+        var scene = new GuardianScene(await databases.OpenAsync(engine));
+        var student = await scene.StudentAsync();
+        var guardian = await scene.AgreedAsync(student);
+        var draft = await scene.Intake.DraftAsync(student, Form());
+        var hand = new LateGuardian(scene.Database, student.Student!.Value);
+
+        var saved = Done(await new IntakeBook(hand, TimeProvider.System).SaveAsync(student, draft.Id, Form(2), draft.Version, Operation(), Ct));
+
+        Assert.False(hand.GotThrough);
+        Done(await scene.Book<WardBook>().WithdrawAsync(guardian, student.Student!.Value, Operation(), Ct));
+        Assert.NotEmpty(Refused(await scene.Book<IntakeBook>().SaveAsync(student, draft.Id, Form(3), saved.Version, Operation(), Ct)));
+    }
+
+    // The Book saves while the guardian's answer waits; once it is through, nothing is written any more.
+    private async Task WaitsAsync(ClinicEngine engine, Func<LateGuardian, GuardianScene, Batch, Task> work)
+    {
+        var scene = new GuardianScene(await databases.OpenAsync(engine));
+        var student = await scene.StudentAsync();
+        await scene.AgreedAsync(student);
+        var batch = (await scene.Intake.BatchAsync(student)).Batch;
+        var hand = new LateGuardian(scene.Database, student.Student!.Value);
+        await work(hand, scene, batch);
+        Assert.False(hand.GotThrough);
+    }
+
+    // What a Book says after the guardian took consent back.
+    private static async Task<T> AfterAsync<T>(GuardianScene scene, Batch batch, Func<Task<T>> then)
+    {
+        await using var context = scene.Database.CreateDbContext();
+        var account = (await context.Set<Guardianship>().SingleAsync(row => row.Student == batch.Student, Ct)).Account!.Value;
+        var guardian = new Actor(account, null, false, false) { IsFresh = true };
+        Done(await scene.Book<WardBook>().WithdrawAsync(guardian, batch.Student, Operation(), Ct));
+        return await then();
+    }
+
+    /// <summary>A guardian whose answer comes when a Book is about to save, and who doesn't wait long.</summary>
+    private sealed class LateGuardian(TestDatabase db, StudentId ward) : IDbContextFactory<ClinicDb>
+    {
+        /// <summary>Null while they haven't tried; true when the answer was saved in between.</summary>
+        public bool? GotThrough { get; private set; }
+
+        public ClinicDb CreateDbContext()
+        {
+            var context = db.CreateDbContext();
+            context.SavingChanges += (_, _) => GotThrough ??= Try();
+            return context;
+        }
+
+        private bool Try()
+        {
+            using var other = db.CreateDbContext();
+            other.Database.OpenConnection();
+            other.Database.SetCommandTimeout(1);
+            other.Database.ExecuteSqlRaw(db.Engine == ClinicEngine.Sqlite ? "PRAGMA busy_timeout=300" : "SET lock_timeout='300ms'");
+            try
+            {
+                return other.Set<Student>().Where(student => student.Id == ward)
+                    .ExecuteUpdate(student => student.SetProperty(row => row.Consent, Consent.Withdrawn)) == 1;
+            }
+            catch (Exception late) when (late is DbException || late.InnerException is DbException)
+            {
+                return false; // it would have waited
+            }
+        }
+    }
+}
