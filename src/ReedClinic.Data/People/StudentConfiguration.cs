@@ -19,6 +19,7 @@ internal sealed class StudentConfiguration : IEntityTypeConfiguration<Student>
         builder.Property(student => student.Country).HasMaxLength(Student.LongestCountry);
         builder.Ignore(student => student.MayTakePart);
         builder.Ignore(student => student.IsPaused);
+        builder.Ignore(student => student.MayBeWorkedFor);
         builder.Ignore(student => student.FirstName);
         builder.Ignore(student => student.SharedName);
         builder.Property(student => student.Consent).HasDefaultValue(Consent.NotAsked).ValueGeneratedNever();

@@ -72,6 +72,12 @@ public sealed class Student
     /// <summary>True when a guardian agreed once and took it back: nothing more is done with their reeds, and they write nothing.</summary>
     public bool IsPaused => Consent is Consent.Withdrawn;
 
+    /// <summary>
+    /// True while those who work here may work on their reeds. A younger student's guardian has to agree to it at this moment: one
+    /// who took it back, or whose sign-in was erased, agrees to nothing.
+    /// </summary>
+    public bool MayBeWorkedFor => Consent is not Consent.Withdrawn && (Age is not AgeAnswer.Younger || Consent is Consent.Given);
+
     /// <summary>The first word of their name: all that a stranger is told, and a guardian who is asked.</summary>
     public string FirstName => Name.Split(' ', 2)[0];
 

@@ -43,7 +43,12 @@ public sealed class AgeCorrectionTests(ClinicHost host) : IClassFixture<ClinicHo
         await using var scope = host.Services.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<ClinicDb>();
         var longAgo = TimeProvider.System.GetUtcNow().AddHours(-1);
-        await db.Set<Session>().ExecuteUpdateAsync(session => session.SetProperty(row => row.FreshAt, longAgo), Ct);
+        foreach (var session in await db.Set<Session>().ToListAsync(Ct))
+        {
+            db.Entry(session).Property(row => row.FreshAt).CurrentValue = longAgo;
+        }
+
+        await db.SaveChangesAsync(Ct);
 
         using var answer = await form.Set("Age.Answer", nameof(AgeAnswer.Younger)).Post();
 

@@ -30,6 +30,24 @@ public sealed class OpenCircuits(IOptions<CircuitLimits> limits)
         }
     }
 
+    /// <summary>
+    /// Makes every open page of everybody ask anew. Call it after something was taken away that isn't one account's, such as a
+    /// guardian's consent.
+    /// </summary>
+    public void TellAll()
+    {
+        List<ThisCircuit> all;
+        lock (_gate)
+        {
+            all = [.. _open.Values.SelectMany(circuits => circuits)];
+        }
+
+        foreach (var circuit in all)
+        {
+            circuit.Tell();
+        }
+    }
+
     /// <summary>Whether an account could work in one more page.</summary>
     /// <param name="account">The account.</param>
     public bool HasRoom(AccountId account)
