@@ -57,7 +57,7 @@ internal static class GuardianRules
     /// </summary>
     public static void PutAnswered(this Outbox outbox, ClinicDb db, Guardianship guardianship, Student student, string what, DateTimeOffset now)
     {
-        outbox.Put(db, new Mail(MailKind.GuardianAnswered, guardianship.Email, guardianship.Name) { What = what, At = now, Path = "/wards", About = student.Id.Value });
+        outbox.Put(db, new Mail(MailKind.GuardianAnswered, guardianship.Email, guardianship.Name) { What = what, At = now, Path = "/wards", About = guardianship.Account?.Value ?? student.Id.Value });
         if (student.Email is { } own)
         {
             outbox.Put(db, new Mail(MailKind.GuardianAnswered, own, student.FirstName) { What = what, At = now, Path = "/guardian", About = student.Id.Value });

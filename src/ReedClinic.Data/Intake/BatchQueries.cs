@@ -26,11 +26,12 @@ internal static class BatchQueries
     }
 
     /// <summary>
-    /// The batches that this actor may work on: for those who work here, all but those whose student's guardian took their
-    /// consent back. These only go home.
+    /// The batches that this actor may work on: for those who work here, all but those whose student needs a guardian who agrees
+    /// and has none at this moment (<see cref="Student.MayBeWorkedFor"/>). These only go home.
     /// </summary>
     public static IQueryable<Batch> WorkedBy(this ClinicDb db, Actor actor) => actor.WorksHere
-        ? db.Set<Batch>().Where(batch => db.Set<Student>().Any(student => student.Id == batch.Student && student.Consent != Consent.Withdrawn))
+        ? db.Set<Batch>().Where(batch => db.Set<Student>().Any(student => student.Id == batch.Student && student.Consent != Consent.Withdrawn
+            && (student.Age == null || student.Age != AgeAnswer.Younger || student.Consent == Consent.Given)))
         : db.Set<Batch>().Where(batch => false);
 
     /// <summary>

@@ -218,7 +218,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             return new Outcome<LetterView>.Refused([new Problem("", "This letter has been sent, so it can't be changed any more.")]);
         }
 
-        if (view.AtBench.Student.IsPaused)
+        if (!view.AtBench.Student.MayBeWorkedFor)
         {
             return new Outcome<LetterView>.Refused([ConsentTakenBack.Unworked]);
         }

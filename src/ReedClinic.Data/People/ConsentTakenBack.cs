@@ -6,7 +6,7 @@ namespace ReedClinic.Data.People;
 internal static class ConsentTakenBack
 {
     /// <summary>For those who work here.</summary>
-    internal static Problem Unworked { get; } = new("", "The guardian has taken consent back: the reeds go home unworked. Nothing was saved.");
+    internal static Problem Unworked { get; } = new("", "No guardian agrees to this any more: the reeds go home unworked. Nothing was saved.");
 
     /// <summary>For the student.</summary>
     internal static Problem Paused { get; } = new("", "Your guardian has taken their consent back, so nothing can be written or sent. What you have can still be read.");

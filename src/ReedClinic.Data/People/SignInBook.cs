@@ -222,6 +222,11 @@ public sealed class SignInBook(
             person.WriteTo(ticket.Email);
         }
 
+        foreach (var guardianship in await db.Set<Guardianship>().Where(row => row.Account == actor.Account).ToListAsync(ct).ConfigureAwait(false))
+        {
+            guardianship.WriteTo(ticket.Email);
+        }
+
         db.Note(operation, "confirm-email", account.Id, now);
         return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
             ? new Outcome<string>.Done(ticket.Email)

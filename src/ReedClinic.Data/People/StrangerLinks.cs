@@ -66,7 +66,7 @@ public sealed class StrangerLinks(IDbContextFactory<ClinicDb> databases, TimePro
 
         db.Add(ticket);
         db.Note(operation, "ask-for-link", ticket.Id.Value, now);
-        outbox.Put(db, has ? new Mail(MailKind.HaveAccount, address) : MailOf(ticket, secret));
+        outbox.Put(db, has ? new Mail(MailKind.HaveAccount, address) { About = account?.Id } : MailOf(ticket, secret));
         await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
         return new Outcome<bool>.Done(true);
     }

@@ -26,7 +26,7 @@ internal static class Erasing
 
         if (whom.Account is { } account)
         {
-            await AccountAsync(db, account, ct).ConfigureAwait(false);
+            await AccountAsync(db, account, now, ct).ConfigureAwait(false);
         }
 
         Guid[] gone = [.. whom.Student is { } person ? [person.Value] : Array.Empty<Guid>(), .. whom.Account is { } signIn ? [signIn.Value] : Array.Empty<Guid>()];
@@ -65,7 +65,7 @@ internal static class Erasing
     }
 
     // What somebody wrote as a teacher in other people's records stays: who wrote it is an id that leads nowhere then.
-    private static async Task AccountAsync(ClinicDb db, AccountId id, CancellationToken ct)
+    private static async Task AccountAsync(ClinicDb db, AccountId id, DateTimeOffset now, CancellationToken ct)
     {
         var email = await db.Users.Where(user => user.Id == id.Value).Select(user => user.Email).SingleOrDefaultAsync(ct).ConfigureAwait(false);
         var address = email is null ? null : Folding.OfEmail(email);
@@ -75,6 +75,10 @@ internal static class Erasing
         await db.Set<Ticket>().Where(ticket => ticket.Account == id || (address != null && ticket.FoldedEmail == address)).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         await db.Set<Job>().Where(job => job.About == id.Value).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         await db.Set<BenchDraft>().Where(draft => draft.Account == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+
+        // Their students can ask somebody else; until one agrees nothing is sent or worked on.
+        await db.Set<Student>().Where(student => db.Set<Guardianship>().Any(guardian => guardian.Account == id && guardian.Student == student.Id && guardian.EndedAt == null))
+            .ExecuteUpdateAsync(student => student.SetProperty(row => row.Consent, Consent.NotAsked).SetProperty(row => row.Version, Guid.CreateVersion7(now)), ct).ConfigureAwait(false);
         await db.Set<Guardianship>().Where(guardian => guardian.Account == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
 
         // Roles, passkeys and the rest of Identity's rows go with the account.

@@ -193,7 +193,7 @@ public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
 
         if (whom.Account is { } guardian && await db.Set<Guardianship>().AnyAsync(row => row.Account == guardian && row.GivenAt != null && row.WithdrawnAt == null && row.EndedAt == null, ct).ConfigureAwait(false))
         {
-            hindrances.Add(new Problem("", "You answer for a student here. Take your consent back first, or let another guardian be asked."));
+            hindrances.Add(new Problem("", "You answer for a student here. Take your consent back first. Once you are erased, the student can ask somebody else; until then nothing is sent or worked on."));
         }
 
         return new ErasureView(
@@ -205,7 +205,10 @@ public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
             batches.Sum(batch => batch.Reeds),
             batches.Count(batch => batch.Sent),
             time.GetUtcNow().AddDays(settings.BackupDays),
-            hindrances);
+            hindrances)
+        {
+            KeepsAccount = whom.Account is null && await db.Set<Student>().AnyAsync(person => person.Id == whom.Student && person.Account != null, ct).ConfigureAwait(false),
+        };
     }
 
     private static async Task<bool> AnotherOwnerAsync(ClinicDb db, AccountId but, CancellationToken ct) =>

@@ -22,7 +22,11 @@ public sealed record ErasureView(
     int Reeds,
     int Letters,
     DateTimeOffset BackupsGoneAt,
-    IReadOnlyList<Problem> Hindrances);
+    IReadOnlyList<Problem> Hindrances)
+{
+    /// <summary>True when they have a sign-in that stays, because it serves for more than sending reeds.</summary>
+    public bool KeepsAccount { get; init; }
+}
 
 /// <summary>What is told on the public page about what is kept.</summary>
 /// <param name="Studio">The studio, or null while it has no owner.</param>

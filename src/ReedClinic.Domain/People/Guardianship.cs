@@ -112,11 +112,18 @@ public sealed class Guardianship
     public void Ask(string name, string email, DateTimeOffset now)
     {
         Name = name;
-        Email = email;
-        FoldedEmail = Folding.OfEmail(email);
+        WriteTo(email);
         AskedAt = now;
         Account = null;
         GivenAt = WithdrawnAt = EndedAt = null;
+    }
+
+    /// <summary>Follows the guardian to another address.</summary>
+    /// <param name="email">Where mail reaches them.</param>
+    public void WriteTo(string email)
+    {
+        Email = email;
+        FoldedEmail = Folding.OfEmail(email);
     }
 
     /// <summary>The guardian agrees.</summary>

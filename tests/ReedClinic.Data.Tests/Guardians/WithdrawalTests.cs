@@ -6,6 +6,7 @@ using ReedClinic.Data.Intake;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
+using ReedClinic.Data.Privacy;
 using ReedClinic.Data.Recurrence;
 using ReedClinic.Data.Tests.Engine;
 using ReedClinic.Domain.Bench;
@@ -116,6 +117,49 @@ public sealed class WithdrawalTests(TestDatabases databases) : IClassFixture<Tes
     }
 
     [Theory, OnBothEngines]
+    public async Task When_the_guardian_has_themselves_erased_another_can_be_asked_and_nothing_goes_on_before(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var scene = new GuardianScene(db);
+        var (student, guardian, batch) = await BatchAsync(scene);
+        var draft = await scene.Intake.DraftAsync(student, Form());
+        Assert.Contains("Take your consent back first", Assert.Single(Refused(await scene.Book<PrivacyBook>().EraseAsync(guardian, null, "erase", Operation(), Ct))).Message, StringComparison.Ordinal);
+        Done(await scene.Book<WardBook>().WithdrawAsync(guardian, student.Student!.Value, Operation(), Ct));
+        Done(await scene.Book<PrivacyBook>().EraseAsync(guardian, null, "erase", Operation(), Ct));
+
+        Assert.Equal(IntakeBook.GuardianField, Assert.Single(Refused(await scene.Intake.Intake.SubmitAsync(student, draft.Id, Operation(), Ct))).Field);
+        Assert.NotEmpty(Refused(await scene.Book<BenchBook>().RecordAsync(Teacher, batch.Reeds[0].Id, Value(Note.Of("more")), Operation(), Ct)));
+        var letter = (await scene.Book<LetterBook>().ReadAsync(Teacher, batch.Code, Ct))!;
+        Assert.NotEmpty(Refused(await scene.Book<LetterBook>().SaveAsync(Teacher, batch.Code, new Dictionary<string, string>(), letter.Version, Operation(), Ct)));
+
+        await scene.AgreedAsync(student, "Another Kestrel");
+        Done(await scene.Book<BenchBook>().RecordAsync(Teacher, batch.Reeds[0].Id, Value(Note.Of("again")), Operation(), Ct));
+        Done(await scene.Intake.Intake.SubmitAsync(student, draft.Id, Operation(), Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_mail_that_waits_goes_with_its_receiver(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var scene = new GuardianScene(db);
+        var (student, guardian, _) = await BatchAsync(scene);
+        Done(await scene.Book<WardBook>().WithdrawAsync(guardian, student.Student!.Value, Operation(), Ct));
+        await using var context = db.CreateDbContext();
+        var (own, theirs) = ((await context.Set<Student>().SingleAsync(Ct)).Email!, (await context.Set<Guardianship>().SingleAsync(Ct)).Email);
+        var studio = new Studio("Quay Reeds", new AccountId(NewId()), TimeProvider.System.GetUtcNow());
+        context.Add(studio);
+        await context.SaveChangesAsync(Ct);
+        await scene.Book<SignUpBook>().AskAsync(theirs, Operation(), Ct);
+        Assert.Contains(await scene.MailsAsync(), mail => mail.Kind == MailKind.HaveAccount && mail.To == theirs);
+
+        Done(await scene.Book<PrivacyBook>().EraseAsync(guardian, null, "erase", Operation(), Ct));
+        Assert.DoesNotContain(await scene.MailsAsync(), mail => mail.To == theirs && mail.Kind != MailKind.GuardianAsked);
+        Assert.Contains(await scene.MailsAsync(), mail => mail.Kind == MailKind.GuardianAnswered && mail.To == own);
+        Done(await scene.Book<PrivacyBook>().EraseAsync(student with { IsFresh = true }, null, "erase", Operation(), Ct));
+        Assert.DoesNotContain(await scene.MailsAsync(), mail => mail.To == own || mail.To == theirs);
+    }
+
+    [Theory, OnBothEngines]
     public async Task It_stands_also_when_the_student_is_saved_at_the_same_moment(ClinicEngine engine)
     {
         var db = await databases.OpenAsync(engine);
@@ -194,6 +238,24 @@ public sealed class WithdrawalTests(TestDatabases databases) : IClassFixture<Tes
         Assert.Equal([guardianEmail, guardianEmail, adultEmail], news.Select(mail => mail.To));
         Assert.Equal([$"/letters/{batch.Code}", $"/batches/{batch.Code}", $"/batches/{other.Code}"], news.Select(mail => mail.Path));
         Assert.All(news, mail => Assert.Null(mail.Secret));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Mail_about_a_younger_student_follows_the_guardian_to_a_changed_address(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var scene = new GuardianScene(db);
+        var (student, guardian, batch) = await BatchAsync(scene);
+        var email = NewEmail("Moved");
+        Done(await scene.Book<SignInBook>().AskForEmailAsync(guardian, email, Operation(), Ct));
+        var secret = (await scene.MailsAsync()).Single(mail => mail.Kind == MailKind.NewEmail).Secret;
+        Done(await scene.Book<SignInBook>().ConfirmEmailAsync(guardian, secret, Operation(), Ct));
+
+        Done(await scene.Book<DeskBook>().MoveOnAsync(Teacher, batch.Id, Stage.OnItsWayHome, Operation(), Ct));
+
+        Assert.Equal(email, (await scene.MailsAsync()).Single(mail => mail.Kind == MailKind.News).To);
+        await using var context = db.CreateDbContext();
+        Assert.Equal(Folding.OfEmail(email), (await context.Set<Guardianship>().SingleAsync(row => row.Student == student.Student, Ct)).FoldedEmail);
     }
 
     [Theory, OnBothEngines]
