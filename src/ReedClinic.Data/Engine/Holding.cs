@@ -26,6 +26,25 @@ internal static class Holding
         return transaction;
     }
 
+    /// <summary>The same of the sessions of a student and their guardian: whoever comes by at this moment is seen.</summary>
+    public static async Task HoldSessionsAsync(this ClinicDb db, StudentId student, CancellationToken ct)
+    {
+        if (db is PostgresClinicDb)
+        {
+            await db.Database.ExecuteSqlAsync($"""SELECT 1 FROM "Sessions" WHERE "Account" = (SELECT "Account" FROM "Students" WHERE "Id" = {student.Value}) OR "Account" IN (SELECT "Account" FROM "Guardianships" WHERE "Student" = {student.Value}) FOR UPDATE""", ct).ConfigureAwait(false);
+        }
+    }
+
+    /// <summary>The same of an account and its sessions.</summary>
+    public static async Task HoldAloneAsync(this ClinicDb db, AccountId account, CancellationToken ct)
+    {
+        if (db is PostgresClinicDb)
+        {
+            await db.Database.ExecuteSqlAsync($"""SELECT 1 FROM "AspNetUsers" WHERE "Id" = {account.Value} FOR UPDATE""", ct).ConfigureAwait(false);
+            await db.Database.ExecuteSqlAsync($"""SELECT 1 FROM "Sessions" WHERE "Account" = {account.Value} FOR UPDATE""", ct).ConfigureAwait(false);
+        }
+    }
+
     /// <summary>In a transaction: from now on nobody else holds or changes this student until it ends.</summary>
     public static async Task HoldAloneAsync(this ClinicDb db, StudentId student, CancellationToken ct)
     {

@@ -13,12 +13,6 @@ public sealed class Outbox(IDataProtectionProvider keys, TimeProvider time)
 {
     private readonly IDataProtector _seal = keys.CreateProtector("ReedClinic.Outbox");
 
-    /// <summary>
-    /// Makes sure of the key that seals, which may have to be made and saved: on SQLite that can't be done while a transaction
-    /// that is going to put a mail out holds the file.
-    /// </summary>
-    internal void ReadyKeys() => _seal.Protect("");
-
     /// <summary>Adds a mail to what is about to be saved.</summary>
     /// <param name="db">The context that will be saved.</param>
     /// <param name="mail">The mail.</param>

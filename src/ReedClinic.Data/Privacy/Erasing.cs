@@ -89,4 +89,8 @@ internal static class Erasing
 /// <summary>Who is to be erased.</summary>
 /// <param name="Student">As somebody who sends reeds.</param>
 /// <param name="Account">As somebody who signs in.</param>
-internal sealed record Erasure(StudentId? Student, AccountId? Account);
+internal sealed record Erasure(StudentId? Student, AccountId? Account)
+{
+    /// <summary>What the person goes by: as somebody who sends reeds, else as somebody who signs in.</summary>
+    public Guid Person => Student?.Value ?? Account!.Value.Value;
+}

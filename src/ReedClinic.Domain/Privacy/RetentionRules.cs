@@ -9,6 +9,9 @@ public static class RetentionRules
     /// <summary>A one-time link, after it was used, was withdrawn or ran out.</summary>
     public static TimeSpan EndedTicket { get; } = TimeSpan.FromDays(30);
 
+    /// <summary>The name and address of a guardian who was asked and never answered, after their link ran out.</summary>
+    public static TimeSpan UnansweredGuardian { get; } = TimeSpan.FromDays(30);
+
     /// <summary>A session, after it ended. The last one of an account stays, as the sign that somebody was here.</summary>
     public static TimeSpan EndedSession { get; } = TimeSpan.FromDays(30);
 
@@ -18,7 +21,7 @@ public static class RetentionRules
     /// <summary>A mail that couldn't be sent, because mail is off, say: it is given up then.</summary>
     public static TimeSpan UnsentMail { get; } = TimeSpan.FromDays(14);
 
-    /// <summary>The job of the mail that told somebody that their records will go, after it was sent.</summary>
+    /// <summary>The job of the mail that told somebody that their records will go, after it was sent or given up.</summary>
     public static TimeSpan SentNotice { get; } = TimeSpan.FromDays(90);
 
     /// <summary>The note that makes a repeated form a no-op.</summary>
@@ -37,8 +40,9 @@ public static class RetentionRules
     /// <param name="lastSign">Their last sign of life.</param>
     /// <param name="keepYears">How many years the studio keeps records after it.</param>
     /// <param name="noticeAt">When they were last told that their records will go; null when never.</param>
+    /// <param name="canBeTold">False when no address is known, or when mail to it was given up.</param>
     /// <param name="now">The time.</param>
-    public static RecordsCare CareFor(DateTimeOffset lastSign, int keepYears, DateTimeOffset? noticeAt, DateTimeOffset now)
+    public static RecordsCare CareFor(DateTimeOffset lastSign, int keepYears, DateTimeOffset? noticeAt, bool canBeTold, DateTimeOffset now)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(keepYears, 1);
         var goes = lastSign.AddYears(keepYears);
@@ -47,10 +51,14 @@ public static class RetentionRules
             return RecordsCare.Keep;
         }
 
-        // A notice from before the last sign of life was about another time.
-        return noticeAt is not { } told || told < lastSign ? RecordsCare.Tell
-            : now >= goes && now - told >= Notice ? RecordsCare.LetGo
-            : RecordsCare.Keep;
+        // A notice from before the last sign of life was about another time. Who can't be told is kept for another notice's length:
+        // not for ever, because nobody could answer for that.
+        return (noticeAt, canBeTold) switch
+        {
+            ({ } told, _) when told >= lastSign => now >= goes && now - told >= Notice ? RecordsCare.LetGo : RecordsCare.Keep,
+            (_, true) => RecordsCare.Tell,
+            _ => now >= goes + Notice ? RecordsCare.LetGo : RecordsCare.Keep,
+        };
     }
 }
 

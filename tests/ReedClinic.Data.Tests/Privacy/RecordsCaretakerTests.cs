@@ -112,30 +112,109 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
     }
 
     [Theory, OnBothEngines]
-    public async Task Nobody_is_let_go_of_whose_mail_never_went_out(ClinicEngine engine)
+    public async Task Who_cannot_be_told_goes_thirty_days_later_than_the_rest(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);
         var caretaker = Caretaker(db);
         var board = new JobBoard(db, _clock);
-        await StudentAsync(db, null);
-        await StudentAsync(db, "quiet@harbour.example");
-        _clock.SetUtcNow(_clock.GetUtcNow().AddYears(Studio.UsualKeepYears));
+        await StudentAsync(db, null); // without an address
+        await StudentAsync(db, "quiet@harbour.example"); // who will refuse the mail
+        await StudentAsync(db, "pia@harbour.example", AgeAnswer.Younger); // whose guardian never answered
+        _clock.SetUtcNow(_clock.GetUtcNow().AddYears(Studio.UsualKeepYears) - RetentionRules.Notice);
 
-        Assert.Equal((1, 0), Told(await caretaker.RoundAsync(Ct))); // the other has no address
-        for (var month = 0; month < 6; month++)
+        Assert.Equal((1, 0), Told(await caretaker.RoundAsync(Ct)));
+        Assert.True(await board.FailedAsync((await board.ClaimAsync(JobKind.Mail, Ct))!, "refused", forEver: true, Ct));
+        for (var day = 0; day < 2 * (int)RetentionRules.Notice.TotalDays - 1; day += 1)
         {
-            while (await board.ClaimAsync(JobKind.Mail, Ct) is { } job)
+            _clock.Advance(TimeSpan.FromDays(1));
+            if (day % 10 == 0)
             {
-                Assert.True(await board.FailedAsync(job, "refused", forEver: true, Ct));
+                Assert.Equal((0, 0), Told(await caretaker.RoundAsync(Ct)));
             }
-
-            _clock.Advance(RetentionRules.Notice);
-            Assert.Equal(0, (await caretaker.RoundAsync(Ct)).LetGo);
         }
 
+        Assert.Equal((0, 0), Told(await caretaker.RoundAsync(Ct)));
+        _clock.Advance(TimeSpan.FromDays(1));
+        Assert.Equal((0, 3), Told(await caretaker.RoundAsync(Ct)));
+
         await using var context = db.CreateDbContext();
-        Assert.Equal(2, await context.Set<Student>().CountAsync(Ct));
-        Assert.Empty(await context.Set<ErasedPerson>().ToListAsync(Ct));
+        Assert.False(await context.Set<Student>().AnyAsync(Ct));
+        Assert.False(await context.Set<Job>().AnyAsync(job => job.Kind == JobKind.Mail && job.DoneAt == null && job.GaveUpAt == null, Ct)); // none is written to
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Who_was_never_tried_is_told_first_however_late(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        await StudentAsync(db, "quiet@harbour.example");
+        _clock.SetUtcNow(_clock.GetUtcNow().AddYears(Studio.UsualKeepYears + 1));
+
+        Assert.Equal((1, 0), Told(await Caretaker(db).RoundAsync(Ct)));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_guardian_who_never_answers_is_forgotten_thirty_days_after_the_link(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var caretaker = Caretaker(db);
+        var asked = await StudentAsync(db, null, AgeAnswer.Younger);
+        await WardAsync(db, "rosa@harbour.example");
+        await using var context = db.CreateDbContext();
+        var now = _clock.GetUtcNow();
+        var link = TimeSpan.FromDays(7);
+        context.Add(new Guardianship(new GuardianshipId(NewId()), asked, "Una", "una@harbour.example", now));
+        context.Add(new Ticket(new TicketId(NewId()), TicketPurpose.Guardian, Convert.ToHexStringLower(NewId().ToByteArray()), "una@harbour.example", now, link) { Student = asked });
+        (await context.Set<Student>().SingleAsync(student => student.Id == asked, Ct)).Follow(Consent.Asked);
+        await context.SaveChangesAsync(Ct);
+
+        _clock.Advance(link + RetentionRules.UnansweredGuardian - TimeSpan.FromDays(1));
+        await caretaker.RoundAsync(Ct);
+        Assert.Equal(2, await context.Set<Guardianship>().CountAsync(Ct));
+        _clock.Advance(TimeSpan.FromDays(1));
+        await caretaker.RoundAsync(Ct);
+
+        Assert.Equal("rosa@harbour.example", (await context.Set<Guardianship>().AsNoTracking().SingleAsync(Ct)).Email);
+        Assert.Equal(Consent.NotAsked, (await context.Set<Student>().AsNoTracking().SingleAsync(student => student.Id == asked, Ct)).Consent);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_guardian_who_answers_for_nobody_any_more_is_told_and_let_go_of(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var caretaker = Caretaker(db);
+        var (gone, stays) = (new AccountId(NewId()), await WardAsync(db, "rosa@harbour.example"));
+        await LiveAsync(db, gone);
+        await LiveAsync(db, stays);
+        await using var context = db.CreateDbContext();
+        (await context.Users.SingleAsync(user => user.Id == gone.Value, Ct)).Email = "una@harbour.example";
+        await context.SaveChangesAsync(Ct);
+
+        _clock.SetUtcNow(_clock.GetUtcNow().AddYears(Studio.UsualKeepYears) - RetentionRules.Notice - TimeSpan.FromDays(1));
+        await LiveAsync(db, stays);
+        Assert.Equal((0, 0), Told(await caretaker.RoundAsync(Ct)));
+        _clock.Advance(TimeSpan.FromDays(1));
+        Assert.Equal((1, 0), Told(await caretaker.RoundAsync(Ct)));
+        Assert.Equal(["una@harbour.example"], await SendAsync(db));
+        _clock.Advance(RetentionRules.Notice);
+        Assert.Equal((0, 1), Told(await caretaker.RoundAsync(Ct)));
+
+        Assert.Equal([stays.Value], await context.Users.Select(user => user.Id).ToListAsync(Ct));
+        Assert.Equal(gone.Value, (await context.Set<ErasedPerson>().SingleAsync(Ct)).Person);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Such_a_guardian_who_comes_by_at_any_moment_of_the_round_stays(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var account = new AccountId(NewId());
+        await LiveAsync(db, account);
+        await using (var context = db.CreateDbContext())
+        {
+            (await context.Users.SingleAsync(Ct)).Email = "una@harbour.example";
+            await context.SaveChangesAsync(Ct);
+        }
+
+        await ComesByAsync(db, account);
     }
 
     [Theory, OnBothEngines]
@@ -303,12 +382,12 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : IClassFixtu
         return sent.Order(StringComparer.Ordinal);
     }
 
-    private async Task<StudentId> StudentAsync(TestDatabase db, string? email)
+    private async Task<StudentId> StudentAsync(TestDatabase db, string? email, AgeAnswer age = AgeAnswer.OldEnough)
     {
         await using var context = db.CreateDbContext();
         var student = new Student(new StudentId(Guid.CreateVersion7(_clock.GetUtcNow())), "Ines");
         student.WriteTo(email);
-        student.SayAge(AgeAnswer.OldEnough);
+        student.SayAge(age);
         context.Add(student);
         await context.SaveChangesAsync(Ct);
         return student.Id;

@@ -22,13 +22,22 @@ public sealed class RetentionRulesTests
     [InlineData("2026-03-22", "2026-02-20", RecordsCare.LetGo)]
     [InlineData("2026-03-01", "2020-01-01", RecordsCare.Tell)] // that was about another time
     public void People_are_told_thirty_days_before_their_records_go(string now, string? told, RecordsCare care) =>
-        Assert.Equal(care, RetentionRules.CareFor(Sign, 5, told is null ? null : At(told), At(now)));
+        Assert.Equal(care, RetentionRules.CareFor(Sign, 5, told is null ? null : At(told), true, At(now)));
+
+    [Theory]
+    [InlineData("2026-03-01", null, RecordsCare.Keep)] // the five years are over; then once more as long as a notice
+    [InlineData("2026-03-30", null, RecordsCare.Keep)]
+    [InlineData("2026-03-31", null, RecordsCare.LetGo)]
+    [InlineData("2026-03-31", "2020-01-01", RecordsCare.LetGo)] // that was about another time
+    [InlineData("2026-03-01", "2026-01-30", RecordsCare.LetGo)] // told, before the address was lost
+    public void Who_cannot_be_told_is_kept_thirty_days_longer_and_not_for_ever(string now, string? told, RecordsCare care) =>
+        Assert.Equal(care, RetentionRules.CareFor(Sign, 5, told is null ? null : At(told), false, At(now)));
 
     [Fact]
     public void A_leap_day_does_not_make_the_time_longer() =>
         Assert.Equal(
             RecordsCare.LetGo,
-            RetentionRules.CareFor(At("2024-02-29"), 1, At("2025-01-20"), At("2025-02-28")));
+            RetentionRules.CareFor(At("2024-02-29"), 1, At("2025-01-20"), true, At("2025-02-28")));
 
     private static DateTimeOffset At(string day) => DateTimeOffset.Parse(day + "T09:00:00Z", System.Globalization.CultureInfo.InvariantCulture);
 }
