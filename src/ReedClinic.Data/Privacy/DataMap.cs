@@ -9,6 +9,8 @@ namespace ReedClinic.Data.Privacy;
 /// </summary>
 public sealed class DataMap
 {
+    private const string Contact = "contact";
+
     private readonly Dictionary<(string Entity, string Property), DataRow> _rows;
 
     private DataMap(IEnumerable<string[]> lines)
@@ -35,10 +37,12 @@ public sealed class DataMap
         return type.ClrType.Name.Split('`')[0];
     }
 
-    /// <summary>True when a property belongs into the copy that a person takes of their own.</summary>
+    /// <summary>True when a property belongs into the copy that a person takes of their own, or a guardian of theirs.</summary>
     /// <param name="entity">The entity's name.</param>
     /// <param name="property">The property's name.</param>
-    public bool IsExported(string entity, string property) => _rows.GetValueOrDefault((entity, property))?.IsExported == true;
+    /// <param name="own">True for one's own copy. How to reach somebody is for themselves and the studio.</param>
+    public bool IsExported(string entity, string property, bool own = true) =>
+        _rows.GetValueOrDefault((entity, property)) is { IsExported: true } row && (own || row.Class != Contact);
 
     private static DataMap Read()
     {

@@ -34,7 +34,7 @@ internal static class PersonCopies
         ];
         foreach (var (area, rows) in areas)
         {
-            about[area] = new JsonArray([.. (await rows.ToListAsync(ct).ConfigureAwait(false)).Select(row => (JsonNode)Row(db.Entry(row)))]);
+            about[area] = new JsonArray([.. (await rows.ToListAsync(ct).ConfigureAwait(false)).Select(row => (JsonNode)Row(db.Entry(row), own: account is not null))]);
         }
 
         return new PersonCopy(
@@ -43,30 +43,30 @@ internal static class PersonCopies
             student is { } sender ? await ReedsAsync(db, sender, ct).ConfigureAwait(false) : []);
     }
 
-    private static JsonObject Row(EntityEntry row)
+    private static JsonObject Row(EntityEntry row, bool own)
     {
         var told = new JsonObject();
-        Tell(told, "", row.Metadata, row.Properties);
+        Tell(told, "", row.Metadata, row.Properties, own);
         foreach (var part in row.ComplexProperties)
         {
-            Tell(told, part.Metadata.Name + ".", row.Metadata, part.Properties);
+            Tell(told, part.Metadata.Name + ".", row.Metadata, part.Properties, own);
         }
 
         // A part that is stored apart, such as what is known of a passkey.
         foreach (var owned in row.References.Where(reference => reference.Metadata.TargetEntityType.IsOwned() && reference.TargetEntry is not null))
         {
-            Tell(told, "", owned.Metadata.TargetEntityType, owned.TargetEntry!.Properties);
+            Tell(told, "", owned.Metadata.TargetEntityType, owned.TargetEntry!.Properties, own);
         }
 
         return told;
     }
 
-    private static void Tell(JsonObject told, string prefix, IEntityType entity, IEnumerable<PropertyEntry> properties)
+    private static void Tell(JsonObject told, string prefix, IEntityType entity, IEnumerable<PropertyEntry> properties, bool own)
     {
         foreach (var property in properties)
         {
             var name = prefix + property.Metadata.Name;
-            if (Owners(entity).Any(owner => DataMap.Own.IsExported(DataMap.NameOf(owner), name)))
+            if (Owners(entity).Any(owner => DataMap.Own.IsExported(DataMap.NameOf(owner), name, own)))
             {
                 told[name] = Value(property);
             }

@@ -11,6 +11,9 @@ namespace ReedClinic.Data.Privacy;
 /// <summary>Which rows are one person's, area by area: what is copied for them is selected here.</summary>
 internal static class PersonRows
 {
+    /// <summary>The area with the guardian whom a student named; a guardian's own answers for others stand under their own name.</summary>
+    public const string NamedGuardian = "NamedGuardian";
+
     /// <summary>What is kept of somebody who sends reeds, by the entity's name.</summary>
     /// <param name="db">The records.</param>
     /// <param name="id">Of whom.</param>
@@ -28,9 +31,15 @@ internal static class PersonRows
             (nameof(BenchEntry), db.Set<BenchEntry>().Where(entry => reeds.Any(reed => reed.Id == entry.ReedId)).OrderBy(entry => entry.ReedId).ThenBy(entry => entry.Sequence)),
             (nameof(CommonThread), db.Set<CommonThread>().Where(thread => batches.Any(batch => batch.Id == thread.BatchId))),
             (nameof(Letter), db.Set<Letter>().Where(letter => letter.SentAt != null && batches.Any(batch => batch.Id == letter.Batch))),
-            .. own ? [(nameof(IntakeDraft), (IQueryable<object>)db.Set<IntakeDraft>().Where(draft => draft.Student == id && draft.BecameBatch == null))] : Array.Empty<(string, IQueryable<object>)>(),
+            .. own ? OfStudentAlone(db, id) : [],
         ];
     }
+
+    private static IReadOnlyList<(string Area, IQueryable<object> Rows)> OfStudentAlone(ClinicDb db, StudentId id) =>
+    [
+        (nameof(IntakeDraft), db.Set<IntakeDraft>().Where(draft => draft.Student == id && draft.BecameBatch == null)),
+        (NamedGuardian, db.Set<Guardianship>().Where(guardian => guardian.Student == id)),
+    ];
 
     /// <summary>What is kept of a sign-in, and of its holder as a guardian.</summary>
     public static IReadOnlyList<(string Area, IQueryable<object> Rows)> OfAccount(ClinicDb db, AccountId id) =>

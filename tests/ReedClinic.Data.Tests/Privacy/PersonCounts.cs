@@ -35,6 +35,7 @@ internal static class PersonCounts
             [nameof(RecoveryCode)] = (await context.Set<RecoveryCode>().ToListAsync(Ct)).Count(row => all || row.Account == account),
             [nameof(IdentityPasskeyData)] = (await context.Set<IdentityUserPasskey<Guid>>().ToListAsync(Ct)).Count(row => all || row.UserId == account?.Value),
             [nameof(Ticket)] = (await context.Set<Ticket>().ToListAsync(Ct)).Count(row => all ? row.Account is not null : row.Account == account),
+            ["NamedGuardian"] = (await context.Set<Guardianship>().ToListAsync(Ct)).Count(row => all || row.Student == student),
             [nameof(Guardianship)] = (await context.Set<Guardianship>().ToListAsync(Ct)).Count(row => all || row.Account == account),
         };
     }

@@ -41,7 +41,7 @@ public sealed class PrivacyBookTests(TestDatabases databases) : IClassFixture<Te
         Assert.All(kept, words => Assert.Contains(words, text, StringComparison.Ordinal));
         Assert.DoesNotContain("qjhgyu", text, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain($"{Mark} staff note", text, StringComparison.Ordinal);
-        Assert.DoesNotContain($"{Mark} guardian", text, StringComparison.Ordinal);
+        Assert.Contains($"{Mark} guardian", copy.About["NamedGuardian"]!.ToJsonString(StoredTextForTests), StringComparison.Ordinal);
         Assert.DoesNotContain("reason", text, StringComparison.Ordinal);
         Assert.Single(copy.Letters);
         Assert.Equal(2, copy.Reeds.Count);
@@ -64,6 +64,22 @@ public sealed class PrivacyBookTests(TestDatabases databases) : IClassFixture<Te
         Assert.NotEmpty(Refused(await privacy.ExportAsync(guardian, student.Student, Operation(), Ct)));
         Done(await privacy.ExportAsync(student, null, Operation(), Ct)); // somebody else's count is their own
         Assert.IsType<Outcome<PersonCopy>.NotFound>(await privacy.ExportAsync(student, new StudentId(NewId()), Operation(), Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_guardians_copy_holds_no_address_of_the_students_and_nobody_as_their_guardian(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var scene = new PersonScene(db);
+        var (student, guardian) = await scene.FullAsync(Mark, MailMark);
+
+        var copy = Done(await scene.People.Book<PrivacyBook>().ExportAsync(guardian, student.Student, Operation(), Ct));
+
+        var text = copy.About.ToJsonString(StoredTextForTests);
+        Assert.Contains($"{Mark} Kestrel", text, StringComparison.Ordinal);
+        Assert.DoesNotContain(MailMark, text, StringComparison.OrdinalIgnoreCase);
+        Assert.False(copy.About.ContainsKey("NamedGuardian"));
+        Assert.Contains("@harbour.example", Done(await scene.People.Book<PrivacyBook>().ExportAsync(guardian, null, Operation(), Ct)).About.ToJsonString(StoredTextForTests), StringComparison.Ordinal);
     }
 
     [Theory, OnBothEngines]
