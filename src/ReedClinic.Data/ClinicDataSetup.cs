@@ -58,7 +58,7 @@ public static class ClinicDataSetup
         services.AddSingleton<AuditChain>();
         services.AddSignInChecks();
         services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));
-        services.AddSingleton<RecordsCaretaker>();
+        services.AddSingleton<RecordsCaretaker>().AddSingleton<ErasedPeople>();
         services.AddSingleton<RefusalRegister>();
         services.AddScoped<AccountRegister>().AddScoped<StrangerLinks>();
         services.AddScoped<DemoStudio>();

@@ -21,6 +21,16 @@ if (args is [LostSecondStepCommand.Name, .. var whose])
     return await LostSecondStepCommand.RunAsync(whose, new Announcement()).ConfigureAwait(false);
 }
 
+if (args is [ErasedPeopleCommand.List, .. var listing])
+{
+    return await ErasedPeopleCommand.ListAsync(listing, new Announcement()).ConfigureAwait(false);
+}
+
+if (args is [ErasedPeopleCommand.Again, .. var again])
+{
+    return await ErasedPeopleCommand.EraseAgainAsync(again, new Announcement()).ConfigureAwait(false);
+}
+
 if (args is [CheckCommand.Name, .. var settings])
 {
     return await CheckCommand.RunAsync(settings, new Announcement()).ConfigureAwait(false);
