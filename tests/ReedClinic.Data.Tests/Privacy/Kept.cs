@@ -48,7 +48,7 @@ internal static class Kept
     public static async Task FillAsync(TestDatabase db, StudentId student, AccountId account, DateTimeOffset now)
     {
         await using var context = db.CreateDbContext();
-        await RecordsCaretakerTests.SignInOfAsync(context, account);
+        await CaretakerScene.SignInOfAsync(context, account);
         context.Add(new IntakeDraft(new DraftId(NewId()), student, Operation(), "", now));
         var ticket = new Ticket(new TicketId(NewId()), TicketPurpose.Begin, Convert.ToHexStringLower(NewId().ToByteArray()), "a@harbour.example", now, TimeSpan.FromDays(3));
         ticket.Use(now);
