@@ -93,7 +93,7 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
     {
         if (await EmailOfAsync(secret, ct).ConfigureAwait(false) is not { } email)
         {
-            return new Outcome<AccountId>.NotFound();
+            return await RefuseLinkAsync(secret, ct).ConfigureAwait(false);
         }
 
         for (var tries = 1; ; tries++)
@@ -102,13 +102,17 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
                 new NewAccount(name, email, password),
                 [],
                 operation,
-                async (db, account) => await AgreeAsync(db, secret, new AccountId(account.Id), ct).ConfigureAwait(false) is [],
+                async (db, account) =>
+                {
+                    account.EmailConfirmed = true; // a guardian's link is never handed over
+                    return await AgreeAsync(db, secret, new AccountId(account.Id), ct).ConfigureAwait(false) is [];
+                },
                 ct).ConfigureAwait(false);
 
             // Somebody used the link at the same moment, or only saved the student: then the link is still good.
             if (outcome is not Outcome<AccountId>.NotFound || tries == DoneOperations.MostTries || await ReadAsync(secret, ct).ConfigureAwait(false) is null)
             {
-                return outcome;
+                return outcome is Outcome<AccountId>.NotFound ? await RefuseLinkAsync(secret, ct).ConfigureAwait(false) : outcome;
             }
         }
     }
@@ -129,7 +133,7 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
             switch (await AgreeAsync(db, secret, actor.Account, ct).ConfigureAwait(false))
             {
                 case null:
-                    return new Outcome<AccountId>.NotFound();
+                    return await RefuseLinkAsync(secret, ct).ConfigureAwait(false);
                 case { Count: > 0 } problems:
                     return new Outcome<AccountId>.Refused(problems);
             }
@@ -142,6 +146,12 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
         }
 
         return new Outcome<AccountId>.Refused([DoneOperations.NotSaved]);
+    }
+
+    private async Task<Outcome<AccountId>> RefuseLinkAsync(string? secret, CancellationToken ct)
+    {
+        await databases.NoteRefusedLinkAsync(db => db.TicketOfAsync(secret, TicketPurpose.Guardian, ct), time.GetUtcNow(), ct).ConfigureAwait(false);
+        return new Outcome<AccountId>.NotFound();
     }
 
     private async Task<string?> EmailOfAsync(string? secret, CancellationToken ct)

@@ -17,17 +17,26 @@ public sealed class Outbox(IDataProtectionProvider keys, TimeProvider time)
     /// <param name="db">The context that will be saved.</param>
     /// <param name="mail">The mail.</param>
     /// <param name="once">What mustn't be told twice; null when it may.</param>
-    internal void Put(ClinicDb db, Mail mail, string? once = null)
+    internal void Put(ClinicDb db, Mail mail, string? once = null) => Add(db, mail, once, sent: false);
+
+    /// <summary>The same work for a mail that nobody gets: a row that is done already and holds nothing, so that nobody can tell by the time it took.</summary>
+    /// <param name="db">The context that will be saved.</param>
+    /// <param name="mail">What would have been sent.</param>
+    internal void PutAside(ClinicDb db, Mail mail) => Add(db, mail, once: null, sent: true);
+
+    private void Add(ClinicDb db, Mail mail, string? once, bool sent)
     {
+        var payload = _seal.Protect(JsonSerializer.Serialize(mail, StoredText.Json));
         var now = time.GetUtcNow();
         db.Add(new Job
         {
             Id = Guid.CreateVersion7(now),
             Kind = JobKind.Mail,
-            Payload = _seal.Protect(JsonSerializer.Serialize(mail, StoredText.Json)),
+            Payload = sent ? "" : payload,
             About = mail.About,
             Once = once,
             MadeAt = now,
+            DoneAt = sent ? now : null,
             DueAt = now,
         });
     }

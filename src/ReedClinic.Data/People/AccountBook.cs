@@ -27,6 +27,17 @@ public sealed class AccountBook(IDbContextFactory<ClinicDb> databases, TimeProvi
     public async Task<Outcome<AccountId>> JoinAsync(string? secret, NewAccount wanted, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(wanted);
+        var outcome = await TryJoinAsync(secret, wanted, operation, ct).ConfigureAwait(false);
+        if (outcome is Outcome<AccountId>.NotFound)
+        {
+            await databases.NoteRefusedLinkAsync(db => db.TicketToJoinAsync(secret, ct), time.GetUtcNow(), ct).ConfigureAwait(false);
+        }
+
+        return outcome;
+    }
+
+    private async Task<Outcome<AccountId>> TryJoinAsync(string? secret, NewAccount wanted, OperationId operation, CancellationToken ct)
+    {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var now = time.GetUtcNow();
@@ -76,8 +87,13 @@ public sealed class AccountBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         }
 
         ticket.Use(now);
+        account.EmailConfirmed = await db.WasMailedAsync(ticket, ct).ConfigureAwait(false);
         db.Tell(AuditEvent.LinkUsed, now, account.Id, about: ticket.Id.Value);
-        db.Tell(AuditEvent.AccountMade, now, account.Id, account.Id);
+        if (ticket.Purpose == TicketPurpose.JoinAsTeacher)
+        {
+            db.Tell(AuditEvent.RoleGiven, now, ticket.MadeBy?.Value, account.Id);
+        }
+
         if (ticket.Purpose == TicketPurpose.JoinAsStudent)
         {
             db.Add(register.PersonOf(account, age!.Value));

@@ -19,13 +19,13 @@ public sealed class BeginBook(IDbContextFactory<ClinicDb> databases, TimeProvide
 
     /// <summary>Those who work here send a link to one address.</summary>
     /// <returns>The link's secret, for handing it over; NotFound to anybody else.</returns>
-    public async Task<Outcome<SentLink>> SendAsync(Actor actor, string? email, OperationId operation, CancellationToken ct)
+    public async Task<Outcome<SentLink>> SendAsync(Actor actor, string? email, bool byHand, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         return actor.WorksHere
-            ? await db.InviteAsync(register, outbox, actor, TicketPurpose.Begin, email, operation, time.GetUtcNow(), ct).ConfigureAwait(false)
+            ? await db.InviteAsync(register, outbox, actor, TicketPurpose.Begin, email, byHand, operation, time.GetUtcNow(), ct).ConfigureAwait(false)
             : new Outcome<SentLink>.NotFound();
     }
 
@@ -161,9 +161,16 @@ public sealed class BeginBook(IDbContextFactory<ClinicDb> databases, TimeProvide
         ticket.StayWith(Tickets.HashOf(device));
         ticket.Use(now);
         var id = ticket.Account;
-        if (id is null)
+        var mailed = await db.WasMailedAsync(ticket, ct).ConfigureAwait(false);
+        if (id is { } begun)
+        {
+            var mine = await db.Users.SingleAsync(user => user.Id == begun.Value, ct).ConfigureAwait(false);
+            mine.EmailConfirmed |= mailed;
+        }
+        else
         {
             var account = register.New(PersonName.Read(name)!, ticket.Email, null, new OperationId(ticket.Id.Value));
+            account.EmailConfirmed = mailed;
             id = new AccountId(account.Id);
             db.AddRange(account, AccountRegister.Holds(account.Id, Role.Student), register.PersonOf(account, age!.Value));
             db.Tell(AuditEvent.AccountMade, now, account.Id, account.Id);

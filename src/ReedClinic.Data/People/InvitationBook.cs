@@ -32,8 +32,14 @@ public sealed class InvitationBook(IDbContextFactory<ClinicDb> databases, TimePr
     }
 
     /// <summary>Invites somebody to teach, or to send reeds.</summary>
+    /// <param name="actor">Who invites.</param>
+    /// <param name="role">As what.</param>
+    /// <param name="email">The address.</param>
+    /// <param name="byHand">True when the link is handed over instead of mailed: then whoever uses it hasn't shown that the address is theirs.</param>
+    /// <param name="operation">The form's operation.</param>
+    /// <param name="ct">Stops it.</param>
     /// <returns>The link's secret, for handing it over; NotFound to anybody but an owner.</returns>
-    public async Task<Outcome<SentLink>> InviteAsync(Actor actor, Role role, string? email, OperationId operation, CancellationToken ct)
+    public async Task<Outcome<SentLink>> InviteAsync(Actor actor, Role role, string? email, bool byHand, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
         if (!actor.IsOwner || role == Role.Owner)
@@ -44,17 +50,17 @@ public sealed class InvitationBook(IDbContextFactory<ClinicDb> databases, TimePr
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var purpose = role == Role.Teacher ? TicketPurpose.JoinAsTeacher : TicketPurpose.JoinAsStudent;
-        return await db.InviteAsync(register, outbox, actor, purpose, email, operation, time.GetUtcNow(), ct).ConfigureAwait(false);
+        return await db.InviteAsync(register, outbox, actor, purpose, email, byHand, operation, time.GetUtcNow(), ct).ConfigureAwait(false);
     }
 
     /// <summary>Sends a fresh link in place of one; the old one is no good from then on.</summary>
-    public async Task<Outcome<SentLink>> SendAgainAsync(Actor actor, TicketId id, OperationId operation, CancellationToken ct)
+    public async Task<Outcome<SentLink>> SendAgainAsync(Actor actor, TicketId id, bool byHand, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         return await FindAsync(db, actor, id, ct).ConfigureAwait(false) is { UsedAt: null } ticket
-            ? await db.InviteAsync(register, outbox, actor, ticket.Purpose, ticket.Email, operation, time.GetUtcNow(), ct).ConfigureAwait(false)
+            ? await db.InviteAsync(register, outbox, actor, ticket.Purpose, ticket.Email, byHand, operation, time.GetUtcNow(), ct).ConfigureAwait(false)
             : new Outcome<SentLink>.NotFound();
     }
 

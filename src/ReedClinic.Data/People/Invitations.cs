@@ -12,9 +12,9 @@ internal static class Invitations
 {
     private const string Invite = "send-link";
 
-    /// <summary>Sends one, in place of earlier ones for the same.</summary>
+    /// <summary>Sends one, in place of earlier ones for the same. One that is handed over proves nothing of the address, and isn’t mailed too.</summary>
     public static async Task<Outcome<SentLink>> InviteAsync(
-        this ClinicDb db, AccountRegister register, Outbox outbox, Actor actor, TicketPurpose purpose, string? email, OperationId operation, DateTimeOffset now, CancellationToken ct)
+        this ClinicDb db, AccountRegister register, Outbox outbox, Actor actor, TicketPurpose purpose, string? email, bool byHand, OperationId operation, DateTimeOffset now, CancellationToken ct)
     {
         if (EmailAddress.Read(email) is not { } address)
         {
@@ -39,7 +39,15 @@ internal static class Invitations
         db.Add(ticket);
         db.Note(operation, Invite, ticket.Id.Value, now);
         db.Tell(AuditEvent.Invited, now, actor.Account.Value, about: ticket.Id.Value);
-        outbox.Put(db, StrangerLinks.MailOf(ticket, secret));
+        if (byHand)
+        {
+            db.Note(default, Tickets.HandedOver, ticket.Id.Value, now);
+        }
+        else
+        {
+            outbox.Put(db, StrangerLinks.MailOf(ticket, secret));
+        }
+
         return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
             ? new Outcome<SentLink>.Done(new SentLink(ticket.Id, ticket.Email, purpose, secret))
             : await db.WasSentAsync(operation, ct).ConfigureAwait(false) is { } first ? new Outcome<SentLink>.Done(first) : Refused("Somebody else did that at the same moment. Please look again.");

@@ -39,6 +39,7 @@ internal static class Joining
         }
 
         by?.Use(now);
+        mine.EmailConfirmed |= by is not null && await db.WasMailedAsync(by, ct).ConfigureAwait(false);
         mine.PasswordHash = register.HashOf(mine, claim.Password);
         mine.SecurityStamp = AccountRegister.NewStamp();
         mine.ConcurrencyStamp = AccountRegister.NewStamp();

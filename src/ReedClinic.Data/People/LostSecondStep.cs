@@ -1,6 +1,5 @@
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
-using ReedClinic.Data.Audit;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Domain.People;
 
@@ -27,12 +26,8 @@ public sealed class LostSecondStep(IDbContextFactory<ClinicDb> databases, TimePr
         }
 
         var (now, id) = (time.GetUtcNow(), new AccountId(account.Id));
-        db.RemoveRange(await db.UserPasskeys.Where(key => key.UserId == account.Id).ToListAsync(ct).ConfigureAwait(false));
-        db.RemoveRange(await db.Set<RecoveryCode>().Where(code => code.Account == id).ToListAsync(ct).ConfigureAwait(false));
-        account.CodeSince = null;
-        account.CodeKey = null;
+        await db.ForgetFactorsAsync(outbox, account, now, ct).ConfigureAwait(false);
         await db.EndSessionsAsync(id, null, now, ct).ConfigureAwait(false);
-        db.Notice(outbox, account, AuditEvent.PasskeyRemoved, now);
         await db.SaveChangesAsync(ct).ConfigureAwait(false);
         return true;
     }

@@ -47,6 +47,7 @@ public sealed class PasskeyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         }
 
         var now = time.GetUtcNow();
+        await SignOthersOutAsync(db, actor, now, ct).ConfigureAwait(false);
         db.UserPasskeys.Add(Row(account, passkey, called));
         db.Notice(outbox, account, AuditEvent.PasskeyAdded, now);
         db.Note(operation, "add-passkey", account.Id, now);
@@ -90,6 +91,15 @@ public sealed class PasskeyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         db.Note(operation, "remove-passkey", account.Id, now);
         await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
         return new Outcome<AccountId>.Done(actor.Account);
+    }
+
+    // An account that only a link opened is somebody's own from now on: whoever came in by the link in another browser is out.
+    private static async Task SignOthersOutAsync(ClinicDb db, Actor actor, DateTimeOffset now, CancellationToken ct)
+    {
+        if (await db.IsUnclaimedAsync(actor.Account, ct).ConfigureAwait(false))
+        {
+            await db.EndSessionsAsync(actor.Account, actor.Session, now, ct).ConfigureAwait(false);
+        }
     }
 
     private static IdentityUserPasskey<Guid> Row(ClinicAccount account, UserPasskeyInfo passkey, string name) => new()

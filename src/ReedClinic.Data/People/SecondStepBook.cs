@@ -17,6 +17,8 @@ namespace ReedClinic.Data.People;
 public sealed class SecondStepBook(
     IDbContextFactory<ClinicDb> databases, TimeProvider time, IPasswordHasher<ClinicAccount> hasher, CodeSeal seal, Outbox outbox)
 {
+    private const string CodesOn = "codes-on";
+
     /// <summary>How many recovery codes somebody is given.</summary>
     public const int HowManyCodes = 10;
 
@@ -74,7 +76,7 @@ public sealed class SecondStepBook(
         var account = await db.OwnAccountAsync(actor, ct).ConfigureAwait(false);
         if (account is null || account.CodeSince is not null || seal.Open(account.CodeKey) is not { } key)
         {
-            return new Outcome<IReadOnlyList<string>>.NotFound();
+            return await AnswerToRepeatAsync(db, actor, operation, ct).ConfigureAwait(false);
         }
 
         var now = time.GetUtcNow();
@@ -93,11 +95,18 @@ public sealed class SecondStepBook(
         account.LastCodeStep = step;
         var codes = await NewCodesAsync(db, account, now, ct).ConfigureAwait(false);
         db.Notice(outbox, account, AuditEvent.CodesOn, now);
-        db.Note(operation, "codes-on", account.Id, now);
+        db.Note(operation, CodesOn, account.Id, now);
         return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
             ? new Outcome<IReadOnlyList<string>>.Done(codes)
-            : new Outcome<IReadOnlyList<string>>.NotFound();
+            : await AnswerToRepeatAsync(db, actor, operation, ct).ConfigureAwait(false);
     }
+
+    // A button that was pressed twice: the browser shows the second answer alone, and recovery codes stand nowhere to be shown
+    // again. So there are new ones.
+    private async Task<Outcome<IReadOnlyList<string>>> AnswerToRepeatAsync(ClinicDb db, Actor actor, OperationId operation, CancellationToken ct) =>
+        actor.IsFresh && await db.WasDoneAsync(operation, CodesOn, actor.Account.Value, ct).ConfigureAwait(false)
+            ? await NewRecoveryCodesAsync(actor, default, ct).ConfigureAwait(false)
+            : new Outcome<IReadOnlyList<string>>.NotFound();
 
     /// <summary>
     /// Codes are no longer asked for. Whoever works here needs a passkey then, and a password that was short because of the

@@ -42,7 +42,10 @@ public sealed class SignInBook(
             account.PasswordHash is not null,
             account.CodeSince,
             codes,
-            [.. passkeys.OrderBy(key => key.Data.CreatedAt).Select(key => new PasskeyView(Convert.ToHexStringLower(key.CredentialId), key.Data.Name ?? "", key.Data.CreatedAt, key.Data.IsBackedUp))]);
+            [.. passkeys.OrderBy(key => key.Data.CreatedAt).Select(key => new PasskeyView(Convert.ToHexStringLower(key.CredentialId), key.Data.Name ?? "", key.Data.CreatedAt, key.Data.IsBackedUp))])
+        {
+            EmailProved = account.EmailConfirmed,
+        };
     }
 
     /// <summary>
@@ -98,17 +101,33 @@ public sealed class SignInBook(
         var now = time.GetUtcNow();
         var folded = fold.NormalizeEmail(address);
         var account = await db.Users.SingleOrDefaultAsync(user => user.NormalizedEmail == folded && user.DisabledAt == null, ct).ConfigureAwait(false);
-        var lately = await LinksLatelyAsync(db, TicketPurpose.NewPassword, address, ct).ConfigureAwait(false);
-        if (account is not null && lately < MostLinksAnHour)
+        if (await db.TicketsToAsync(TicketPurpose.NewPassword, address, now.AddHours(-1), ct).ConfigureAwait(false) < MostLinksAnHour)
         {
-            await db.WithdrawTicketsAsync(TicketPurpose.NewPassword, account.Email!, now, ct).ConfigureAwait(false);
-            var (ticket, secret) = Tickets.Make(TicketPurpose.NewPassword, account.Email!, now, new AccountId(account.Id));
-            db.Add(ticket);
-            outbox.Put(db, new Mail(MailKind.NewPassword, account.Email!, account.DisplayName) { Secret = secret, At = ticket.ExpiresAt, About = account.Id });
+            // Nobody has shown that they read the mail of this address: it mustn't open what those who work here see.
+            var unproved = await db.IsStaffAsync(account?.Id ?? default, ct).ConfigureAwait(false) && account is { EmailConfirmed: false };
+            await PutLinkAsync(db, unproved ? null : account, account?.Email ?? address, now, ct).ConfigureAwait(false);
         }
 
         db.Tell(AuditEvent.PasswordAskedFor, now, whom: account?.Id);
         await db.SaveChangesAsync(ct).ConfigureAwait(false);
+    }
+
+    // An address that nobody has gets a ticket too, which is taken back at once, and a mail that isn't sent: the work is the same.
+    private async Task PutLinkAsync(ClinicDb db, ClinicAccount? account, string address, DateTimeOffset now, CancellationToken ct)
+    {
+        await db.WithdrawTicketsAsync(TicketPurpose.NewPassword, address, now, ct).ConfigureAwait(false);
+        var (ticket, secret) = Tickets.Make(TicketPurpose.NewPassword, address, now, account is null ? null : new AccountId(account.Id));
+        db.Add(ticket);
+        var mail = new Mail(MailKind.NewPassword, address, account?.DisplayName ?? address) { Secret = secret, At = ticket.ExpiresAt, About = account?.Id };
+        if (account is null)
+        {
+            ticket.Withdraw(now);
+            outbox.PutAside(db, mail);
+        }
+        else
+        {
+            outbox.Put(db, mail);
+        }
     }
 
     /// <summary>True when a link to choose a new password is still good. Looking uses nothing up.</summary>
@@ -120,7 +139,8 @@ public sealed class SignInBook(
     }
 
     /// <summary>
-    /// Chooses a new password by a link, which is then used up; every browser is signed out. Nobody is signed in by it: a
+    /// Chooses a new password by a link, which is then used up; every browser is signed out. While nobody had shown that the
+    /// address is theirs, somebody else may have made the account: what they came in with goes with their password. Nobody is signed in by it: a
     /// second step that was asked for before is asked for still.
     /// </summary>
     /// <returns>NotFound for a link that is no good any more.</returns>
@@ -133,11 +153,18 @@ public sealed class SignInBook(
         var account = ticket?.Account is { } id
             ? await db.Users.SingleOrDefaultAsync(user => user.Id == id.Value && user.DisabledAt == null, ct).ConfigureAwait(false)
             : null;
-        if (account is null || Folding.OfEmail(account.Email!) != ticket!.FoldedEmail)
+        if (account is null || Folding.OfEmail(account.Email!) != ticket!.FoldedEmail
+            || (!account.EmailConfirmed && await db.IsStaffAsync(account.Id, ct).ConfigureAwait(false)))
         {
             db.Tell(AuditEvent.LinkRefused, now, about: ticket?.Id.Value);
             await db.SaveChangesAsync(ct).ConfigureAwait(false);
             return new Outcome<AccountId>.NotFound();
+        }
+
+        if (!account.EmailConfirmed)
+        {
+            await db.ForgetFactorsAsync(outbox, account, now, ct).ConfigureAwait(false);
+            account.EmailConfirmed = true;
         }
 
         if (ProblemWith(account, wanted) is { } problem)
@@ -175,8 +202,8 @@ public sealed class SignInBook(
 
         var now = time.GetUtcNow();
         if (!await db.WasDoneAsync(operation, "ask-for-email", account.Id, ct).ConfigureAwait(false)
-            && await LinksLatelyAsync(db, TicketPurpose.NewEmail, address, ct).ConfigureAwait(false) < MostLinksAnHour
-            && await AskedLatelyAsync(db, actor.Account, ct).ConfigureAwait(false) < MostLinksAnHour)
+            && await db.TicketsToAsync(TicketPurpose.NewEmail, address, now.AddHours(-1), ct).ConfigureAwait(false) < MostLinksAnHour
+            && await db.TicketsOfAsync(TicketPurpose.NewEmail, actor.Account, now.AddHours(-1), ct).ConfigureAwait(false) < MostLinksAnHour)
         {
             var (ticket, secret) = Tickets.Make(TicketPurpose.NewEmail, address, now, actor.Account);
             db.Add(ticket);
@@ -208,25 +235,22 @@ public sealed class SignInBook(
 
         if (account is null || ticket is null || ticket.Account != actor.Account)
         {
+            await databases.NoteRefusedLinkAsync(one => one.TicketOfAsync(secret, TicketPurpose.NewEmail, ct), now, ct).ConfigureAwait(false);
             return new Outcome<string>.NotFound();
         }
 
-        Notice(db, account, AuditEvent.EmailChanged);
+        if (Folding.OfEmail(account.Email!) != ticket.FoldedEmail)
+        {
+            Notice(db, account, AuditEvent.EmailChanged);
+        }
+
+        account.EmailConfirmed = true;
         account.Email = account.UserName = ticket.Email;
         account.NormalizedEmail = fold.NormalizeEmail(ticket.Email);
         account.NormalizedUserName = fold.NormalizeName(ticket.Email);
         ticket.Use(now);
-        await WithdrawLinksAsync(db, actor.Account, ct).ConfigureAwait(false);
-        if (await db.Set<Student>().SingleOrDefaultAsync(person => person.Account == actor.Account, ct).ConfigureAwait(false) is { } person)
-        {
-            person.WriteTo(ticket.Email);
-        }
-
-        foreach (var guardianship in await db.Set<Guardianship>().Where(row => row.Account == actor.Account).ToListAsync(ct).ConfigureAwait(false))
-        {
-            guardianship.WriteTo(ticket.Email);
-        }
-
+        await db.WithdrawLinksAsync(actor.Account, now, ct).ConfigureAwait(false);
+        await db.WriteToAsync(actor.Account, ticket.Email, ct).ConfigureAwait(false);
         db.Note(operation, "confirm-email", account.Id, now);
         return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
             ? new Outcome<string>.Done(ticket.Email)
@@ -267,35 +291,11 @@ public sealed class SignInBook(
         account.AccessFailedCount = 0;
         account.LockoutEnd = null;
         await db.EndSessionsAsync(new AccountId(account.Id), but, time.GetUtcNow(), ct).ConfigureAwait(false);
-        await WithdrawLinksAsync(db, new AccountId(account.Id), ct).ConfigureAwait(false);
+        await db.WithdrawLinksAsync(new AccountId(account.Id), time.GetUtcNow(), ct).ConfigureAwait(false);
         Notice(db, account, AuditEvent.PasswordChanged);
     }
 
-    // A link that was sent before must not outlive the change: it may lie in a mailbox that is somebody else's by now.
-    private async Task WithdrawLinksAsync(ClinicDb db, AccountId account, CancellationToken ct)
-    {
-        foreach (var ticket in await db.Set<Ticket>()
-            .Where(row => row.Account == account && row.UsedAt == null && row.WithdrawnAt == null
-                && (row.Purpose == TicketPurpose.NewPassword || row.Purpose == TicketPurpose.NewEmail))
-            .ToListAsync(ct).ConfigureAwait(false))
-        {
-            ticket.Withdraw(time.GetUtcNow());
-        }
-    }
-
     private void Notice(ClinicDb db, ClinicAccount account, AuditEvent what) => db.Notice(outbox, account, what, time.GetUtcNow());
-
-    private Task<int> AskedLatelyAsync(ClinicDb db, AccountId account, CancellationToken ct)
-    {
-        var since = time.GetUtcNow() - TimeSpan.FromHours(1);
-        return db.Set<Ticket>().CountAsync(ticket => ticket.Purpose == TicketPurpose.NewEmail && ticket.Account == account && ticket.MadeAt > since, ct);
-    }
-
-    private Task<int> LinksLatelyAsync(ClinicDb db, TicketPurpose purpose, string email, CancellationToken ct)
-    {
-        var (folded, since) = (Folding.OfEmail(email), time.GetUtcNow() - TimeSpan.FromHours(1));
-        return db.Set<Ticket>().CountAsync(ticket => ticket.Purpose == purpose && ticket.FoldedEmail == folded && ticket.MadeAt > since, ct);
-    }
 }
 
 /// <summary>What somebody signs in with.</summary>
@@ -308,6 +308,9 @@ public sealed class SignInBook(
 public sealed record SignInMeans(
     string Name, string Email, bool HasPassword, DateTimeOffset? CodeSince, int RecoveryCodesLeft, IReadOnlyList<PasskeyView> Passkeys)
 {
+    /// <summary>True when a link that was mailed to the address was opened: then a forgotten password can be won back by mail.</summary>
+    public bool EmailProved { get; init; }
+
     /// <summary>False while only a link opens the account.</summary>
     public bool IsClaimed => HasPassword || Passkeys.Count > 0;
 

@@ -80,12 +80,15 @@ public sealed class StudioBook(
             owner,
             [Role.Owner, Role.Teacher],
             operation,
-            account =>
+            (db, account) =>
             {
                 var studio = new Studio(name!, new AccountId(account.Id), time.GetUtcNow());
                 studio.Describe(name!, address);
                 admission?.Settle(studio);
-                return studio;
+                db.Add(studio);
+                db.Tell(AuditEvent.StudioOpened, account.CreatedAt, account.Id);
+                db.Tell(AuditEvent.RoleGiven, account.CreatedAt, account.Id, account.Id);
+                return Task.FromResult(true);
             },
             ct).ConfigureAwait(false);
         return outcome is Outcome<AccountId>.Refused && await Read(ct).ConfigureAwait(false) is not null

@@ -2,6 +2,8 @@ using System.Buffers.Text;
 using System.Security.Cryptography;
 using System.Text;
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Audit;
+using ReedClinic.Data.Engine;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Data.People;
@@ -49,6 +51,37 @@ internal static class Tickets
 
         var hash = HashOf(secret);
         return await db.Set<Ticket>().SingleOrDefaultAsync(row => row.SecretHash == hash && row.Purpose == purpose, ct).ConfigureAwait(false);
+    }
+
+    /// <summary>What is noted of a ticket whose link was handed over instead of mailed.</summary>
+    public const string HandedOver = "hand-over-link";
+
+    /// <summary>True when whoever has a ticket's link can read the mail of its address: it was shown to nobody else.</summary>
+    public static async Task<bool> WasMailedAsync(this ClinicDb db, Ticket ticket, CancellationToken ct)
+    {
+        var id = ticket.Id.Value;
+        return !await db.Set<DoneOperation>().AnyAsync(done => done.Verb == HandedOver && done.Subject == id, ct).ConfigureAwait(false);
+    }
+
+    /// <summary>How many tickets of one purpose an address got lately.</summary>
+    public static Task<int> TicketsToAsync(this ClinicDb db, TicketPurpose purpose, string email, DateTimeOffset since, CancellationToken ct)
+    {
+        var folded = Folding.OfEmail(email);
+        return db.Set<Ticket>().CountAsync(ticket => ticket.Purpose == purpose && ticket.FoldedEmail == folded && ticket.MadeAt > since, ct);
+    }
+
+    /// <summary>How many tickets of one purpose an account asked for lately.</summary>
+    public static Task<int> TicketsOfAsync(this ClinicDb db, TicketPurpose purpose, AccountId account, DateTimeOffset since, CancellationToken ct) =>
+        db.Set<Ticket>().CountAsync(ticket => ticket.Purpose == purpose && ticket.Account == account && ticket.MadeAt > since, ct);
+
+    /// <summary>Notes for the audit that a link was refused, in a save of its own.</summary>
+    public static async Task NoteRefusedLinkAsync(
+        this IDbContextFactory<ClinicDb> databases, Func<ClinicDb, Task<Ticket?>> which, DateTimeOffset now, CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        db.Tell(AuditEvent.LinkRefused, now, about: (await which(db).ConfigureAwait(false))?.Id.Value);
+        await db.SaveChangesAsync(ct).ConfigureAwait(false);
     }
 
     /// <summary>Takes back every ticket of one purpose that is still good for an address.</summary>

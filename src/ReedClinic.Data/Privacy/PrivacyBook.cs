@@ -61,23 +61,24 @@ public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         }
 
         var subject = whose.Student?.Value ?? whose.Account!.Value.Value;
+        var now = time.GetUtcNow();
+        var since = now.AddDays(-1);
+        if (await db.Set<DoneOperation>().CountAsync(done => done.Subject == actor.Account.Value && done.Verb == Taken && done.DoneAt > since, ct).ConfigureAwait(false) >= MostCopiesADay)
+        {
+            return new Outcome<PersonCopy>.Refused([new Problem("", $"You have taken {MostCopiesADay} copies in the last 24 hours. Please come back tomorrow.")]);
+        }
+
+        // Each copy counts and is noted, the one of a repeated form too: it is as much a copy as the first.
         if (!await db.WasDoneAsync(operation, Export, subject, ct).ConfigureAwait(false))
         {
-            var now = time.GetUtcNow();
-            var since = now.AddDays(-1);
-            if (await db.Set<DoneOperation>().CountAsync(done => done.Subject == actor.Account.Value && done.Verb == Taken && done.DoneAt > since, ct).ConfigureAwait(false) >= MostCopiesADay)
-            {
-                return new Outcome<PersonCopy>.Refused([new Problem("", $"You have taken {MostCopiesADay} copies in the last 24 hours. Please come back tomorrow.")]);
-            }
-
             db.Note(operation, Export, subject, now);
-            db.Note(default, Taken, actor.Account.Value, now);
-            db.Tell(AuditEvent.Exported, now, actor.Account.Value, subject);
-            if (!await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
-                && !await db.WasDoneAsync(operation, Export, subject, ct).ConfigureAwait(false))
-            {
-                return new Outcome<PersonCopy>.Refused([DoneOperations.NotSaved]);
-            }
+        }
+
+        db.Note(default, Taken, actor.Account.Value, now);
+        db.Tell(AuditEvent.Exported, now, actor.Account.Value, subject);
+        if (!await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
+        {
+            return new Outcome<PersonCopy>.Refused([DoneOperations.NotSaved]);
         }
 
         return new Outcome<PersonCopy>.Done(await db.CopyAsync(whose.Account, whose.Student, ct).ConfigureAwait(false));

@@ -4,6 +4,7 @@ using System.Text;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data.Audit;
 using ReedClinic.Data.Bench;
 using ReedClinic.Data.Intake;
 using ReedClinic.Data.Letters;
@@ -115,7 +116,9 @@ internal sealed class AccessScene
                 lines.Add(string.Join('|', Enumerable.Range(0, rows.FieldCount).Select(i => Convert.ToString(rows.GetValue(i), CultureInfo.InvariantCulture))));
             }
 
-            all.Append(table).AppendJoin('\n', lines.Order(StringComparer.Ordinal));
+            // That a link was refused is noted, and changes nothing.
+            var refused = table == "AuditNotes" ? nameof(AuditEvent.LinkRefused) : "|none|";
+            all.Append(table).AppendJoin('\n', lines.Where(line => !line.Contains(refused, StringComparison.Ordinal)).Order(StringComparer.Ordinal));
         }
 
         return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(all.ToString())));
@@ -189,7 +192,7 @@ internal sealed class AccessScene
     private async Task<TicketId> InvitedAsync(Actor owner)
     {
         await using var scope = _db.Services.CreateAsyncScope();
-        return Done(await scope.ServiceProvider.GetRequiredService<InvitationBook>().InviteAsync(owner, Role.Student, $"kit{NewId():N}@harbour.example", Operation(), Ct)).Id;
+        return Done(await scope.ServiceProvider.GetRequiredService<InvitationBook>().InviteAsync(owner, Role.Student, $"kit{NewId():N}@harbour.example", byHand: false, Operation(), Ct)).Id;
     }
 
     private async Task<Actor> OwnerAsync()

@@ -95,7 +95,7 @@ public sealed class LinkTests(TestDatabases databases) : IClassFixture<TestDatab
     {
         await using var scene = await SceneAsync(engine);
         var (phone, laptop) = (new string('p', 43), new string('l', 43));
-        var secret = Done(await scene.Begins.SendAsync(Owner, "jory@harbour.example", NewOperation(), Ct)).Secret;
+        var secret = Done(await scene.Begins.SendAsync(Owner, "jory@harbour.example", byHand: false, NewOperation(), Ct)).Secret;
         Assert.Equal(BeginState.New, await scene.Begins.ReadAsync(secret, null, Ct));
 
         var account = Done(await scene.Begins.StartAsync(secret, phone, "Jory", AgeAnswer.Younger, NewOperation(), Ct));
@@ -106,7 +106,7 @@ public sealed class LinkTests(TestDatabases databases) : IClassFixture<TestDatab
         Assert.NotNull(actor.Student);
         Assert.False(actor.WorksHere);
 
-        var second = Done(await scene.Begins.SendAsync(Owner, "jory@harbour.example", NewOperation(), Ct)).Secret;
+        var second = Done(await scene.Begins.SendAsync(Owner, "jory@harbour.example", byHand: false, NewOperation(), Ct)).Secret;
         Assert.Equal(BeginState.NewLink, await scene.Begins.ReadAsync(second, laptop, Ct));
         Assert.Equal(account, Done(await scene.Begins.StartAsync(second, laptop, null, null, NewOperation(), Ct)));
 
@@ -124,7 +124,7 @@ public sealed class LinkTests(TestDatabases databases) : IClassFixture<TestDatab
     {
         await using var scene = await SceneAsync(engine);
         var sessions = scene.Db.Services.GetRequiredService<SessionRegister>();
-        var secret = Done(await scene.Begins.SendAsync(Owner, "jory@harbour.example", NewOperation(), Ct)).Secret;
+        var secret = Done(await scene.Begins.SendAsync(Owner, "jory@harbour.example", byHand: false, NewOperation(), Ct)).Secret;
         var account = Done(await scene.Begins.StartAsync(secret, new string('p', 43), "Jory", AgeAnswer.OldEnough, NewOperation(), Ct));
         var here = (await sessions.BeginAsync(account, SignInWay.Link, "Firefox on Android", null, Ct))!.Value;
         var there = (await sessions.BeginAsync(account, SignInWay.Link, "Safari on Mac", null, Ct))!.Value;
@@ -143,7 +143,7 @@ public sealed class LinkTests(TestDatabases databases) : IClassFixture<TestDatab
         await using var scene = await SceneAsync(engine);
         await scene.OpenStudioAsync();
         var sessions = scene.Db.Services.GetRequiredService<SessionRegister>();
-        var secret = Done(await scene.Begins.SendAsync(Owner, "jory@harbour.example", NewOperation(), Ct)).Secret;
+        var secret = Done(await scene.Begins.SendAsync(Owner, "jory@harbour.example", byHand: false, NewOperation(), Ct)).Secret;
         var account = Done(await scene.Begins.StartAsync(secret, new string('p', 43), "Jory", AgeAnswer.OldEnough, NewOperation(), Ct));
         var there = (await sessions.BeginAsync(account, SignInWay.Link, "Safari on Mac", null, Ct))!.Value;
         Assert.IsType<Outcome<bool>.Done>(await scene.SignUps.AskAsync("jory@harbour.example", NewOperation(), Ct));
@@ -153,6 +153,61 @@ public sealed class LinkTests(TestDatabases databases) : IClassFixture<TestDatab
 
         Assert.Null(await sessions.WhoAsync(there, true, Ct));
         Assert.Equal(nameof(AuditEvent.PasswordChanged), (await scene.LatestMailAsync()).What);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Opening_the_studio_joining_and_refused_links_stand_in_the_audit(ClinicEngine engine)
+    {
+        await using var scene = await SceneAsync(engine);
+        var owner = await scene.OpenStudioAsync();
+        var secret = await scene.InviteAsync(Role.Teacher, "tove@harbour.example");
+        var teacher = Done(await scene.Accounts.JoinAsync(secret, New("Tove"), NewOperation(), Ct));
+        Assert.IsType<Outcome<AccountId>.NotFound>(await scene.Accounts.JoinAsync(secret, New("Eve"), NewOperation(), Ct));
+        Assert.IsType<Outcome<AccountId>.NotFound>(await scene.Accounts.JoinAsync("made up", New("Eve"), NewOperation(), Ct));
+
+        await using var db = scene.Db.CreateDbContext();
+        var notes = await db.Set<AuditNote>().ToListAsync(Ct);
+        Assert.Single(notes, note => note.Event == AuditEvent.StudioOpened && note.Who == owner.Value);
+        Assert.Equal([owner.Value, teacher.Value], notes.Where(note => note.Event == AuditEvent.RoleGiven).OrderBy(note => note.Whom != owner.Value).Select(note => note.Whom!.Value));
+        Assert.Equal(Owner.Account.Value, notes.Single(note => note.Event == AuditEvent.RoleGiven && note.Whom == teacher.Value).Who);
+        Assert.Equal(2, notes.Count(note => note.Event == AuditEvent.AccountMade));
+        Assert.Equal(2, notes.Count(note => note.Event == AuditEvent.LinkRefused));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task An_address_counts_as_proved_where_its_link_was_mailed_and_not_where_it_was_handed_over(ClinicEngine engine)
+    {
+        await using var scene = await SceneAsync(engine);
+        var mailed = Done(await scene.Accounts.JoinAsync(await scene.InviteAsync(Role.Student, "one@harbour.example"), New("One"), NewOperation(), Ct));
+        var before = await scene.MailsAsync();
+        var handed = Done(await scene.Accounts.JoinAsync(await scene.InviteAsync(Role.Student, "two@harbour.example", byHand: true), New("Two"), NewOperation(), Ct));
+        var begin = Done(await scene.Begins.SendAsync(Owner, "three@harbour.example", byHand: true, NewOperation(), Ct)).Secret;
+        var begun = Done(await scene.Begins.StartAsync(begin, new string('p', 43), "Three", AgeAnswer.OldEnough, NewOperation(), Ct));
+
+        Assert.Equal(before, await scene.MailsAsync());
+        await using var db = scene.Db.CreateDbContext();
+        var proved = await db.Users.Where(user => user.EmailConfirmed).Select(user => user.Id).ToListAsync(Ct);
+        Assert.Contains(mailed.Value, proved);
+        Assert.DoesNotContain(handed.Value, proved);
+        Assert.DoesNotContain(begun.Value, proved);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_passkey_makes_an_account_that_was_begun_by_a_link_ones_own_too(ClinicEngine engine)
+    {
+        await using var scene = await SceneAsync(engine);
+        var sessions = scene.Db.Services.GetRequiredService<SessionRegister>();
+        var secret = Done(await scene.Begins.SendAsync(Owner, "jory@harbour.example", byHand: false, NewOperation(), Ct)).Secret;
+        var account = Done(await scene.Begins.StartAsync(secret, new string('p', 43), "Jory", AgeAnswer.OldEnough, NewOperation(), Ct));
+        var here = (await sessions.BeginAsync(account, SignInWay.Link, "Firefox on Android", null, Ct))!.Value;
+        var there = (await sessions.BeginAsync(account, SignInWay.Link, "Safari on Mac", null, Ct))!.Value;
+        var passkeys = scene.Db.Services.CreateScope().ServiceProvider.GetRequiredService<PasskeyBook>();
+
+        Done(await passkeys.AddAsync((await sessions.WhoAsync(here, true, Ct))!.Actor, SecondStepTests.Passkey(1), "phone", NewOperation(), Ct));
+
+        Assert.NotNull(await sessions.WhoAsync(here, true, Ct));
+        Assert.Null(await sessions.WhoAsync(there, true, Ct));
+        Assert.Equal(BeginState.Claimed, await scene.Begins.ReadAsync(secret, null, Ct));
     }
 
     [Theory, OnBothEngines]
@@ -226,8 +281,8 @@ public sealed class LinkTests(TestDatabases databases) : IClassFixture<TestDatab
 
         public PeopleBook People { get; }
 
-        public async Task<string> InviteAsync(Role role, string email) =>
-            Done(await Invitations.InviteAsync(Owner, role, email, NewOperation(), Ct)).Secret!;
+        public async Task<string> InviteAsync(Role role, string email, bool byHand = false) =>
+            Done(await Invitations.InviteAsync(Owner, role, email, byHand, NewOperation(), Ct)).Secret!;
 
         public async Task<AccountId> OpenStudioAsync() => Done(await _scope.ServiceProvider.GetRequiredService<StudioBook>().Open(
             Db.Services.GetRequiredService<FirstRunCode>().Text, "Quay Reeds", null, New("Mara", "mara@harbour.example"), NewOperation(), Ct));

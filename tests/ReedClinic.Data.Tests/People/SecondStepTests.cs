@@ -34,6 +34,23 @@ public sealed class SecondStepTests(TestDatabases databases) : IClassFixture<Tes
     }
 
     [Theory, OnBothEngines]
+    public async Task A_button_that_is_pressed_twice_shows_codes_that_are_good(ClinicEngine engine)
+    {
+        var scene = new SignInScene(await databases.FreshAsync(engine));
+        var account = await scene.AccountAsync("runa@harbour.example");
+        var runa = await scene.InAsync(account);
+        var key = TimeCode.FromLetters(Done(await scene.SecondStep.BeginAsync(runa, Operation(), Ct)));
+        var (code, pressed) = (TimeCode.Of(key, TimeCode.StepAt(scene.Time.GetUtcNow())), Operation());
+        Done(await scene.SecondStep.ConfirmAsync(runa, code, pressed, Ct));
+
+        var shown = Done(await scene.SecondStep.ConfirmAsync(runa, code, pressed, Ct));
+
+        Assert.NotNull(await scene.Check.TakeAsync(account, shown[0], Ct));
+        Assert.IsType<Outcome<IReadOnlyList<string>>.NotFound>(await scene.SecondStep.ConfirmAsync(runa, code, Operation(), Ct));
+        Assert.IsType<Outcome<IReadOnlyList<string>>.NotFound>(await scene.SecondStep.ConfirmAsync(runa with { IsFresh = false }, code, pressed, Ct));
+    }
+
+    [Theory, OnBothEngines]
     public async Task A_right_code_forgets_the_wrong_ones_before_it(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);
@@ -199,6 +216,7 @@ public sealed class SecondStepTests(TestDatabases databases) : IClassFixture<Tes
         Assert.True(means is { HasSecondStep: false, RecoveryCodesLeft: 0, HasPassword: true });
         Assert.True(await scene.InAsync(account) is { OwesSecondStep: true, IsFresh: true });
         Assert.Contains(await scene.MailAsync(), mail => mail is { Kind: MailKind.Notice, What: "PasskeyRemoved" });
+        Assert.Contains(await scene.MailAsync(), mail => mail is { Kind: MailKind.Notice, What: "CodesOff", At: { } at } && at == scene.Time.GetUtcNow());
     }
 
     [Theory, OnBothEngines]

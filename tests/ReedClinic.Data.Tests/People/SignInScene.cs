@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Options;
 using Microsoft.Extensions.Time.Testing;
+using ReedClinic.Data.Audit;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.Outcomes;
@@ -66,6 +67,13 @@ internal sealed class SignInScene(TestDatabase db)
         return new AccountId(account.Id);
     }
 
+    /// <summary>How often each thing is told to the audit.</summary>
+    public async Task<int> ToldAsync(AuditEvent what)
+    {
+        await using var context = db.CreateDbContext();
+        return await context.Set<AuditNote>().CountAsync(note => note.Event == what, Ct);
+    }
+
     /// <summary>Takes an account's password away, as if it had never had one.</summary>
     public async Task ForgetPasswordAsync(AccountId account)
     {
@@ -86,7 +94,7 @@ internal sealed class SignInScene(TestDatabase db)
     public async Task<IReadOnlyList<Mail>> MailAsync()
     {
         await using var context = db.CreateDbContext();
-        var jobs = await context.Set<Job>().AsNoTracking().Where(job => job.Kind == JobKind.Mail).OrderBy(job => job.Id).ToListAsync(Ct);
+        var jobs = await context.Set<Job>().AsNoTracking().Where(job => job.Kind == JobKind.Mail && job.DoneAt == null).OrderBy(job => job.Id).ToListAsync(Ct);
         return [.. jobs.Select(job => Get<Outbox>().Open(job)!)];
     }
 

@@ -93,6 +93,11 @@ public sealed class PrivacyBookTests(TestDatabases databases) : IClassFixture<Te
         Done(await privacy.ExportAsync(guardian, null, operation, Ct));
 
         Done(await privacy.ExportAsync(guardian, null, operation, Ct));
+        await using (var context = db.CreateDbContext())
+        {
+            Assert.Equal(2, await context.Set<AuditNote>().CountAsync(note => note.Event == AuditEvent.Exported, Ct));
+        }
+
         Assert.Equal(FreshSignIn.Field, Assert.Single(Refused(await privacy.ExportAsync(guardian with { IsFresh = false }, null, operation, Ct))).Field);
         Assert.NotEmpty(Refused(await privacy.ExportAsync(guardian, student.Student, operation, Ct)));
     }

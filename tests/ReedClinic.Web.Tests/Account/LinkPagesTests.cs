@@ -99,7 +99,7 @@ public sealed partial class LinkPagesTests(ClinicHost host) : IClassFixture<Clin
         }
 
         Assert.DoesNotContain("/account/claim", (await phone.See("/")).Page, StringComparison.Ordinal);
-        Assert.Contains("You have a password now", (await phone.See(link)).Page, StringComparison.Ordinal);
+        Assert.Contains("You sign in by yourself now", (await phone.See(link)).Page, StringComparison.Ordinal);
         using var signedIn = await (await Form.At(laptop, "/account/sign-in")).Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post();
         Assert.Equal("/", signedIn.Leads());
     }
@@ -118,6 +118,7 @@ public sealed partial class LinkPagesTests(ClinicHost host) : IClassFixture<Clin
 
         Assert.Contains("Open it once more on this device", page, StringComparison.Ordinal);
         Assert.Contains("href=\"/account/claim\"", page, StringComparison.Ordinal);
+        Assert.Contains("value=\"add-passkey\"", (await phone.See("/account/claim")).Page, StringComparison.Ordinal);
         Assert.Equal("/account/claim", (await phone.See("/account/password")).Location);
     }
 
@@ -127,7 +128,7 @@ public sealed partial class LinkPagesTests(ClinicHost host) : IClassFixture<Clin
         await using var silent = new SilentHost();
         await silent.OpenStudio();
         using var visitor = silent.Visitor();
-        foreach (var page in new[] { "/account/sign-up", "/begin" })
+        foreach (var page in new[] { "/account/sign-up", "/begin", "/account/forgotten" })
         {
             var words = WebUtility.HtmlDecode((await visitor.See(page)).Page);
             Assert.Contains("can’t send mail just now", words, StringComparison.Ordinal);

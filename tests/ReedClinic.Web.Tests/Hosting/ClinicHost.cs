@@ -49,7 +49,7 @@ public class ClinicHost : WebApplicationFactory<Program>
     {
         await using var scope = Services.CreateAsyncScope();
         var owner = new Actor(new AccountId(Parcel.NewOperation().Value), null, IsTeacher: false, IsOwner: true);
-        var sent = await scope.ServiceProvider.GetRequiredService<InvitationBook>().InviteAsync(owner, role, email, Parcel.NewOperation(), TestContext.Current.CancellationToken);
+        var sent = await scope.ServiceProvider.GetRequiredService<InvitationBook>().InviteAsync(owner, role, email, byHand: false, Parcel.NewOperation(), TestContext.Current.CancellationToken);
         return $"/join/{Assert.IsType<Outcome<SentLink>.Done>(sent).Value.Secret}";
     }
 

@@ -127,7 +127,7 @@ public sealed partial class MarkerTests(TestDatabases databases) : IClassFixture
     {
         await using var scope = db.Services.CreateAsyncScope();
         var owner = new Actor(new AccountId(Parcel.NewOperation().Value), null, IsTeacher: false, IsOwner: true);
-        var sent = await scope.ServiceProvider.GetRequiredService<InvitationBook>().InviteAsync(owner, Role.Student, Address(what), Parcel.NewOperation(), Ct);
+        var sent = await scope.ServiceProvider.GetRequiredService<InvitationBook>().InviteAsync(owner, Role.Student, Address(what), byHand: false, Parcel.NewOperation(), Ct);
         var secret = Assert.IsType<Outcome<SentLink>.Done>(sent).Value.Secret ?? "";
         Assert.NotEmpty(secret);
         _marked[$"the secret sent to {what}"] = secret;
