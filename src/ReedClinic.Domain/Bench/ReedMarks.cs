@@ -20,6 +20,16 @@ public static class ReedMarks
         ];
     }
 
+    /// <summary>The mark that one entry by itself would make, before it is in a log; null when it has none.</summary>
+    /// <param name="entry">The entry.</param>
+    public static ReedMark? Of(BenchEntry entry) => entry switch
+    {
+        Finding finding => new ReedMark(finding.Place, KindOf(finding.Character), FindingCatalogue.NameOf(finding.FindingKind)),
+        Adjustment work => new ReedMark(work.Place, MarkKind.Worked, AdjustmentCatalogue.NameOf(work.AdjustmentKind)),
+        LeaveAlone left => new ReedMark(left.Place, MarkKind.LeaveAlone, left.Words),
+        _ => null,
+    };
+
     private static ReedMark Found(FindingNow found)
     {
         var finding = found.Finding;

@@ -11,6 +11,16 @@ public static class AtTheBench
         await teacher.GoToAsync($"/batches/{code}");
         await teacher.PressAsync(teacher.Link($"Bench: reed {number}"), "/bench/[^/]+");
         await teacher.LiveAsync();
+        await teacher.OpenFieldsAsync();
+    }
+
+    /// <summary>Opens the fields, for whoever would rather choose than write.</summary>
+    public static async Task OpenFieldsAsync(this Visitor teacher)
+    {
+        if (!await teacher.Page.Locator("#by-fields").EvaluateAsync<bool>("details => details.open"))
+        {
+            await teacher.Page.Locator("#by-fields > summary").ClickAsync();
+        }
     }
 
     /// <summary>Tests as it arrived, findings, work in small steps with tests after, risk, leave alone, stop and verdict.</summary>

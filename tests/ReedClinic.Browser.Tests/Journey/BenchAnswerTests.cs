@@ -56,7 +56,7 @@ public sealed class BenchAnswerTests(OneBrowser browser, DemoClinic app) : IClas
         await OpenAsync(teacher);
         await Kind(teacher, "Test").ClickAsync();
         await teacher.Field("Test").SelectOptionAsync(new SelectOptionValue { Label = "crow" });
-        await teacher.Field("Pitch").FillAsync("flat C");
+        await teacher.Field("Pitch").FillAsync("H flattish");
         await teacher.Button("Save").ClickAsync();
         await Assertions.Expect(teacher.Field("Pitch")).ToBeFocusedAsync();
 
@@ -82,6 +82,7 @@ public sealed class BenchAnswerTests(OneBrowser browser, DemoClinic app) : IClas
         await teacher.PressAsync(teacher.Link("Tomas Arden"), "/batches/[^/]+");
         await teacher.PressAsync(teacher.Link("Bench: reed 3"), "/bench/[^/]+");
         await teacher.LiveAsync();
+        await teacher.OpenFieldsAsync();
     }
 
     private static ILocator Kind(Visitor teacher, string name) =>

@@ -19,6 +19,8 @@ public sealed class BenchKeysTests(OneBrowser browser, DemoClinic app) : IClassF
         await teacher.TabToAsync(teacher.Link("Bench: reed 1"));
         await teacher.PressKeyAsync("Enter", thenAt: "/bench/[^/]+");
         await teacher.LiveAsync();
+        await teacher.Page.Locator("html[data-bench-ready]").WaitForAsync();
+        await teacher.Page.Keyboard.PressAsync("w");
 
         await teacher.TabToAsync(teacher.Button("Found"));
         await teacher.Page.Keyboard.PressAsync("Enter");
@@ -47,6 +49,7 @@ public sealed class BenchKeysTests(OneBrowser browser, DemoClinic app) : IClassF
         await teacher.PressAsync(teacher.Link("Tomas Arden"), "/batches/[^/]+");
         await teacher.PressAsync(teacher.Link("Bench: reed 2"), "/bench/[^/]+");
         await teacher.LiveAsync();
+        await teacher.OpenFieldsAsync();
         await teacher.TabToAsync(teacher.Button("Leave alone"));
         await teacher.Page.Keyboard.PressAsync("Enter");
         await teacher.Heading("Which part is not to be touched?").WaitForAsync();

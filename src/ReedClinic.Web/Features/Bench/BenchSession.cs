@@ -51,15 +51,14 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
     public async Task<bool> OpenAsync(Actor actor, ReedId reed, CancellationToken ct)
     {
         View = await bench.FindAsync(actor, reed, ct);
-        if (View is null)
+        if (View is not null)
         {
-            return false;
+            var draft = EntryForm.OfDraft(await drafts.FindAsync(actor, reed, ct));
+            Open(draft ?? EntryForm.New(EntryKind.Test, NewOperation()));
+            FromDraft = draft is not null;
         }
 
-        var draft = EntryForm.OfDraft(await drafts.FindAsync(actor, reed, ct));
-        Open(draft ?? EntryForm.New(EntryKind.Test, NewOperation()));
-        FromDraft = draft is not null;
-        return true;
+        return View is not null;
     }
 
     /// <summary>Says what is wrong with the form as it stands, as a refused post left it.</summary>
@@ -299,7 +298,10 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
         }
     }
 
-    private async Task ReadAsync(Actor actor, CancellationToken ct)
+    /// <summary>Reads the log anew; what is being typed stays.</summary>
+    /// <param name="actor">Who is at the bench.</param>
+    /// <param name="ct">Cancels the reading.</param>
+    public async Task ReadAsync(Actor actor, CancellationToken ct)
     {
         if (View is { } view)
         {

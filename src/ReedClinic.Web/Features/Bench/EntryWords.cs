@@ -41,6 +41,20 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
         _ => Line(entry, "", null),
     };
 
+    /// <summary>One entry in one short line: the thing itself, and where or how much.</summary>
+    /// <param name="entry">The entry.</param>
+    public string InShort(BenchEntry entry)
+    {
+        var line = Say(entry);
+        return entry is Adjustment work
+            ? string.Join(", ", new[] { line.Title, Beyond(work), work.Amount.ToString() }.Where(part => !string.IsNullOrEmpty(part)))
+            : string.Join(", ", line.Details.Take(1).Prepend(line.Title));
+    }
+
+    // The usual place of a kind of work is in its words already.
+    private static string? Beyond(Adjustment work) =>
+        work.Place == new Place(AdjustmentCatalogue.Find(work.AdjustmentKind)?.Zone ?? Zone.WholeReed) ? null : work.Place.Say();
+
     /// <summary>A finding, by its first entry, in a few words.</summary>
     /// <param name="root">The finding's first entry.</param>
     public string OfFinding(EntryId root) =>

@@ -15,9 +15,13 @@ public sealed class ThisCircuit(OpenCircuits all, AuthenticationStateProvider si
 {
     private AccountId? _account;
     private bool _changedHands;
+    private bool _away;
 
     /// <summary>Raised when the page should ask anew what its account may do; on any thread.</summary>
     public event Action? Told;
+
+    /// <summary>Raised when the browser is back after its connection was lost; on any thread.</summary>
+    public event Action? Back;
 
     /// <summary>True once there is a circuit.</summary>
     public bool IsOpen { get; private set; }
@@ -42,7 +46,13 @@ public sealed class ThisCircuit(OpenCircuits all, AuthenticationStateProvider si
             signedIn.AuthenticationStateChanged += Check;
         }
 
+        var wasAway = _away;
+        _away = false;
         IsSeated = _account is { } account && all.Seat(account, this);
+        if (wasAway)
+        {
+            Back?.Invoke();
+        }
     }
 
     /// <inheritdoc />
@@ -50,6 +60,7 @@ public sealed class ThisCircuit(OpenCircuits all, AuthenticationStateProvider si
     {
         // A closed tab and a lost network look the same: neither keeps others out.
         IsSeated = false;
+        _away = true;
         return Task.CompletedTask;
     }
 

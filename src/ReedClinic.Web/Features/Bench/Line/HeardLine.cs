@@ -1,0 +1,107 @@
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Bench.Phrases;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.Pitch;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Web.Features.Bench.Line;
+
+/// <summary>One thing that was understood in a line.</summary>
+/// <param name="Entry">The entry that it makes.</param>
+/// <param name="Doubts">What isn't certain about it, in words.</param>
+public sealed record HeardEntry(BenchEntry Entry, IReadOnlyList<string> Doubts);
+
+/// <summary>
+/// What a line comes to, before it is sent and when it is: the entries that were understood, and a note of every word that wasn't.
+/// Nothing that was typed is lost.
+/// </summary>
+/// <param name="Entries">What it will record, in order.</param>
+/// <param name="Kept">The words that nothing was understood of; they are kept as a note.</param>
+public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
+{
+    private static readonly char[] Between = [' ', '\t', '\u00A0', ',', ';', '.', ':', '…', '-', '–', '—', '!', '"', '“', '”', '(', ')'];
+
+    private static readonly HashSet<string> Passing = new(StringComparer.OrdinalIgnoreCase)
+    {
+        "a", "ah", "again", "alright", "also", "and", "at", "but", "eh", "er", "erm", "for", "hm", "hmm", "i", "in", "is", "it", "just", "let's", "let’s",
+        "like", "mm", "my", "now", "of", "oh", "ok", "okay", "on", "or", "right", "see", "so", "that", "the", "then", "there", "this", "to", "uh", "um",
+        "us", "well", "with", "yes", "you", "know",
+    };
+
+    /// <summary>An empty line.</summary>
+    public static HeardLine Nothing { get; } = new([], null);
+
+    /// <summary>Everything that it records, the note of what wasn't understood last.</summary>
+    public IReadOnlyList<BenchEntry> All => Kept is null
+        ? [.. Entries.Select(heard => heard.Entry)]
+        : [.. Entries.Select(heard => heard.Entry), Made(Note.Of(Kept))];
+
+    /// <summary>What of it has a place on the drawing.</summary>
+    public IReadOnlyList<ReedMark> Marks => [.. Entries.Select(heard => ReedMarks.Of(heard.Entry)).OfType<ReedMark>()];
+
+    /// <summary>Hears a line.</summary>
+    /// <param name="text">What was typed.</param>
+    /// <param name="log">What stands on this reed.</param>
+    /// <param name="tuning">What the student tunes to.</param>
+    public static HeardLine Of(string? text, BenchLog log, Tuning tuning)
+    {
+        if (PlainText.Tidy(text) is not { } line)
+        {
+            return Nothing;
+        }
+
+        var context = new PhraseContext(log, tuning);
+        var reading = PhraseReader.Read(line, context);
+        if (BarePitch(line, reading, context) is { } alone)
+        {
+            return new([new HeardEntry(alone, [])], null);
+        }
+
+        List<HeardEntry> heard = [];
+        List<string> lost = [.. reading.LeftOver.Select(span => Cut(line, span)).Where(MeansSomething)];
+        foreach (var read in reading.Entries)
+        {
+            if (read.ToEntry(context) is Outcome<BenchEntry>.Done(var entry))
+            {
+                heard.Add(new HeardEntry(entry, [.. read.Doubts.Select(doubt => doubt.Words)]));
+            }
+            else
+            {
+                lost.Add(Cut(line, read.Span));
+            }
+        }
+
+        return heard.Count == 0 ? new([], line) : new(heard, lost.Count == 0 ? null : string.Join(" … ", lost));
+    }
+
+    /// <summary>The same line, with the student's consent to it said in each adjustment that wants it.</summary>
+    /// <param name="reed">The reed.</param>
+    public HeardLine Agreed(Reed reed) => this with { Entries = [.. Entries.Select(heard => heard with { Entry = Agreed(reed, heard.Entry) })] };
+
+    // “c-15” or “bb +5” as it is typed after a stroke, without a space: the strict reader of pitches knows it better than any sentence does.
+    private static Test? BarePitch(string line, PhraseReading reading, PhraseContext context)
+    {
+        if (SaidPitch.Read(line, context.Tuning) is not Outcome<SaidPitch>.Done(var pitch))
+        {
+            return null;
+        }
+
+        var kind = reading.Entries is [{ Kind: EntryKind.Test } one] && one.ToEntry(context) is Outcome<BenchEntry>.Done(Test { Pitch: not null } test)
+            ? test.TestKind
+            : TestKind.Crow;
+        return Test.Of(kind, null, pitch) is Outcome<Test>.Done(var made) ? made : null;
+    }
+
+    private static BenchEntry Agreed(Reed reed, BenchEntry entry) => entry is Adjustment work && Agreement.Wanted(reed, entry) is not null
+        ? Made(Adjustment.Of(work.AdjustmentKind, work.Place, work.Amount, work.ForFindingId, work.ForTheSakeOf, Agreement.With(work.Words)))
+        : entry;
+
+    private static string Cut(string text, TextSpan span) => text.Substring(span.Start, span.Length).Trim(Between);
+
+    private static bool MeansSomething(string words) =>
+        words.Split(Between, StringSplitOptions.RemoveEmptyEntries).Any(word => !Passing.Contains(word));
+
+    private static T Made<T>(Outcome<T> made) =>
+        made is Outcome<T>.Done(var value) ? value : throw new InvalidOperationException("What stands already can be said again.");
+}

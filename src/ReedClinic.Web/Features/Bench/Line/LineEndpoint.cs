@@ -1,0 +1,99 @@
+using System.Globalization;
+using Microsoft.Extensions.Localization;
+using ReedClinic.Data.Bench;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Reeds;
+using ReedClinic.Web.Account;
+
+namespace ReedClinic.Web.Features.Bench.Line;
+
+/// <summary>
+/// The bench line as a post of its own: it goes through whether the page's circuit is up or not, and is answered only after
+/// everything in it is saved. Sent again under the same id it changes nothing.
+/// </summary>
+public static class LineEndpoint
+{
+    /// <summary>The longest line that is taken, in characters.</summary>
+    public const int Longest = 2000;
+
+    /// <summary>Maps <c>POST /bench/{reedId}/line</c>.</summary>
+    /// <param name="app">The application.</param>
+    public static void MapBenchLine(this WebApplication app) =>
+        app.MapPost("/bench/{reedId:guid}/line", PostAsync).RequireAuthorization(AccountSetup.WorksHere);
+
+    private static async Task<IResult> PostAsync(
+        Guid reedId, IFormCollection form, HttpContext http, ActorAccess actors, BenchBook bench, TimeProvider time, IStringLocalizer<BenchText> t)
+    {
+        var ct = http.RequestAborted;
+        var reed = new ReedId(reedId);
+        if (await actors.Of(http.User, ct).ConfigureAwait(false) is not { } actor
+            || await bench.FindAsync(actor, reed, ct).ConfigureAwait(false) is not { } view)
+        {
+            return Results.NotFound();
+        }
+
+        var json = http.Request.Headers.Accept.ToString().Contains("application/json", StringComparison.OrdinalIgnoreCase);
+        var operation = new OperationId(Guid.TryParse(form["Operation"], CultureInfo.InvariantCulture, out var given) ? given : default)
+            .OrFresh(time.GetUtcNow());
+        var said = await SayAsync(actor, view, form["Text"].ToString(), form["Agreed"] == "true", operation, bench, t, ct).ConfigureAwait(false);
+        return said switch
+        {
+            Outcome<IReadOnlyList<BenchFact>>.Done(var facts) when json => Results.Json(Told(view, facts, t), statusCode: StatusCodes.Status201Created),
+            Outcome<IReadOnlyList<BenchFact>>.Done(var facts) => SeeOther(http, $"/bench/{reedId}#entry-{facts[^1].Sequence}"),
+            Outcome<IReadOnlyList<BenchFact>>.Refused(var problems) when json => Results.Json(problems, statusCode: StatusCodes.Status422UnprocessableEntity),
+            Outcome<IReadOnlyList<BenchFact>>.Refused(var problems) => Results.Text(
+                string.Join('\n', problems.Select(problem => problem.Message)), "text/plain", statusCode: StatusCodes.Status422UnprocessableEntity),
+            _ => Results.NotFound(),
+        };
+    }
+
+    private static async Task<Outcome<IReadOnlyList<BenchFact>>> SayAsync(
+        Actor actor, BenchView view, string text, bool agreed, OperationId operation, BenchBook bench, IStringLocalizer<BenchText> t, CancellationToken ct)
+    {
+        if (view.Reed.Presence == Presence.Missing)
+        {
+            return Refused("", t["NotInParcel"]);
+        }
+
+        if (text.Length > Longest)
+        {
+            return Refused("Text", t["LineTooLong"]);
+        }
+
+        var problems = PlainText.CheckRequired("Text", text, t["LineEmpty"]).ToList();
+        if (problems.Count > 0)
+        {
+            return new Outcome<IReadOnlyList<BenchFact>>.Refused(problems);
+        }
+
+        var heard = HeardLine.Of(text, view.Log, view.Batch.CrowTarget.Tuning);
+        var line = agreed ? heard.Agreed(view.Reed) : heard;
+        if (line.All.Count > OperationId.MostParts)
+        {
+            return Refused("Text", t["LineTooMuch"]);
+        }
+
+        return line.All.Select(entry => Agreement.Wanted(view.Reed, entry)).FirstOrDefault(wanted => wanted is not null) is { } problem
+            ? new Outcome<IReadOnlyList<BenchFact>>.Refused([problem])
+            : await bench.SayAsync(actor, view.Reed.Id, line.All, operation, ct).ConfigureAwait(false);
+    }
+
+    private static SaidLine Told(BenchView view, IReadOnlyList<BenchFact> facts, IStringLocalizer<BenchText> t)
+    {
+        var words = new EntryWords(t, view.Log, view.Batch.CrowTarget.Tuning);
+        return new SaidLine([.. facts.Where(fact => fact.Now is not null).Select(fact => words.InShort(fact.Now!))], facts[^1].Sequence);
+    }
+
+    private static Outcome<IReadOnlyList<BenchFact>>.Refused Refused(string field, string message) => new([new Problem(field, message)]);
+
+    private static IResult SeeOther(HttpContext http, string where)
+    {
+        http.Response.Headers.Location = where;
+        return Results.StatusCode(StatusCodes.Status303SeeOther);
+    }
+
+    private sealed record SaidLine(IReadOnlyList<string> Said, int Sequence);
+}

@@ -1,0 +1,50 @@
+using ReedClinic.Data.Bench;
+using ReedClinic.Domain.Bench.Picks;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Web.Features.Bench.Line;
+
+/// <summary>One teacher at the bench line of one reed: what is typed and how it was understood, their picks, and the reeds beside it.</summary>
+public sealed class LineSession(BenchBook bench, TimeProvider time)
+{
+    /// <summary>What stands in the line.</summary>
+    public string Typed { get; private set; } = "";
+
+    /// <summary>What it comes to.</summary>
+    public HeardLine Heard { get; private set; } = HeardLine.Nothing;
+
+    /// <summary>What this teacher does and tries most, as it stood when the reed was opened: it doesn't move under a finger.</summary>
+    public PickList Picks { get; private set; } = PickList.Start;
+
+    /// <summary>Every reed of the batch and where it stands.</summary>
+    public IReadOnlyList<ReedOnStrip> Strip { get; private set; } = [];
+
+    /// <summary>Opens the line on a reed.</summary>
+    /// <param name="actor">Who is at the bench.</param>
+    /// <param name="view">The reed and its log.</param>
+    /// <param name="ct">Cancels the reading.</param>
+    public async Task OpenAsync(Actor actor, BenchView view, CancellationToken ct)
+    {
+        Picks = await bench.HabitsAsync(actor, ct) is { } mine ? PickList.Of(mine.Habits, time.GetUtcNow()) : PickList.Start;
+        await FollowAsync(actor, view, ct);
+    }
+
+    /// <summary>Takes the log as it is now.</summary>
+    /// <param name="actor">Who is at the bench.</param>
+    /// <param name="view">The reed and its log.</param>
+    /// <param name="ct">Cancels the reading.</param>
+    public async Task FollowAsync(Actor actor, BenchView view, CancellationToken ct)
+    {
+        Strip = (await bench.StripAsync(actor, view.Batch.Id, ct))?.Reeds ?? [];
+        Hear(Typed, view);
+    }
+
+    /// <summary>Hears a line as it is being typed.</summary>
+    /// <param name="text">What stands in it.</param>
+    /// <param name="view">The reed and its log.</param>
+    public void Hear(string text, BenchView view)
+    {
+        Typed = text;
+        Heard = HeardLine.Of(text, view.Log, view.Batch.CrowTarget.Tuning);
+    }
+}

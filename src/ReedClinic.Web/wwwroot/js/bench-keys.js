@@ -1,0 +1,105 @@
+// The bench's keys. Each control names its key in data-bench-key; a key presses the control it stands on, and nothing else.
+// Which keys they are, and whether single keys work at all, is this device's own setting: a foot pedal is plugged into a device.
+const store = "reedclinic-bench-keys";
+const pitchLetters = /^[a-g]$/;
+
+const read = () => {
+  try {
+    return JSON.parse(localStorage.getItem(store)) ?? {};
+  } catch {
+    return {};
+  }
+};
+
+let settings = { off: false, keys: {}, ...read() };
+
+const keyOf = (control) => settings.keys[control.dataset.benchName] ?? control.dataset.benchKey;
+
+// A way to a field works where its button isn't shown: on a narrow screen the field is at hand anyway.
+const shown = (control) => !control.disabled && (control.getClientRects().length > 0 || control.dataset.focus !== undefined);
+
+function controls() {
+  return [...document.querySelectorAll("[data-bench-key]")];
+}
+
+// The key on each control is written into its own <kbd>, so that what is seen is what works.
+export function label() {
+  for (const control of controls()) {
+    const key = settings.off ? "" : keyOf(control);
+    const hint = control.querySelector("kbd");
+    if (hint && hint.textContent !== key) hint.textContent = key;
+    if (key) control.setAttribute("aria-keyshortcuts", key);
+    else control.removeAttribute("aria-keyshortcuts");
+  }
+}
+
+const typing = (target) =>
+  target instanceof Element && (target.closest("input:not([type=radio]):not([type=checkbox]), textarea, select, [contenteditable]") !== null);
+
+function press(event, line) {
+  if (settings.off || event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || event.isComposing || event.repeat) return;
+  if (document.querySelector("dialog[open]") || typing(event.target)) return;
+  const key = event.key;
+  // An arrow or Enter on a control is that control's own.
+  if (event.target instanceof Element && event.target.closest("button, a, summary, [role=button], [role=radio]") && (key === "Enter" || key === " ")) return;
+  const control = controls().find((one) => keyOf(one) === key && shown(one));
+  if (control) {
+    event.preventDefault();
+    if (!control.dataset.focus) control.focus({ preventScroll: true });
+    control.click();
+  } else if (line && pitchLetters.test(key)) {
+    // A note begins with its letter: the line takes it, and gives the keys back when it is sent.
+    event.preventDefault();
+    line.begin(key);
+  }
+}
+
+export function listen(line) {
+  const heard = (event) => press(event, line);
+  document.addEventListener("keydown", heard);
+  const seen = new MutationObserver(label);
+  const bench = document.querySelector(".bench");
+  if (bench) seen.observe(bench, { childList: true, subtree: true });
+  label();
+  return () => {
+    document.removeEventListener("keydown", heard);
+    seen.disconnect();
+  };
+}
+
+// The table of keys: one field for each control that may be given another key.
+export function settle(table) {
+  const off = table.querySelector("[name=off]");
+  const problem = table.querySelector("[role=alert]");
+  off.checked = settings.off;
+  const fields = [...table.querySelectorAll("[data-for]")];
+  const fill = () => fields.forEach((field) => (field.value = settings.keys[field.dataset.for] ?? field.dataset.usual));
+  const keep = () => {
+    localStorage.setItem(store, JSON.stringify(settings));
+    label();
+  };
+  fill();
+  off.addEventListener("change", () => {
+    settings.off = off.checked;
+    keep();
+  });
+  for (const field of fields) {
+    field.addEventListener("keydown", (event) => {
+      if (event.key === "Tab" || event.key === "Escape" || event.ctrlKey || event.metaKey || event.altKey) return;
+      event.preventDefault();
+      if (event.key === "Shift") return;
+      const taken = fields.find((other) => other !== field && other.value === event.key);
+      problem.textContent = taken ? table.dataset.taken.replace("{0}", event.key).replace("{1}", taken.dataset.words) : "";
+      if (taken) return;
+      field.value = event.key;
+      settings.keys[field.dataset.for] = event.key;
+      keep();
+    });
+  }
+  table.querySelector("[data-reset]").addEventListener("click", () => {
+    settings = { off: off.checked, keys: {} };
+    problem.textContent = "";
+    fill();
+    keep();
+  });
+}

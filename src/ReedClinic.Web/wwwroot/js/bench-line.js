@@ -1,0 +1,205 @@
+// What is said at the bench goes out by HTTP, one thing after the other, each under its own id: what was sent twice stands once, and
+// what couldn't be sent waits in this tab until it can. The circuit only shows; it may come and go.
+import { listen, settle } from "./bench-keys.js";
+
+const again = [500, 1000, 2000, 4000];
+
+function open(form) {
+  const reed = form.dataset.reed;
+  const box = `reedclinic-bench-${reed}`;
+  const typedIn = form.querySelector("input[name=Text]");
+  const told = document.getElementById("line-answer");
+  const words = told.dataset;
+  let queue = kept("waiting") ?? [];
+  let busy = false;
+  let failed = 0;
+  let timer = 0;
+  let borrowed = false;
+
+  function kept(what) {
+    try {
+      return JSON.parse(sessionStorage.getItem(`${box}-${what}`));
+    } catch {
+      return null;
+    }
+  }
+
+  function keep(what, value) {
+    try {
+      sessionStorage.setItem(`${box}-${what}`, JSON.stringify(value));
+    } catch {
+      // A full or closed store: what waits is still in this page.
+    }
+  }
+
+  function say(kind, text, item) {
+    told.className = kind;
+    told.replaceChildren();
+    const line = document.createElement("p");
+    line.textContent = text;
+    told.append(line);
+    if (item?.agree) {
+      const button = document.createElement("button");
+      button.type = "button";
+      button.className = "second";
+      button.textContent = words.agree;
+      button.addEventListener("click", () => send({ ...item.fields, Agreed: "true" }, item.url, item.text));
+      told.append(button);
+    }
+  }
+
+  function waiting() {
+    if (queue.length > 0) say("waiting", words.waiting.replace("{0}", queue.length));
+  }
+
+  function send(fields, url, text) {
+    queue.push({ url, text, fields: { ...fields, Operation: crypto.randomUUID() } });
+    keep("waiting", queue);
+    void flush();
+  }
+
+  async function flush() {
+    if (busy) return;
+    busy = true;
+    clearTimeout(timer);
+    try {
+      while (queue.length > 0 && (await deliver(queue[0]))) {
+        queue.shift();
+        keep("waiting", queue);
+        failed = 0;
+      }
+    } finally {
+      busy = false;
+    }
+    if (queue.length > 0) {
+      timer = setTimeout(flush, again[Math.min(failed++, again.length - 1)]);
+    }
+  }
+
+  // True when the item is done with, for good or ill.
+  async function deliver(item) {
+    let answer;
+    try {
+      const token = form.querySelector("[name=__RequestVerificationToken]").value;
+      const body = new URLSearchParams({ ...item.fields, __RequestVerificationToken: token });
+      answer = await fetch(item.url, { method: "POST", body, headers: { Accept: "application/json" }, redirect: "manual" });
+    } catch {
+      waiting();
+      return false;
+    }
+    if (answer.type === "opaqueredirect" || answer.status === 401) {
+      say("refused", words.signedout);
+      return false;
+    }
+    if (answer.status === 429 || answer.status >= 500) {
+      waiting();
+      return false;
+    }
+    if (answer.ok) {
+      const saved = await answer.json().catch(() => ({}));
+      say("saved", words.saved.replace("{0}", (saved.said ?? [item.text]).join(" · ")));
+      return true;
+    }
+    await refused(item, answer);
+    return true;
+  }
+
+  async function refused(item, answer) {
+    const problems = answer.status === 422 ? await answer.json().catch(() => []) : [];
+    const agree = problems.some((problem) => problem.field === "Agreed" || problem.Field === "Agreed");
+    const why = problems.map((problem) => problem.message ?? problem.Message).join(" ");
+    // The words go back to where they were typed, unless something new stands there: then they are repeated in the answer.
+    const back = item.fields.Text;
+    if (back && !typedIn.value) {
+      type(back);
+    }
+    say("refused", `${why || words.notsaved}${back && typedIn.value !== back ? ` “${back}”` : ""}`, { ...item, agree });
+  }
+
+  function type(text) {
+    typedIn.value = text;
+    typedIn.dispatchEvent(new Event("input", { bubbles: true }));
+  }
+
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    const text = typedIn.value;
+    if (text.trim()) {
+      send({ Text: text }, form.action, text);
+      type("");
+    }
+    if (borrowed) {
+      borrowed = false;
+      typedIn.blur();
+    }
+  });
+  typedIn.addEventListener("input", () => keep("typed", typedIn.value));
+  typedIn.addEventListener("keydown", (event) => {
+    if (event.key === "Escape") {
+      borrowed = false;
+      typedIn.blur();
+    }
+  });
+
+  // Everything else that is said by one press: a button with the fields it sends.
+  const pressed = (event) => {
+    const target = event.target instanceof Element ? event.target : null;
+    const way = target?.closest("[data-focus]");
+    if (way) {
+      document.getElementById(way.dataset.focus)?.focus();
+    }
+    const fold = target?.closest("[data-unfold]");
+    if (fold) {
+      const folded = document.getElementById(fold.dataset.unfold);
+      folded.open = !folded.open;
+      if (folded.open) folded.querySelector("summary").focus();
+    }
+    const button = target?.closest("button[data-say]");
+    if (button) {
+      const words = button.dataset.words ?? button.textContent.trim();
+      for (const fields of [JSON.parse(button.dataset.say)].flat()) {
+        send(fields, form.dataset.entries, words);
+      }
+    }
+  };
+  document.addEventListener("click", pressed);
+  const online = () => void flush();
+  addEventListener("online", online);
+
+  const typed = kept("typed");
+  if (typed && !typedIn.value) type(typed);
+  if (queue.length > 0) {
+    waiting();
+    void flush();
+  }
+
+  const line = {
+    begin(letter) {
+      borrowed = true;
+      typedIn.focus();
+      type(typedIn.value + letter);
+    },
+  };
+  const deaf = listen(line);
+  return () => {
+    deaf();
+    clearTimeout(timer);
+    document.removeEventListener("click", pressed);
+    removeEventListener("online", online);
+  };
+}
+
+let close = null;
+
+export function start() {
+  close?.();
+  const form = document.querySelector("form[data-reed]");
+  close = form ? open(form) : null;
+  for (const table of document.querySelectorAll("[data-bench-keys]")) settle(table);
+  document.documentElement.dataset.benchReady = "yes";
+}
+
+export function stop() {
+  close?.();
+  close = null;
+}

@@ -1,0 +1,90 @@
+using System.Net;
+using System.Net.Http.Headers;
+using System.Text.Json;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Web.Features.Bench.Line;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.Bench;
+
+/// <summary>The bench line as it is sent: once, whole, and never without its words.</summary>
+public sealed class BenchLineTests(ClinicHost host) : IClassFixture<ClinicHost>
+{
+    [Fact]
+    public async Task A_line_is_saved_and_told_and_sent_again_it_changes_nothing()
+    {
+        var (scene, teacher) = await Open("Ragna", Permission.TakeRisks);
+        using var _ = teacher;
+        var line = (await Line(teacher, scene)).Set("Text", "clip a hair").Set("Operation", Guid.CreateVersion7(TimeProvider.System.GetUtcNow()).ToString());
+
+        using var first = await line.Post();
+        using var again = await line.Post();
+
+        Assert.Equal((HttpStatusCode.Created, HttpStatusCode.Created), (first.StatusCode, again.StatusCode));
+        Assert.Equal(Said(await first.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)), Said(await again.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)));
+        var log = await scene.Log();
+        Assert.Equal("clip-hair", Assert.Single(log.History).Entry is Adjustment work ? work.AdjustmentKind.Value : "");
+    }
+
+    [Fact]
+    public async Task Words_that_mean_nothing_to_the_bench_are_kept_as_a_note()
+    {
+        var (scene, teacher) = await Open("Runa", Permission.TakeRisks);
+        using var _ = teacher;
+
+        using var saved = await (await Line(teacher, scene)).Set("Text", "zebra umbrella <i>quartz</i>").Post();
+
+        Assert.Equal(HttpStatusCode.Created, saved.StatusCode);
+        Assert.Equal("zebra umbrella <i>quartz</i>", Assert.Single((await scene.Log()).Live<Note>()).Now.Words);
+    }
+
+    [Fact]
+    public async Task Work_beyond_what_was_allowed_is_asked_about_and_saved_once_it_is_agreed()
+    {
+        var (scene, teacher) = await Open("Saga", Permission.SafeChangesOnly);
+        using var _ = teacher;
+        var line = (await Line(teacher, scene)).Set("Text", "clip a hair");
+
+        using var refused = await line.Post();
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
+        Assert.Contains(Agreement.Field, await refused.Content.ReadAsStringAsync(TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Empty((await scene.Log()).History);
+
+        using var saved = await line.Set("Agreed", "true").Post();
+        Assert.Equal(HttpStatusCode.Created, saved.StatusCode);
+        Assert.True(Agreement.IsIn(Assert.Single((await scene.Log()).Live<Adjustment>()).Now.Words));
+    }
+
+    [Fact]
+    public async Task A_line_that_is_empty_or_too_long_or_unreadable_is_refused_in_words()
+    {
+        var (scene, teacher) = await Open("Signe", Permission.TakeRisks);
+        using var _ = teacher;
+        var line = await Line(teacher, scene);
+
+        foreach (var text in new[] { "  ", new string('x', LineEndpoint.Longest + 1), "clip\u0007 a hair" })
+        {
+            using var refused = await line.Set("Text", text).Post();
+            Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
+        }
+
+        Assert.Empty((await scene.Log()).History);
+    }
+
+    private static string Said(string json)
+    {
+        using var told = JsonDocument.Parse(json);
+        return told.RootElement.GetProperty("said")[0].GetString() + told.RootElement.GetProperty("sequence").GetInt32();
+    }
+
+    private async Task<(BenchScene Scene, HttpClient Teacher)> Open(string student, Permission permission)
+    {
+        var scene = await BenchScene.Open(host, student, permission, "blue thread");
+        var teacher = await host.Teacher();
+        teacher.DefaultRequestHeaders.Accept.Add(new MediaTypeWithQualityHeaderValue("application/json"));
+        return (scene, teacher);
+    }
+
+    private static Task<Form> Line(HttpClient teacher, BenchScene scene) => Form.At(teacher, scene.Page, $"{scene.Page}/line");
+}
