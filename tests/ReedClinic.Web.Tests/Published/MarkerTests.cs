@@ -260,6 +260,8 @@ public sealed partial class MarkerTests(TestDatabases databases) : IClassFixture
         var settings = db.Settings.ToDictionary(pair => pair.Key.Replace(":", "__", StringComparison.Ordinal), pair => pair.Value!);
         settings["Web__PlainHttpOnLoopback"] = "true";
         settings["Logging__Detail"] = "Verbose";
+        settings["Mail__Folder"] = Directory.CreateTempSubdirectory("reedclinic-marked-").FullName; // where mail is off, nothing is asked for by mail
+        settings["Mail__From"] = "studio@quay.example";
         if (db.Engine == ClinicEngine.Postgres)
         {
             settings["ConnectionStrings__Clinic"] += ";Include Error Detail=true"; // somebody's setting that must not count
