@@ -262,6 +262,7 @@ public sealed partial class MarkerTests(TestDatabases databases) : IClassFixture
         settings["Logging__Detail"] = "Verbose";
         settings["Mail__Folder"] = Directory.CreateTempSubdirectory("reedclinic-marked-").FullName; // where mail is off, nothing is asked for by mail
         settings["Mail__From"] = "studio@quay.example";
+        settings["Web__Address"] = "https://reeds.quay.example";
         if (db.Engine == ClinicEngine.Postgres)
         {
             settings["ConnectionStrings__Clinic"] += ";Include Error Detail=true"; // somebody's setting that must not count
