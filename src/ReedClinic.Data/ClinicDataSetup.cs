@@ -14,6 +14,7 @@ using ReedClinic.Data.Engine;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Privacy;
+using ReedClinic.Data.Recordings;
 
 namespace ReedClinic.Data;
 
@@ -58,7 +59,7 @@ public static class ClinicDataSetup
         services.AddSingleton<AuditChain>();
         services.AddSignInChecks();
         services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));
-        services.AddSingleton<RecordsCaretaker>().AddSingleton<ErasedPeople>();
+        services.AddSingleton<RecordsCaretaker>().AddSingleton<ErasedPeople>().AddSingleton(MediaFolder.Of(configuration, contentRoot)).AddSingleton<MediaCaretaker>();
         services.AddSingleton<RefusalRegister>();
         services.AddScoped<AccountRegister>().AddScoped<StrangerLinks>();
         services.AddScoped<DemoStudio>();
@@ -120,6 +121,10 @@ public static class ClinicDataSetup
             keys.ProtectKeysWithCertificate(X509CertificateLoader.LoadPkcs12FromFile(file, configuration["Keys:CertificatePassword"]));
         }
     }
+
+    /// <summary>SQLite's file, where one is used.</summary>
+    internal static string SqliteFile(IConfiguration configuration, string contentRoot) =>
+        new SqliteConnectionStringBuilder(SqliteConnection(configuration.GetConnectionString("Clinic"), contentRoot)).DataSource;
 
     private static ClinicEngine EngineOf(IConfiguration configuration) => configuration["Database:Engine"] switch
     {

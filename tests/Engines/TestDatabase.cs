@@ -27,6 +27,9 @@ public sealed class TestDatabase : IDbContextFactory<ClinicDb>, IAsyncDisposable
     /// <summary>How to reach it.</summary>
     public string Connection { get; }
 
+    /// <summary>Where this database's sounds and photographs lie: a folder of its own.</summary>
+    public string MediaFolder { get; } = Path.Combine(Path.GetTempPath(), $"reedclinic-media-{Path.GetRandomFileName()}");
+
     /// <summary>The same services as the host has, as far as the data project adds them.</summary>
     public IServiceProvider Services => _services;
 
@@ -41,11 +44,19 @@ public sealed class TestDatabase : IDbContextFactory<ClinicDb>, IAsyncDisposable
     {
         ["Database:Engine"] = Engine.ToString(),
         ["ConnectionStrings:Clinic"] = Connection,
+        ["Media:Folder"] = MediaFolder,
     };
 
     public ClinicDb CreateDbContext() => _services.GetRequiredService<IDbContextFactory<ClinicDb>>().CreateDbContext();
 
     public Task MigrateAsync(CancellationToken ct) => _services.GetRequiredService<ClinicSchema>().MigrateAsync(ct);
 
-    public ValueTask DisposeAsync() => _services.DisposeAsync();
+    public async ValueTask DisposeAsync()
+    {
+        await _services.DisposeAsync();
+        if (Directory.Exists(MediaFolder))
+        {
+            Directory.Delete(MediaFolder, recursive: true);
+        }
+    }
 }

@@ -10,6 +10,9 @@ internal enum AloneFor
 
     /// <summary>Changing who owns the studio.</summary>
     Owners = 7_302,
+
+    /// <summary>Taking room for a sound or a photograph.</summary>
+    MediaRoom = 7_303,
 }
 
 /// <summary>Makes a transaction wait until it is the only one that does something.</summary>

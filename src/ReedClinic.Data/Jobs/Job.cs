@@ -14,6 +14,9 @@ public enum JobKind
 
     /// <summary>Taking what deleted rows leave behind in the file.</summary>
     Sweep,
+
+    /// <summary>Keeping files and the rows about them in step.</summary>
+    Media,
 }
 
 /// <summary>

@@ -3,9 +3,11 @@ using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
+using ReedClinic.Data.Recordings;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recordings;
 
 namespace ReedClinic.Data.Privacy;
 
@@ -21,6 +23,7 @@ internal static class Erasing
     {
         if (whom.Student is { } student)
         {
+            await FilesAsync(db, student, now, ct).ConfigureAwait(false);
             await StudentAsync(db, student, ct).ConfigureAwait(false);
         }
 
@@ -46,6 +49,14 @@ internal static class Erasing
     public static void AskForSweep(this ClinicDb db, DateTimeOffset now) =>
         db.Add(new Job { Id = Guid.CreateVersion7(now), Kind = JobKind.Sweep, MadeAt = now, DueAt = now });
 
+    // Rows go with their reeds; their files are noted, and removed once the rows are gone for good.
+    private static async Task FilesAsync(ClinicDb db, StudentId id, DateTimeOffset now, CancellationToken ct)
+    {
+        var reeds = db.Set<Reed>().Where(reed => db.Set<Batch>().Any(batch => batch.Id == reed.Batch && batch.Student == id)).Select(reed => reed.Id);
+        db.AskToRemove(await db.Set<Recording>().Where(row => reeds.Contains(row.Reed)).Select(row => row.File).ToListAsync(ct).ConfigureAwait(false), now);
+        db.AskToRemove(await db.Set<Upload>().Where(row => reeds.Contains(row.Reed)).Select(row => row.File).ToListAsync(ct).ConfigureAwait(false), now);
+    }
+
     private static async Task StudentAsync(ClinicDb db, StudentId id, CancellationToken ct)
     {
         var batches = await db.Set<Batch>().Where(batch => batch.Student == id).Select(batch => batch.Id).ToListAsync(ct).ConfigureAwait(false);
@@ -58,7 +69,7 @@ internal static class Erasing
         await db.Set<Job>().Where(job => job.About == id.Value).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         await db.Set<Guardianship>().Where(guardian => guardian.Student == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
 
-        // Reeds, questions, bench logs, the sheet, common threads, letters with all their versions: they go with their batch.
+        // Reeds, questions, bench logs, sounds and photographs, the sheet, common threads, letters with all their versions: they go with their batch.
         await db.Set<Batch>().Where(batch => batch.Student == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         await db.Set<IntakeDraft>().Where(draft => draft.Student == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         await db.Set<Student>().Where(student => student.Id == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);

@@ -3,9 +3,11 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Metadata;
 using ReedClinic.Data.Letters;
+using ReedClinic.Data.Recordings;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recordings;
 
 namespace ReedClinic.Data.Privacy;
 
@@ -13,7 +15,18 @@ namespace ReedClinic.Data.Privacy;
 /// <param name="About">The rows of every area, each with the properties that the data map gives to the person.</param>
 /// <param name="Letters">The letters that were sent.</param>
 /// <param name="Reeds">The reeds, with the batch they came in.</param>
-public sealed record PersonCopy(JsonObject About, IReadOnlyList<SentLetter> Letters, IReadOnlyList<ReedInCopy> Reeds);
+public sealed record PersonCopy(JsonObject About, IReadOnlyList<SentLetter> Letters, IReadOnlyList<ReedInCopy> Reeds)
+{
+    /// <summary>The sounds and photographs of the reeds, as far as they are the student's to hear and see.</summary>
+    public IReadOnlyList<FileInCopy> Files { get; init; } = [];
+}
+
+/// <summary>A sound or photograph in a copy.</summary>
+/// <param name="Code">The batch it belongs to.</param>
+/// <param name="Number">The number of its reed.</param>
+/// <param name="Name">A name of ours.</param>
+/// <param name="Path">Where the file lies.</param>
+public sealed record FileInCopy(BatchCode Code, int Number, string Name, string Path);
 
 /// <summary>A reed in a copy.</summary>
 /// <param name="Code">The batch it came in.</param>
@@ -24,7 +37,7 @@ public sealed record ReedInCopy(BatchCode Code, DateTimeOffset SubmittedAt, Reed
 /// <summary>Puts a copy together.</summary>
 internal static class PersonCopies
 {
-    public static async Task<PersonCopy> CopyAsync(this ClinicDb db, AccountId? account, StudentId? student, CancellationToken ct)
+    public static async Task<PersonCopy> CopyAsync(this ClinicDb db, AccountId? account, StudentId? student, MediaFolder media, CancellationToken ct)
     {
         var about = new JsonObject();
         List<(string Area, IQueryable<object> Rows)> areas =
@@ -40,7 +53,10 @@ internal static class PersonCopies
         return new PersonCopy(
             about,
             student is { } writtenTo ? await LettersAsync(db, writtenTo, ct).ConfigureAwait(false) : [],
-            student is { } sender ? await ReedsAsync(db, sender, ct).ConfigureAwait(false) : []);
+            student is { } sender ? await ReedsAsync(db, sender, ct).ConfigureAwait(false) : [])
+        {
+            Files = student is { } heard ? await FilesAsync(db, heard, media, ct).ConfigureAwait(false) : [],
+        };
     }
 
     private static JsonObject Row(EntityEntry row, bool own)
@@ -112,6 +128,22 @@ internal static class PersonCopies
             orderby letter.SentAt
             select new { version.Payload, letter.SentAt }).ToListAsync(ct).ConfigureAwait(false);
         return [.. sent.Select(row => new SentLetter(LetterPayload.Read(row.Payload), row.SentAt!.Value))];
+    }
+
+    private static async Task<IReadOnlyList<FileInCopy>> FilesAsync(ClinicDb db, StudentId student, MediaFolder media, CancellationToken ct)
+    {
+        var rows = await (
+            from batch in db.Set<Batch>()
+            where batch.Student == student
+            join reed in db.Set<Reed>() on batch.Id equals reed.Batch
+            join recording in db.RecordingsOf(db.Set<Batch>().Where(batch => batch.Student == student)) on reed.Id equals recording.Reed
+            orderby recording.RecordedAt
+            select new { batch.Code, reed.Number, recording.Id, recording.Kind, recording.Type, recording.File }).ToListAsync(ct).ConfigureAwait(false);
+        return
+        [
+            .. rows.Where(row => media.Has(row.File)).Select(row => new FileInCopy(
+                row.Code, row.Number, $"{row.Kind.ToString().ToLowerInvariant()}-{row.Id.Value}.{row.Type.Ending()}", media.PathOf(row.File))),
+        ];
     }
 
     private static async Task<IReadOnlyList<ReedInCopy>> ReedsAsync(ClinicDb db, StudentId student, CancellationToken ct)

@@ -1,9 +1,11 @@
 using Microsoft.AspNetCore.Identity;
 using ReedClinic.Data.People;
+using ReedClinic.Data.Recordings;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recordings;
 using ReedClinic.Domain.Recurrence;
 
 namespace ReedClinic.Data.Privacy;
@@ -29,6 +31,7 @@ internal static class PersonRows
             (nameof(Reed), reeds.OrderBy(reed => reed.Batch).ThenBy(reed => reed.Number)),
             (nameof(Question), db.Set<Question>().Where(question => batches.Any(batch => batch.Id == question.Batch)).OrderBy(question => question.Batch).ThenBy(question => question.Number)),
             (nameof(BenchEntry), db.Set<BenchEntry>().Where(entry => reeds.Any(reed => reed.Id == entry.ReedId)).OrderBy(entry => entry.ReedId).ThenBy(entry => entry.Sequence)),
+            (nameof(Recording), db.RecordingsOf(batches).OrderBy(recording => recording.RecordedAt)),
             (nameof(CommonThread), db.Set<CommonThread>().Where(thread => batches.Any(batch => batch.Id == thread.BatchId))),
             (nameof(Letter), db.Set<Letter>().Where(letter => letter.SentAt != null && batches.Any(batch => batch.Id == letter.Batch))),
             .. own ? OfStudentAlone(db, id) : [],

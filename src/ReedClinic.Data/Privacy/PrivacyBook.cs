@@ -3,6 +3,7 @@ using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Guardians;
 using ReedClinic.Data.People;
+using ReedClinic.Data.Recordings;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -10,7 +11,7 @@ using ReedClinic.Domain.People;
 namespace ReedClinic.Data.Privacy;
 
 /// <summary>What is kept of somebody: reading about it, taking a copy, and having it erased.</summary>
-public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, PrivacySettings settings, StudioBook studios)
+public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, PrivacySettings settings, StudioBook studios, MediaFolder media)
 {
     /// <summary>How many copies may be taken in 24 hours: our own choice; each one reads everything of a person.</summary>
     public const int MostCopiesADay = 3;
@@ -81,7 +82,7 @@ public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
             return new Outcome<PersonCopy>.Refused([DoneOperations.NotSaved]);
         }
 
-        return new Outcome<PersonCopy>.Done(await db.CopyAsync(whose.Account, whose.Student, ct).ConfigureAwait(false));
+        return new Outcome<PersonCopy>.Done(await db.CopyAsync(whose.Account, whose.Student, media, ct).ConfigureAwait(false));
     }
 
     /// <summary>
@@ -131,6 +132,7 @@ public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         db.Note(operation, Erase, erasure.Student?.Value ?? erasure.Account!.Value.Value, now);
         await db.SaveChangesAsync(ct).ConfigureAwait(false);
         await transaction.CommitAsync(ct).ConfigureAwait(false);
+        await db.RemoveAskedAsync(media, ct).ConfigureAwait(false);
         return new Outcome<ErasureView>.Done(view);
     }
 

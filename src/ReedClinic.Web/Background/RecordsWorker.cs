@@ -1,13 +1,15 @@
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Privacy;
+using ReedClinic.Data.Recordings;
 
 namespace ReedClinic.Web.Background;
 
 /// <summary>
-/// Once a day lets go of what has been kept long enough, and sweeps after anything was erased. It asks for work by the jobs
+/// Once a day lets go of what has been kept long enough, and sweeps after anything was erased; once an hour
+/// keeps files and the rows about them in step. It asks for work by the jobs
 /// table, so that of several processes one does it, and a process that dies leaves it to another.
 /// </summary>
-public sealed partial class RecordsWorker(JobBoard board, RecordsCaretaker caretaker, TimeProvider time, ILogger<RecordsWorker> log) : BackgroundService
+public sealed partial class RecordsWorker(JobBoard board, RecordsCaretaker caretaker, MediaCaretaker media, TimeProvider time, ILogger<RecordsWorker> log) : BackgroundService
 {
     /// <summary>How long it waits before it looks again.</summary>
     public static TimeSpan Pause { get; } = TimeSpan.FromSeconds(20);
@@ -21,7 +23,9 @@ public sealed partial class RecordsWorker(JobBoard board, RecordsCaretaker caret
             {
                 await caretaker.AskForRoundAsync(stoppingToken).ConfigureAwait(false);
                 await DoAsync(JobKind.Retention, RoundAsync, stoppingToken).ConfigureAwait(false);
-                await DoAsync(JobKind.Sweep, caretaker.SweepAsync, stoppingToken).ConfigureAwait(false);
+                await media.AskForRoundAsync(stoppingToken).ConfigureAwait(false);
+                await DoAsync(JobKind.Media, media.SweepAsync, stoppingToken).ConfigureAwait(false);
+                await DoAsync(JobKind.Sweep, SweepAsync, stoppingToken).ConfigureAwait(false);
             }
             catch (Exception trouble) when (!stoppingToken.IsCancellationRequested)
             {
@@ -44,6 +48,13 @@ public sealed partial class RecordsWorker(JobBoard board, RecordsCaretaker caret
     {
         var round = await caretaker.RoundAsync(ct).ConfigureAwait(false);
         Went(round.Rows, round.Told, round.LetGo);
+    }
+
+    // The files of those who were erased first: their rows are gone already.
+    private async Task SweepAsync(CancellationToken ct)
+    {
+        await media.RemoveAskedAsync(ct).ConfigureAwait(false);
+        await caretaker.SweepAsync(ct).ConfigureAwait(false);
     }
 
     private async Task DoAsync(JobKind kind, Func<CancellationToken, Task> work, CancellationToken ct)

@@ -1,4 +1,5 @@
 using ReedClinic.Data.Engine;
+using ReedClinic.Data.Recordings;
 using ReedClinic.Web.Mailing;
 using ReedClinic.Web.Shared.Hosting;
 
@@ -19,7 +20,7 @@ public static class SettingsCheck
     {
         ArgumentNullException.ThrowIfNull(settings);
         ArgumentNullException.ThrowIfNull(environment);
-        return [.. OfHost(settings, environment), .. OfDoor(settings), .. OfKeys(settings), .. OfMail(settings, environment), .. OfRest(settings)];
+        return [.. OfHost(settings, environment), .. OfDoor(settings), .. OfKeys(settings), .. OfMail(settings, environment), .. OfMedia(settings, environment), .. OfRest(settings)];
     }
 
     private static IEnumerable<CheckFinding> OfHost(IConfiguration settings, IHostEnvironment environment)
@@ -118,9 +119,29 @@ public static class SettingsCheck
         }
     }
 
+    private static IEnumerable<CheckFinding> OfMedia(IConfiguration settings, IHostEnvironment environment)
+    {
+        // Without a folder of its own it lies beside the database, and is as safe as that.
+        if (settings[MediaFolder.Setting] is not { Length: > 0 })
+        {
+            yield break;
+        }
+
+        var folder = MediaFolder.Of(settings, environment.ContentRootPath).Path;
+        if (folder.StartsWith(Path.Combine(environment.ContentRootPath, "wwwroot"), StringComparison.Ordinal))
+        {
+            yield return new("media-open", $"{MediaFolder.Setting} lies in wwwroot, where everybody can fetch files. Name a folder elsewhere.");
+        }
+
+        if (!OperatingSystem.IsWindows() && Directory.Exists(folder) && (File.GetUnixFileMode(folder) & (UnixFileMode.OtherRead | UnixFileMode.OtherWrite | UnixFileMode.OtherExecute)) != 0)
+        {
+            yield return new("media-readable", $"Everybody on this machine can read sounds and photographs. Take that away: chmod o-rwx on {MediaFolder.Setting}.");
+        }
+    }
+
     private static IEnumerable<CheckFinding> OfRest(IConfiguration settings)
     {
-        foreach (var limit in new[] { RateLimits.SignIn, RateLimits.Passkey, RateLimits.Links })
+        foreach (var limit in new[] { RateLimits.SignIn, RateLimits.Passkey, RateLimits.Links, RateLimits.Uploads })
         {
             if (settings.GetValue(limit, 0) > MostKnocks)
             {

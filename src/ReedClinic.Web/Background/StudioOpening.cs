@@ -1,6 +1,7 @@
 using ReedClinic.Data.Demo;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.People;
+using ReedClinic.Data.Recordings;
 using ReedClinic.Web.Shared.Hosting;
 
 namespace ReedClinic.Web.Background;
@@ -20,6 +21,7 @@ public static class StudioOpening
     {
         ArgumentNullException.ThrowIfNull(app);
         var ct = app.Lifetime.ApplicationStopping;
+        app.Services.GetRequiredService<MediaFolder>().Prepare();
         await app.Services.GetRequiredService<ClinicSchema>().MigrateAsync(ct).ConfigureAwait(false);
 
         var scope = app.Services.CreateAsyncScope();

@@ -9,12 +9,15 @@ using ReedClinic.Data.Bench;
 using ReedClinic.Data.Intake;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
+using ReedClinic.Data.Recordings;
 using ReedClinic.Data.Recurrence;
 using ReedClinic.Data.Tests.Intake;
+using ReedClinic.Data.Tests.Recordings;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recordings;
 using ReedClinic.Domain.Recurrence;
 using ReedClinic.Domain.Reeds;
 using static ReedClinic.Data.Tests.Intake.IntakeScene;
@@ -30,6 +33,8 @@ internal sealed class AccessScene
 
     private readonly TestDatabase _db;
     private readonly Dictionary<Type, object?> _things = [];
+    private readonly Queue<RecordingId> _memos = [];
+    private RecordingId _upload;
 
     private AccessScene(TestDatabase db) => _db = db;
 
@@ -70,8 +75,8 @@ internal sealed class AccessScene
         scene._things[typeof(EntryId)] = note.Tail;
         scene._things[typeof(AccountId)] = await scene.AdmittedAsync();
         await scene.AccountsAsync();
-        scene._things[typeof(UserPasskeyInfo)] = new UserPasskeyInfo([9], [1], TimeProvider.System.GetUtcNow(), 0, [], true, true, true, [], []);
         scene._things[typeof(SessionId)] = await scene.SignedInAsync(scene.Actors["own"].Account);
+        await scene.RecordAsync(batch.Reeds[0].Id);
         scene._things[typeof(TicketId)] = await scene.InvitedAsync(studio);
         scene.Type();
         return scene;
@@ -82,6 +87,8 @@ internal sealed class AccessScene
     {
         _ when type == typeof(OperationId) => Operation(),
         _ when type == typeof(Guid) => NewId(),
+        _ when type == typeof(Stream) => new MemoryStream([1]),
+        _ when type == typeof(RecordingId) => book == typeof(UploadBook) ? _upload : _memos.Dequeue(),
         _ when type == typeof(int) => 1,
         _ when type == typeof(bool) => true,
         _ when type == typeof(Stage) => Stage.Home,
@@ -127,6 +134,7 @@ internal sealed class AccessScene
     // What somebody would have typed.
     private void Type()
     {
+        _things[typeof(UserPasskeyInfo)] = new UserPasskeyInfo([9], [1], TimeProvider.System.GetUtcNow(), 0, [], true, true, true, [], []);
         _things[typeof(AgeAnswer)] = AgeAnswer.OldEnough;
         _things[typeof(IReadOnlyList<BenchEntry>)] = new BenchEntry[] { Value(Note.Of("one breath")), Value(Note.Of("of two")) };
         _things[typeof(SeenParcel)] = new SeenParcel(new Dictionary<ReedId, ReedArrival>(), "wet");
@@ -134,6 +142,22 @@ internal sealed class AccessScene
         _things[typeof(ThreadChoice)] = new ThreadChoice(LessonWords: "Mind the corners.");
         _things[typeof(StudentDetails)] = new StudentDetails(null, null, null, "Malta");
         _things[typeof(IReadOnlyDictionary<string, string>)] = new Dictionary<string, string>();
+    }
+
+    // A memo for every try, because some remove it, each in the letter; and one that is on its way.
+    private async Task RecordAsync(ReedId reed)
+    {
+        var recordings = new RecordingScene(_db);
+        _things[typeof(RecordingWish)] = new RecordingWish(reed, RecordingKind.ArrivalSound, 100);
+        _upload = Done(await recordings.Uploads.StartAsync(Teacher, new RecordingWish(reed, RecordingKind.VoiceMemo, 100), Operation(), Ct)).Id;
+        for (var memo = 0; memo < 40; memo++)
+        {
+            var kept = await recordings.SendAsync(Teacher, reed, RecordingKind.VoiceMemo, SoundFiles.Mp3(4));
+            _memos.Enqueue(kept.Id);
+        }
+
+        await using var db = _db.CreateDbContext();
+        await db.Set<Recording>().ExecuteUpdateAsync(rows => rows.SetProperty(row => row.InLetter, true), Ct);
     }
 
     private static T Value<T>(Outcome<T> outcome) => Done(outcome);

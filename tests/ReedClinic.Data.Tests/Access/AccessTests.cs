@@ -2,6 +2,7 @@ using System.Collections;
 using System.Reflection;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data.Intake;
+using ReedClinic.Data.Recordings;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Data.Tests.Access;
@@ -87,6 +88,7 @@ public sealed class AccessTests(TestDatabases databases) : IClassFixture<TestDat
         {
             _ when operation.ReturnType == typeof(Task) => null,
             null or false => false,
+            ChunkAnswer piece => piece.End != ChunkEnd.NotFound,
             CodeSearch search => search.Found is not null || search.Near.Count > 0,
             IEnumerable rows and not string => rows.Cast<object>().Any(),
             var outcome => outcome.GetType().Name != "NotFound",

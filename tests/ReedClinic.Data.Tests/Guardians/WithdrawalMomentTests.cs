@@ -4,10 +4,14 @@ using ReedClinic.Data.Bench;
 using ReedClinic.Data.Guardians;
 using ReedClinic.Data.Intake;
 using ReedClinic.Data.Letters;
+using ReedClinic.Data.Recordings;
 using ReedClinic.Data.Recurrence;
+using ReedClinic.Data.Tests.Recordings;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recordings;
 using ReedClinic.Domain.Recurrence;
 using ReedClinic.Domain.Reeds;
 using static ReedClinic.Data.Tests.Guardians.GuardianScene;
@@ -53,6 +57,34 @@ public sealed class WithdrawalMomentTests(TestDatabases databases) : IClassFixtu
         var db = scene.Database;
         Done(await new LetterBook(hand, TimeProvider.System, db.Outbox).AnswerAsync(Teacher, batch.Code, batch.Questions[0].Id, "Yes.", Operation(), Ct));
         Assert.NotEmpty(Refused(await AfterAsync(scene, batch, () => scene.Book<LetterBook>().AnswerAsync(Teacher, batch.Code, batch.Questions[0].Id, "No.", Operation(), Ct))));
+    });
+
+    [Theory, OnBothEngines]
+    public Task It_waits_for_a_sound_that_is_begun(ClinicEngine engine) => WaitsAsync(engine, async (hand, scene, batch) =>
+    {
+        var wish = new RecordingWish(batch.Reeds[0].Id, RecordingKind.ArrivalSound, 100);
+        Done(await new RecordingScene(scene.Database, databases: hand).Uploads.StartAsync(Teacher, wish, Operation(), Ct));
+        Assert.NotEmpty(Refused(await AfterAsync(scene, batch, () => new RecordingScene(scene.Database).Uploads.StartAsync(Teacher, wish, Operation(), Ct))));
+    });
+
+    [Theory, OnBothEngines]
+    public Task It_waits_for_a_sound_that_is_finished(ClinicEngine engine) => WaitsAsync(engine, async (hand, scene, batch) =>
+    {
+        var recordings = new RecordingScene(scene.Database);
+        var (first, second) = (await SentAsync(), await SentAsync());
+        Done(await new RecordingScene(scene.Database, databases: hand).Uploads.FinishAsync(Teacher, first, null, Operation(), Ct));
+        Assert.IsNotType<Outcome<RecordingView>.Done>(await AfterAsync(scene, batch, () => recordings.Uploads.FinishAsync(Teacher, second, null, Operation(), Ct)));
+
+        Task<RecordingId> SentAsync() => recordings.PutAsync(Teacher, batch.Reeds[0].Id, RecordingKind.ArrivalSound, SoundFiles.Mp3(4));
+    });
+
+    [Theory, OnBothEngines]
+    public Task It_waits_for_the_words_of_a_sound(ClinicEngine engine) => WaitsAsync(engine, async (hand, scene, batch) =>
+    {
+        var recordings = new RecordingScene(scene.Database);
+        var kept = await recordings.SendAsync(Teacher, batch.Reeds[0].Id, RecordingKind.ArrivalSound, SoundFiles.Mp3(4));
+        Done(await new RecordingScene(scene.Database, databases: hand).Recordings.DescribeAsync(Teacher, kept.Id, "thin", Operation(), Ct));
+        Assert.NotEmpty(Refused(await AfterAsync(scene, batch, () => recordings.Recordings.DescribeAsync(Teacher, kept.Id, "thinner", Operation(), Ct))));
     });
 
     [Theory, OnBothEngines]

@@ -5,6 +5,7 @@ using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recordings;
 using ReedClinic.Domain.Recurrence;
 using static ReedClinic.Data.Tests.Intake.IntakeScene;
 
@@ -27,6 +28,7 @@ internal static class PersonCounts
             [nameof(Reed)] = reeds.Count,
             [nameof(Question)] = (await context.Set<Question>().ToListAsync(Ct)).Count(row => ids.Contains(row.Batch)),
             [nameof(BenchEntry)] = (await context.Set<BenchEntry>().ToListAsync(Ct)).Count(row => reeds.Contains(row.ReedId)),
+            [nameof(Recording)] = (await context.Set<Recording>().ToListAsync(Ct)).Count(row => reeds.Contains(row.Reed)),
             [nameof(CommonThread)] = (await context.Set<CommonThread>().ToListAsync(Ct)).Count(row => ids.Contains(row.BatchId)),
             [nameof(Letter)] = (await context.Set<Letter>().ToListAsync(Ct)).Count(row => row.SentAt is not null && ids.Contains(row.Batch)),
             [nameof(IntakeDraft)] = (await context.Set<IntakeDraft>().ToListAsync(Ct)).Count(row => row.BecameBatch is null && (all || row.Student == student)),

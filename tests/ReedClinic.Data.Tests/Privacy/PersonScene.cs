@@ -5,9 +5,11 @@ using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Recurrence;
 using ReedClinic.Data.Tests.Guardians;
+using ReedClinic.Data.Tests.Recordings;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recordings;
 using ReedClinic.Domain.Recurrence;
 using static ReedClinic.Data.Tests.Intake.IntakeScene;
 
@@ -28,6 +30,7 @@ internal sealed class PersonScene(TestDatabase db)
         var draft = await _people.Intake.DraftAsync(student, Form(mark));
         var batch = Done(await _people.Intake.Intake.SubmitAsync(student, draft.Id, Operation(), Ct)).Batch;
         await _people.Intake.DraftAsync(student, Form(mark));
+        await RecordAsync(student, batch, mark);
         await ArriveAsync(batch, mark);
         await WorkAsync(batch, mark);
         await WriteAsync(batch, mark);
@@ -63,6 +66,15 @@ internal sealed class PersonScene(TestDatabase db)
             }),
         ],
     };
+
+    // What the student gave, what goes home, and one that is on its way.
+    private async Task RecordAsync(Actor student, Batch batch, string mark)
+    {
+        var recordings = new RecordingScene(db);
+        await recordings.SendAsync(student, batch.Reeds[0].Id, RecordingKind.ArrivalSound, SoundFiles.Mp3(), words: $"{mark} heard");
+        await recordings.SendAsync(Teacher, batch.Reeds[0].Id, RecordingKind.FinalPhoto, PictureFiles.Png(), words: $"{mark} seen");
+        await recordings.PutAsync(Teacher, batch.Reeds[1].Id, RecordingKind.VoiceMemo, SoundFiles.Opus(), words: $"{mark} said");
+    }
 
     private async Task ArriveAsync(Batch batch, string mark)
     {

@@ -5,9 +5,12 @@ using ReedClinic.Data;
 using ReedClinic.Data.Intake;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
+using ReedClinic.Data.Recordings;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recordings;
+using ReedClinic.Domain.Reeds;
 using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.Access;
@@ -20,6 +23,8 @@ internal sealed class AccessWalk
     private readonly ClinicHost _host;
     private readonly Dictionary<string, string> _places = [];
     private readonly Dictionary<string, AccountId> _people = [];
+    private readonly Queue<RecordingId> _recordings = [];
+    private RecordingId _upload;
 
     private AccessWalk(ClinicHost host) => _host = host;
 
@@ -33,11 +38,16 @@ internal sealed class AccessWalk
         await using var scope = host.Services.CreateAsyncScope();
         var code = batch.Code.ToString();
         await SendLetterAsync(scope.ServiceProvider.GetRequiredService<LetterBook>(), batch.Code);
+        await walk.RecordAsync(scope.ServiceProvider, batch.Reeds[0].Id);
         walk._places["{Code}"] = code;
         walk._places["{Code:int}"] = "500";
         walk._places["{Secret}"] = "made-up";
         walk._places["{Number:int}"] = "1";
         walk._places["{ReedNumber:guid}"] = walk._places["{reedId:guid}"] = batch.Reeds[0].Id.Value.ToString();
+        Reed = batch.Reeds[0].Id.Value.ToString();
+        walk._places["{Reed:guid}"] = Reed;
+        walk._places["{Kind}"] = nameof(RecordingKind.ArrivalSound);
+        walk._places["{offset:int}"] = "0";
         walk._places["{Draft:guid}"] = walk._places["{draft:guid}"] = await DraftAsync(scope.ServiceProvider, batch);
         await walk.AnswersForAsync(scope.ServiceProvider, "guardian", "own");
         await walk.AnswersForAsync(scope.ServiceProvider, "elsewhere", "other");
@@ -46,6 +56,9 @@ internal sealed class AccessWalk
         walk._places["{Reed:int}"] = walk._places["{reed:int}"] = "1";
         return walk;
     }
+
+    /// <summary>The reed of the batch, for forms that name one.</summary>
+    public static string Reed { get; private set; } = "";
 
     /// <summary>Somebody at the door, signed in unless it is a visitor. Each time anew: some addresses sign out.</summary>
     public async Task<HttpClient> ComeAsync(string who)
@@ -58,6 +71,12 @@ internal sealed class AccessWalk
     {
         var path = row[(row.IndexOf(' ', StringComparison.Ordinal) + 1)..];
         var key = path.Contains("reed/", StringComparison.Ordinal) ? "recognise" : "tuning";
+        if (path.Contains("{id:guid}", StringComparison.Ordinal))
+        {
+            var isGoing = path.EndsWith("/received", StringComparison.Ordinal) || path.EndsWith("/done", StringComparison.Ordinal) || path.Contains("/at/", StringComparison.Ordinal);
+            path = path.Replace("{id:guid}", (isGoing ? _upload : _recordings.Dequeue()).Value.ToString(), StringComparison.Ordinal);
+        }
+
         foreach (var (hole, thing) in _places.Append(new("{Key}", key)).Append(new("{key}", key)))
         {
             path = path.Replace(hole, thing, StringComparison.Ordinal);
@@ -94,6 +113,19 @@ internal sealed class AccessWalk
         answer.Give(new AccountId(account.Id), DateTimeOffset.UnixEpoch);
         db.Add(answer);
         await db.SaveChangesAsync(Ct);
+    }
+
+    // One for every try, because some remove it; and one that the teacher is sending.
+    private async Task RecordAsync(IServiceProvider services, ReedId reed)
+    {
+        for (var number = 0; number < 40; number++)
+        {
+            _recordings.Enqueue((await RecordingParcel.KeepAsync(_host, reed, RecordingKind.ArrivalSound, _people["own"], isFromStudio: false)).Id);
+        }
+
+        var teacher = new Actor(_people["teacher"], null, IsTeacher: true, IsOwner: false);
+        var begun = await services.GetRequiredService<UploadBook>().StartAsync(teacher, new RecordingWish(reed, RecordingKind.VoiceMemo, 100), Parcel.NewOperation(), Ct);
+        _upload = Assert.IsType<Outcome<UploadView>.Done>(begun).Value.Id;
     }
 
     private static NewAccount New(string name) => new(name, ClinicHost.NewEmail(name), ClinicHost.Password) { Age = AgeAnswer.OldEnough };

@@ -12,6 +12,7 @@ using ReedClinic.Web.Features.Bench;
 using ReedClinic.Web.Features.Bench.Fields;
 using ReedClinic.Web.Features.Bench.Forms;
 using ReedClinic.Web.Features.Bench.Log;
+using ReedClinic.Web.Features.Recordings;
 using ReedClinic.Web.Shared.Forms;
 using ReedClinic.Web.Shared.ReedMap;
 
@@ -23,7 +24,11 @@ public sealed class BenchComponentsTests : BunitContext
 
     private readonly List<BenchEntry> entries = [];
 
-    public BenchComponentsTests() => Services.AddLocalization();
+    public BenchComponentsTests()
+    {
+        Services.AddLocalization();
+        ComponentFactories.AddStub<ReedRecordings>();
+    }
 
     private IStringLocalizer<BenchText> T => Services.GetRequiredService<IStringLocalizer<BenchText>>();
 

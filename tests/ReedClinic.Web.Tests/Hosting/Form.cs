@@ -68,6 +68,17 @@ public sealed class Form
         return await _client.PostAsync(new Uri(path, UriKind.Relative), content, TestContext.Current.CancellationToken);
     }
 
+    /// <summary>Sends something that isn't a form, with the form's token in a header, as a script does.</summary>
+    public async Task<HttpResponseMessage> SendTo(HttpMethod method, string path, byte[]? body = null)
+    {
+        using var request = new HttpRequestMessage(method, new Uri(path, UriKind.Relative)) { Content = new ByteArrayContent(body ?? []) };
+        request.Headers.Add("RequestVerificationToken", this["__RequestVerificationToken"]);
+        return await _client.SendAsync(request, TestContext.Current.CancellationToken);
+    }
+
+    /// <summary>Types into a field in some cases.</summary>
+    public Form SetWhen(bool holds, string name, string value) => holds ? Set(name, value) : this;
+
     private static IEnumerable<KeyValuePair<string, string>> Fields(IHtmlFormElement form)
     {
         foreach (var element in form.QuerySelectorAll("input[name], textarea[name], select[name]"))

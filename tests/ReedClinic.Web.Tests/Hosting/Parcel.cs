@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data;
 using ReedClinic.Data.Intake;
+using ReedClinic.Data.Letters;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -37,5 +38,21 @@ public static class Parcel
         };
         Assert.IsType<Outcome<DraftView>.Done>(await intake.SaveAsync(actor, draft.Id, form, draft.Version, NewOperation(), ct));
         return Assert.IsType<Outcome<BatchView>.Done>(await intake.SubmitAsync(actor, draft.Id, NewOperation(), ct)).Value;
+    }
+
+    /// <summary>Sends the letter of a batch, with every gap left open on purpose.</summary>
+    public static async Task SendLetter(this ClinicHost host, BatchCode code)
+    {
+        var ct = TestContext.Current.CancellationToken;
+        await using var scope = host.Services.CreateAsyncScope();
+        var letters = scope.ServiceProvider.GetRequiredService<LetterBook>();
+        var colleague = new Actor(new AccountId(NewOperation().Value), null, IsTeacher: true, IsOwner: false);
+        var view = (await letters.ReadAsync(colleague, code, ct))!;
+        foreach (var gap in view.Gaps)
+        {
+            view = Assert.IsType<Outcome<LetterView>.Done>(await letters.WaiveAsync(colleague, code, gap.Key, "next time", NewOperation(), ct)).Value;
+        }
+
+        Assert.IsType<Outcome<LetterView>.Done>(await letters.SendAsync(colleague, code, view.Mark, NewOperation(), ct));
     }
 }

@@ -508,6 +508,20 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.ToTable("ErasedPeople", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Data.Recordings.FileToRemove", b =>
+                {
+                    b.Property<string>("File")
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)");
+
+                    b.Property<DateTime>("AskedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.HasKey("File");
+
+                    b.ToTable("FilesToRemove", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Bench.BenchDraft", b =>
                 {
                     b.Property<Guid>("ReedId")
@@ -1227,6 +1241,126 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.ToTable("Tickets", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Recordings.Recording", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("AtSequence")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("Bytes")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("File")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)");
+
+                    b.Property<bool>("FromStudio")
+                        .HasColumnType("boolean");
+
+                    b.Property<bool>("InLetter")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<int?>("Milliseconds")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid?>("PassId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("RecordedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("RecordedBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Reed")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<string>("Type")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Words")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("File")
+                        .IsUnique();
+
+                    b.HasIndex("Reed");
+
+                    b.ToTable("Recordings", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Recordings.Upload", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("AtSequence")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Bytes")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("File")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)");
+
+                    b.Property<bool>("FromStudio")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<Guid?>("PassId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Received")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Reed")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Refusal")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<DateTime>("StartedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Words")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Reed");
+
+                    b.ToTable("Uploads", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Recurrence.CommonThread", b =>
                 {
                     b.Property<Guid>("BatchId")
@@ -1874,6 +2008,24 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.HasOne("ReedClinic.Domain.Letters.Letter", null)
                         .WithMany("Waivers")
                         .HasForeignKey("Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Recordings.Recording", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Intake.Reed", null)
+                        .WithMany()
+                        .HasForeignKey("Reed")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Recordings.Upload", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Intake.Reed", null)
+                        .WithMany()
+                        .HasForeignKey("Reed")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

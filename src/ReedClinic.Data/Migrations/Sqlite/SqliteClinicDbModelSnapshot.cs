@@ -497,6 +497,20 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.ToTable("ErasedPeople", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Data.Recordings.FileToRemove", b =>
+                {
+                    b.Property<string>("File")
+                        .HasMaxLength(32)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("AskedAt")
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("File");
+
+                    b.ToTable("FilesToRemove", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Bench.BenchDraft", b =>
                 {
                     b.Property<Guid>("ReedId")
@@ -1216,6 +1230,126 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.ToTable("Tickets", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Recordings.Recording", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("AtSequence")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Bytes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("File")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("FromStudio")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<bool>("InLetter")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("Milliseconds")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("PassId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("RecordedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("RecordedBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Reed")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Type")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Words")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("File")
+                        .IsUnique();
+
+                    b.HasIndex("Reed");
+
+                    b.ToTable("Recordings", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Recordings.Upload", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("AtSequence")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("By")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Bytes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("File")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("FromStudio")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("PassId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Received")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Reed")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Refusal")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("StartedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Words")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Reed");
+
+                    b.ToTable("Uploads", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Recurrence.CommonThread", b =>
                 {
                     b.Property<Guid>("BatchId")
@@ -1863,6 +1997,24 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.HasOne("ReedClinic.Domain.Letters.Letter", null)
                         .WithMany("Waivers")
                         .HasForeignKey("Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Recordings.Recording", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Intake.Reed", null)
+                        .WithMany()
+                        .HasForeignKey("Reed")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Recordings.Upload", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Intake.Reed", null)
+                        .WithMany()
+                        .HasForeignKey("Reed")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

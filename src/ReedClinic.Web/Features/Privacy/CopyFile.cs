@@ -16,35 +16,45 @@ public static class CopyFile
     private static readonly string[] Headings =
         ["Batch", "Announced", "Reed", "How to recognise it", "What bothers", "Permission", "Minutes played", "Tied by", "Made", "Tried last", "Used for", "Likes", "Damage"];
 
-    /// <summary>The zip.</summary>
+    /// <summary>Writes the zip as it is made: sounds and photographs may be many, and are never all in memory.</summary>
+    /// <param name="into">Where to.</param>
     /// <param name="copy">What is kept.</param>
     /// <param name="now">When it was taken.</param>
-    public static byte[] Bytes(PersonCopy copy, DateTimeOffset now)
+    /// <param name="ct">Stops it.</param>
+    public static async Task WriteAsync(Stream into, PersonCopy copy, DateTimeOffset now, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(copy);
-        using var bytes = new MemoryStream();
-        using (var zip = new ZipArchive(bytes, ZipArchiveMode.Create, leaveOpen: true))
+        var zip = await ZipArchive.CreateAsync(into, ZipArchiveMode.Create, leaveOpen: true, entryNameEncoding: null, ct).ConfigureAwait(false);
+        await using var _ = zip.ConfigureAwait(false);
+        List<(string Name, byte[] Content)> small =
+        [
+            ("about.json", Encoding.UTF8.GetBytes(copy.About.ToJsonString(Readable))),
+            ("reeds.csv", Reeds(copy.Reeds)),
+            .. copy.Letters.Select(letter => ($"letters/{letter.Letter.Code}.html", Encoding.UTF8.GetBytes(LetterFile.Html(letter.Letter, letter.SentAt)))),
+            .. copy.Letters.Select(letter => ($"letters/{letter.Letter.Code}.txt", Encoding.UTF8.GetBytes(LetterFile.Plain(letter.Letter, letter.SentAt)))),
+            ("readme.txt", Encoding.UTF8.GetBytes(Readme(now))),
+        ];
+        foreach (var (name, content) in small)
         {
-            Add(zip, "about.json", Encoding.UTF8.GetBytes(copy.About.ToJsonString(Readable)), now);
-            Add(zip, "reeds.csv", Reeds(copy.Reeds), now);
-            foreach (var letter in copy.Letters)
-            {
-                Add(zip, $"letters/{letter.Letter.Code}.html", Encoding.UTF8.GetBytes(LetterFile.Html(letter.Letter, letter.SentAt)), now);
-                Add(zip, $"letters/{letter.Letter.Code}.txt", Encoding.UTF8.GetBytes(LetterFile.Plain(letter.Letter, letter.SentAt)), now);
-            }
-
-            Add(zip, "readme.txt", Encoding.UTF8.GetBytes(Readme(now)), now);
+            using var bytes = new MemoryStream(content);
+            await AddAsync(zip, name, bytes, now, ct).ConfigureAwait(false);
         }
 
-        return bytes.ToArray();
+        foreach (var file in copy.Files)
+        {
+            var bytes = File.OpenRead(file.Path);
+            await using var __ = bytes.ConfigureAwait(false);
+            await AddAsync(zip, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"recordings/{file.Code}/reed-{file.Number}/{file.Name}"), bytes, now, ct).ConfigureAwait(false);
+        }
     }
 
-    private static void Add(ZipArchive zip, string name, byte[] content, DateTimeOffset now)
+    private static async Task AddAsync(ZipArchive zip, string name, Stream content, DateTimeOffset now, CancellationToken ct)
     {
         var entry = zip.CreateEntry(name);
         entry.LastWriteTime = now;
-        using var into = entry.Open();
-        into.Write(content);
+        var into = await entry.OpenAsync(ct).ConfigureAwait(false);
+        await using var _ = into.ConfigureAwait(false);
+        await content.CopyToAsync(into, ct).ConfigureAwait(false);
     }
 
     private static byte[] Reeds(IReadOnlyList<ReedInCopy> reeds) => CsvTable.Bytes(Headings, reeds.Select(row => (IReadOnlyList<CsvCell>)
@@ -71,7 +81,9 @@ public static class CopyFile
         "letters/       the letters that were sent, as pages for a browser and as plain text",
         "reeds.csv      the reeds, for a spreadsheet",
         "",
-        "Photographs and sound clips aren't kept yet, so there are none. Passwords and keys are secrets and stay where they are.",
+        "recordings/    the sounds and photographs of the reeds, as far as they are the student's to hear and see",
+        "",
+        "Passwords and keys are secrets and stay where they are.",
         "Keep this file as you would keep letters: whoever has it can read it.",
         "");
 }

@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Mvc;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Privacy;
@@ -32,8 +33,11 @@ public static class CopyPost
         {
             case Outcome<PersonCopy>.Done(var copy):
                 http.Response.Headers.CacheControl = "no-store";
+
+                // A zip ends each of its files with a few bytes that it writes without waiting; so nothing of it is ever all in memory.
+                http.Features.GetRequiredFeature<IHttpBodyControlFeature>().AllowSynchronousIO = true;
                 var day = time.GetUtcNow().UtcDateTime.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
-                return Results.File(CopyFile.Bytes(copy, time.GetUtcNow()), "application/zip", $"reedclinic-{day}.zip");
+                return Results.Stream(into => CopyFile.WriteAsync(into, copy, time.GetUtcNow(), ct), "application/zip", $"reedclinic-{day}.zip");
             case Outcome<PersonCopy>.Refused(var problems):
                 var why = problems.Any(problem => problem.Field == FreshSignIn.Field) ? "fresh" : "often";
                 return Results.LocalRedirect($"/privacy/export?refused={why}{(whose is null ? "" : $"&ward={whose.Value.Value}")}");

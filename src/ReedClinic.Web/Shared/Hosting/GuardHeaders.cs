@@ -12,6 +12,9 @@ public static class GuardHeaders
         "default-src 'self'; base-uri 'self'; object-src 'none'; form-action 'self'; frame-ancestors 'none'; " +
         "img-src 'self' data:; script-src 'self'; connect-src 'self'; style-src 'self' 'unsafe-inline'";
 
+    /// <summary>For what somebody sent: it is looked at and heard, and as a page of its own it can do nothing.</summary>
+    public const string FilePolicy = "sandbox; default-src 'none'; img-src 'self'; media-src 'self'; style-src 'unsafe-inline'; frame-ancestors 'none'";
+
     /// <summary>
     /// Puts the headers on every response, errors included. Nothing is stored anywhere but files that come with the program;
     /// no address is told to another site, because it may hold a link that works once.
@@ -48,14 +51,19 @@ public static class GuardHeaders
         return Task.CompletedTask;
     }
 
+    // What answers in its stead, such as the way to sign in, is a page like any other.
+    private static bool IsFile(HttpResponse response) => response.StatusCode is < StatusCodes.Status300MultipleChoices or StatusCodes.Status304NotModified
+        && response.HttpContext.GetEndpoint()?.Metadata.GetMetadata<SandboxedFile>() is not null;
+
     private static void Write(HttpResponse response)
     {
         var headers = response.Headers;
-        headers.ContentSecurityPolicy = ContentPolicy;
+        headers.ContentSecurityPolicy = IsFile(response) ? FilePolicy : ContentPolicy;
         headers.XContentTypeOptions = "nosniff";
         headers.XFrameOptions = "DENY";
         headers["Referrer-Policy"] = "same-origin"; // "no-referrer" would make a form’s own Origin null
         headers["Cross-Origin-Opener-Policy"] = "same-origin";
+        headers["Cross-Origin-Resource-Policy"] = "same-origin";
         headers["Permissions-Policy"] = "camera=(), geolocation=(), microphone=(self), payment=(), usb=()";
         if (response.HttpContext.GetEndpoint()?.Metadata.GetMetadata<StaticAssetDescriptor>() is null || response.StatusCode >= StatusCodes.Status400BadRequest)
         {

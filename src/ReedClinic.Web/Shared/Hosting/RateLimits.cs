@@ -4,11 +4,13 @@ using System.Net.Sockets;
 using System.Threading.RateLimiting;
 using Microsoft.AspNetCore.RateLimiting;
 using ReedClinic.Data.Audit;
+using ReedClinic.Web.Account;
+using ReedClinic.Web.Features.Recordings;
 
 namespace ReedClinic.Web.Shared.Hosting;
 
 /// <summary>
-/// How often one address may knock. Beside it an account rests after five wrong passwords; a passkey is let in all the same.
+/// How often one address may knock, and one account may send a file. Beside it an account rests after five wrong passwords; a passkey is let in all the same.
 /// OWASP ASVS 5.0: 2.4.1, 6.1.1, 6.3.1; 429 with Retry-After: RFC 6585, section 4.
 /// </summary>
 public static class RateLimits
@@ -21,6 +23,9 @@ public static class RateLimits
 
     /// <summary>Links asked for, used or tried from one address in an hour.</summary>
     public const string Links = "Limits:Links";
+
+    /// <summary>Sounds and photographs that one account begins to send in an hour.</summary>
+    public const string Uploads = "Limits:Uploads";
 
     private static readonly (string Path, string Limit)[] Doors =
     [
@@ -62,12 +67,19 @@ public static class RateLimits
         var from = PlaceOf(context.Connection.RemoteIpAddress);
         return door switch
         {
+            null when IsUpload(context.Request) => Window($"uploads {WhoOf(context, from)}", settings.GetValue(Uploads, 60), TimeSpan.FromHours(1)),
             null => RateLimitPartition.GetNoLimiter("free"),
             SignIn => Window($"sign-in {from}", settings.GetValue(SignIn, 20), TimeSpan.FromMinutes(5)),
             Passkey => Window($"passkey {from}", settings.GetValue(Passkey, 60), TimeSpan.FromMinutes(5)),
             _ => Window($"links {from}", settings.GetValue(Links, 20), TimeSpan.FromHours(1)),
         };
     }
+
+    // Where one is begun; its pieces don't count.
+    private static bool IsUpload(HttpRequest request) => HttpMethods.IsPost(request.Method)
+        && (request.Path == RecordingEndpoints.Path || request.Path.StartsWithSegments(RecordingEndpoints.Path + "/add", StringComparison.OrdinalIgnoreCase));
+
+    private static string WhoOf(HttpContext context, string from) => context.User.Account()?.Value.ToString() ?? from;
 
     // Of IPv6 the first half: that is what one household is given, and it may call itself anything within (RFC 6177, RFC 7381).
     private static string PlaceOf(IPAddress? address) => address switch

@@ -1,0 +1,117 @@
+// Sends a file in pieces. After a lost connection it asks how much is there, and goes on from that place.
+const pauses = [500, 1000, 2000, 4000, 8000, 15000];
+const wait = (milliseconds) => new Promise((done) => setTimeout(done, milliseconds));
+
+// Something that another try won't change.
+export class Refused extends Error {}
+
+// Whoever sends isn't signed in any more; what was sent so far stays.
+export class SignedOut extends Error {}
+
+const hex = (bytes) => Array.from(new Uint8Array(bytes), (one) => one.toString(16).padStart(2, "0")).join("");
+
+// Tries until there is an answer that says something about what was sent.
+const ask = async (address, options, told) => {
+  for (let tries = 0; ; tries++) {
+    let answer = null;
+    try {
+      answer = await fetch(address, { ...options, redirect: "manual" });
+    } catch {
+      told?.waiting?.();
+    }
+    if (answer?.type === "opaqueredirect" || answer?.status === 401) {
+      throw new SignedOut();
+    }
+    if (answer && answer.status !== 429 && answer.status < 500) {
+      return answer;
+    }
+    if (answer?.status === 507 || tries >= 40) {
+      throw new Refused((await answer?.json().catch(() => null))?.problem);
+    }
+    const asked = Number(answer?.headers.get("retry-after")) * 1000;
+    await wait(asked || pauses[Math.min(tries, pauses.length - 1)]);
+  }
+};
+
+const read = async (answer) => {
+  const said = answer.headers.get("content-type")?.includes("json") ? await answer.json() : {};
+  if (!answer.ok && answer.status !== 409) {
+    throw new Refused(said.problem);
+  }
+  return said;
+};
+
+/**
+ * Sends a blob as a recording of a reed.
+ * @param {Blob} blob The whole file.
+ * @param {{reed: string, kind: string, token: string, operation?: string, words?: string, pass?: string, atSequence?: number}} what
+ *   Of which reed, what it is, and the page's form token.
+ * @param {{progress?: (done: number) => void, waiting?: () => void}} [told] Is called as it goes on, from 0 to 1.
+ * @returns {Promise<{id: string, type: string, bytes: number, milliseconds: number | null}>}
+ */
+export async function send(blob, what, told) {
+  const headers = { RequestVerificationToken: what.token };
+  const fields = new URLSearchParams({ Reed: what.reed, Kind: what.kind, Bytes: blob.size, Words: what.words ?? "" });
+  fields.set("Operation", what.operation || crypto.randomUUID());
+  if (what.pass) fields.set("Pass", what.pass);
+  if (what.atSequence !== undefined) fields.set("AtSequence", what.atSequence);
+
+  const going = await read(await ask("/recordings", { method: "POST", headers, body: fields }, told));
+  const sum = hex(await crypto.subtle.digest("SHA-256", await blob.arrayBuffer()));
+  for (let at = going.received; at < blob.size; ) {
+    const body = blob.slice(at, at + going.piece);
+    const answer = await ask(`/recordings/${going.id}/at/${at}`, { method: "PUT", headers, body }, told);
+    at = (await read(answer)).received;
+    told?.progress?.(at / blob.size);
+  }
+  const end = new URLSearchParams({ Sha256: sum, Operation: crypto.randomUUID() });
+  return read(await ask(`/recordings/${going.id}/done`, { method: "POST", headers, body: end }, told));
+}
+
+// Every form that is marked as one for a recording; without this script it goes whole to a page.
+const submit = async (event) => {
+  const form = event.target;
+  if (!(form instanceof HTMLFormElement) || !form.dataset.recording) {
+    return;
+  }
+  event.preventDefault();
+  if (form.dataset.busy) {
+    return;
+  }
+  const value = (name) => form.querySelector(`[name="${name}"]`)?.value ?? "";
+  const [status, problem, bar] = ["[data-status]", "[data-problem]", "progress"].map((one) => form.querySelector(one));
+  const refuse = (words) => {
+    problem.textContent = words;
+    problem.hidden = !words;
+    form.elements.namedItem("File").setAttribute("aria-invalid", words ? "true" : "false");
+  };
+  const file = form.elements.namedItem("File").files[0];
+  refuse(file ? "" : form.dataset.noFile);
+  if (!file) {
+    return;
+  }
+  form.dataset.busy = "yes";
+  bar.hidden = false;
+  status.textContent = form.dataset.sending;
+  try {
+    const what = { reed: form.dataset.of, kind: form.dataset.recording, token: value("__RequestVerificationToken"), operation: value("Operation"), words: value("Words") };
+    await send(file, what, {
+      progress: (done) => ([bar.value, status.textContent] = [done, form.dataset.sending]),
+      waiting: () => (status.textContent = form.dataset.waiting),
+    });
+    location.assign(value("Back") || location.href);
+  } catch (trouble) {
+    refuse(trouble instanceof SignedOut ? form.dataset.signedOut : (trouble instanceof Refused && trouble.message) || form.dataset.unsent);
+    // What was refused is over: the next file is another one.
+    const operation = form.querySelector('[name="Operation"]');
+    if (trouble instanceof Refused && trouble.message) operation.value = crypto.randomUUID();
+    bar.hidden = true;
+    status.textContent = "";
+    delete form.dataset.busy;
+  }
+};
+
+if (!globalThis.recordingForms) {
+  globalThis.recordingForms = true;
+  document.addEventListener("submit", submit);
+}
