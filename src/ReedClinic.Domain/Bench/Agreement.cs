@@ -45,7 +45,7 @@ public static class Agreement
             { Permission: Permission.AdviseOnly } => "The student asked for advice only.",
             _ => "The student asked for safe changes only, and this can't be undone.",
         };
-        return new Problem(Field, $"{asked} Tick this if it has been agreed since: the log will say so.");
+        return new Problem(Field, $"{asked} If it has been agreed since, say so here: the log will tell it.");
     }
 
     /// <summary>A remark with the agreement in it, as a sentence of its own.</summary>

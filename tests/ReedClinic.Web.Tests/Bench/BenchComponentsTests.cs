@@ -173,8 +173,7 @@ public sealed class BenchComponentsTests : BunitContext
         var log = Render<LogPasses>(p => p.Add(c => c.View, View()));
 
         Assert.Equal(["As it arrived", "Pass 1"], log.FindAll("h3").Select(h => h.TextContent));
-        Assert.Equal(["crow 80 cents below C", "crow 10 cents below C"], log.FindAll(".crow-step > span").Select(s => s.TextContent));
-        Assert.Single(log.FindAll(".crow-step .was"));
+        Assert.Equal(["crow 80 cents below C", "crow 10 cents below C"], log.FindAll(".crow-step").Select(s => s.TextContent));
     }
 
     [Fact]

@@ -33,8 +33,8 @@ public sealed record Habit(WorkPick? Work, TestKind? Test, DateTimeOffset At)
 }
 
 /// <summary>
-/// What this teacher does most, for one key each. It is made when a reed is opened and stays as it is while the reed is worked:
-/// a list must not jump under the finger.
+/// What this teacher does most, for one key each. At the bench it stays as it was when they sat down (<see cref="AtTheBench"/>):
+/// a list must not jump under the finger, and a learnt number must not mean something else on the next reed.
 /// </summary>
 /// <remarks>
 /// Each time counts for less the longer ago it was: half after <see cref="HalfLife"/>. Counts that lie within a tenth of each
@@ -54,6 +54,9 @@ public sealed record PickList(IReadOnlyList<WorkPick> Adjustments, IReadOnlyList
     /// <summary>After this long a time counts for half as much. It is this program’s own default.</summary>
     public static readonly TimeSpan HalfLife = TimeSpan.FromDays(60);
 
+    /// <summary>Entries with less time than this between them belong to one sitting at the bench. It is this program’s own default.</summary>
+    public static readonly TimeSpan Pause = TimeSpan.FromHours(4);
+
     private const double AboutTheSame = 1.1;
 
     private static readonly WorkPick[] UsualWork =
@@ -71,6 +74,20 @@ public sealed record PickList(IReadOnlyList<WorkPick> Adjustments, IReadOnlyList
     /// <summary>The list of whoever has no log yet (common practice: from the tip down, nothing that is never hurried).</summary>
     public static PickList Start { get; } = new(UsualWork, UsualTests);
 
+    /// <summary>
+    /// The list for a teacher who is at the bench: as it stood when they sat down, so that a number means the same from reed to reed.
+    /// What has become a habit since takes the numbers of what has fallen out; the order settles before the next sitting.
+    /// </summary>
+    /// <param name="habits">What this teacher did, in any order, this sitting included.</param>
+    /// <param name="now">The time that recency is counted from.</param>
+    public static PickList AtTheBench(IReadOnlyCollection<Habit> habits, DateTimeOffset now)
+    {
+        ArgumentNullException.ThrowIfNull(habits);
+        var satDown = SatDown(habits, now);
+        var (then, since) = (Of([.. habits.Where(habit => habit.At < satDown)], satDown), Of(habits, now));
+        return new PickList(Keep(then.Adjustments, since.Adjustments), Keep(then.Tests, since.Tests));
+    }
+
     /// <summary>The list out of what a teacher did.</summary>
     /// <param name="habits">What this teacher did, in any order.</param>
     /// <param name="now">The time that recency is counted from.</param>
@@ -82,6 +99,28 @@ public sealed record PickList(IReadOnlyList<WorkPick> Adjustments, IReadOnlyList
             Fill(habits, habit => habit.Work, now, before?.Adjustments, UsualWork, CatalogueOrder, pick => pick.Kind),
             Fill(habits, habit => habit.Test, now, before?.Tests.Select(test => (TestKind?)test).ToList(), [.. UsualTests.Select(test => (TestKind?)test)],
                 test => TestScale.All.ToList().FindIndex(scale => scale.TestKind == test), test => test).Select(test => test!.Value).ToList());
+    }
+
+    private static DateTimeOffset SatDown(IEnumerable<Habit> habits, DateTimeOffset now)
+    {
+        var start = now;
+        foreach (var at in habits.Select(habit => habit.At).OrderDescending())
+        {
+            if (start - at >= Pause)
+            {
+                break;
+            }
+
+            start = at;
+        }
+
+        return start;
+    }
+
+    private static List<T> Keep<T>(IReadOnlyList<T> then, IReadOnlyList<T> since)
+    {
+        var fresh = new Queue<T>(since.Except(then));
+        return [.. then.Select(pick => since.Contains(pick) || fresh.Count == 0 ? pick : fresh.Dequeue())];
     }
 
     private static List<T> Fill<T, TKind>(

@@ -25,7 +25,7 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
     public EntryLine Say(BenchEntry entry) => entry switch
     {
         Test test => Line(entry, $"{TestScale.Of(test.TestKind).Name}: {test.StepWord}".TrimEnd(' ', ':'), null,
-            test.MeasuredWords, test.Pitch is { } pitch ? pitches.Say(test.TestKind, pitch, tuning) : null, test.Words),
+            test.MeasuredWords, test.Pitch is { } pitch ? pitches.Tell(test.TestKind, pitch, tuning) : null, test.Words),
         Finding finding => Found(finding),
         LookedFor looked => Line(entry, Named(looked.FindingKind, looked.Words), null, looked.KnownBy.Name(), Remark(looked.FindingKind, looked.Words)),
         FindingEnded ended => Line(entry, $"{Led(OfFinding(ended.FindingId))} {ended.Ending.Name()}", null, ended.Words),
@@ -78,7 +78,7 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
             mark,
             finding.OtherPlace is { } other && finding.Relation is { } relation
                 ? $"{finding.Place.Say()} {relation.Name()} {other.Say()}"
-                : finding.Place.Say(),
+                : finding.Place == new Place(FindingCatalogue.Find(finding.FindingKind)?.Zone ?? Zone.WholeReed) ? null : finding.Place.Say(),
             finding.Shape is FindingShape.Spot or FindingShape.Comparison ? null : finding.Shape.Name(),
             finding.KnownBy.Name(),
             finding.Certainty == Certainty.Suspected ? finding.Certainty.Name() : null,
@@ -95,7 +95,7 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
             work,
             own,
             MarkKind.Worked,
-            work.Place.Say(),
+            Beyond(work),
             work.Amount.ToString(),
             work.ForFindingId is { } finding ? t["ForFinding", OfFinding(finding)].Value : null,
             work.ForTheSakeOf is { } zone ? t["ForTheSakeOf", zone.Name()].Value : null,

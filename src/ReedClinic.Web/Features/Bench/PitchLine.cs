@@ -23,6 +23,18 @@ public sealed class PitchLine(IStringLocalizer<BenchText> t)
             : t["PitchAlone", pitch.Show(), a4];
     }
 
+    /// <summary>The pitch as the log tells it: where it lies, and what was said only where that isn't the same thing.</summary>
+    /// <param name="test">The test.</param>
+    /// <param name="pitch">The pitch.</param>
+    /// <param name="tuning">What the student tunes to.</param>
+    public string Tell(TestKind test, SaidPitch pitch, Tuning tuning)
+    {
+        var told = TargetOf(test, tuning) is not { } aim ? pitch.Show()
+            : pitch.Against(aim) is { IsOnePitch: true } range && pitch.PitchClass == aim.PitchClass ? Distance(range, aim.PitchClass.Name)
+            : $"{pitch.Show()}: {Distance(pitch.Against(aim), aim.PitchClass.Name)}";
+        return tuning.A4.Value == 440 ? told : t["PitchAlone", told, tuning.A4.Value.ToString("0.#", CultureInfo.InvariantCulture)];
+    }
+
     /// <summary>What a test's pitch is compared with; a peep has no one note that it ought to be (teachers differ).</summary>
     /// <param name="test">The test.</param>
     /// <param name="tuning">What the student tunes to.</param>

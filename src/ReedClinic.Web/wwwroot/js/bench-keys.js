@@ -36,14 +36,37 @@ export function label() {
 const typing = (target) =>
   target instanceof Element && (target.closest("input:not([type=radio]):not([type=checkbox]), textarea, select, [contenteditable]") !== null);
 
+// Opens or closes a fold, brings what is in it into sight, and gives it the keys.
+function turn(fold) {
+  fold.open = !fold.open;
+  if (fold.open) {
+    (fold.querySelector("input:not([type=hidden]), select, textarea, button, a[href]") ?? fold.querySelector("summary")).focus({ preventScroll: true });
+    fold.scrollIntoView({ block: "nearest" });
+  } else {
+    fold.querySelector("summary").focus();
+  }
+}
+
+// Esc leaves what was opened last: the fold that one is in, or the list that is offered for now.
+function leave(event) {
+  const fold = event.target instanceof Element ? event.target.closest(".bench details[open]:has(> summary[data-bench-key])") : null;
+  const offered = document.querySelector("[data-bench-key][aria-pressed=true]");
+  if (fold) turn(fold);
+  else if (offered && !typing(event.target)) offered.click();
+}
+
 function press(event, line) {
+  if (event.key === "Escape" && !event.defaultPrevented && !document.querySelector("dialog[open]")) return leave(event);
   if (settings.off || event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || event.isComposing || event.repeat) return;
   if (document.querySelector("dialog[open]") || typing(event.target)) return;
   const key = event.key;
   // An arrow or Enter on a control is that control's own.
   if (event.target instanceof Element && event.target.closest("button, a, summary, [role=button], [role=radio]") && (key === "Enter" || key === " ")) return;
   const control = controls().find((one) => keyOf(one) === key && shown(one));
-  if (control) {
+  if (control?.matches("summary")) {
+    event.preventDefault();
+    turn(control.parentElement);
+  } else if (control) {
     event.preventDefault();
     if (!control.dataset.focus) control.focus({ preventScroll: true });
     control.click();

@@ -15,6 +15,7 @@ function open(form) {
   let failed = 0;
   let timer = 0;
   let borrowed = false;
+  let refusedText = null;
 
   function kept(what) {
     try {
@@ -41,9 +42,14 @@ function open(form) {
     if (item?.agree) {
       const button = document.createElement("button");
       button.type = "button";
-      button.className = "second";
-      button.textContent = words.agree;
-      button.addEventListener("click", () => send({ ...item.fields, Agreed: "true" }, item.url, item.text));
+      button.className = "second key";
+      Object.assign(button.dataset, { benchName: "agree", benchKey: "r" });
+      button.append(document.createElement("kbd"), ` ${words.agree}`);
+      button.addEventListener("click", () => {
+        // What came back into the line is sent from here: it isn't to be sent a second time from there.
+        if (typedIn.value === item.fields.Text) type("");
+        send({ ...item.fields, Agreed: "true" }, item.url, item.text);
+      });
       told.append(button);
     }
   }
@@ -112,6 +118,7 @@ function open(form) {
     const back = item.fields.Text;
     if (back && !typedIn.value) {
       type(back);
+      refusedText = back;
     }
     say("refused", `${why || words.notsaved}${back && typedIn.value !== back ? ` “${back}”` : ""}`, { ...item, agree });
   }
@@ -146,16 +153,16 @@ function open(form) {
     const target = event.target instanceof Element ? event.target : null;
     const way = target?.closest("[data-focus]");
     if (way) {
-      document.getElementById(way.dataset.focus)?.focus();
-    }
-    const fold = target?.closest("[data-unfold]");
-    if (fold) {
-      const folded = document.getElementById(fold.dataset.unfold);
-      folded.open = !folded.open;
-      if (folded.open) folded.querySelector("summary").focus();
+      const field = document.getElementById(way.dataset.focus);
+      field?.focus();
+      // What came back is there to be said better; whoever says something else instead types over it.
+      if (field === typedIn && typedIn.value === refusedText) typedIn.select();
     }
     const button = target?.closest("button[data-say]");
-    if (button) {
+    if (button?.dataset.benchName === "undo" && told.classList.contains("refused")) {
+      // Whoever takes back after a refusal means what was refused, and that stands nowhere: an older entry mustn't go for it.
+      say("cleared", words.cleared.replace("{0}", button.title));
+    } else if (button) {
       const words = button.dataset.words ?? button.textContent.trim();
       for (const fields of [JSON.parse(button.dataset.say)].flat()) {
         send(fields, form.dataset.entries, words);
@@ -194,7 +201,8 @@ let close = null;
 export function start() {
   close?.();
   const form = document.querySelector("form[data-reed]");
-  close = form ? open(form) : null;
+  // Where nothing can be written there are still keys: to the reed before, the next one, last time's lesson.
+  close = form ? open(form) : listen(null);
   for (const table of document.querySelectorAll("[data-bench-keys]")) settle(table);
   document.documentElement.dataset.benchReady = "yes";
 }

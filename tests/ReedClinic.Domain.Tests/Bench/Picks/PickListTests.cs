@@ -71,6 +71,26 @@ public sealed class PickListTests
     }
 
     [Fact]
+    public void A_number_means_the_same_all_through_a_sitting_and_a_new_habit_takes_the_number_of_what_fell_out()
+    {
+        var lastWeek = Now.AddDays(-7);
+        Habit[] known = [.. Times(Clip2, 6, lastWeek), .. Times(Blend, 4, lastWeek)];
+        var satDown = PickList.AtTheBench(known, Now.AddHours(-5));
+        Assert.Equal([Clip2, Blend], satDown.Adjustments.Take(2));
+
+        // Five hours of work with never four hours’ pause: rails, blends and clips of another size at every second hour.
+        Habit[] since = [.. new[] { -5, -3, -1 }.SelectMany(hours => Times(Blend, 9, Now.AddHours(hours)).Concat(Times(Rails, 2, Now.AddHours(hours))))];
+        var list = PickList.AtTheBench([.. since, .. known], Now);
+
+        Assert.Equal(satDown.Adjustments.Take(8), list.Adjustments.Take(8));
+        Assert.Equal(Rails, list.Adjustments[8]);
+        Assert.Equal(satDown.Tests, list.Tests);
+
+        // After a pause it has settled.
+        Assert.Equal([Blend, Rails, Clip2], PickList.AtTheBench([.. since, .. known], Now + PickList.Pause).Adjustments.Take(3));
+    }
+
+    [Fact]
     public void Only_tests_and_adjustments_with_a_name_are_habits()
     {
         var writer = new Writer();

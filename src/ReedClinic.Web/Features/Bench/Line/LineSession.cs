@@ -13,7 +13,7 @@ public sealed class LineSession(BenchBook bench, TimeProvider time)
     /// <summary>What it comes to.</summary>
     public HeardLine Heard { get; private set; } = HeardLine.Nothing;
 
-    /// <summary>What this teacher does and tries most, as it stood when the reed was opened: it doesn't move under a finger.</summary>
+    /// <summary>What this teacher does and tries most, as it stood when they sat down: a number means the same from reed to reed.</summary>
     public PickList Picks { get; private set; } = PickList.Start;
 
     /// <summary>Every reed of the batch and where it stands.</summary>
@@ -25,7 +25,7 @@ public sealed class LineSession(BenchBook bench, TimeProvider time)
     /// <param name="ct">Cancels the reading.</param>
     public async Task OpenAsync(Actor actor, BenchView view, CancellationToken ct)
     {
-        Picks = await bench.HabitsAsync(actor, ct) is { } mine ? PickList.Of(mine.Habits, time.GetUtcNow()) : PickList.Start;
+        Picks = await bench.HabitsAsync(actor, ct) is { } mine ? PickList.AtTheBench(mine.Habits, time.GetUtcNow()) : PickList.Start;
         await FollowAsync(actor, view, ct);
     }
 

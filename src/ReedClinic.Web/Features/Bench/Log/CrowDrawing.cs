@@ -24,13 +24,13 @@ public sealed class CrowDrawing
     public const double Width = 680;
 
     /// <summary>Its height.</summary>
-    public const double Height = 190;
+    public const double Height = 136;
 
     private const double Left = 52;
     private const double Right = 660;
-    private const double Top = 34;
-    private const double Foot = 152;
-    private const double LetterWidth = 6.9;
+    private const double Top = 26;
+    private const double Foot = 102;
+    private const double LetterWidth = 7.8;
 
     private readonly double _low;
     private readonly double _high;
@@ -92,7 +92,7 @@ public sealed class CrowDrawing
             lines[1] = "+ " + (step.Work.Count - 1).ToString(CultureInfo.InvariantCulture);
         }
 
-        return new CrowWords((place[step.From] + place[step.To]) / 2, y < 70 ? y + 20 : y - 10 - ((lines.Count - 1) * 15), lines);
+        return new CrowWords((place[step.From] + place[step.To]) / 2, y < 56 ? y + 20 : y - 9 - ((lines.Count - 1) * 15), lines);
     }
 
     private string Way(CrowStory story, Dictionary<int, double> place, bool gaps) => string.Concat(story.Steps.Where(step => step.HasGap == gaps).Select(step =>
