@@ -14,6 +14,9 @@ trap 'rm -f "$REEDCLINIC_FAULT_LOG"' EXIT
 export REEDCLINIC_MAILS=1000
 dotnet test --project tests/ReedClinic.Web.Tests -- --filter-class '*KillTests' --filter-class '*HostileEventsTests' --filter-class '*MailDeliveryTests'
 code=$?
+# An open bench in a real tab, killed and cut off; 20 rounds are 20 kills and 20 lost connections.
+export REEDCLINIC_BENCH_ROUNDS=${REEDCLINIC_BENCH_ROUNDS:-20}
+dotnet test --project tests/ReedClinic.Browser.Tests -- --filter-class '*BenchKillTests' || code=$?
 
 report=docs/operations/faults.md
 mkdir -p "$(dirname "$report")"
@@ -23,6 +26,7 @@ mkdir -p "$(dirname "$report")"
   printf 'starts it again and compares what was acknowledged with what is stored.\n\n'
   printf 'Hostile events are sent over circuits (forged, repeated, late, malformed) while two teachers are at work; what they did is counted.\n\n'
   printf 'Two mail workers send a thousand mails on each engine, each once; other servers put mails off, refuse them or hang up.\n\n'
+  printf 'A teacher says things at the bench in a real tab while the program is killed and the connection is cut; each has to stand once.\n\n'
   printf '* command: `tests/faults.sh %s`\n' "$*"
   printf '* date: %s\n' "$(date --utc +%FT%TZ)"
   printf '* commit: %s%s\n' "$(git rev-parse HEAD)" "$(git diff --quiet HEAD || echo ' with changes')"

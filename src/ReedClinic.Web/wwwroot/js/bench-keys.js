@@ -49,7 +49,7 @@ function turn(fold) {
 
 // Esc leaves what was opened last: the fold that one is in, or the list that is offered for now.
 function leave(event) {
-  const fold = event.target instanceof Element ? event.target.closest(".bench details[open]:has(> summary[data-bench-key])") : null;
+  const fold = event.target instanceof Element ? event.target.closest("details[open]:has(> summary[data-bench-key])") : null;
   const offered = document.querySelector("[data-bench-key][aria-pressed=true]");
   if (fold) turn(fold);
   else if (offered && !typing(event.target)) offered.click();

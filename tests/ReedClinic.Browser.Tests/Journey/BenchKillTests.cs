@@ -1,0 +1,119 @@
+using System.Globalization;
+using System.Net;
+using System.Net.Sockets;
+using Microsoft.Playwright;
+using ReedClinic.Browser.Tests.Running;
+using ReedClinic.KillDriver;
+
+namespace ReedClinic.Browser.Tests.Journey;
+
+/// <summary>The program is killed under an open bench, again and again: what was said in the tab stands once, and nothing else does.</summary>
+public sealed class BenchKillTests(OneBrowser browser)
+{
+    private const string RoundsGivenBy = "REEDCLINIC_BENCH_ROUNDS";
+    private const string LogGivenBy = "REEDCLINIC_FAULT_LOG";
+    private const int QuickRounds = 3;
+
+    [Fact]
+    public async Task Nothing_that_was_said_is_lost_or_doubled_when_the_program_is_killed_or_the_connection_breaks()
+    {
+        var ct = TestContext.Current.CancellationToken;
+        var rounds = int.TryParse(Environment.GetEnvironmentVariable(RoundsGivenBy), CultureInfo.InvariantCulture, out var given) ? given : QuickRounds;
+        var chance = new Random(20261125);
+        using var folder = new TemporaryFolder();
+        var settings = Settings(folder.Path, FreePort());
+        var app = await StartAsync(settings, ct);
+        try
+        {
+            await using var teacher = await browser.VisitAsync(app.Address, "bench-kills");
+            await teacher.SignInAsync("edda@lanternquay.example", thenAt: "/(desk)?", DemoClinic.Password);
+            var hands = await BenchHands.OpenAsync(teacher, "Tomas Arden", 1);
+            List<string> said = [];
+            for (var round = 1; round <= rounds; round++)
+            {
+                await teacher.Page.EvaluateAsync("() => { window.beforeTheKill = true; }");
+                await SayAsync(hands, said, $"remember knot {round} before the kill");
+                await Task.Delay(chance.Next(60), ct);
+                await app.DisposeAsync();
+                await SayAsync(hands, said, $"remember knot {round} while nobody answers");
+                app = await StartAsync(settings, ct);
+                await AllSentAsync(teacher);
+                await AgainAsync(teacher);
+
+                await teacher.Page.Context.SetOfflineAsync(true);
+                await SayAsync(hands, said, $"remember knot {round} without a line");
+                await teacher.Page.Context.SetOfflineAsync(false);
+                await AllSentAsync(teacher);
+            }
+
+            await teacher.Page.ReloadAsync();
+            await hands.ReadyAsync();
+            var found = await teacher.Page.Locator(".log-line .title").AllInnerTextsAsync();
+            var counted = said.Select(words => found.Count(title => title.Contains(words, StringComparison.Ordinal))).ToList();
+            await TellAsync($"summary bench kills={rounds} reconnects={rounds} said={said.Count} lost={counted.Count(count => count == 0)} doubled={counted.Count(count => count > 1)}", ct);
+            Assert.All(counted, count => Assert.Equal(1, count));
+            Assert.Equal(said.Count, found.Count(title => title.Contains("remember knot", StringComparison.Ordinal)));
+        }
+        finally
+        {
+            await app.DisposeAsync();
+        }
+    }
+
+    private static async Task SayAsync(BenchHands hands, List<string> said, string words)
+    {
+        await hands.TypeAsync(words);
+        await hands.PressAsync("Enter");
+        said.Add(words);
+    }
+
+    // Nothing waits in the tab any more.
+    private static async Task AllSentAsync(Visitor teacher) => await teacher.Page.WaitForFunctionAsync(
+        "() => Object.keys(sessionStorage).filter(key => key.endsWith('-waiting')).every(key => JSON.parse(sessionStorage[key]).length === 0)",
+        null,
+        new PageWaitForFunctionOptions { Timeout = 120_000 });
+
+    // The page has come anew by itself, since its circuit went with the program.
+    private static async Task AgainAsync(Visitor teacher) => await teacher.Page.WaitForFunctionAsync(
+        "() => !window.beforeTheKill && document.querySelector('[data-circuit=up]') && document.documentElement.dataset.benchReady",
+        null,
+        new PageWaitForFunctionOptions { Timeout = 120_000 });
+
+    private static Task<RunningApp> StartAsync(Dictionary<string, string> settings, CancellationToken ct) =>
+        RunningApp.StartAsync(Path.GetDirectoryName(typeof(Program).Assembly.Location)!, settings, ct);
+
+    private static Dictionary<string, string> Settings(string folder, int port) => new()
+    {
+        ["ASPNETCORE_URLS"] = $"http://127.0.0.1:{port}",
+        ["ASPNETCORE_ENVIRONMENT"] = "Development",
+        ["Demo__Seed"] = "true",
+        ["Mail__Folder"] = folder,
+        ["Media__Folder"] = Path.Combine(folder, "media"),
+        ["ConnectionStrings__Clinic"] = $"Data Source={Path.Combine(folder, "clinic.db")}",
+    };
+
+    private static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+
+    private static async Task TellAsync(string line, CancellationToken ct)
+    {
+        TestContext.Current.SendDiagnosticMessage(line);
+        if (Environment.GetEnvironmentVariable(LogGivenBy) is { Length: > 0 } log)
+        {
+            await File.AppendAllTextAsync(log, line + '\n', ct);
+        }
+    }
+
+    private sealed class TemporaryFolder : IDisposable
+    {
+        private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("reedclinic-bench-kills-");
+
+        public string Path => _folder.FullName;
+
+        public void Dispose() => _folder.Delete(recursive: true);
+    }
+}
