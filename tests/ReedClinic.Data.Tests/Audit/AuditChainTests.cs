@@ -78,6 +78,11 @@ public sealed class AuditChainTests(TestDatabases databases) : IClassFixture<Tes
 
         await Assert.ThrowsAnyAsync<System.Data.Common.DbException>(() => RunAsync(db, """UPDATE "AuditChain" SET "Event" = 'SignedOut'"""));
         await Assert.ThrowsAnyAsync<System.Data.Common.DbException>(() => RunAsync(db, """DELETE FROM "AuditChain" """));
+        if (engine == ClinicEngine.Postgres)
+        {
+            await Assert.ThrowsAnyAsync<System.Data.Common.DbException>(() => RunAsync(db, """TRUNCATE "AuditChain" """));
+        }
+
         Assert.Equal(2, (await Chain(db).VerifyAsync(Ct)).Sound);
     }
 
@@ -102,9 +107,9 @@ public sealed class AuditChainTests(TestDatabases databases) : IClassFixture<Tes
         Assert.Equal(0, await context.Set<AuditNote>().CountAsync(Ct));
     }
 
-    private static AuditChain Chain(TestDatabase db) => db.Services.GetRequiredService<AuditChain>();
+    internal static AuditChain Chain(TestDatabase db) => db.Services.GetRequiredService<AuditChain>();
 
-    private static async Task FillAsync(TestDatabase db, int links)
+    internal static async Task FillAsync(TestDatabase db, int links)
     {
         await NoteAsync(db, links);
         await Chain(db).SealAsync(Ct);
@@ -130,11 +135,11 @@ public sealed class AuditChainTests(TestDatabases databases) : IClassFixture<Tes
         await context.SaveChangesAsync(Ct);
     }
 
-    private static Task DropGuardsAsync(TestDatabase db) => db.Engine == ClinicEngine.Sqlite
+    internal static Task DropGuardsAsync(TestDatabase db) => db.Engine == ClinicEngine.Sqlite
         ? RunAsync(db, """DROP TRIGGER "AuditChain_stays"; DROP TRIGGER "AuditChain_keeps";""")
         : RunAsync(db, """ALTER TABLE "AuditChain" DISABLE TRIGGER ALL""");
 
-    private static async Task RunAsync(TestDatabase db, string sql)
+    internal static async Task RunAsync(TestDatabase db, string sql)
     {
         await using var context = db.CreateDbContext();
         await context.Database.ExecuteSqlRawAsync(sql, Ct);

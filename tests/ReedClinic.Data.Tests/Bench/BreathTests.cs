@@ -1,7 +1,10 @@
+using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Bench;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Data.Tests.Bench;
@@ -34,6 +37,23 @@ public sealed class BreathTests(TestDatabases databases) : IClassFixture<TestDat
         var outcome = await book.SayAsync(Studio.Ada, reed, [Clip, lost], Studio.Operation(), Ct);
 
         Assert.IsType<Outcome<IReadOnlyList<BenchFact>>.Refused>(outcome);
+        Assert.Empty((await book.FindAsync(Studio.Ada, reed, Ct))!.Log.History);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_length_that_no_reed_has_keeps_out_what_was_said_before_it_and_too_much_is_not_begun(ClinicEngine engine)
+    {
+        var (book, reed, db) = await BenchAsync(engine);
+        await using (var rows = db.CreateDbContext())
+        {
+            await rows.Set<Batch>().Where(batch => batch.Reeds.Any(row => row.Id == reed)).ExecuteUpdateAsync(batch => batch.SetProperty(row => row.Instrument, Instrument.CorAnglais), Ct);
+        }
+
+        var outcome = await book.SayAsync(Studio.Ada, reed, [Clip, Studio.Value(Domain.Bench.Test.Of(TestKind.Length, millimetres: 70.5m))], Studio.Operation(), Ct);
+
+        Assert.Equal("Millimetres", Assert.Single(Assert.IsType<Outcome<IReadOnlyList<BenchFact>>.Refused>(outcome).Problems).Field);
+        await Assert.ThrowsAsync<ArgumentOutOfRangeException>(() =>
+            book.SayAsync(Studio.Ada, reed, [.. Enumerable.Repeat(Clip, OperationId.MostParts + 1)], Studio.Operation(), Ct));
         Assert.Empty((await book.FindAsync(Studio.Ada, reed, Ct))!.Log.History);
     }
 

@@ -1,23 +1,16 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using Microsoft.Extensions.Time.Testing;
 using ReedClinic.Data.Audit;
-using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
+using static ReedClinic.Data.Tests.People.LinkScene;
 
 namespace ReedClinic.Data.Tests.People;
 
 /// <summary>One-time links and who may come in by them. OWASP ASVS 5.0: 6.4.1 (expire, used once), 6.3.8 (nobody learns who has an account).</summary>
 public sealed class LinkTests(TestDatabases databases) : IClassFixture<TestDatabases>
 {
-    private const string Password = "seven small reeds in a tin";
-
-    private static readonly Actor Owner = new(new AccountId(NewOperation().Value), null, IsTeacher: false, IsOwner: true) { IsFresh = true };
-
-    private static CancellationToken Ct => TestContext.Current.CancellationToken;
-
     [Theory, OnBothEngines]
     public async Task An_invitation_makes_one_account_with_the_address_it_went_to_and_no_second_one(ClinicEngine engine)
     {
@@ -239,66 +232,5 @@ public sealed class LinkTests(TestDatabases databases) : IClassFixture<TestDatab
         Assert.Single(both, outcome => outcome is Outcome<bool>.Done);
     }
 
-    private async Task<Scene> SceneAsync(ClinicEngine engine) => new(await databases.FreshAsync(engine));
-
-    private static NewAccount New(string name, string? email = null) => new(name, email ?? "nobody@harbour.example", Password) { Age = AgeAnswer.OldEnough };
-
-    private static OperationId NewOperation() => new(Guid.CreateVersion7(TimeProvider.System.GetUtcNow()));
-
-    private static T Done<T>(Outcome<T> outcome) => Assert.IsType<Outcome<T>.Done>(outcome).Value;
-
-    private sealed class Scene : IAsyncDisposable
-    {
-        private readonly AsyncServiceScope _scope;
-
-        public Scene(TestDatabase db)
-        {
-            Db = db;
-            _scope = db.Services.CreateAsyncScope();
-            var outbox = _scope.ServiceProvider.GetRequiredService<Outbox>();
-            Register = _scope.ServiceProvider.GetRequiredService<AccountRegister>();
-            var links = new StrangerLinks(db, Clock, Register, outbox);
-            Accounts = new AccountBook(db, Clock, Register, outbox);
-            Invitations = new InvitationBook(db, Clock, Register, outbox);
-            SignUps = new SignUpBook(links);
-            Begins = new BeginBook(db, Clock, Register, outbox, links);
-            People = new PeopleBook(db, Clock, outbox);
-        }
-
-        public TestDatabase Db { get; }
-
-        public FakeTimeProvider Clock { get; } = new(TimeProvider.System.GetUtcNow());
-
-        public AccountRegister Register { get; }
-
-        public AccountBook Accounts { get; }
-
-        public InvitationBook Invitations { get; }
-
-        public SignUpBook SignUps { get; }
-
-        public BeginBook Begins { get; }
-
-        public PeopleBook People { get; }
-
-        public async Task<string> InviteAsync(Role role, string email, bool byHand = false) =>
-            Done(await Invitations.InviteAsync(Owner, role, email, byHand, NewOperation(), Ct)).Secret!;
-
-        public async Task<AccountId> OpenStudioAsync() => Done(await _scope.ServiceProvider.GetRequiredService<StudioBook>().Open(
-            Db.Services.GetRequiredService<FirstRunCode>().Text, "Quay Reeds", null, New("Mara", "mara@harbour.example"), NewOperation(), Ct));
-
-        public async Task<int> MailsAsync()
-        {
-            await using var db = Db.CreateDbContext();
-            return await db.Set<Job>().CountAsync(job => job.Kind == JobKind.Mail, Ct);
-        }
-
-        public async Task<Mail> LatestMailAsync()
-        {
-            await using var db = Db.CreateDbContext();
-            return Db.Services.GetRequiredService<Outbox>().Open((await db.Set<Job>().AsNoTracking().Where(job => job.Kind == JobKind.Mail).ToListAsync(Ct)).MaxBy(job => job.Id)!)!;
-        }
-
-        public ValueTask DisposeAsync() => _scope.DisposeAsync();
-    }
+    private async Task<LinkScene> SceneAsync(ClinicEngine engine) => new(await databases.FreshAsync(engine));
 }

@@ -235,7 +235,7 @@ public sealed class SecondStepTests(TestDatabases databases) : IClassFixture<Tes
     internal static UserPasskeyInfo Passkey(byte id) =>
         new([id], [1, 2, 3], new DateTimeOffset(2031, 3, 4, 9, id % 60, 0, TimeSpan.Zero), 0, ["internal"], true, true, true, [4], [5]);
 
-    private static async Task<IReadOnlyList<string>> OnAsync(SignInScene scene, Actor actor)
+    internal static async Task<IReadOnlyList<string>> OnAsync(SignInScene scene, Actor actor)
     {
         var key = TimeCode.FromLetters(Done(await scene.SecondStep.BeginAsync(actor, Operation(), Ct)));
         return Done(await scene.SecondStep.ConfirmAsync(actor, TimeCode.Of(key, TimeCode.StepAt(scene.Time.GetUtcNow())), Operation(), Ct));

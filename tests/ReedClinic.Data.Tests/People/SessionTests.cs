@@ -40,6 +40,18 @@ public sealed class SessionTests(TestDatabases databases) : IClassFixture<TestDa
     }
 
     [Theory, OnBothEngines]
+    public async Task Whoever_works_here_is_out_after_two_quiet_hours(ClinicEngine engine)
+    {
+        var scene = new SignInScene(await databases.FreshAsync(engine));
+        var session = (await scene.InAsync(await scene.AccountAsync("edda@harbour.example", Role.Teacher), SignInWay.Passkey)).Session!.Value;
+
+        scene.Time.Advance(SessionRules.StaffIdle - TimeSpan.FromMinutes(1));
+        Assert.NotNull(await scene.WhoAsync(session));
+        scene.Time.Advance(SessionRules.StaffIdle);
+        Assert.Null(await scene.WhoAsync(session));
+    }
+
+    [Theory, OnBothEngines]
     public async Task A_page_that_only_watches_does_not_keep_a_session_from_running_out(ClinicEngine engine)
     {
         var scene = new SignInScene(await databases.FreshAsync(engine));
@@ -58,7 +70,7 @@ public sealed class SessionTests(TestDatabases databases) : IClassFixture<TestDa
         var student = (await scene.InAsync(await scene.AccountAsync("runa@harbour.example"))).Session!.Value;
         var teacher = (await scene.InAsync(await scene.AccountAsync("edda@harbour.example", Role.Teacher), SignInWay.Passkey)).Session!.Value;
         var (hours, taught) = (0, 0);
-        while (await scene.WhoAsync(student) is not null)
+        while (hours <= SessionRules.StudentLongest.TotalHours && await scene.WhoAsync(student) is not null)
         {
             taught += await scene.WhoAsync(teacher) is null ? 0 : 1;
             hours++;

@@ -74,4 +74,14 @@ public sealed class PasswordRuleTests
     [InlineData("Ines <ines@harbour.example>", null)]
     public void An_address_is_kept_as_written_unless_it_cannot_be_one(string typed, string? kept) =>
         Assert.Equal(kept, EmailAddress.Read(typed));
+
+    [Fact]
+    public void A_word_over_and_over_is_no_better_than_the_word()
+    {
+        var common = new HashSet<string>(StringComparer.Ordinal) { "heronlake" };
+
+        Assert.NotNull(PasswordRule.ProblemWith("kestrelkestrelkestrel"));
+        Assert.NotNull(PasswordRule.ProblemWith("heronlakeheronlake", PasswordRule.Shortest, common));
+        Assert.Null(PasswordRule.ProblemWith("heronlakeheronlake"));
+    }
 }

@@ -86,6 +86,22 @@ public sealed partial class PassChaptersTests
         Assert.Equal("WEBVTT\n", PassChapters.ToWebVtt([]));
     }
 
+    [Fact]
+    public void A_chapter_at_or_behind_the_end_of_the_video_still_ends_after_it_begins() =>
+        Assert.Contains("\n00:00:10.000 --> 00:00:10.001\n", PassChapters.ToWebVtt([new(TimeSpan.FromSeconds(10), "Late")], TimeSpan.FromSeconds(5)), StringComparison.Ordinal);
+
+    [Fact]
+    public void Of_passes_that_were_said_in_one_breath_the_last_is_the_chapter()
+    {
+        writer.Say(Writer.Work());
+        writer.Say(Writer.Test(TestKind.Crow, 0));
+        writer.Say(Clip());
+        var breath = BenchLog.Fold([.. writer.Entries.Select(entry => entry.StampedWith(new EntryStamp(
+            entry.Id, Writer.Reed, entry.Sequence, entry.OperationId, Zero.AddMinutes(1), Writer.Ada, null, null)))]);
+
+        Assert.Equal([new Chapter(TimeSpan.FromMinutes(1), "Pass 2: clip 0.2 mm")], PassChapters.Of(breath, Zero));
+    }
+
     [Theory]
     [InlineData("a --> b", "a --&gt; b")]
     [InlineData("salt & reed", "salt &amp; reed")]

@@ -49,6 +49,10 @@ public sealed class PickListTests
     }
 
     [Fact]
+    public void A_clock_that_was_ahead_makes_nothing_count_for_more_than_once() =>
+        Assert.Equal([Blend, Clip2], PickList.Of([.. Times(Clip2, 2, Now + (10 * PickList.HalfLife)), .. Times(Blend, 3)], Now).Adjustments.Take(2));
+
+    [Fact]
     public void The_same_counts_keep_the_order_they_had_and_without_one_the_catalogue_decides()
     {
         Habit[] even = [.. Times(Clip2, 4), .. Times(Blend, 4), .. Times(Rails, 4)];

@@ -91,6 +91,16 @@ public sealed class CrowStoryTests
     }
 
     [Fact]
+    public void A_crow_in_words_alone_is_a_gap_within_one_pass_too()
+    {
+        Crow("C -70");
+        writer.Say(Writer.Test(TestKind.Crow, 2));
+        Crow("C -60");
+
+        Assert.True(Assert.Single(Story.Steps).HasGap);
+    }
+
+    [Fact]
     public void A_pass_that_was_only_blown_and_not_crowed_is_a_gap_too()
     {
         Crow("C -70");
