@@ -56,9 +56,14 @@ public sealed class SettingsCheckTests(TestDatabases databases) : IClassFixture<
     public void An_address_without_https_is_found() =>
         Assert.Contains("address-plain", Found("Production", ("Web:Address", "http://reeds.example.org")));
 
-    [Fact]
-    public void The_programs_own_https_will_do_in_place_of_a_proxy() =>
-        Assert.Empty(Found("Production", ("Web:Proxies", null), ("Kestrel:Endpoints:Own:Url", "https://0.0.0.0:443")));
+    [Theory]
+    [InlineData("Kestrel:Endpoints:Own:Url", "https://0.0.0.0:443", false)]
+    [InlineData("HTTPS_PORTS", "443", false)]
+    [InlineData("URLS", "https://0.0.0.0:443", false)]
+    [InlineData("Kestrel:Endpoints:Own:Url", "http://0.0.0.0:80", true)]
+    [InlineData("URLS", "http://0.0.0.0:80", true)]
+    public void The_programs_own_https_will_do_in_place_of_a_proxy_and_its_own_plain_http_will_not(string setting, string value, bool found) =>
+        Assert.Equal(found ? ["no-tls"] : [], Found("Production", ("Web:Proxies", null), (setting, value)));
 
     [Fact]
     public void Anything_but_Production_is_found() => Assert.Equal(["environment"], Found("Staging"));

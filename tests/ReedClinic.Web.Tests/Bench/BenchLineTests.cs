@@ -3,6 +3,7 @@ using System.Net.Http.Headers;
 using System.Text.Json;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
 using ReedClinic.Web.Features.Bench.Line;
 using ReedClinic.Web.Tests.Hosting;
 
@@ -63,12 +64,26 @@ public sealed class BenchLineTests(ClinicHost host) : IClassFixture<ClinicHost>
         using var _ = teacher;
         var line = await Line(teacher, scene);
 
-        foreach (var text in new[] { "  ", new string('x', LineEndpoint.Longest + 1), "clip\u0007 a hair" })
+        foreach (var text in new[] { "  ", new string('x', LineEndpoint.Longest + 1), "clip a hair" + new string(' ', LineEndpoint.Longest), string.Join("; ", Enumerable.Repeat("clip a hair", OperationId.MostParts + 1)), "clip\u0007 a hair" })
         {
             using var refused = await line.Set("Text", text).Post();
             Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
         }
 
+        Assert.Empty((await scene.Log()).History);
+    }
+
+    [Fact]
+    public async Task Nothing_is_said_of_a_reed_that_was_not_in_the_parcel()
+    {
+        var (scene, teacher) = await Open("Solveig", Permission.TakeRisks);
+        using var _ = teacher;
+        var line = (await Line(teacher, scene)).Set("Text", "clip a hair");
+        await scene.Arrive(1, new ReedArrival(Presence.Missing));
+
+        using var refused = await line.Post();
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
         Assert.Empty((await scene.Log()).History);
     }
 

@@ -1,5 +1,7 @@
 using System.Net;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.People;
 using ReedClinic.Web.Tests.Hosting;
@@ -50,6 +52,27 @@ public sealed class GuardianPagesTests(ClinicHost host) : IClassFixture<ClinicHo
     }
 
     [Fact]
+    public async Task Whoever_answers_by_a_link_that_was_used_meanwhile_is_told_that_it_is_over()
+    {
+        var secret = await AskAsync(await YoungerAsync("Ada Vale"), "rosa-late@harbour.example");
+        var late = (await Form.At(host.Visitor(), $"/guardian/answer/{secret}")).Set("Form.Name", "Rosa").Set("Form.Password", ClinicHost.Password);
+        await AgreeAsync(host.Visitor(), secret);
+        await using (var scope = host.Services.CreateAsyncScope())
+        {
+            // Its address is nobody's any more, so that the link alone is what is refused.
+            await scope.ServiceProvider.GetRequiredService<ClinicDb>().Users.Where(user => user.Email == "rosa-late@harbour.example")
+                .ExecuteUpdateAsync(row => row.SetProperty(user => user.NormalizedEmail, "ROSA@ELSEWHERE.EXAMPLE").SetProperty(user => user.NormalizedUserName, "ROSA@ELSEWHERE.EXAMPLE"), Ct);
+        }
+
+        using var answer = await late.Post();
+        var (status, page, _) = await answer.Read();
+
+        Assert.Equal(HttpStatusCode.OK, status);
+        Assert.Contains("href=\"/wards\"", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("name=\"Form.Password\"", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Consent_taken_back_stops_the_student_and_the_bench_and_opens_the_way_home()
     {
         var student = await YoungerAsync("Milo Vale");
@@ -70,6 +93,9 @@ public sealed class GuardianPagesTests(ClinicHost host) : IClassFixture<ClinicHo
         using var home = await Form.Named(teacher, $"/batches/{batch.Code}", page, "onward").Post();
         Assert.Equal($"/batches/{batch.Code}", home.Leads());
         Assert.Equal(HttpStatusCode.NotFound, (await guardian.See($"/batches/{batch.Code}")).Status);
+        var (_, taken, _) = await guardian.See(ward);
+        Assert.Contains($"{batch.Code}", taken, StringComparison.Ordinal);
+        Assert.DoesNotContain($"href=\"/batches/{batch.Code}\"", taken, StringComparison.Ordinal);
     }
 
     [Fact]

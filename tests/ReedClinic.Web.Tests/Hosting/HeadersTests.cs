@@ -1,7 +1,12 @@
 using System.Net;
+using System.Net.Http.Headers;
+using Microsoft.AspNetCore.Authentication.Cookies;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.AspNetCore.StaticAssets;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Options;
 using ReedClinic.Web.Shared.Hosting;
 
 namespace ReedClinic.Web.Tests.Hosting;
@@ -70,18 +75,41 @@ public sealed class HeadersTests(ClinicHost host) : IClassFixture<ClinicHost>
     }
 
     [Theory]
-    [InlineData("TRACE")]
-    [InlineData("trace")]
-    public async Task Nothing_is_sent_back_as_it_came(string method)
+    [InlineData("TRACE", "/")]
+    [InlineData("trace", "/")]
+    [InlineData("TRACE", "/nothing-of-the-kind")]
+    [InlineData("TRACE", "/health/live")]
+    public async Task Nothing_is_sent_back_as_it_came(string method, string path)
     {
         using var visitor = FromOutside(host.Visitor());
-        using var request = new HttpRequestMessage(new HttpMethod(method), "/");
+        using var request = new HttpRequestMessage(new HttpMethod(method), path);
         request.Headers.Add("X-Secret", "heather");
         using var answer = await visitor.SendAsync(request, Ct);
 
         Assert.Equal(HttpStatusCode.MethodNotAllowed, answer.StatusCode);
         Assert.DoesNotContain("heather", await answer.Content.ReadAsStringAsync(Ct), StringComparison.Ordinal);
         Guarded(answer, "/", isFile: false);
+    }
+
+    [Fact]
+    public async Task A_file_that_could_not_be_given_is_not_stored_as_one()
+    {
+        using var visitor = FromOutside(host.Visitor());
+        using var request = new HttpRequestMessage(HttpMethod.Get, Served().First(served => served.IsFile).Path);
+        request.Headers.Range = new RangeHeaderValue(99_999_999, null);
+        using var answer = await visitor.SendAsync(request, Ct);
+
+        Assert.Equal(HttpStatusCode.RequestedRangeNotSatisfiable, answer.StatusCode);
+        Guarded(answer, $"{request.RequestUri}", isFile: true);
+    }
+
+    [Fact]
+    public void Cookies_travel_over_https_alone_however_the_page_was_asked_for()
+    {
+        var cookies = host.Services.GetRequiredService<IOptionsMonitor<CookieAuthenticationOptions>>();
+
+        Assert.Equal(CookieSecurePolicy.Always, cookies.Get(IdentityConstants.ApplicationScheme).Cookie.SecurePolicy);
+        Assert.Equal(CookieSecurePolicy.Always, cookies.Get(IdentityConstants.TwoFactorUserIdScheme).Cookie.SecurePolicy);
     }
 
     [Fact]

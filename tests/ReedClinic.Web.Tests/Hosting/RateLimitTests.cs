@@ -3,7 +3,10 @@ using System.Net;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.TestHost;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
+using ReedClinic.Data.Audit;
 using ReedClinic.Web.Shared.Hosting;
 
 namespace ReedClinic.Web.Tests.Hosting;
@@ -80,6 +83,20 @@ public sealed class RateLimitTests(RateLimitTests.Limited host) : IClassFixture<
 
         // The last address is the one the proxy saw itself; what stands before it, the visitor may have made up.
         Assert.Equal(HttpStatusCode.TooManyRequests, await SignInAsync(proxy, "203.0.113.7, 203.0.113.5"));
+    }
+
+    [Fact]
+    public async Task However_many_are_turned_away_the_audit_says_so_once_a_minute()
+    {
+        using var visitor = host.From("198.51.100.9");
+        await KnockAsync(visitor, Most + 12);
+
+        await using var scope = host.Services.CreateAsyncScope();
+        var db = scope.ServiceProvider.GetRequiredService<ClinicDb>();
+        await using var _ = await db.Database.BeginTransactionAsync(TestContext.Current.CancellationToken);
+        var told = await db.Set<AuditNote>().CountAsync(note => note.Event == AuditEvent.TooMany, TestContext.Current.CancellationToken)
+            + await db.Set<AuditEntry>().CountAsync(entry => entry.Event == AuditEvent.TooMany, TestContext.Current.CancellationToken);
+        Assert.InRange(told, 1, 5); // the tests of this class take a few minutes at the most, and each was told once
     }
 
     private static async Task KnockAsync(HttpClient visitor, int times)

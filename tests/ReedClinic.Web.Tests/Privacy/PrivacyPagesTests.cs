@@ -10,6 +10,7 @@ using ReedClinic.Data.People;
 using ReedClinic.Data.Privacy;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
+using ReedClinic.Web.Account;
 using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.Privacy;
@@ -104,8 +105,23 @@ public sealed class PrivacyPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         Assert.Equal(HttpStatusCode.NotFound, (await other.See($"/batches/{batch.Code}")).Status);
         Assert.StartsWith("/account/not-yours", (await other.See("/desk")).Location, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.NotFound, (await host.Visitor().See("/no-such-page")).Status);
+        Assert.Equal(HttpStatusCode.NotFound, (await other.See("/no-such-page")).Status);
 
         Assert.Equal(before + 2, await RefusalsAsync());
+    }
+
+    [Fact]
+    public async Task Whoever_reaches_again_and_again_fills_no_audit()
+    {
+        using var other = await host.Student("Yves");
+        var before = await RefusalsAsync();
+
+        for (var i = 0; i < 3 * RefusalNotes.MostAMinute; i++)
+        {
+            Assert.StartsWith("/account/not-yours", (await other.See("/desk")).Location, StringComparison.Ordinal);
+        }
+
+        Assert.InRange(await RefusalsAsync() - before, RefusalNotes.MostAMinute, 2 * RefusalNotes.MostAMinute); // a minute may have ended meanwhile
     }
 
     private async Task<int> RefusalsAsync()

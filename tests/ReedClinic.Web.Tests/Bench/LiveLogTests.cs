@@ -1,0 +1,49 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
+using ReedClinic.Data.Bench;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.People;
+using ReedClinic.Web.Features.Bench.Line;
+using ReedClinic.Web.Tests.Circuits;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.Bench;
+
+/// <summary>A reed that is open in one window while another writes in its log. The application’s clock stands: nothing comes by waiting.</summary>
+public sealed class LiveLogTests(CircuitHost host) : IClassFixture<CircuitHost>
+{
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task What_somebody_else_says_is_drawn_at_once_each_time()
+    {
+        var scene = await BenchScene.Open(host, "Torunn", "blue thread");
+        using var teacher = await host.AtTheBench("Vigdis");
+        await using var watching = await teacher.BenchAsync(scene.Page);
+        await watching.SettleAsync(Ct);
+
+        foreach (var words in new[] { "first from elsewhere", "second from elsewhere", "third from elsewhere" })
+        {
+            await scene.Say(BenchScene.Value(Note.Of(words)));
+            await watching.UntilAsync(c => c.Screen.Text.Contains(words, StringComparison.Ordinal), Ct);
+        }
+    }
+
+    [Fact]
+    public async Task What_nobody_told_of_is_found_at_the_next_look()
+    {
+        var scene = await BenchScene.Open(host, "Turid", "blue thread");
+        using var teacher = await host.AtTheBench("Ylva");
+        await using var watching = await teacher.BenchAsync(scene.Page);
+        await watching.SettleAsync(Ct);
+        var silent = new BenchBook(host.Services.GetRequiredService<IDbContextFactory<ClinicDb>>(), TimeProvider.System);
+        BenchScene.Value(await silent.RecordAsync(new Actor(host.AccountOf("Ylva"), null, true, false), scene.Reed, BenchScene.Value(Note.Of("from another process")), Parcel.NewOperation(), Ct));
+        await watching.SettleAsync(Ct);
+        Assert.DoesNotContain("from another process", watching.Screen.Text, StringComparison.Ordinal);
+
+        host.Clock.Advance(LiveLog.Round);
+
+        await watching.UntilAsync(c => c.Screen.Text.Contains("from another process", StringComparison.Ordinal), Ct);
+    }
+}
