@@ -55,7 +55,7 @@ public static class ReedMarks
             (passes.Count == 1 ? "pass " : "passes ") + string.Join(", ", passes),
             work.Count() == 1 ? work.First().Now.Amount.ToString() : null,
         };
-        return new ReedMark(work.Key.Place, MarkKind.Worked, words, Join(detail));
+        return new ReedMark(work.Key.Place, MarkKind.Worked, words, Join(detail), passes.Count);
     }
 
     private static string? Own(Adjustment work) => work.AdjustmentKind == AdjustmentKindId.SomethingElse ? work.Words : null;

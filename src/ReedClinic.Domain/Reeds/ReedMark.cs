@@ -24,4 +24,12 @@ public enum MarkKind
 /// <param name="Kind">What it says.</param>
 /// <param name="Words">A few plain words, as a label.</param>
 /// <param name="Detail">One more line, or null.</param>
-public sealed record ReedMark(Place Place, MarkKind Kind, string Words, string? Detail = null);
+/// <param name="Times">On how many passes the place was worked; the drawing's strokes lie the closer, the more there were.</param>
+public sealed record ReedMark(Place Place, MarkKind Kind, string Words, string? Detail = null, int Times = 1)
+{
+    /// <summary>From so many passes on, more doesn't show any more.</summary>
+    public const int MostShown = 3;
+
+    /// <summary>How dense the mark is drawn, from 1 to <see cref="MostShown"/>.</summary>
+    public int Weight => Math.Clamp(Times, 1, MostShown);
+}

@@ -32,15 +32,34 @@ public sealed record ReedMeasures(
     /// </summary>
     public static ReedMeasures ShortScrape { get; } = new(46, 2, 3.4, 4.6, 0, 18, 7.2, 4.3);
 
+    /// <summary>
+    /// Cor anglais, long scrape: about 57 over all on a tube of about 27, wider at the tip than an oboe's (all from memory); how
+    /// the cane is divided is a drawing default, no source. Oboe d'amore and bass oboe are drawn like it, for want of a source.
+    /// </summary>
+    public static ReedMeasures CorAnglaisLong { get; } = new(27, 2.4, 4.6, 6.2, 14, 5.2, 8, 4.9);
+
+    /// <summary>Cor anglais, short scrape: as the long one over all; the split is a drawing default, no source.</summary>
+    public static ReedMeasures CorAnglaisShort { get; } = new(27, 2.4, 4.2, 5.8, 0, 20, 8, 4.9);
+
     /// <summary>The free cane above the thread.</summary>
     public double Cane => TipAtSides + Heart + Windows + Bark;
 
     /// <summary>From the cork end of the staple to the tip: the length that players quote.</summary>
     public double Overall => Staple + Cane;
 
-    /// <summary>The measures that a style is drawn with.</summary>
+    /// <summary>The measures that a reed is drawn with.</summary>
     /// <param name="style">How the reed is scraped.</param>
+    /// <param name="instrument">What it is for; an oboe when nobody said.</param>
     /// <returns>The lengths.</returns>
-    public static ReedMeasures For(ScrapeStyle style) =>
-        style == ScrapeStyle.ShortScrape ? ShortScrape : LongScrape;
+    public static ReedMeasures For(ScrapeStyle style, Instrument? instrument = null) => (IsOboe(instrument), style) switch
+    {
+        (true, ScrapeStyle.ShortScrape) => ShortScrape,
+        (true, _) => LongScrape,
+        (false, ScrapeStyle.ShortScrape) => CorAnglaisShort,
+        (false, _) => CorAnglaisLong,
+    };
+
+    /// <summary>Whether a reed sits on a staple with a cork: an oboe's does, the lower ones' tubes are pushed onto a bocal.</summary>
+    /// <param name="instrument">What it is for; an oboe when nobody said.</param>
+    public static bool IsOboe(Instrument? instrument) => (instrument ?? Instrument.Oboe) == Instrument.Oboe;
 }

@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+
 namespace ReedClinic.Domain.Reeds;
 
 /// <summary>One piece of a zone on the face of a blade.</summary>
@@ -12,23 +14,29 @@ public sealed record ZonePiece(Zone Zone, Sides Side, Outline Shape);
 /// </summary>
 public sealed class ReedOutline
 {
-    private static readonly ReedOutline Long = new(ScrapeStyle.LongScrape);
-    private static readonly ReedOutline Short = new(ScrapeStyle.ShortScrape);
+    private static readonly ConcurrentDictionary<(ScrapeStyle, bool), ReedOutline> Made = new();
 
-    private ReedOutline(ScrapeStyle style)
+    private ReedOutline(ScrapeStyle style, Instrument instrument)
     {
         Style = style;
-        Measures = ReedMeasures.For(style);
+        HasCork = ReedMeasures.IsOboe(instrument);
+        Measures = ReedMeasures.For(style, instrument);
         var shape = new BladeShape(Measures);
         Blade = shape.Between(BladeShape.TipLine, _ => Measures.Cane, _ => -1, _ => 1);
         var plan = new ZonePlan(shape, Measures);
-        Pieces = [.. plan.Face(), .. plan.Below()];
+        Pieces = [.. plan.Face(), .. plan.Below(HasCork)];
         Rooftop = plan.RooftopLine();
         Grain = plan.Grain();
     }
 
     /// <summary>How this reed is scraped.</summary>
     public ScrapeStyle Style { get; }
+
+    /// <summary>Whether there is a cork below the thread, as an oboe's staple has.</summary>
+    public bool HasCork { get; }
+
+    /// <summary>The lowest point of what is drawn, in millimetres from the tip.</summary>
+    public double Foot => HasCork ? PiecesOf(Zone.Cork)[0].Shape.Bottom : PiecesOf(Zone.Thread)[0].Shape.Bottom + 6;
 
     /// <summary>The lengths it is drawn from.</summary>
     public ReedMeasures Measures { get; }
@@ -45,10 +53,15 @@ public sealed class ReedOutline
     /// <summary>A few open lines along the cane that show its grain.</summary>
     public IReadOnlyList<IReadOnlyList<MmPoint>> Grain { get; }
 
-    /// <summary>The outline for a style.</summary>
-    /// <param name="style">How the reed is scraped.</param>
+    /// <summary>The outline for a reed.</summary>
+    /// <param name="style">How it is scraped.</param>
+    /// <param name="instrument">What it is for; an oboe when nobody said.</param>
     /// <returns>The same object every time.</returns>
-    public static ReedOutline For(ScrapeStyle style) => style == ScrapeStyle.ShortScrape ? Short : Long;
+    public static ReedOutline For(ScrapeStyle style, Instrument? instrument = null)
+    {
+        var isOboe = ReedMeasures.IsOboe(instrument);
+        return Made.GetOrAdd((style, isOboe), _ => new ReedOutline(style, isOboe ? Instrument.Oboe : Instrument.CorAnglais));
+    }
 
     /// <summary>The pieces that a zone is drawn with.</summary>
     /// <param name="zone">The zone.</param>

@@ -19,13 +19,17 @@ internal sealed class ZonePlan(BladeShape shape, ReedMeasures m)
     /// <summary>All pieces on the face of the blade, from the tip down, left before right.</summary>
     public IEnumerable<ZonePiece> Face() => HasWindows ? [.. Tip(), .. Heart(), .. Back()] : [.. Tip(), .. Heart(), .. ShortBark()];
 
-    /// <summary>What holds the cane: eye, thread, cork, and the wire where there is one.</summary>
-    public IEnumerable<ZonePiece> Below()
+    /// <summary>What holds the cane: eye, thread, cork where there is one, and the wire where there is one.</summary>
+    public IEnumerable<ZonePiece> Below(bool hasCork)
     {
         var (throat, foot) = (m.ThroatWidth / 2, m.Cane);
         yield return Whole(Zone.Eye, Lens(foot + 0.75, throat * 0.6, 0.36));
         yield return Whole(Zone.Thread, Tube(foot, throat + 0.2, foot + 7.2, throat + 0.75));
-        yield return Whole(Zone.Cork, Tube(foot + 8.2, throat + 1.2, foot + 12.4, throat + 1.4));
+        if (hasCork)
+        {
+            yield return Whole(Zone.Cork, Tube(foot + 8.2, throat + 1.2, foot + 12.4, throat + 1.4));
+        }
+
         var wire = foot - 2.2;
         yield return Whole(Zone.Wire, shape.Between(_ => wire, _ => wire + 0.5, _ => -1, _ => 1));
     }

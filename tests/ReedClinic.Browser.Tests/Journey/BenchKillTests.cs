@@ -14,12 +14,13 @@ public sealed class BenchKillTests(OneBrowser browser)
     private const string LogGivenBy = "REEDCLINIC_FAULT_LOG";
     private const int QuickRounds = 3;
 
+    private readonly Random _chance = new(20261125);
+
     [Fact]
     public async Task Nothing_that_was_said_is_lost_or_doubled_when_the_program_is_killed_or_the_connection_breaks()
     {
         var ct = TestContext.Current.CancellationToken;
         var rounds = int.TryParse(Environment.GetEnvironmentVariable(RoundsGivenBy), CultureInfo.InvariantCulture, out var given) ? given : QuickRounds;
-        var chance = new Random(20261125);
         using var folder = new TemporaryFolder();
         var settings = Settings(folder.Path, FreePort());
         var app = await StartAsync(settings, ct);
@@ -31,19 +32,8 @@ public sealed class BenchKillTests(OneBrowser browser)
             List<string> said = [];
             for (var round = 1; round <= rounds; round++)
             {
-                await teacher.Page.EvaluateAsync("() => { window.beforeTheKill = true; }");
-                await SayAsync(hands, said, $"remember knot {round} before the kill");
-                await Task.Delay(chance.Next(60), ct);
-                await app.DisposeAsync();
-                await SayAsync(hands, said, $"remember knot {round} while nobody answers");
-                app = await StartAsync(settings, ct);
-                await AllSentAsync(teacher);
-                await AgainAsync(teacher);
-
-                await teacher.Page.Context.SetOfflineAsync(true);
-                await SayAsync(hands, said, $"remember knot {round} without a line");
-                await teacher.Page.Context.SetOfflineAsync(false);
-                await AllSentAsync(teacher);
+                app = await KillAsync(app, settings, teacher, hands, said, round, ct);
+                await CutOffAsync(teacher, hands, said, round);
             }
 
             await teacher.Page.ReloadAsync();
@@ -58,6 +48,28 @@ public sealed class BenchKillTests(OneBrowser browser)
         {
             await app.DisposeAsync();
         }
+    }
+
+    private async Task<RunningApp> KillAsync(
+        RunningApp app, Dictionary<string, string> settings, Visitor teacher, BenchHands hands, List<string> said, int round, CancellationToken ct)
+    {
+        await teacher.Page.EvaluateAsync("() => { window.beforeTheKill = true; }");
+        await SayAsync(hands, said, $"remember knot {round} before the kill");
+        await Task.Delay(_chance.Next(60), ct);
+        await app.DisposeAsync();
+        await SayAsync(hands, said, $"remember knot {round} while nobody answers");
+        var again = await StartAsync(settings, ct);
+        await AllSentAsync(teacher);
+        await AgainAsync(teacher);
+        return again;
+    }
+
+    private static async Task CutOffAsync(Visitor teacher, BenchHands hands, List<string> said, int round)
+    {
+        await teacher.Page.Context.SetOfflineAsync(true);
+        await SayAsync(hands, said, $"remember knot {round} without a line");
+        await teacher.Page.Context.SetOfflineAsync(false);
+        await AllSentAsync(teacher);
     }
 
     private static async Task SayAsync(BenchHands hands, List<string> said, string words)

@@ -45,7 +45,7 @@ public sealed class ReedMarksTests
         Say(Thinned());
 
         Assert.Equal(
-            new ReedMark(new Place(Zone.TipSides), MarkKind.Worked, "thinned at the sides of the tip", "passes 1, 2"),
+            new ReedMark(new Place(Zone.TipSides), MarkKind.Worked, "thinned at the sides of the tip", "passes 1, 2", Times: 2),
             Assert.Single(ReedMarks.Of(BenchLog.Fold(entries))));
     }
 

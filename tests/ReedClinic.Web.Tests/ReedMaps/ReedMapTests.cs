@@ -2,6 +2,7 @@ using Bunit;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Domain.Reeds;
+using ReedClinic.Domain.Reeds.Drawing;
 using ReedClinic.Web.Shared.ReedMap;
 
 namespace ReedClinic.Web.Tests.ReedMaps;
@@ -53,6 +54,23 @@ public sealed class ReedMapTests : BunitContext
         Assert.Equal(4, map.FindAll("g.blade path.mark").Count);
         Assert.Equal(4, map.FindAll(".disc").Count);
     }
+
+    [Theory]
+    [InlineData(1, "worked")]
+    [InlineData(2, "worked-2")]
+    [InlineData(3, "worked-3")]
+    [InlineData(9, "worked-3")]
+    public void The_more_passes_a_place_was_worked_on_the_closer_its_strokes_lie(int times, string pattern)
+    {
+        var map = Draw([new ReedMark(new Place(Zone.Windows, Blades.Upper, Sides.Left), MarkKind.Worked, "blended", Times: times)]);
+
+        Assert.Equal($"url(#reed-map-{pattern})", Assert.Single(map.FindAll("g.blade path.mark")).GetAttribute("fill"));
+        Assert.NotNull(map.Find($"#reed-map-{pattern}"));
+    }
+
+    [Fact]
+    public void Left_and_right_are_said_on_each_blade_as_its_own_face_is_seen() =>
+        Assert.Equal(["left", "right", "left", "right"], Draw([]).FindAll("text.blade-side").Select(text => text.TextContent));
 
     [Fact]
     public void A_zone_that_this_scrape_does_not_have_is_told_in_the_list()

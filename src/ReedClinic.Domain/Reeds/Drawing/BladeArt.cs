@@ -1,6 +1,6 @@
-using ReedClinic.Domain.Reeds;
+using System.Collections.Concurrent;
 
-namespace ReedClinic.Web.Shared.ReedMap;
+namespace ReedClinic.Domain.Reeds.Drawing;
 
 /// <summary>One shape of a zone as path data, its origin at the middle of the tip.</summary>
 /// <param name="Zone">The zone.</param>
@@ -13,8 +13,7 @@ public sealed record ZoneArt(Zone Zone, Sides Side, string Path, Outline Shape);
 public sealed class BladeArt
 {
     private const int Turns = 16;
-    private static readonly BladeArt Long = new(ReedOutline.For(ScrapeStyle.LongScrape));
-    private static readonly BladeArt Short = new(ReedOutline.For(ScrapeStyle.ShortScrape));
+    private static readonly ConcurrentDictionary<ReedOutline, BladeArt> Made = new();
 
     private readonly Dictionary<(Zone, Sides), IReadOnlyList<ZoneArt>> shapes;
 
@@ -31,12 +30,16 @@ public sealed class BladeArt
         Strings = string.Concat(Enumerable.Range(0, Turns).Select(Winding));
     }
 
+    /// <summary>The outline that it is drawn from, in millimetres.</summary>
     public ReedOutline Outline { get; }
 
+    /// <summary>The blade.</summary>
     public string Blade { get; }
 
+    /// <summary>The line between heart and tip.</summary>
     public string Rooftop { get; }
 
+    /// <summary>Lines along the cane.</summary>
     public string Grain { get; }
 
     /// <summary>The turns of the thread.</summary>
@@ -46,10 +49,19 @@ public sealed class BladeArt
     public IReadOnlyList<ZoneArt> Pressable { get; }
 
     /// <summary>The height of the drawing below the tip.</summary>
-    public double Foot => Outline.PiecesOf(Zone.Cork)[0].Shape.Bottom * SvgPath.Scale;
+    public double Foot => Outline.Foot * SvgPath.Scale;
 
-    public static BladeArt For(ScrapeStyle style) => style == ScrapeStyle.ShortScrape ? Short : Long;
+    /// <summary>The drawing for a reed.</summary>
+    /// <param name="style">How it is scraped.</param>
+    /// <param name="instrument">What it is for; an oboe when nobody said.</param>
+    /// <returns>The same object every time.</returns>
+    public static BladeArt For(ScrapeStyle style, Instrument? instrument = null) =>
+        Made.GetOrAdd(ReedOutline.For(style, instrument), outline => new BladeArt(outline));
 
+    /// <summary>The shapes that a zone is drawn with.</summary>
+    /// <param name="zone">The zone.</param>
+    /// <param name="side">Which half, or both.</param>
+    /// <returns>None for a zone that isn't on this drawing.</returns>
     public IReadOnlyList<ZoneArt> Shapes(Zone zone, Sides side = Sides.Both) => shapes[(zone, side)];
 
     private static ZoneArt Draw(ZonePiece piece) => new(piece.Zone, piece.Side, SvgPath.Closed(piece.Shape.Points), piece.Shape);

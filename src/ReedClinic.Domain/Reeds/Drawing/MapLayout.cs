@@ -1,6 +1,4 @@
-using ReedClinic.Domain.Reeds;
-
-namespace ReedClinic.Web.Shared.ReedMap;
+namespace ReedClinic.Domain.Reeds.Drawing;
 
 /// <summary>A numbered disc that ties a mark to its line in the list.</summary>
 /// <param name="Number">The mark's number.</param>
@@ -22,20 +20,27 @@ public sealed record MarginLabel(int Number, IReadOnlyList<string> Lines, double
 /// <summary>Where everything of one reed map goes. The upper blade stands left, the lower right, both tip up and seen from their own faces.</summary>
 public sealed class MapLayout
 {
+    /// <summary>From one line of a label to the next.</summary>
     public const double LineHeight = 18;
-    private const double Reach = 3.6 * SvgPath.Scale;
+
     private const double DiscStep = 21;
     private const int LabelChars = 28;
     private const double LabelGap = 9;
 
-    public MapLayout(ScrapeStyle style, ReedMapSize size, IReadOnlyList<ReedMark> marks)
+    /// <summary>Lays the drawing of one reed out.</summary>
+    /// <param name="style">How it is scraped.</param>
+    /// <param name="size">How large, and with what round it.</param>
+    /// <param name="marks">What to show, in the order of the list.</param>
+    /// <param name="instrument">What it is for; an oboe when nobody said.</param>
+    public MapLayout(ScrapeStyle style, ReedMapSize size, IReadOnlyList<ReedMark> marks, Instrument? instrument = null)
     {
         Size = size;
-        Art = BladeArt.For(style);
+        Art = BladeArt.For(style, instrument);
         Marks = marks;
         var icon = size == ReedMapSize.Icon;
         var pad = icon ? 10 : 34;
         var gap = icon ? 22 : 58;
+        Reach = Math.Max(3.6, (Art.Outline.Measures.TipWidth / 2) + 0.1) * SvgPath.Scale;
         UpperX = pad + Reach;
         LowerX = UpperX + (2 * Reach) + gap;
         Width = LowerX + Reach + pad;
@@ -45,38 +50,56 @@ public sealed class MapLayout
         Labels = icon ? [] : [.. LabelsOf(true), .. LabelsOf(false)];
     }
 
+    /// <summary>How large it is drawn.</summary>
     public ReedMapSize Size { get; }
 
+    /// <summary>The shapes of one blade.</summary>
     public BladeArt Art { get; }
 
+    /// <summary>What is shown.</summary>
     public IReadOnlyList<ReedMark> Marks { get; }
 
+    /// <summary>The width of the drawing, in drawing units.</summary>
     public double Width { get; }
 
+    /// <summary>Its height.</summary>
     public double Height { get; }
 
+    /// <summary>Where the tips stand.</summary>
     public double TipY { get; }
 
+    /// <summary>The middle of the upper blade.</summary>
     public double UpperX { get; }
 
+    /// <summary>The middle of the lower blade.</summary>
     public double LowerX { get; }
+
+    /// <summary>Half the width that a blade is given.</summary>
+    public double Reach { get; }
 
     /// <summary>The middle of the view onto the end of the tip.</summary>
     public (double X, double Y) End => ((UpperX + LowerX) / 2, 34);
 
+    /// <summary>The numbers of the marks, in or beside their places.</summary>
     public IReadOnlyList<Disc> Discs { get; }
 
+    /// <summary>The words of the marks, in the margins.</summary>
     public IReadOnlyList<MarginLabel> Labels { get; }
 
+    /// <summary>The middle of a blade.</summary>
+    /// <param name="blade">Upper or lower.</param>
     public double Middle(Blades blade) => blade == Blades.Upper ? UpperX : LowerX;
 
     /// <summary>The marks that show on one blade.</summary>
+    /// <param name="blade">Upper or lower.</param>
     public IEnumerable<(int Number, ReedMark Mark)> On(Blades blade) =>
         Numbered().Where(m => m.Mark.Place.Blades == Blades.Both || m.Mark.Place.Blades == blade);
 
     /// <summary>The marks at the opening or inside, shown on the view of the end.</summary>
     public IEnumerable<(int Number, ReedMark Mark)> AtTheEnd() => Numbered().Where(m => IsEnd(m.Mark.Place.Zone));
 
+    /// <summary>Whether a zone is seen from the end only.</summary>
+    /// <param name="zone">The zone.</param>
     public static bool IsEnd(Zone zone) => zone is Zone.Opening or Zone.Inside;
 
     private IEnumerable<(int Number, ReedMark Mark)> Numbered() => Marks.Select((m, i) => (i + 1, m));
@@ -85,6 +108,7 @@ public sealed class MapLayout
         AtTheEnd().Select((m, i) => new Disc(m.Number, End.X + (4.4 * SvgPath.Scale) + (i * DiscStep), End.Y, End.X + (3.3 * SvgPath.Scale), End.Y));
 
     /// <summary>Half the width of what is drawn at a level.</summary>
+    /// <param name="y">Millimetres from the tip.</param>
     public double EdgeAt(double y) =>
         SvgPath.Scale * (y > Art.Outline.Measures.Cane + 8 ? 3.6 : Art.Outline.Blade.Points.Where(p => p.X > 0 && p.Y < Art.Outline.Measures.Cane).MinBy(p => Math.Abs(p.Y - y)).X);
 
@@ -114,6 +138,7 @@ public sealed class MapLayout
             (fromX + ((toX - fromX) * t) - middle) / SvgPath.Scale, (fromY + ((toY - fromY) * t) - TipY) / SvgPath.Scale))));
 
     /// <summary>The levels, in millimetres from the tip, that a mark's leader points to.</summary>
+    /// <param name="mark">The mark.</param>
     public IEnumerable<double> Levels(ReedMark mark) => mark.Place.Zone switch
     {
         Zone.WholeReed => [Art.Shapes(Zone.Thread)[0].Shape.Anchor().Y],

@@ -1,4 +1,4 @@
-namespace ReedClinic.Web.Shared.ReedMap;
+namespace ReedClinic.Domain.Reeds.Drawing;
 
 /// <summary>How large a reed map is drawn, and with what round it.</summary>
 public enum ReedMapSize

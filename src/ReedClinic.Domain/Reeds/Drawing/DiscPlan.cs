@@ -1,6 +1,4 @@
-using ReedClinic.Domain.Reeds;
-
-namespace ReedClinic.Web.Shared.ReedMap;
+namespace ReedClinic.Domain.Reeds.Drawing;
 
 /// <summary>Finds a free spot for each numbered disc of one blade: inside its zone where there is room, beside the blade where there is not.</summary>
 internal sealed class DiscPlan(MapLayout layout, Blades blade)

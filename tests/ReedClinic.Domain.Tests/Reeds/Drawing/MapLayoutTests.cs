@@ -1,9 +1,9 @@
 using System.Globalization;
 using CsCheck;
 using ReedClinic.Domain.Reeds;
-using ReedClinic.Web.Shared.ReedMap;
+using ReedClinic.Domain.Reeds.Drawing;
 
-namespace ReedClinic.Web.Tests.ReedMaps;
+namespace ReedClinic.Domain.Tests.Reeds.Drawing;
 
 public sealed class MapLayoutTests
 {
@@ -39,6 +39,24 @@ public sealed class MapLayoutTests
                 }
             }
         }, iter: 100);
+
+    [Theory]
+    [InlineData(ScrapeStyle.LongScrape)]
+    [InlineData(ScrapeStyle.ShortScrape)]
+    public void A_cor_anglais_reed_is_drawn_wider_at_the_tip_and_without_a_cork(ScrapeStyle style)
+    {
+        var (oboe, corAnglais) = (ReedOutline.For(style), ReedOutline.For(style, Instrument.CorAnglais));
+
+        Assert.True(corAnglais.Blade.Right > oboe.Blade.Right && corAnglais.Measures.Overall < oboe.Measures.Overall);
+        Assert.Empty(corAnglais.PiecesOf(Zone.Cork));
+        Assert.NotEmpty(oboe.PiecesOf(Zone.Cork));
+        Assert.Equal(oboe.Pieces.Select(piece => piece.Zone).Except([Zone.Cork]).Distinct(), corAnglais.Pieces.Select(piece => piece.Zone).Distinct());
+        Assert.Same(oboe, ReedOutline.For(style, Instrument.Oboe));
+        Assert.Same(corAnglais, ReedOutline.For(style, Instrument.OboeDAmore));
+        var layout = new MapLayout(style, ReedMapSize.Bench, [], Instrument.CorAnglais);
+        Assert.True(layout.Reach >= corAnglais.Blade.Right * SvgPath.Scale);
+        Assert.True(layout.Height > corAnglais.Foot * SvgPath.Scale);
+    }
 
     [Fact]
     public void A_usual_label_has_a_leader() =>

@@ -1,17 +1,18 @@
 using System.Globalization;
 using System.Text;
-using ReedClinic.Domain.Reeds;
 
-namespace ReedClinic.Web.Shared.ReedMap;
+namespace ReedClinic.Domain.Reeds.Drawing;
 
 /// <summary>Writes millimetres as the path data of a drawing, leaving out points that a straight line replaces as well.</summary>
-internal static class SvgPath
+public static class SvgPath
 {
     /// <summary>Drawing units in a millimetre.</summary>
     public const double Scale = 16;
 
     private const double Tolerance = 0.006;
 
+    /// <summary>A closed shape.</summary>
+    /// <param name="points">Its outline in millimetres, without its first point again at the end.</param>
     public static string Closed(IReadOnlyList<MmPoint> points)
     {
         // A ring has no ends to hold on to: it is thinned as two lines between its first point and the one opposite.
@@ -21,9 +22,12 @@ internal static class SvgPath
         return Write([.. there, .. back.Skip(1).Take(back.Count - 2)]) + "Z";
     }
 
+    /// <summary>An open line.</summary>
+    /// <param name="points">Its points in millimetres.</param>
     public static string Open(IReadOnlyList<MmPoint> points) => Write(Thin(points));
 
     /// <summary>A number as path data spells it.</summary>
+    /// <param name="value">In drawing units; a tenth is the finest.</param>
     public static string Number(double value) => Math.Round(value, 1).ToString("0.#", CultureInfo.InvariantCulture);
 
     private static string Write(List<MmPoint> points)
