@@ -1,3 +1,4 @@
+using System.Linq.Expressions;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 using ReedClinic.Data.Engine;
@@ -25,13 +26,16 @@ internal static class BatchQueries
         return theirs.Count > 0 ? batches.Where(batch => theirs.Contains(batch.Student)) : batches.Where(batch => false);
     }
 
+    /// <summary><see cref="Student.MayBeWorkedFor"/> as the database is asked for it.</summary>
+    public static Expression<Func<Student, bool>> MayBeWorkedFor { get; } = student => student.Consent != Consent.Withdrawn
+        && (student.Age == null || student.Age != AgeAnswer.Younger || student.Consent == Consent.Given);
+
     /// <summary>
     /// The batches that this actor may work on: for those who work here, all but those whose student needs a guardian who agrees
     /// and has none at this moment (<see cref="Student.MayBeWorkedFor"/>). These only go home.
     /// </summary>
     public static IQueryable<Batch> WorkedBy(this ClinicDb db, Actor actor) => actor.WorksHere
-        ? db.Set<Batch>().Where(batch => db.Set<Student>().Any(student => student.Id == batch.Student && student.Consent != Consent.Withdrawn
-            && (student.Age == null || student.Age != AgeAnswer.Younger || student.Consent == Consent.Given)))
+        ? db.Set<Batch>().Where(batch => db.Set<Student>().Where(MayBeWorkedFor).Any(student => student.Id == batch.Student))
         : db.Set<Batch>().Where(batch => false);
 
     /// <summary>

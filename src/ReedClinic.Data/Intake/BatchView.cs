@@ -27,7 +27,17 @@ public sealed record BatchRow(
     int Reeds,
     int Missing,
     int Extra,
-    int OpenQuestions);
+    int OpenQuestions)
+{
+    /// <summary>False while nobody may work on the reeds, because their student needs a guardian who agrees and has none.</summary>
+    public bool MayBeWorkedFor { get; init; } = true;
+
+    /// <summary>True when a guardian agreed once and took it back.</summary>
+    public bool IsPaused { get; init; }
+
+    /// <summary>True once its letter can be read.</summary>
+    public bool HasLetter { get; init; }
+}
 
 /// <summary>An intake that is still being written.</summary>
 /// <param name="Id">Which draft.</param>
@@ -35,7 +45,11 @@ public sealed record BatchRow(
 /// <param name="Version">The version to save against.</param>
 /// <param name="SavedAt">When it was last saved.</param>
 /// <param name="Became">The batch that came of it, if it was sent already.</param>
-public sealed record DraftView(DraftId Id, IntakeForm Form, Guid Version, DateTimeOffset SavedAt, BatchCode? Became);
+public sealed record DraftView(DraftId Id, IntakeForm Form, Guid Version, DateTimeOffset SavedAt, BatchCode? Became)
+{
+    /// <summary>True while its student writes nothing, because a guardian took their consent back: it is kept, and can be read.</summary>
+    public bool IsPaused { get; init; }
+}
 
 /// <summary>What came of looking for a code: the batch, or what is wrong with the code and which codes come near it.</summary>
 /// <param name="Found">The batch.</param>

@@ -90,6 +90,7 @@ public sealed class DeskBook(IDbContextFactory<ClinicDb> databases, TimeProvider
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
+        var workable = db.Set<Student>().Where(BatchQueries.MayBeWorkedFor);
         var rows =
             from batch in which(db.Set<Batch>().SeenBy(actor))
             join student in db.Set<Student>() on batch.Student equals student.Id
@@ -103,7 +104,12 @@ public sealed class DeskBook(IDbContextFactory<ClinicDb> databases, TimeProvider
                 batch.Reeds.Count,
                 batch.Reeds.Count(reed => reed.Presence == Presence.Missing),
                 batch.Reeds.Count(reed => reed.Presence == Presence.Extra),
-                batch.Questions.Count(question => question.Answer == null));
+                batch.Questions.Count(question => question.Answer == null))
+            {
+                MayBeWorkedFor = workable.Any(person => person.Id == student.Id),
+                IsPaused = student.Consent == Consent.Withdrawn,
+                HasLetter = batch.LetterSentAt != null,
+            };
         return await rows.AsNoTracking().ToListAsync(ct).ConfigureAwait(false);
     }
 }

@@ -38,6 +38,8 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
+        var transaction = await db.HoldAsync(db.Set<Student>().Where(person => person.Id == actor.Student).Select(person => person.Id), ct).ConfigureAwait(false);
+        await using var __ = transaction.ConfigureAwait(false);
         var student = await db.Set<Student>().SingleOrDefaultAsync(person => person.Id == actor.Student, ct).ConfigureAwait(false);
         if (student is not { IsPaused: false })
         {
@@ -50,9 +52,13 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         if (!await db.Set<IntakeDraft>().AnyAsync(draft => draft.StartedBy == operation, ct).ConfigureAwait(false))
         {
             db.Add(new IntakeDraft(new DraftId(Guid.CreateVersion7(now)), student.Id, operation, Write(form), now));
-            await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+            if (await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
+            {
+                await transaction.CommitAsync(ct).ConfigureAwait(false);
+            }
         }
 
+        await transaction.DisposeAsync().ConfigureAwait(false); // what a quicker hand saved is read outside of what failed here
         return await AnswerAsync(db, MyDrafts(db, actor).Where(draft => draft.StartedBy == operation), ct).ConfigureAwait(false);
     }
 
@@ -64,7 +70,8 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         await using var _ = db.ConfigureAwait(false);
         var drafts = await MyDrafts(db, actor).Where(draft => draft.BecameBatch == null)
             .OrderByDescending(draft => draft.SavedAt).AsNoTracking().ToListAsync(ct).ConfigureAwait(false);
-        return [.. drafts.Select(draft => View(draft, null))];
+        var isPaused = actor.Student is { } me && await IsPausedAsync(db, me, ct).ConfigureAwait(false);
+        return [.. drafts.Select(draft => View(draft, null, isPaused))];
     }
 
     /// <summary>One intake of this person; null when there is none.</summary>
@@ -233,11 +240,11 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         BatchCode? became = draft.BecameBatch is { } batch
             ? await db.Set<Batch>().Where(sent => sent.Id == batch).Select(sent => sent.Code).SingleAsync(ct).ConfigureAwait(false)
             : null;
-        return View(draft, became);
+        return View(draft, became, await IsPausedAsync(db, draft.Student, ct).ConfigureAwait(false));
     }
 
-    private static DraftView View(IntakeDraft draft, BatchCode? became) =>
-        new(draft.Id, Parse(draft.Payload), draft.Version, draft.SavedAt, became);
+    private static DraftView View(IntakeDraft draft, BatchCode? became, bool isPaused) =>
+        new(draft.Id, Parse(draft.Payload), draft.Version, draft.SavedAt, became) { IsPaused = isPaused };
 
     private static string Write(IntakeForm form) => JsonSerializer.Serialize(form, StoredText.Json);
 

@@ -27,6 +27,7 @@ public sealed class PeopleBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         var users = await db.Users.AsNoTracking().ToListAsync(ct).ConfigureAwait(false);
         var roles = (await db.UserRoles.AsNoTracking().ToListAsync(ct).ConfigureAwait(false)).ToLookup(held => held.UserId, held => held.RoleId);
         var students = (await db.Set<Student>().Select(person => person.Account).ToListAsync(ct).ConfigureAwait(false)).ToHashSet();
+        var guardians = (await db.Set<Guardianship>().Where(row => row.GivenAt != null && row.EndedAt == null).Select(row => row.Account).ToListAsync(ct).ConfigureAwait(false)).ToHashSet();
         var seen = (await db.Set<Session>().Select(session => new { session.Account, session.SeenAt }).ToListAsync(ct).ConfigureAwait(false))
             .GroupBy(session => session.Account).ToDictionary(mine => mine.Key, mine => (DateTimeOffset?)mine.Max(session => session.SeenAt));
         var rows = users.Select(user => new PersonView(
@@ -38,7 +39,8 @@ public sealed class PeopleBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             students.Contains(new AccountId(user.Id)),
             user.CreatedAt,
             seen.GetValueOrDefault(new AccountId(user.Id)),
-            user.DisabledAt));
+            user.DisabledAt)
+        { Guards = guardians.Contains(new AccountId(user.Id)) });
         return [.. rows.OrderBy(row => !row.Owns).ThenBy(row => !row.Teaches).ThenBy(row => row.Name, StringComparer.Ordinal)];
     }
 
@@ -153,4 +155,8 @@ public sealed class PeopleBook(IDbContextFactory<ClinicDb> databases, TimeProvid
 /// <param name="SeenAt">When they last did something; null when that is too long ago to be kept, or never.</param>
 /// <param name="DisabledAt">Since when it is closed.</param>
 public sealed record PersonView(
-    AccountId Account, string Name, string Email, bool Owns, bool Teaches, bool Sends, DateTimeOffset Since, DateTimeOffset? SeenAt, DateTimeOffset? DisabledAt);
+    AccountId Account, string Name, string Email, bool Owns, bool Teaches, bool Sends, DateTimeOffset Since, DateTimeOffset? SeenAt, DateTimeOffset? DisabledAt)
+{
+    /// <summary>Answers for a student, or did until they took it back.</summary>
+    public bool Guards { get; init; }
+}

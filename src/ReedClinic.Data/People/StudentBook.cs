@@ -127,6 +127,15 @@ public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         return new Outcome<Student>.Done(await db.Set<Student>().AsNoTracking().SingleAsync(person => person.Id == id, ct).ConfigureAwait(false));
     }
 
+    /// <summary>One student, for those who work here; null when there is none such.</summary>
+    public async Task<Student?> ReadAsync(Actor actor, StudentId id, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await db.Set<Student>().AsNoTracking().SingleOrDefaultAsync(person => actor.WorksHere && person.Id == id, ct).ConfigureAwait(false);
+    }
+
     /// <summary>Students whose name or address holds what was typed; only for those who work here.</summary>
     public async Task<IReadOnlyList<Student>> FindAsync(Actor actor, string? typed, CancellationToken ct)
     {

@@ -23,6 +23,9 @@ public sealed record Actor(AccountId Account, StudentId? Student, bool IsTeacher
     /// <summary>The students for whom this person answers as a guardian, and has not withdrawn.</summary>
     public IReadOnlyList<StudentId> Wards { get; init; } = [];
 
+    /// <summary>True when they answer for a student, or did until they took it back.</summary>
+    public bool Guards { get; init; }
+
     /// <summary>The browser they are signed in with; null where none is behind the question, as in a command.</summary>
     public SessionId? Session { get; init; }
 

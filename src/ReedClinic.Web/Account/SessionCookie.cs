@@ -14,7 +14,7 @@ namespace ReedClinic.Web.Account;
 /// </summary>
 public static class SessionCookie
 {
-    /// <summary>The claim of somebody who answers for a student. It is no role that anybody is given: the menu shows the way by it.</summary>
+    /// <summary>The claim of somebody who answers for a student, or did until they took it back. It is no role that anybody is given: the menu shows the way by it.</summary>
     public const string Guardian = nameof(Guardian);
 
     private const string SessionClaim = "sid";
@@ -72,7 +72,7 @@ public static class SessionCookie
             identity.AddClaim(new Claim(ClaimTypes.Role, role.ToString()));
         }
 
-        if (person.Actor.Wards.Count > 0)
+        if (person.Actor.Guards)
         {
             identity.AddClaim(new Claim(ClaimTypes.Role, Guardian));
         }

@@ -103,6 +103,21 @@ public sealed class WithdrawalMomentTests(TestDatabases databases) : IClassFixtu
         Assert.NotEmpty(Refused(await scene.Book<IntakeBook>().SaveAsync(student, draft.Id, Form(3), saved.Version, Operation(), Ct)));
     }
 
+    [Theory, OnBothEngines]
+    public async Task It_waits_for_an_intake_that_is_begun(ClinicEngine engine)
+    {
+        var scene = new GuardianScene(await databases.OpenAsync(engine));
+        var student = await scene.StudentAsync();
+        var guardian = await scene.AgreedAsync(student);
+        var hand = new LateGuardian(scene.Database, student.Student!.Value);
+
+        Done(await new IntakeBook(hand, TimeProvider.System).StartAsync(student, Operation(), Ct));
+
+        Assert.False(hand.GotThrough);
+        Done(await scene.Book<WardBook>().WithdrawAsync(guardian, student.Student!.Value, Operation(), Ct));
+        Assert.NotEmpty(Refused(await scene.Book<IntakeBook>().StartAsync(student, Operation(), Ct)));
+    }
+
     // The Book saves while the guardian's answer waits; once it is through, nothing is written any more.
     private async Task WaitsAsync(ClinicEngine engine, Func<LateGuardian, GuardianScene, Batch, Task> work)
     {

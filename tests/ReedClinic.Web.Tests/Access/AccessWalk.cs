@@ -51,7 +51,7 @@ internal sealed class AccessWalk
         walk._places["{Draft:guid}"] = walk._places["{draft:guid}"] = await DraftAsync(scope.ServiceProvider, batch);
         await walk.AnswersForAsync(scope.ServiceProvider, "guardian", "own");
         await walk.AnswersForAsync(scope.ServiceProvider, "elsewhere", "other");
-        walk._places["{Ward:guid}"] = batch.Student.Value.ToString();
+        walk._places["{Id:guid}"] = walk._places["{Ward:guid}"] = batch.Student.Value.ToString();
         walk._places["{Secret}"] = new string('x', 43);
         walk._places["{Reed:int}"] = walk._places["{reed:int}"] = "1";
         return walk;

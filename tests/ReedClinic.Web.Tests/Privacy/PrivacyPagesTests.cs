@@ -67,7 +67,9 @@ public sealed class PrivacyPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         var teacher = await host.Teacher();
         var path = $"/batches/{batch.Code}";
         using var kept = await Form.Named(teacher, path, (await teacher.See(path)).Page, "staff-note").Set("Note.Words", Secret).Post();
-        Assert.Equal(path, kept.Leads());
+        Assert.Equal($"{path}?saved=note", kept.Leads());
+        Assert.DoesNotContain("The note is kept.", (await teacher.See(path)).Page, StringComparison.Ordinal);
+        Assert.Contains("The note is kept.", (await teacher.See($"{path}?saved=note")).Page, StringComparison.Ordinal);
 
         Assert.Contains(Secret, (await teacher.See(path)).Page, StringComparison.Ordinal);
         string[] pages = ["/", "/batches", path, $"{path}/slip", $"/letters/{batch.Code}", "/intake", "/privacy", "/privacy/export", "/privacy/erase", "/guardian", "/wards"];

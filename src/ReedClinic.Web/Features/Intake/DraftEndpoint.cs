@@ -47,7 +47,7 @@ public static class DraftEndpoint
 
         if (!kept.Saved || StepFields.Of(kept.Draft!.Form, step) is not { } fields)
         {
-            return kept.Draft is null ? Results.NotFound() : Results.UnprocessableEntity(new { note = tools.Text["NotSaved"].Value });
+            return kept.Draft is null ? Results.NotFound() : Results.UnprocessableEntity(new { note = kept.Problems is [{ Field: "" } why, ..] ? why.Message : tools.Text["NotSaved"].Value });
         }
 
         var at = TimeZoneInfo.ConvertTime(kept.Draft.SavedAt, tools.Time.LocalTimeZone).ToString("HH:mm", CultureInfo.CurrentCulture);

@@ -15,8 +15,8 @@ if (form) {
       trouble.hidden = !wrong;
       trouble.textContent = wrong ? text : "";
     }
-    if (note && text && !wrong) {
-      note.textContent = text;
+    if (note && (text || wrong)) {
+      note.textContent = wrong ? "" : text;
     }
   };
 
@@ -34,7 +34,9 @@ if (form) {
         typed = true;
         later = answer.status === 429 || answer.status >= 500;
       }
-      say(said.note ?? (answer.ok ? "" : form.dataset.unsaved), !answer.ok);
+      // Whoever was signed out is led to another page, which is no answer to this.
+      const kept = answer.ok && Boolean(said.mark);
+      say(said.note ?? (kept ? "" : answer.redirected ? form.dataset.out : form.dataset.unsaved), !kept);
     } catch {
       typed = true;
       later = true;

@@ -1,0 +1,26 @@
+using Microsoft.Playwright;
+using ReedClinic.Browser.Tests.Running;
+
+namespace ReedClinic.Browser.Tests.Journey;
+
+/// <summary>What a page that saves by itself says when it can't.</summary>
+public sealed class DraftTests(OneBrowser browser, DemoClinic app) : IClassFixture<DemoClinic>
+{
+    [Fact]
+    public async Task Whoever_was_signed_out_while_typing_is_told_that_it_is_not_saved()
+    {
+        await using var student = await browser.VisitAsync(app.Home, "signed-out-while-typing");
+        await student.SignInAsync("wilma@lanternquay.example", thenAt: "/", DemoClinic.Password);
+        await student.GoToAsync("/intake");
+        await student.PressAsync(student.Page.Locator("main form button"), "/intake/[^/]+/[^/]+");
+        await student.GoToAsync($"/intake/{new Uri(student.Page.Url).Segments[2]}country");
+        await student.Field("Country").FillAsync("Portugal");
+        await student.Page.GetByText("Saved at").WaitForAsync();
+
+        await student.Page.Context.ClearCookiesAsync();
+        await student.Field("Country").FillAsync("Norway");
+
+        await student.Page.GetByText("You were signed out, so this isn’t saved any more.").WaitForAsync();
+        await Assertions.Expect(student.Page.GetByText("Saved at")).ToHaveCountAsync(0);
+    }
+}
