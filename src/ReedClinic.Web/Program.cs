@@ -70,7 +70,7 @@ app.UseRefusalNotes();
 app.UseCircuitDoor();
 app.UsePages();
 app.UseWriteBudget();
-app.UseRateLimiter();
+app.UseRateLimits();
 
 app.MapHealth();
 app.MapLamp();

@@ -21,6 +21,23 @@ public static class MailedLinks
         throw new OperationCanceledException(ct);
     }
 
+    /// <summary>The latest mail to an address with a subject, as it was written; waits until there is one.</summary>
+    public static async Task<string> MailAsync(string folder, string email, string subject, CancellationToken ct)
+    {
+        using var tick = new PeriodicTimer(TimeSpan.FromMilliseconds(50));
+        do
+        {
+            var mails = Directory.Exists(folder) ? Directory.GetFiles(folder, "*.eml").OrderDescending(StringComparer.Ordinal).Select(File.ReadAllText) : [];
+            if (mails.FirstOrDefault(mail => Regex.IsMatch(mail, $@"^To: <?{Regex.Escape(email)}>?\r?$", RegexOptions.Multiline | RegexOptions.IgnoreCase)
+                && Regex.IsMatch(mail, $@"^Subject: {Regex.Escape(subject)}\r?$", RegexOptions.Multiline)) is { } found)
+            {
+                return found;
+            }
+        }
+        while (await tick.WaitForNextTickAsync(ct));
+        throw new OperationCanceledException(ct);
+    }
+
     /// <summary>The path of the link to a page in a mail to an address; null when the mail is another.</summary>
     public static string? Find(string mail, string email, string path)
     {

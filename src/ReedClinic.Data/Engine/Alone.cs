@@ -13,6 +13,9 @@ internal enum AloneFor
 
     /// <summary>Taking room for a sound or a photograph.</summary>
     MediaRoom = 7_303,
+
+    /// <summary>Sending invitations.</summary>
+    Invitations = 7_304,
 }
 
 /// <summary>Makes a transaction wait until it is the only one that does something.</summary>

@@ -14,6 +14,9 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
     /// <summary>How often guardians are written to for one student in 24 hours: our own choice, so that nobody is pestered.</summary>
     public const int MostAsksADay = 3;
 
+    /// <summary>How often one address is written to in 24 hours, whichever students name it: our own choice; three students may each ask twice.</summary>
+    public const int MostAsksToOneADay = 6;
+
     private const string Ask = "ask-guardian";
     private const string Answer = "answer-as-guardian";
 
@@ -49,7 +52,7 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
             }
 
             var own = await db.Users.Where(user => user.Id == actor.Account.Value).Select(user => user.Email).SingleOrDefaultAsync(ct).ConfigureAwait(false);
-            var problems = GuardianRules.Check(stands, name, email, [me.Email, own]);
+            var problems = await CheckAsync(db, stands, name, email, [me.Email, own], ct).ConfigureAwait(false);
             if (problems.Count > 0)
             {
                 return new Outcome<GuardianView>.Refused(problems);
@@ -180,8 +183,16 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
         open.Ticket.Use(now);
         db.Give(open.Guardianship, open.Student, account, now);
         db.Tell(AuditEvent.LinkUsed, now, account.Value, about: open.Ticket.Id.Value);
-        outbox.PutAnswered(db, open.Guardianship, open.Student, "ConsentGiven", now);
+        outbox.PutAnswered(db, open.Guardianship, open.Student, GuardianRules.Given, now);
         return [];
+    }
+
+    private async Task<IReadOnlyList<Problem>> CheckAsync(ClinicDb db, GuardianView stands, string? name, string? email, IEnumerable<string?> ownAddresses, CancellationToken ct)
+    {
+        var problems = GuardianRules.Check(stands, name, email, ownAddresses);
+        var often = problems.Count == 0
+            && await db.TicketsToAsync(TicketPurpose.Guardian, EmailAddress.Read(email)!, time.GetUtcNow().AddDays(-1), ct).ConfigureAwait(false) >= MostAsksToOneADay;
+        return often ? [GuardianRules.ToldOften] : problems;
     }
 
     private async Task PutAskAsync(ClinicDb db, Student me, string name, string email, CancellationToken ct)
@@ -206,7 +217,7 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
         var (ticket, secret) = Tickets.Make(TicketPurpose.Guardian, email, now, student: me.Id, madeBy: me.Account);
         db.Add(ticket);
         db.Tell(AuditEvent.ConsentAsked, now, me.Account?.Value, me.Id.Value, ticket.Id.Value);
-        outbox.Put(db, new Mail(MailKind.GuardianAsked, email, name) { Secret = secret, At = ticket.ExpiresAt, About = me.Id.Value });
+        outbox.Put(db, new Mail(MailKind.GuardianAsked, email, name) { Secret = secret, Ward = me.FirstName, At = ticket.ExpiresAt, About = me.Id.Value });
     }
 
     private async Task<OpenQuestion?> OpenAsync(ClinicDb db, string? secret, CancellationToken ct)

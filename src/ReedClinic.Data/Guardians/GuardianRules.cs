@@ -8,6 +8,9 @@ namespace ReedClinic.Data.Guardians;
 /// <summary>What asking and answering have in common.</summary>
 internal static class GuardianRules
 {
+    /// <summary>What is said when an address was written to often enough for today.</summary>
+    public static Problem ToldOften { get; } = new("Email", "This address was written to several times in the last 24 hours. Please wait until tomorrow, or ask them in person to look for the mail.");
+
     /// <summary>What hinders a student from asking this guardian now.</summary>
     public static IReadOnlyList<Problem> Check(GuardianView stands, string? name, string? email, IEnumerable<string?> ownAddresses)
     {
@@ -43,6 +46,12 @@ internal static class GuardianRules
         return problems;
     }
 
+    /// <summary>What a mail tells: a guardian agreed.</summary>
+    public const string Given = "ConsentGiven";
+
+    /// <summary>What a mail tells: a guardian took their consent back.</summary>
+    public const string Withdrawn = "ConsentWithdrawn";
+
     /// <summary>Notes that a guardian agrees.</summary>
     public static void Give(this ClinicDb db, Guardianship guardianship, Student student, AccountId account, DateTimeOffset now)
     {
@@ -52,15 +61,15 @@ internal static class GuardianRules
     }
 
     /// <summary>
-    /// Tells the guardian and the student what was answered. It is the one mail that goes to a younger student's own address:
-    /// that an answer came, and nothing more.
+    /// Tells the guardian and the student what was answered, and what each can do next. To a younger student's own address goes
+    /// this, and that their records were erased, and nothing else.
     /// </summary>
     public static void PutAnswered(this Outbox outbox, ClinicDb db, Guardianship guardianship, Student student, string what, DateTimeOffset now)
     {
-        outbox.Put(db, new Mail(MailKind.GuardianAnswered, guardianship.Email, guardianship.Name) { What = what, At = now, Path = "/wards", About = guardianship.Account?.Value ?? student.Id.Value });
+        outbox.Put(db, new Mail(MailKind.GuardianAnswered, guardianship.Email, guardianship.Name) { What = what, Ward = student.FirstName, At = now, Path = "/wards", About = guardianship.Account?.Value ?? student.Id.Value });
         if (student.Email is { } own)
         {
-            outbox.Put(db, new Mail(MailKind.GuardianAnswered, own, student.FirstName) { What = what, At = now, Path = "/guardian", About = student.Id.Value });
+            outbox.Put(db, new Mail(MailKind.GuardianAnswered, own, student.FirstName) { What = what, At = now, Path = what == Given ? "/intake" : "/guardian", About = student.Id.Value });
         }
     }
 

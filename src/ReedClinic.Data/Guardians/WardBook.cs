@@ -58,7 +58,7 @@ public sealed class WardBook(IDbContextFactory<ClinicDb> databases, TimeProvider
             }
 
             db.Tell(AuditEvent.ConsentWithdrawn, now, actor.Account.Value, ward.Value, guardianship.Id.Value);
-            outbox.PutAnswered(db, guardianship, student, "ConsentWithdrawn", now);
+            outbox.PutAnswered(db, guardianship, student, GuardianRules.Withdrawn, now);
         }, ct);
 
     /// <summary>Agrees again after having taken it back. Asks for a fresh sign-in.</summary>
@@ -66,7 +66,7 @@ public sealed class WardBook(IDbContextFactory<ClinicDb> databases, TimeProvider
         ChangeAsync(actor, ward, GiveAgain, operation, (db, guardianship, student, now) =>
         {
             db.Give(guardianship, student, actor.Account, now);
-            outbox.PutAnswered(db, guardianship, student, "ConsentGiven", now);
+            outbox.PutAnswered(db, guardianship, student, GuardianRules.Given, now);
             return Task.CompletedTask;
         }, ct);
 

@@ -44,6 +44,9 @@ public enum MailKind
 
     /// <summary>The studio noted that a student is younger than was thought: a guardian has to answer for them.</summary>
     FoundYounger,
+
+    /// <summary>What was kept of a student was deleted: told to the guardian who answered for them.</summary>
+    WardErased,
 }
 
 /// <summary>A mail that is to be sent. It holds facts, not words, and nothing private.</summary>
@@ -60,6 +63,9 @@ public sealed record Mail(MailKind Kind, string To, string? Name = null)
 
     /// <summary>What happened, in a notice: the name of one of the house's words for it.</summary>
     public string? What { get; init; }
+
+    /// <summary>The first word of the name of the student whom a guardian's mail is about; null where it is about nobody else.</summary>
+    public string? Ward { get; init; }
 
     /// <summary>When it happened, or until when the link is good.</summary>
     public DateTimeOffset? At { get; init; }

@@ -13,7 +13,10 @@ namespace ReedClinic.Data.People;
 /// </summary>
 public sealed class BeginBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, AccountRegister register, Outbox outbox, StrangerLinks links)
 {
-    /// <summary>Sends a link to whoever asks, while the studio is open to strangers. The answer is the same for every address.</summary>
+    /// <summary>
+    /// Sends a link to whoever asks; while the studio isn't open to strangers, only to whoever began by one before and has no other
+    /// way in. The answer is the same for every address.
+    /// </summary>
     public Task<Outcome<bool>> AskAsync(string? email, OperationId operation, CancellationToken ct) =>
         links.AskAsync(TicketPurpose.Begin, email, operation, ct);
 
@@ -74,7 +77,7 @@ public sealed class BeginBook(IDbContextFactory<ClinicDb> databases, TimeProvide
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         return await db.TicketOfAsync(secret, TicketPurpose.Begin, ct).ConfigureAwait(false) is { WithdrawnAt: null } ticket
-            ? await links.SendAsync(db, TicketPurpose.Begin, ticket.Email, operation, ct).ConfigureAwait(false)
+            ? await links.SendAsync(db, TicketPurpose.Begin, ticket.Email, operation, toStrangers: true, ct).ConfigureAwait(false)
             : new Outcome<bool>.NotFound();
     }
 

@@ -12,7 +12,9 @@ internal static class Invitations
 {
     private const string Invite = "send-link";
 
-    /// <summary>Sends one, in place of earlier ones for the same. One that is handed over proves nothing of the address, and isn’t mailed too.</summary>
+    private static readonly TicketPurpose[] Purposes = [TicketPurpose.JoinAsTeacher, TicketPurpose.JoinAsStudent, TicketPurpose.Begin];
+
+    /// <summary>Sends one, in place of an earlier one to the same address, whatever that was for. One that is handed over proves nothing of the address, and isn’t mailed too.</summary>
     public static async Task<Outcome<SentLink>> InviteAsync(
         this ClinicDb db, AccountRegister register, Outbox outbox, Actor actor, TicketPurpose purpose, string? email, bool byHand, OperationId operation, DateTimeOffset now, CancellationToken ct)
     {
@@ -27,6 +29,11 @@ internal static class Invitations
             return new Outcome<SentLink>.Done(before);
         }
 
+        // One after the other: else two at the same moment would both be good.
+        outbox.Ready();
+        var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
+        await using var _ = transaction.ConfigureAwait(false);
+        await db.HoldAloneAsync(AloneFor.Invitations, ct).ConfigureAwait(false);
         var known = register.Fold(address);
         var account = await db.Users.AsNoTracking().Where(user => user.NormalizedEmail == known).Select(user => (AccountId?)new AccountId(user.Id)).SingleOrDefaultAsync(ct).ConfigureAwait(false);
         if (account is { } there && (purpose != TicketPurpose.Begin || !await db.IsUnclaimedAsync(there, ct).ConfigureAwait(false)))
@@ -34,11 +41,24 @@ internal static class Invitations
             return Refused("This address has an account already.");
         }
 
-        await db.WithdrawTicketsAsync(purpose, address, now, ct).ConfigureAwait(false);
+        var replaced = await db.ReplaceAsync(address, now, ct).ConfigureAwait(false);
         var (ticket, secret) = Tickets.Make(purpose, address, now, account, madeBy: actor.Account);
+        db.Put(outbox, ticket, secret, byHand, operation, now);
+        if (await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
+        {
+            await transaction.CommitAsync(ct).ConfigureAwait(false);
+            return new Outcome<SentLink>.Done(new SentLink(ticket.Id, ticket.Email, purpose, secret) { Replaced = replaced });
+        }
+
+        await transaction.DisposeAsync().ConfigureAwait(false);
+        return await db.WasSentAsync(operation, ct).ConfigureAwait(false) is { } first ? new Outcome<SentLink>.Done(first) : Refused("Somebody else did that at the same moment. Please look again.");
+    }
+
+    private static void Put(this ClinicDb db, Outbox outbox, Ticket ticket, string secret, bool byHand, OperationId operation, DateTimeOffset now)
+    {
         db.Add(ticket);
         db.Note(operation, Invite, ticket.Id.Value, now);
-        db.Tell(AuditEvent.Invited, now, actor.Account.Value, about: ticket.Id.Value);
+        db.Tell(AuditEvent.Invited, now, ticket.MadeBy?.Value, about: ticket.Id.Value);
         if (byHand)
         {
             db.Note(default, Tickets.HandedOver, ticket.Id.Value, now);
@@ -47,10 +67,21 @@ internal static class Invitations
         {
             outbox.Put(db, StrangerLinks.MailOf(ticket, secret));
         }
+    }
 
-        return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
-            ? new Outcome<SentLink>.Done(new SentLink(ticket.Id, ticket.Email, purpose, secret))
-            : await db.WasSentAsync(operation, ct).ConfigureAwait(false) is { } first ? new Outcome<SentLink>.Done(first) : Refused("Somebody else did that at the same moment. Please look again.");
+    // True when somebody of the studio had sent one that was still good: an address that asked for itself is told nothing of it.
+    private static async Task<bool> ReplaceAsync(this ClinicDb db, string address, DateTimeOffset now, CancellationToken ct)
+    {
+        var folded = Folding.OfEmail(address);
+        var replaced = await db.Set<Ticket>().AnyAsync(
+            row => row.FoldedEmail == folded && Purposes.Contains(row.Purpose) && row.MadeBy != null && row.UsedAt == null && row.WithdrawnAt == null && row.ExpiresAt > now, ct)
+            .ConfigureAwait(false);
+        foreach (var purpose in Purposes)
+        {
+            await db.WithdrawTicketsAsync(purpose, address, now, ct).ConfigureAwait(false);
+        }
+
+        return replaced;
     }
 
     private static Outcome<SentLink>.Refused Refused(string why) => new([new Problem("Email", why)]);
@@ -71,6 +102,9 @@ internal static class Invitations
 /// <param name="Secret">Its secret, told once, for handing the link over where no mail goes out.</param>
 public sealed record SentLink(TicketId Id, string Email, TicketPurpose Purpose, string? Secret)
 {
+    /// <summary>True when it took the place of one that was still good.</summary>
+    public bool Replaced { get; init; }
+
     /// <summary>Keeps the secret out of logs.</summary>
     public override string ToString() => $"{nameof(SentLink)} {{ {Purpose} }}";
 }

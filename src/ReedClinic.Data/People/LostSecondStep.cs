@@ -19,7 +19,7 @@ public sealed class LostSecondStep(IDbContextFactory<ClinicDb> databases, TimePr
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var folded = fold.NormalizeEmail(EmailAddress.Read(email) ?? "");
+        var folded = fold.NormalizeEmail(EmailAddress.ReadAny(email) ?? "");
         if (await db.Users.SingleOrDefaultAsync(user => user.NormalizedEmail == folded, ct).ConfigureAwait(false) is not { } account)
         {
             return false;

@@ -91,7 +91,7 @@ public sealed class SignInBook(
     /// </summary>
     public async Task AskForPasswordAsync(string? email, CancellationToken ct)
     {
-        if (EmailAddress.Read(email) is not { } address)
+        if (EmailAddress.ReadAny(email) is not { } address)
         {
             return;
         }

@@ -24,23 +24,24 @@ public sealed class StrangerLinks(IDbContextFactory<ClinicDb> databases, TimePro
     /// <param name="email">What was typed.</param>
     /// <param name="operation">The form's operation.</param>
     /// <param name="ct">Stops it.</param>
-    /// <returns>NotFound while the studio isn't open to strangers.</returns>
+    /// <returns>NotFound while the studio isn't open to strangers; but whoever began by a link gets another one then too.</returns>
     internal async Task<Outcome<bool>> AskAsync(TicketPurpose purpose, string? email, OperationId operation, CancellationToken ct)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        if (!await db.Set<Studio>().AnyAsync(studio => studio.SignUpOpen, ct).ConfigureAwait(false))
+        var open = await db.Set<Studio>().Select(studio => (bool?)studio.SignUpOpen).SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        if (open is null || (open is false && purpose != TicketPurpose.Begin))
         {
             return new Outcome<bool>.NotFound();
         }
 
         return EmailAddress.Read(email) is { } address
-            ? await SendAsync(db, purpose, address, operation, ct).ConfigureAwait(false)
+            ? await SendAsync(db, purpose, address, operation, open.Value, ct).ConfigureAwait(false)
             : new Outcome<bool>.Refused([new Problem("Email", "Write the e-mail address in full, such as name@example.org.")]);
     }
 
-    /// <summary>The same for an address that is sure already.</summary>
-    internal async Task<Outcome<bool>> SendAsync(ClinicDb db, TicketPurpose purpose, string address, OperationId operation, CancellationToken ct)
+    /// <summary>The same for an address that is sure already; one that nobody has is written to only where strangers may come.</summary>
+    internal async Task<Outcome<bool>> SendAsync(ClinicDb db, TicketPurpose purpose, string address, OperationId operation, bool toStrangers, CancellationToken ct)
     {
         var now = time.GetUtcNow();
         var folded = Folding.OfEmail(address);
@@ -56,17 +57,27 @@ public sealed class StrangerLinks(IDbContextFactory<ClinicDb> databases, TimePro
             return new Outcome<bool>.Done(true);
         }
 
-        // One who can sign in gets a ticket too, which is taken back at once: the work is the same.
+        // One who can sign in, or whom nothing is sent, gets a ticket too, which is taken back at once: the work is the same.
         var (ticket, secret) = Tickets.Make(purpose, address, now, account is { Bare: true } ? new AccountId(account.Id) : null);
         var has = account is { Bare: false };
-        if (has)
+        var nobody = account is null && !toStrangers;
+        if (has || nobody)
         {
             ticket.Withdraw(now);
         }
 
         db.Add(ticket);
         db.Note(operation, "ask-for-link", ticket.Id.Value, now);
-        outbox.Put(db, has ? new Mail(MailKind.HaveAccount, address) { About = account?.Id } : MailOf(ticket, secret));
+        var mail = has ? new Mail(MailKind.HaveAccount, address) { About = account?.Id } : MailOf(ticket, secret);
+        if (nobody)
+        {
+            outbox.PutAside(db, mail);
+        }
+        else
+        {
+            outbox.Put(db, mail);
+        }
+
         await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
         return new Outcome<bool>.Done(true);
     }

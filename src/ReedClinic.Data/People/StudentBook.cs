@@ -163,7 +163,7 @@ public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         ArgumentNullException.ThrowIfNull(actor);
         ArgumentNullException.ThrowIfNull(details);
         var problems = new List<Problem>();
-        var country = PlainText.Read(details.Country, nameof(details.Country), Student.LongestCountry, problems);
+        var country = CountryName.Read(details.Country, nameof(details.Country), problems);
         if (problems.Count > 0)
         {
             return new Outcome<Student>.Refused(problems);

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Guardians;
+using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Recordings;
 using ReedClinic.Domain.Intake;
@@ -11,7 +12,7 @@ using ReedClinic.Domain.People;
 namespace ReedClinic.Data.Privacy;
 
 /// <summary>What is kept of somebody: reading about it, taking a copy, and having it erased.</summary>
-public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, PrivacySettings settings, StudioBook studios, MediaFolder media)
+public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, PrivacySettings settings, StudioBook studios, MediaFolder media, Outbox outbox)
 {
     /// <summary>How many copies may be taken in 24 hours: our own choice; each one reads everything of a person.</summary>
     public const int MostCopiesADay = 3;
@@ -101,13 +102,15 @@ public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
 
     /// <summary>
     /// Erases somebody: every row of theirs, at once. Asks for a fresh sign-in and a typed word. It is refused while their
-    /// reeds are at the studio, for the last owner, and for a guardian who still answers for a student.
+    /// reeds are at the studio, for the last owner, and for a guardian who still answers for a student. Whoever was erased is
+    /// told by one last mail, and so is the guardian who answered for them.
     /// </summary>
     public async Task<Outcome<ErasureView>> EraseAsync(Actor actor, StudentId? whom, string? typed, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
+        outbox.Ready();
         var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         if (await WhomAsync(db, actor, whom, ct).ConfigureAwait(false) is not { } erasure)
@@ -128,6 +131,7 @@ public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         }
 
         var now = time.GetUtcNow();
+        await outbox.PutErasedAsync(db, erasure, now, ct).ConfigureAwait(false);
         await db.EraseAsync(erasure, AuditEvent.Erased, actor.Account, TimeSpan.FromDays(settings.BackupDays), now, ct).ConfigureAwait(false);
         db.Note(operation, Erase, erasure.Student?.Value ?? erasure.Account!.Value.Value, now);
         await db.SaveChangesAsync(ct).ConfigureAwait(false);

@@ -25,7 +25,7 @@ public static class IntakeReader
                 : "A batch can hold 12 reeds. Please send the others in a second batch."));
         }
 
-        PlainText.Read(form.Country, nameof(form.Country), Student.LongestCountry, problems);
+        CountryName.Read(form.Country, nameof(form.Country), problems);
         var batch = new AnnouncedBatch(
             Choice<Instrument>(form.Instrument, nameof(form.Instrument), problems),
             ReadTuning(form.TunesTo, nameof(form.TunesTo), problems),

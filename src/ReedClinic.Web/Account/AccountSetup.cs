@@ -57,11 +57,18 @@ public static class AccountSetup
     /// <summary>Signing out is a form of its own, because a link must never change anything.</summary>
     /// <param name="app">The application.</param>
     public static void MapAccounts(this WebApplication app) =>
-        app.MapPost("/account/sign-out", async (SignInDesk desk, OpenCircuits circuits, HttpContext context, IFormCollection form) =>
+        app.MapPost("/account/sign-out", async (SignInDesk desk, OpenCircuits circuits, ActorAccess actors, BeginBook begins, HttpContext context, IFormCollection form) =>
         {
             // The form is bound so that its token is checked before anything happens.
             ArgumentNullException.ThrowIfNull(form);
             var account = context.User.Account();
+            if (form["Sure"] != "yes"
+                && await actors.Of(context.User, context.RequestAborted).ConfigureAwait(false) is { } actor
+                && await begins.IsUnclaimedAsync(actor, context.RequestAborted).ConfigureAwait(false))
+            {
+                return Results.LocalRedirect("/account/leaving"); // they couldn't sign in again: told first
+            }
+
             await desk.SignOut().ConfigureAwait(false);
             if (account is { } left)
             {

@@ -50,7 +50,7 @@ public sealed class SignInDesk(
     /// <returns>Where the sign-in stands then.</returns>
     public async Task<SignInStep> Try(string? email, string? password, bool stay)
     {
-        var account = EmailAddress.Read(email) is { } address ? await accounts.FindByEmailAsync(address).ConfigureAwait(false) : null;
+        var account = EmailAddress.ReadAny(email) is { } address ? await accounts.FindByEmailAsync(address).ConfigureAwait(false) : null;
         if (account?.PasswordHash is null || await accounts.IsLockedOutAsync(account).ConfigureAwait(false))
         {
             _nobodysHash ??= hasher.HashPassword(Nobody, "nobody has this password");

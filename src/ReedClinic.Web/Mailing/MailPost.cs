@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
+using ReedClinic.Domain.People;
 
 namespace ReedClinic.Web.Mailing;
 
@@ -10,6 +11,9 @@ public sealed class MailPost(MailSettings settings, IServer server)
 {
     /// <summary>False while no mail goes out: what needs one has to say so.</summary>
     public bool IsOn => settings.IsOn;
+
+    /// <summary>The address that answers to mail go to; null while no mail goes out, or it is no address of a mail server.</summary>
+    public string? ReplyTo => settings is { IsOn: true, ReplyTo: var address } && EmailAddress.Read(address) is not null ? address : null;
 
     /// <summary>A page of this studio as a link in a mail.</summary>
     /// <param name="path">Its path, beginning with a slash.</param>

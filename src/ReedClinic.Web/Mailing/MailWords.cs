@@ -24,24 +24,25 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
     public MailSheet For(Mail mail, string studio)
     {
         ArgumentNullException.ThrowIfNull(mail);
-        var kind = mail.Kind;
+        var (kind, key) = (mail.Kind, KeyOf(mail));
         var code = CodeIn(mail.Path);
-        var about = code is null ? words[$"{kind}Subject", studio].Value : words["NewsOfBatchSubject", code].Value;
+        var about = code is null ? words[$"{key}Subject", studio].Value : words["NewsOfBatchSubject", code].Value;
         var why = (kind, code) switch
         {
             (MailKind.Notice, _) => NoticeOf(mail.What),
             (_, not null) => words["NewsOfBatchWhy", studio, code].Value,
-            _ => words[$"{kind}Why", studio, mail.At is { } at ? Day(at) : ""].Value,
+            _ => words[$"{key}Why", studio, mail.At is { } at ? Day(at) : "", FirstName(mail.Ward) ?? words["SomeStudent"].Value].Value,
         };
         var when = kind == MailKind.Notice && mail.At is { } then ? words["When", Moment(then)].Value : null;
+        var next = words[$"{key}Next", studio] is { ResourceNotFound: false } said ? said.Value : null;
         var path = MailPaths.Of(mail);
         return new MailSheet(
             about,
             FirstName(mail.Name) is { } name ? words["HelloName", name] : words["Hello"],
-            [why, .. when is null ? Array.Empty<string>() : [when]],
-            path is null ? null : words[$"{kind}Link"].Value,
+            [.. new[] { why, when, next }.OfType<string>()],
+            path is null ? null : words[$"{key}Link"].Value,
             path is null ? null : post.Link(path),
-            [.. Until(mail), words[$"{kind}NotYou"]],
+            [.. Until(mail), words[$"{key}NotYou"]],
             studio,
             words["Foot", studio]);
     }
@@ -53,6 +54,13 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
         var first = (name ?? "").Split(' ', StringSplitOptions.RemoveEmptyEntries).FirstOrDefault();
         return first is { Length: <= LongestFirstName } && OneName().IsMatch(first) ? first : null;
     }
+
+    // A guardian's answer is told in four ways: yes or no, to the guardian or to the student.
+    private static string KeyOf(Mail mail) => (mail.Kind, mail.What) switch
+    {
+        (MailKind.GuardianAnswered, "ConsentGiven" or "ConsentWithdrawn") => mail.What + (mail.Path == "/wards" ? "ToGuardian" : "ToStudent"),
+        _ => mail.Kind.ToString(),
+    };
 
     private IEnumerable<string> Until(Mail mail)
     {

@@ -27,6 +27,29 @@ public sealed class ScreensTests
         Found.One(keys.Idle(), idle);
     }
 
+    /// <summary>Words for several that never meet one, each with its reason.</summary>
+    private static readonly Dictionary<string, string> NeverOne = new()
+    {
+        ["PausedKept"] = "a constant, RetentionRules.UntouchedDraft",
+        ["CopyOften"] = "a constant, PrivacyBook.MostCopiesADay",
+        ["CentsBelow"] = "CentBelow stands beside it",
+        ["CentsAbove"] = "CentAbove stands beside it",
+        ["CentsRange"] = "from one number to another",
+        ["ContinueWhen"] = "ContinueOne stands beside it",
+    };
+
+    [Fact]
+    public void Whatever_is_counted_has_words_for_one() => Found.None(CountedWords.In(WebFiles, NeverOne));
+
+    [Theory]
+    [InlineData("<data name=\"Kept\"><value>{0} batches</value></data>", true)]
+    [InlineData("<data name=\"KeptMany\"><value>{0} batches</value></data>", true)]
+    [InlineData("<data name=\"KeptMany\"><value>{0} batches</value></data><data name=\"Kept1\"><value>one batch</value></data>", false)]
+    [InlineData("<data name=\"Kept\"><value>{0} batches</value></data><data name=\"KeptOne\"><value>one batch</value></data>", false)]
+    [InlineData("<data name=\"Kept\"><value>{0} may send reeds</value></data>", false)]
+    public void Words_for_several_alone_are_seen(string data, bool seen) =>
+        Assert.Equal(seen, CountedWords.In([new Source("XText.resx", $"<root>{data}</root>")], NeverOne).Any());
+
     [Fact]
     public void No_words_stand_in_the_markup_itself() => Found.None(VisibleWords.In(Repository.Razor, MayStand));
 

@@ -133,6 +133,21 @@ public sealed class GuardianBookTests(TestDatabases databases) : IClassFixture<T
     }
 
     [Theory, OnBothEngines]
+    public async Task One_address_is_written_to_six_times_a_day_whoever_names_it(ClinicEngine engine)
+    {
+        var scene = new GuardianScene(await databases.OpenAsync(engine));
+        var email = NewEmail("rosa");
+        for (var i = 0; i < GuardianBook.MostAsksToOneADay; i++)
+        {
+            Done(await scene.Book<GuardianBook>().AskAsync(await scene.StudentAsync(), "Rosa", email, Operation(), Ct));
+        }
+
+        var another = await scene.StudentAsync();
+        Assert.Equal("Email", Assert.Single(Refused(await scene.Book<GuardianBook>().AskAsync(another, "Rosa", email.ToUpperInvariant(), Operation(), Ct))).Field);
+        Done(await scene.Book<GuardianBook>().AskAsync(another, "Rosa", NewEmail("else"), Operation(), Ct));
+    }
+
+    [Theory, OnBothEngines]
     public async Task Every_step_is_noted_for_the_audit_and_told_by_mail(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);
@@ -147,5 +162,8 @@ public sealed class GuardianBookTests(TestDatabases databases) : IClassFixture<T
         Assert.Equal(
             [MailKind.GuardianAsked, MailKind.GuardianAnswered, MailKind.GuardianAnswered, MailKind.GuardianAnswered, MailKind.GuardianAnswered],
             (await scene.MailsAsync()).Select(mail => mail.Kind));
+        Assert.Equal(
+            [("Pia", null, null), ("Pia", "ConsentGiven", "/wards"), (null, "ConsentGiven", "/intake"), ("Pia", "ConsentWithdrawn", "/wards"), (null, "ConsentWithdrawn", "/guardian")],
+            (await scene.MailsAsync()).Select(mail => (mail.Ward, mail.What, mail.Path)));
     }
 }

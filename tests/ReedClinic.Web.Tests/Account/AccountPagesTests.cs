@@ -68,7 +68,6 @@ public sealed partial class AccountPagesTests(ClinicHost host) : IClassFixture<C
     [Theory]
     [InlineData("\u0001nobody@harbour.example")]
     [InlineData("no address")]
-    [InlineData("")]
     public async Task What_can_be_no_address_gets_the_same_words_and_the_same_work(string email)
     {
         var counter = new CountingHasher();
@@ -77,6 +76,24 @@ public sealed partial class AccountPagesTests(ClinicHost host) : IClassFixture<C
 
         Assert.Contains("belong together", await Try(visitor, email, "wrong wrong wrong wrong"), StringComparison.Ordinal);
         Assert.Equal(1, counter.Checked);
+    }
+
+    [Theory]
+    [InlineData("", "", 0, "Write the e-mail address you sign in with.", "Type your password.")]
+    [InlineData(" ", "wrong wrong wrong wrong", 0, "Write the e-mail address you sign in with.", null)]
+    [InlineData("nobody@harbour.example", "", 0, "Type your password.", null)]
+    public async Task An_empty_field_is_named_beside_itself_and_costs_no_work(string email, string password, int work, string said, string? also)
+    {
+        var counter = new CountingHasher();
+        await using var counted = host.WithWebHostBuilder(b => b.ConfigureTestServices(s => s.AddSingleton<IPasswordHasher<ClinicAccount>>(counter)));
+        using var visitor = counted.CreateClient(new() { BaseAddress = new Uri("https://localhost"), AllowAutoRedirect = false });
+
+        var page = await Try(visitor, email, password);
+
+        Assert.Contains(said, page, StringComparison.Ordinal);
+        Assert.Contains(also ?? said, page, StringComparison.Ordinal);
+        Assert.DoesNotContain("belong together", page, StringComparison.Ordinal);
+        Assert.Equal(work, counter.Checked);
     }
 
     [Fact]

@@ -69,7 +69,7 @@ public sealed partial class LinkPagesTests(ClinicHost host) : IClassFixture<Clin
         await host.OpenStudio();
         var email = ClinicHost.NewEmail("jory");
         using var phone = host.Visitor();
-        var link = await BeginLinkAsync(phone, email);
+        var link = await host.BeginLinkAsync(phone, email);
         using (var begun = await (await Form.At(phone, link)).Set("Form.Name", "Jory").Set("Form.Age", "OldEnough").Post())
         {
             Assert.Equal("/", begun.Leads());
@@ -84,7 +84,7 @@ public sealed partial class LinkPagesTests(ClinicHost host) : IClassFixture<Clin
             Assert.Contains("A new link is on its way", (await sent.Read()).Page, StringComparison.Ordinal);
         }
 
-        using (await (await Form.At(phone, "/", "/account/sign-out")).Post())
+        using (await (await Form.At(phone, "/account/leaving", "/account/sign-out")).Set("Sure", "yes").Post())
         {
         }
 
@@ -105,11 +105,46 @@ public sealed partial class LinkPagesTests(ClinicHost host) : IClassFixture<Clin
     }
 
     [Fact]
+    public async Task Who_came_by_a_link_is_warned_before_they_are_signed_out_and_told_how_to_come_back()
+    {
+        await host.OpenStudio();
+        using var phone = host.Visitor();
+        using (await (await Form.At(phone, await host.BeginLinkAsync(phone, ClinicHost.NewEmail("silje")))).Set("Form.Name", "Silje").Set("Form.Age", "OldEnough").Post())
+        {
+        }
+
+        using (var warned = await (await Form.At(phone, "/", "/account/sign-out")).Post())
+        {
+            Assert.Equal("/account/leaving", warned.Leads());
+        }
+
+        var leaving = WebUtility.HtmlDecode((await phone.See("/account/leaving")).Page);
+        Assert.Contains("only a link brings you back", leaving, StringComparison.Ordinal);
+        Assert.Contains("href=\"/account/claim\"", leaving, StringComparison.Ordinal);
+        using (var left = await Form.Of(phone, "/account/leaving", leaving).Post())
+        {
+            Assert.Equal("/", left.Leads());
+        }
+
+        Assert.StartsWith("/account/sign-in", (await phone.See("/batches")).Location, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Who_has_a_password_signs_out_at_once()
+    {
+        using var student = await host.Student("Liva");
+        using var left = await (await Form.At(student, "/", "/account/sign-out")).Post();
+
+        Assert.Equal("/", left.Leads());
+        Assert.StartsWith("/account/sign-in", (await student.See("/batches")).Location, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Whoever_came_by_a_link_is_told_to_open_it_again_where_others_prove_who_they_are()
     {
         await host.OpenStudio();
         using var phone = host.Visitor();
-        var link = await BeginLinkAsync(phone, ClinicHost.NewEmail("wieke"));
+        var link = await host.BeginLinkAsync(phone, ClinicHost.NewEmail("wieke"));
         using (await (await Form.At(phone, link)).Set("Form.Name", "Wieke").Set("Form.Age", "OldEnough").Post())
         {
         }
@@ -147,11 +182,20 @@ public sealed partial class LinkPagesTests(ClinicHost host) : IClassFixture<Clin
             Assert.Equal(2, Regex.Count((await sent.Read()).Page, $"<bdi>{Regex.Escape(email)}</bdi>")); // what was done, and the list
         }
 
+        using (var again = await Form.Named(owner, "/people", (await owner.See("/people")).Page, "invite").Set("Form.Email", email).Set("Form.As", "Student").Post())
+        {
+            var second = WebUtility.HtmlDecode((await again.Read()).Page);
+            Assert.Contains("It takes the place of the one that was sent to this address before", second, StringComparison.Ordinal);
+            Assert.Equal(2, Regex.Count(second, $"<bdi>{Regex.Escape(email)}</bdi>"));
+        }
+
         var page = (await owner.See("/people")).Page;
         var withdraw = Regex.Match(page, "value=\"(withdraw:[^\"]+)\"").Groups[1].Value;
         using (var withdrawn = await Form.Named(owner, "/people", page, "invitation").Set("Form.Do", withdraw).Post())
         {
-            Assert.DoesNotContain(email, (await withdrawn.Read()).Page, StringComparison.Ordinal);
+            var without = WebUtility.HtmlDecode((await withdrawn.Read()).Page);
+            Assert.DoesNotContain(email, without, StringComparison.Ordinal);
+            Assert.Contains("That invitation is taken back", without, StringComparison.Ordinal);
         }
 
         using (var closed = await Form.Named(owner, "/people", page, "person").Set("Form.Do", $"disable:{student.Value}").Post())
@@ -173,13 +217,6 @@ public sealed partial class LinkPagesTests(ClinicHost host) : IClassFixture<Clin
         Assert.True(link.Success);
         Assert.Contains("edgar@harbour.example", (await owner.See(link.Groups[1].Value)).Page, StringComparison.Ordinal);
         Assert.DoesNotContain("/join/", (await owner.See("/people")).Page, StringComparison.Ordinal);
-    }
-
-    private async Task<string> BeginLinkAsync(HttpClient visitor, string email)
-    {
-        using var asked = await (await Form.At(visitor, "/begin")).Set("Form.Email", email).Post();
-        Assert.Equal(HttpStatusCode.OK, asked.StatusCode);
-        return await host.Mailed(email, "/begin/");
     }
 
     private async Task<(string Page, string Rows)> AskAsync(string path, string email)

@@ -37,6 +37,14 @@ internal static class Newcomers
             .AddAsync(new Actor(account, null, false, false) { IsFresh = true }, passkey, "phone", Parcel.NewOperation(), Ct));
     }
 
+    /// <summary>Asks for a link to begin with, and gives its path from the mail.</summary>
+    public static async Task<string> BeginLinkAsync(this ClinicHost host, HttpClient visitor, string email)
+    {
+        using var asked = await (await Form.At(visitor, "/begin")).Set("Form.Email", email).Post();
+        Assert.Equal(System.Net.HttpStatusCode.OK, asked.StatusCode);
+        return await host.Mailed(email, "/begin/");
+    }
+
     /// <summary>Types the password on the sign-in page.</summary>
     public static async Task<HttpResponseMessage> SignInAsync(this HttpClient visitor, string email) =>
         await (await Form.At(visitor, "/account/sign-in")).Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post();

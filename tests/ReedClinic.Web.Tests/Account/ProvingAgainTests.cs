@@ -25,6 +25,28 @@ public sealed class ProvingAgainTests(ClinicHost host) : IClassFixture<ClinicHos
     }
 
     [Fact]
+    public async Task Who_works_here_with_an_address_from_before_proves_it_by_a_button_on_their_account()
+    {
+        var (account, email) = await host.AccountAsync("sigrun", Role.Teacher);
+        using var teacher = await host.SignedIn(account);
+        var page = (await teacher.See("/account")).Page;
+        Assert.Contains("No link that we mailed to this address was opened yet.", page, StringComparison.Ordinal);
+
+        using (var sent = await Form.Named(teacher, "/account", page, "prove").Post())
+        {
+            Assert.Contains($"A link is on its way to <bdi>{email}</bdi>.", (await sent.Read()).Page, StringComparison.Ordinal);
+        }
+
+        var link = await host.Mailed(email, "/account/new-email/");
+        using (var proved = await (await Form.At(teacher, link)).Post())
+        {
+            Assert.StartsWith("/account", proved.Leads(), StringComparison.Ordinal);
+        }
+
+        Assert.DoesNotContain("No link that we mailed", (await teacher.See("/account")).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Whoever_stays_signed_in_still_does_after_proving_again_who_they_are()
     {
         var (_, email) = await host.AccountAsync("liene");

@@ -112,7 +112,7 @@ public sealed partial class AfterWithdrawalTests(ClinicHost host) : IClassFixtur
         Assert.Contains("href=\"/wards\"", page, StringComparison.Ordinal);
         Assert.DoesNotContain("href=\"/batches\"", page, StringComparison.Ordinal);
 
-        using var owner = await host.SignedIn(await host.OpenStudio() is { } made && made != default ? made : throw new InvalidOperationException("The studio was open."));
+        using var owner = await host.SignedIn(await OwnerAsync());
         var people = await TextAsync(owner, "/people");
         Assert.Matches("Rosa Vale.*?Is here as\"> *guardian", Space().Replace(people, " "));
         Assert.Contains("You work here", await TextAsync(owner, "/intake"), StringComparison.Ordinal);
@@ -138,6 +138,26 @@ public sealed partial class AfterWithdrawalTests(ClinicHost host) : IClassFixtur
         Assert.Contains("Nobody’s name or address holds that.", await TextAsync(teacher, "/desk/students?find=zzzz"), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task A_guardian_who_has_everything_erased_and_their_student_are_both_told_by_mail()
+    {
+        await host.OpenStudio();
+        var scene = await PausedAsync("Ylva Unmistakable");
+        var path = WardPath().Match((await scene.Guardian.See("/wards")).Page).Value.Replace("/wards/", "/privacy/erase?ward=", StringComparison.Ordinal);
+        var page = await TextAsync(scene.Guardian, path);
+        Assert.Contains("One last mail", page, StringComparison.Ordinal);
+
+        using var erased = await Form.Of(scene.Guardian, path, page).Set("Form.Typed", "erase").Post();
+        Assert.Equal("/privacy/erased", erased.Leads());
+        Assert.Contains("One last mail says so", await TextAsync(scene.Guardian, "/privacy/erased"), StringComparison.Ordinal);
+
+        var toStudent = await MailedLinks.MailAsync(host.MailFolder, scene.Email, "What Quay Reeds kept about you was deleted", Ct);
+        var toGuardian = await MailedLinks.MailAsync(host.MailFolder, scene.GuardianEmail, "What Quay Reeds kept about a student was deleted", Ct);
+        Assert.Contains("Ylva", toGuardian, StringComparison.Ordinal);
+        Assert.DoesNotContain("Unmistakable", toStudent + toGuardian, StringComparison.Ordinal);
+        Assert.DoesNotContain(scene.Batch.Code.ToString(), toStudent + toGuardian, StringComparison.Ordinal);
+    }
+
     // A younger student with a batch and an intake that was begun, whose guardian agreed and took it back; signed in again.
     private async Task<Paused> PausedAsync(string name)
     {
@@ -154,7 +174,23 @@ public sealed partial class AfterWithdrawalTests(ClinicHost host) : IClassFixtur
         var fresh = new Actor(guardian, null, false, false) { IsFresh = true };
         Assert.IsType<Outcome<WardView>.Done>(await services.GetRequiredService<WardBook>().WithdrawAsync(fresh, actor.Student!.Value, Parcel.NewOperation(), Ct));
         Assert.StartsWith("/account/sign-in", (await student.See("/batches")).Location, StringComparison.Ordinal);
-        return new Paused(await host.SignedIn(account, SignInWay.Password), await host.SignedIn(guardian, SignInWay.Password), batch, $"/intake/{draft.Id.Value}/look-over");
+        return new Paused(await host.SignedIn(account, SignInWay.Password), await host.SignedIn(guardian, SignInWay.Password), batch, $"/intake/{draft.Id.Value}/look-over")
+        {
+            Email = (await services.GetRequiredService<Data.People.SignInBook>().ReadAsync(actor, Ct))!.Email,
+            GuardianEmail = (await services.GetRequiredService<Data.People.SignInBook>().ReadAsync(fresh, Ct))!.Email,
+        };
+    }
+
+    private async Task<AccountId> OwnerAsync()
+    {
+        if (await host.OpenStudio() is { } made && made != default)
+        {
+            return made;
+        }
+
+        await using var scope = host.Services.CreateAsyncScope();
+        var db = scope.ServiceProvider.GetRequiredService<ClinicDb>();
+        return new AccountId((await db.UserRoles.FirstAsync(held => db.Roles.Any(role => role.Id == held.RoleId && role.Name == nameof(Role.Owner)), Ct)).UserId);
     }
 
     private async Task<AccountId> GuardianAsync(Actor student, string name)
@@ -183,7 +219,15 @@ public sealed partial class AfterWithdrawalTests(ClinicHost host) : IClassFixtur
         return WebUtility.HtmlDecode(page);
     }
 
-    private sealed record Paused(HttpClient Student, HttpClient Guardian, Batch Batch, string LookOver);
+    private sealed record Paused(HttpClient Student, HttpClient Guardian, Batch Batch, string LookOver)
+    {
+        public string Email { get; init; } = "";
+
+        public string GuardianEmail { get; init; } = "";
+    }
+
+    [GeneratedRegex("/wards/[0-9a-f-]{36}")]
+    private static partial Regex WardPath();
 
     [GeneratedRegex(@"\s+")]
     private static partial Regex Space();

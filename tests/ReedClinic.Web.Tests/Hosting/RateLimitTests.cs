@@ -99,6 +99,63 @@ public sealed class RateLimitTests(RateLimitTests.Limited host) : IClassFixture<
         Assert.InRange(told, 1, 5); // the tests of this class take a few minutes at the most, and each was told once
     }
 
+    [Fact]
+    public async Task An_empty_or_mistyped_form_is_no_try_and_says_what_is_missing_beside_the_field()
+    {
+        using var visitor = host.From("198.51.100.5");
+        for (var i = 0; i <= Most; i++)
+        {
+            using var empty = await (await Form.At(visitor, "/account/sign-in")).Post();
+            var (status, page, _) = await empty.Read();
+            Assert.Equal(HttpStatusCode.OK, status);
+            Assert.Contains("id=\"f-Form-Email-error\"", page, StringComparison.Ordinal);
+            Assert.Contains("id=\"f-Form-Password-error\"", page, StringComparison.Ordinal);
+            using var mistyped = await (await Form.At(visitor, "/account/forgotten")).Set("Form.Email", "nobody").Post();
+            Assert.Contains("id=\"f-Form-Email-error\"", (await mistyped.Read()).Page, StringComparison.Ordinal);
+        }
+
+        await KnockAsync(visitor, Most + 1);
+    }
+
+    [Fact]
+    public async Task Each_door_has_a_budget_of_its_own()
+    {
+        await host.OpenStudio();
+        using var visitor = host.From("198.51.100.6");
+        for (var i = 0; i <= Most; i++)
+        {
+            using var forgotten = await (await Form.At(visitor, "/account/forgotten")).Set("Form.Email", ClinicHost.NewEmail("nobody")).Post();
+            Assert.Equal(i < Most ? HttpStatusCode.OK : HttpStatusCode.TooManyRequests, forgotten.StatusCode);
+        }
+
+        foreach (var door in new[] { "/begin", "/account/sign-up" })
+        {
+            using var link = await (await Form.At(visitor, door)).Set("Form.Email", ClinicHost.NewEmail("nobody")).Post();
+            Assert.Equal(HttpStatusCode.OK, link.StatusCode);
+        }
+    }
+
+    [Fact]
+    public async Task A_class_of_thirty_behind_one_address_asks_for_links_begins_and_signs_in()
+    {
+        await using var usual = new Usual();
+        await usual.OpenStudio();
+        for (var i = 0; i < 30; i++)
+        {
+            using var pupil = usual.Visitor();
+            foreach (var door in new[] { "/begin", "/account/sign-up", "/account/forgotten" })
+            {
+                using var asked = await (await Form.At(pupil, door)).Set("Form.Email", ClinicHost.NewEmail("pupil")).Post();
+                Assert.Equal(HttpStatusCode.OK, asked.StatusCode);
+            }
+
+            using var begun = await Form.Of(pupil, "/begin/not-a-link-of-ours", (await pupil.See("/begin")).Page).PostTo("/begin/not-a-link-of-ours");
+            Assert.NotEqual(HttpStatusCode.TooManyRequests, begun.StatusCode);
+            using var signIn = await SignInAsync(pupil);
+            Assert.Equal(HttpStatusCode.OK, signIn.StatusCode);
+        }
+    }
+
     private static async Task KnockAsync(HttpClient visitor, int times)
     {
         for (var i = 0; i < times; i++)
@@ -119,6 +176,12 @@ public sealed class RateLimitTests(RateLimitTests.Limited host) : IClassFixture<
     private static async Task<HttpResponseMessage> SignInAsync(HttpClient visitor) =>
         await (await Form.At(visitor, "/account/sign-in")).Set("Form.Email", ClinicHost.NewEmail("nobody")).Set("Form.Password", "not this one").Post();
 
+    /// <summary>The program with the limits it has unless the settings say otherwise; everybody comes from one address.</summary>
+    private sealed class Usual : ClinicHost
+    {
+        protected override bool IsLimited => true;
+    }
+
     /// <summary>The program with a small limit, behind a proxy that its settings name; who knocks says from which address.</summary>
     public sealed class Limited : ClinicHost
     {
@@ -136,6 +199,7 @@ public sealed class RateLimitTests(RateLimitTests.Limited host) : IClassFixture<
         {
             base.ConfigureWebHost(builder);
             builder.UseSetting(RateLimits.SignIn, $"{Most}");
+            builder.UseSetting(RateLimits.Forgotten, $"{Most}");
             builder.UseSetting(Doorway.Proxies, Proxy);
             builder.ConfigureTestServices(services => services.AddSingleton<IStartupFilter, Connections>());
         }

@@ -39,6 +39,7 @@ public sealed partial class MailWordsTests
         { MailKind.News, null, "/letters/2345-6789", "/letters/2345-6789" },
         { MailKind.LettingGo, null, "/account/sign-in", "/account/sign-in" },
         { MailKind.Erased, null, null, null },
+        { MailKind.WardErased, null, "/wards", "/wards" },
     };
 
     [Fact]
@@ -65,6 +66,44 @@ public sealed partial class MailWordsTests
         Assert.Equal(leads is not null, text.Contains($" https://reeds.harbour.example{leads} ", StringComparison.Ordinal));
         Assert.DoesNotContain("{0}", text, StringComparison.Ordinal);
         Assert.DoesNotContain(kind.ToString(), message.Subject, StringComparison.Ordinal); // a key that wasn't found shows itself
+    }
+
+    [Theory]
+    [InlineData("ConsentGiven", "/wards", "You have agreed at Quay Reeds", "you agree that Pia sends reeds there", "take your consent back at any time")]
+    [InlineData("ConsentGiven", "/intake", "Your guardian has agreed", "agrees that you send reeds to Quay Reeds", "look over what you have written, and send it")]
+    [InlineData("ConsentWithdrawn", "/wards", "You have taken your consent back at Quay Reeds", "you no longer agree that Pia sends reeds there", "tell them to post nothing")]
+    [InlineData("ConsentWithdrawn", "/guardian", "Please post no reeds for now", "has taken their consent back: please post no reeds to Quay Reeds", "talk with them: they can agree again")]
+    public void A_guardians_yes_and_no_are_told_apart_to_both_with_what_each_can_do(string what, string path, string subject, string said, string next)
+    {
+        var mail = new Mail(MailKind.GuardianAnswered, "rosa@harbour.example", "Rosa Kestrel") { What = what, Path = path, Ward = path == "/wards" ? "Pia" : null, At = Clock.GetUtcNow() };
+        using var message = Sent(mail);
+        var text = Flat(message.TextBody!);
+
+        Assert.Equal(subject, message.Subject);
+        Assert.Contains(said, text, StringComparison.Ordinal);
+        Assert.Contains(next, text, StringComparison.Ordinal);
+        Assert.Contains($"https://reeds.harbour.example{path} ", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Kestrel", text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("Pia", "by Pia, who would like")]
+    [InlineData("www.foreign.example", "by a student, who would like")]
+    [InlineData(null, "by a student, who would like")]
+    public void The_guardian_who_is_asked_is_told_the_first_name_as_the_student_was_promised(string? ward, string said)
+    {
+        using var message = Sent(new Mail(MailKind.GuardianAsked, "rosa@harbour.example", "Rosa") { Secret = Secret, Ward = ward, At = Clock.GetUtcNow() });
+
+        Assert.Contains(said, Flat(message.TextBody!), StringComparison.Ordinal);
+        Assert.DoesNotContain("foreign", message.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_link_for_a_new_password_says_nothing_of_a_password_that_may_not_be_there()
+    {
+        using var message = Sent(new Mail(MailKind.NewPassword, "ines@harbour.example") { Secret = Secret, At = Clock.GetUtcNow() });
+
+        Assert.DoesNotContain("your password stays", Flat(message.TextBody!), StringComparison.Ordinal);
     }
 
     [Fact]

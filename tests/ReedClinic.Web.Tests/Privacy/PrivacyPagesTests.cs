@@ -35,6 +35,32 @@ public sealed class PrivacyPagesTests(ClinicHost host) : IClassFixture<ClinicHos
     }
 
     [Fact]
+    public async Task Whoever_wants_to_ask_or_complain_is_told_where()
+    {
+        await using var own = new Reachable();
+        await own.OpenStudio();
+        var page = WebUtility.HtmlDecode((await own.Visitor().See("/privacy")).Page);
+        Assert.Contains("href=\"mailto:ilse@harbour.example\"", page, StringComparison.Ordinal);
+
+        await using (var scope = own.Services.CreateAsyncScope())
+        {
+            await scope.ServiceProvider.GetRequiredService<ClinicDb>().Set<Studio>().ExecuteUpdateAsync(
+                set => set.SetProperty(studio => studio.PostTo, "Quay Reeds, 1 Mole Street"), Ct);
+        }
+
+        Assert.Contains("1 Mole Street", (await own.Visitor().See("/privacy")).Page, StringComparison.Ordinal);
+        await using (var scope = own.Services.CreateAsyncScope())
+        {
+            await scope.ServiceProvider.GetRequiredService<ClinicDb>().Set<Studio>().ExecuteUpdateAsync(
+                set => set.SetProperty(studio => studio.PrivacyContact, "Ask Mara at the counter"), Ct);
+        }
+
+        page = (await own.Visitor().See("/privacy")).Page;
+        Assert.Contains("Ask Mara at the counter", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("mailto:", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_copy_is_a_zip_with_everything_of_ones_own_and_no_note_of_the_staff()
     {
         var student = await host.Student("Nele");
@@ -124,6 +150,15 @@ public sealed class PrivacyPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         }
 
         Assert.InRange(await RefusalsAsync() - before, RefusalNotes.MostAMinute, 2 * RefusalNotes.MostAMinute); // a minute may have ended meanwhile
+    }
+
+    private sealed class Reachable : ClinicHost
+    {
+        protected override void ConfigureWebHost(Microsoft.AspNetCore.Hosting.IWebHostBuilder builder)
+        {
+            base.ConfigureWebHost(builder);
+            builder.UseSetting("Mail:ReplyTo", "ilse@harbour.example");
+        }
     }
 
     private async Task<int> RefusalsAsync()

@@ -53,7 +53,7 @@ public sealed class PitchLine(IStringLocalizer<BenchText> t)
         }
 
         var cents = Math.Round(range.Low.Value);
-        return cents == 0 ? t["CentsOn", note] : t[cents < 0 ? "CentsBelow" : "CentsAbove", Math.Abs(cents), note];
+        return cents == 0 ? t["CentsOn", note] : t[cents switch { -1 => "CentBelow", < 0 => "CentsBelow", 1 => "CentAbove", _ => "CentsAbove" }, Math.Abs(cents), note];
     }
 
     private static string Signed(Cents cents) => Math.Round(cents.Value).ToString("+0;−0;0", CultureInfo.InvariantCulture);

@@ -4,6 +4,7 @@ using System.Net.Sockets;
 using System.Threading.RateLimiting;
 using Microsoft.AspNetCore.RateLimiting;
 using ReedClinic.Data.Audit;
+using ReedClinic.Domain.People;
 using ReedClinic.Web.Account;
 using ReedClinic.Web.Features.Recordings;
 
@@ -21,11 +22,55 @@ public static class RateLimits
     /// <summary>Passkey sign-ins from one address in five minutes.</summary>
     public const string Passkey = "Limits:Passkey";
 
-    /// <summary>Links asked for, used or tried from one address in an hour.</summary>
+    /// <summary>A new address or password, and opening the studio, from one address in an hour.</summary>
     public const string Links = "Limits:Links";
 
     /// <summary>Sounds and photographs that one account begins to send in an hour.</summary>
     public const string Uploads = "Limits:Uploads";
+
+    /// <summary>Links to begin with, asked for or used from one address in an hour.</summary>
+    public const string Begin = "Limits:Begin";
+
+    /// <summary>Accounts asked for from one address in an hour.</summary>
+    public const string SignUp = "Limits:SignUp";
+
+    /// <summary>Accounts made by a link from one address in an hour.</summary>
+    public const string Join = "Limits:Join";
+
+    /// <summary>Guardians asked, and their answers, from one address in an hour.</summary>
+    public const string Guardian = "Limits:Guardian";
+
+    /// <summary>Forgotten passwords from one address in an hour.</summary>
+    public const string Forgotten = "Limits:Forgotten";
+
+    // A class of 30 sits behind one address, and each of them may do the same within one lesson: ask for a link, ask again because
+    // the mail is slow or the address was mistyped, use the link, and be refused a name or a password once or twice. That is five
+    // forms at each door. Nothing is guessed at these doors (a link holds 256 random bits); what they could be misused for is
+    // flooding a mailbox, and that has a limit of its own for each receiver, whoever asks: see StrangerLinks.MostInAnHour,
+    // SignInBook.MostLinksAnHour and GuardianBook.MostAsksToOneADay. Our own choice.
+    private const int ClassOfThirty = 30 * 5;
+
+    // The same class signs in at the beginning of a lesson, and mistypes once: guessing is slowed by the rest an account takes
+    // after five wrong passwords.
+    private const int ClassSigningIn = 30 * 2;
+
+    private const string Blank = "ReedClinic.BlankForm";
+
+    /// <summary>Each door's own budget: its setting, how much there is unless that says otherwise, and for how long.</summary>
+    private static readonly Dictionary<string, (int Usual, TimeSpan Window)> Budgets = new()
+    {
+        [SignIn] = (ClassSigningIn, TimeSpan.FromMinutes(5)),
+        [Passkey] = (ClassSigningIn, TimeSpan.FromMinutes(5)),
+        [Links] = (20, TimeSpan.FromHours(1)),
+        [Begin] = (ClassOfThirty, TimeSpan.FromHours(1)),
+        [SignUp] = (ClassOfThirty, TimeSpan.FromHours(1)),
+        [Join] = (ClassOfThirty, TimeSpan.FromHours(1)),
+        [Guardian] = (ClassOfThirty, TimeSpan.FromHours(1)),
+        [Forgotten] = (ClassOfThirty, TimeSpan.FromHours(1)),
+    };
+
+    /// <summary>The settings of all budgets.</summary>
+    public static IReadOnlyCollection<string> Settings => Budgets.Keys;
 
     private static readonly (string Path, string Limit)[] Doors =
     [
@@ -36,15 +81,18 @@ public static class RateLimits
         ("/account/password", SignIn),
         ("/account/codes", SignIn),
         ("/account/email", Links),
-        ("/account/forgotten", Links),
+        ("/account/forgotten", Forgotten),
         ("/account/new-password", Links),
         ("/account/new-email", Links),
-        ("/account/sign-up", Links),
+        ("/account/sign-up", SignUp),
         ("/first-run", Links),
-        ("/join", Links),
-        ("/begin", Links),
-        ("/guardian", Links),
+        ("/join", Join),
+        ("/begin", Begin),
+        ("/guardian", Guardian),
     ];
+
+    // At these an address is typed, and one that can't be any does nothing at all: it is told beside the field, and is no try.
+    private static readonly string[] AskingForAddress = ["/account/sign-in", "/account/sign-up", "/account/forgotten", "/account/email", "/begin", "/guardian"];
 
     /// <summary>Reads the limits.</summary>
     /// <param name="builder">The host that is being built.</param>
@@ -59,20 +107,60 @@ public static class RateLimits
         });
     }
 
+    /// <summary>Turns away who knocks too often. Before it, a form is looked at that asks for nothing.</summary>
+    /// <param name="app">The application.</param>
+    public static void UseRateLimits(this WebApplication app)
+    {
+        app.Use(async (context, next) =>
+        {
+            if (await AsksForNothingAsync(context.Request).ConfigureAwait(false))
+            {
+                context.Items[Blank] = true;
+            }
+
+            await next(context).ConfigureAwait(false);
+        });
+        app.UseRateLimiter();
+    }
+
+    private static async Task<bool> AsksForNothingAsync(HttpRequest request)
+    {
+        if (!HttpMethods.IsPost(request.Method) || !request.HasFormContentType
+            || !AskingForAddress.Contains(request.Path.Value, StringComparer.OrdinalIgnoreCase))
+        {
+            return false;
+        }
+
+        try
+        {
+            var form = await request.ReadFormAsync(request.HttpContext.RequestAborted).ConfigureAwait(false);
+            var email = form["Form.Email"].ToString();
+
+            // A sign-in with anything in both fields costs the work of a password, whatever stands there.
+            return request.Path.StartsWithSegments("/account/sign-in", StringComparison.OrdinalIgnoreCase)
+                ? string.IsNullOrWhiteSpace(email) || string.IsNullOrEmpty(form["Form.Password"])
+                : form.ContainsKey("Form.Email") && EmailAddress.ReadAny(email) is null;
+        }
+        catch (Exception odd) when (odd is InvalidDataException or BadHttpRequestException)
+        {
+            return false; // a form that can't be read is a try like any other
+        }
+    }
+
     private static RateLimitPartition<string> PartitionOf(HttpContext context, ConfigurationManager settings)
     {
-        var door = HttpMethods.IsPost(context.Request.Method)
+        var door = HttpMethods.IsPost(context.Request.Method) && !context.Items.ContainsKey(Blank)
             ? Doors.FirstOrDefault(door => context.Request.Path.StartsWithSegments(door.Path, StringComparison.OrdinalIgnoreCase)).Limit
             : null;
         var from = PlaceOf(context.Connection.RemoteIpAddress);
-        return door switch
+        if (door is not null && Budgets[door] is var (usual, window))
         {
-            null when IsUpload(context.Request) => Window($"uploads {WhoOf(context, from)}", settings.GetValue(Uploads, 60), TimeSpan.FromHours(1)),
-            null => RateLimitPartition.GetNoLimiter("free"),
-            SignIn => Window($"sign-in {from}", settings.GetValue(SignIn, 20), TimeSpan.FromMinutes(5)),
-            Passkey => Window($"passkey {from}", settings.GetValue(Passkey, 60), TimeSpan.FromMinutes(5)),
-            _ => Window($"links {from}", settings.GetValue(Links, 20), TimeSpan.FromHours(1)),
-        };
+            return Window($"{door} {from}", settings.GetValue(door, usual), window);
+        }
+
+        return IsUpload(context.Request)
+            ? Window($"uploads {WhoOf(context, from)}", settings.GetValue(Uploads, 60), TimeSpan.FromHours(1))
+            : RateLimitPartition.GetNoLimiter("free");
     }
 
     // Where one is begun; its pieces don't count.
