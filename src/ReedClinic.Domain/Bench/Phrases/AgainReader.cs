@@ -9,17 +9,17 @@ internal static class AgainReader
     {
         var course = deed.Course;
         var segment = deed.Segment;
-        if (deed.Action is "tie" && !segment.Has(Cat.Same))
+        if ((deed.Action is "tie" && !segment.Has(Cat.Same) && !segment.HasWord("too")) || (segment.Has(Cat.Quality) && deed.Verb is null && !segment.Has(Cat.Again)))
         {
             return false;
         }
 
-        if (segment.Has(Cat.Quality) && deed.Verb is null && !segment.Has(Cat.Again))
+        if (course.LastInSentence is { Kind: EntryKind.Adjustment, PlaceCarried: true } twice && twice.Last == course.At - 1 && deed.Amount is null && deed.Object is null && deed.Part is null && deed.Blade is null && deed.Side is null && segment.Has(Cat.Same) && deed.Verb is null)
         {
-            return false;
+            return course.Absorb(aside: false);
         }
 
-        if (Base(deed) is not { } slots || segment.Has(Cat.Test) || segment.Has(Cat.Good) || segment.Has(Cat.SameAs) || segment.Has(Cat.Ended))
+        if (Base(deed) is not { } slots || segment.Has(Cat.Test) || segment.Has(Cat.Good) || segment.Has(Cat.SameAs) || segment.Has(Cat.Ended) || (segment.Has(Cat.Change) && deed.Verb is null && deed.Amount is { Bare: true }))
         {
             return false;
         }
@@ -77,7 +77,7 @@ internal static class AgainReader
             return slots;
         }
 
-        var kind = deed.Kind();
+        var kind = DeedKind.Of(deed);
         if (deed.Action is "clip")
         {
             return slots.Kind is "clip" or "clip-hair" && deed.Amount is null ? slots : deed.Course.Before.Log.Live<Adjustment>().Select(fact => Of(fact.Now)).LastOrDefault(other => deed.Amount is null && other.Kind is "clip" or "clip-hair");

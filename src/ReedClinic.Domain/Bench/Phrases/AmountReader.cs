@@ -13,12 +13,12 @@ internal readonly record struct SaidAmount(int? Strokes, decimal? Mm, string? Wo
 internal static class AmountReader
 {
     private static readonly HashSet<string> Adjectives =
-        ["very", "tiny", "tiniest", "lightest", "slightest", "smallest", "little", "littlest", "wee", "small", "light", "good", "fair", "mere", "merest", "barest", "faintest", "gentlest", "gentle", "finest", "softest", "soft", "quick", "full", "extra", "thin", "thinnest", "fine", "briefest", "feather", "slight", "great", "whole", "single", "further", "more", "long", "short", "careful", "minute", "teeny", "last", "decent", "brief"];
+        ["very", "tiny", "tiniest", "lightest", "slightest", "smallest", "little", "littlest", "wee", "small", "light", "good", "fair", "mere", "merest", "barest", "faintest", "gentlest", "gentle", "finest", "softest", "soft", "quick", "full", "extra", "thin", "thinnest", "fine", "briefest", "feather", "slight", "great", "whole", "single", "further", "more", "long", "short", "careful", "minute", "teeny", "last", "decent", "brief", "careful", "weeniest", "weeny", "bare", "modest", "generous", "proper", "real", "fairly", "final", "quick", "healthy", "goodish", "hefty", "tiniest", "narrow", "cautious", "delicate", "featherlight"];
 
     private static readonly HashSet<string> Nouns =
-        ["hair", "bit", "touch", "little", "lot", "lick", "tad", "whisker", "smidgen", "smidge", "fraction", "shade", "sliver", "shaving", "shavings", "trifle", "dusting", "brush", "breath", "skim", "kiss", "wisp", "thought", "scrape", "pass", "crumb", "speck", "trace", "deal", "amount", "hint", "suspicion", "flick", "scratch", "whiff", "nibble", "spot", "tickle", "graze", "once", "stroke"];
+        ["hair", "bit", "touch", "little", "lot", "lick", "tad", "whisker", "smidgen", "smidge", "fraction", "shade", "sliver", "shaving", "shavings", "trifle", "dusting", "brush", "breath", "skim", "kiss", "wisp", "thought", "scrape", "pass", "crumb", "speck", "trace", "deal", "amount", "hint", "suspicion", "flick", "scratch", "whiff", "nibble", "spot", "tickle", "graze", "once", "stroke", "mite", "jot", "whit", "notch", "ghost", "dab", "peck", "peeling", "peel", "wipe", "sweep", "swipe", "rub", "trim", "iota", "atom", "particle", "scruple", "smattering", "caress", "stroking", "glance", "curl", "curls", "feathering"];
 
-    private static readonly HashSet<string> Adverbs = ["lightly", "gently", "slightly", "barely", "delicately", "heavily", "softly", "sparingly", "generously", "thoroughly", "properly", "firmly"];
+    private static readonly HashSet<string> Adverbs = ["lightly", "gently", "slightly", "barely", "delicately", "heavily", "softly", "sparingly", "generously", "thoroughly", "properly", "firmly", "fractionally", "minutely", "minimally", "substantially", "considerably", "marginally", "modestly", "faintly"];
 
     private static readonly HashSet<string> AfterBare = ["off", "from", "on", "each", "more", "per", "a", "here", "there", "at", "in", "over", "for", "now", "this", "to", "both", "either", "apiece", "only", "too", "again", "out", "of", "down", "light", "the", "along", "across", "as", "well", "instead", "then", "but"];
 
@@ -48,7 +48,12 @@ internal static class AmountReader
 
         if (Numbers.At(tokens, at, end) is not { } number || number.Value <= 0)
         {
-            return tokens[at].Is("twice") ? new SaidAmount(2, null, null, at, at + 1) : null;
+            return tokens[at].Text switch
+            {
+                "twice" => new SaidAmount(2, null, null, at, at + 1),
+                "once" when at > segment.First && Ends(segment, at + 1) && segment.Word(at - 1) is not ("at" or "all" or "for") => new SaidAmount(1, null, null, at, at + 1),
+                _ => null,
+            };
         }
 
         if (number.End + 1 < end && tokens[number.End].Text is "or" or "to" && Numbers.At(tokens, number.End + 1, end) is { } upper
@@ -80,7 +85,7 @@ internal static class AmountReader
 
         var pronoun = segment.Word(at) is "one" && segment.Word(at - 1) is "the" or "this" or "that" or "left" or "right" or "upper" or "lower" or "other" or "first" or "second" or "last" or "each" or "no" or "your" or "new" or "fresh" or "good" or "my" or "bad";
         var last = after >= end || segment.Tokens[after].Kind == TokenKind.Break;
-        var place = segment.Items.Any(item => item.First == after && item.Cat is Cat.Side or Cat.Blade or Cat.More or Cat.Off or Cat.Also);
+        var place = segment.Items.Any(item => item.First == after && item.Cat is Cat.Side or Cat.Blade or Cat.More or Cat.Off or Cat.Also) || segment.Word(after) is "right" or "left";
         var fits = last || place || AfterBare.Contains(segment.Word(after));
         return !pronoun && fits && value <= Amount.MostStrokes && segment.Word(at - 1) is not ("number" or "reed" or "pass" or "-" or "no") && segment.Tokens[at].Text is not ("+" or "-")
             ? new SaidAmount((int)value, null, null, at, after, Bare: true)
@@ -96,6 +101,8 @@ internal static class AmountReader
         Cat.Hundredth when value < 100 => new SaidAmount(null, value / 100, null, at, end),
         _ => null,
     };
+
+    private static bool Ends(Segment segment, int at) => at >= segment.End || segment.Tokens[at].Kind is TokenKind.Break || segment.Word(at) is "only" or "each" or "on" or "over" or "with";
 
     private static int Skip(Segment segment, int at, int end)
     {
@@ -143,6 +150,16 @@ internal static class AmountReader
             return new SaidAmount(null, null, Text(segment, at, after), at, after);
         }
 
+        if (at == segment.First && Nouns.Contains(word) && segment.Word(at + 1) is "off" or "from" or "out")
+        {
+            return new SaidAmount(null, null, word, at, at + 1);
+        }
+
+        if (word is "hair" or "whisker" or "tad" or "smidge" or "fraction" && segment.Items.Any(item => item.Cat is Cat.Verb && item.End == at))
+        {
+            return new SaidAmount(null, null, word, at, at + 1);
+        }
+
         return word is "a" or "an" or "the" or "another" or "some" ? Nouned(segment, at, end) : null;
     }
 
@@ -160,8 +177,13 @@ internal static class AmountReader
             return new SaidAmount(null, null, Text(segment, at, strokes), at, strokes);
         }
 
-        return noun < end && Nouns.Contains(segment.Word(noun)) && !(segment.Word(at) is "the" && noun == at + 1)
-            ? new SaidAmount(null, null, Text(segment, at, noun + 1), at, noun + 1)
+        if (noun < end && Nouns.Contains(segment.Word(noun)))
+        {
+            return segment.Word(at) is "the" && noun == at + 1 ? null : new SaidAmount(null, null, Text(segment, at, noun + 1), at, noun + 1);
+        }
+
+        return segment.Word(at + 1) is "tiniest" or "smallest" or "slightest" or "lightest" or "merest" or "barest" or "faintest" or "finest" or "gentlest" or "tiny" or "teeny"
+            ? new SaidAmount(null, null, Text(segment, at, at + 2), at, at + 2)
             : null;
     }
 

@@ -9,7 +9,7 @@ internal static class Comparisons
     internal static bool TryRead(Course course, List<Mention> mentions)
     {
         var segment = course.Segment;
-        if (segment.Has(Cat.Taste) || Link(segment) is not { } link)
+        if (segment.Has(Cat.Taste) || Linked(segment) is not { } link)
         {
             return false;
         }
@@ -19,18 +19,19 @@ internal static class Comparisons
             return true;
         }
 
-        var one = Joined(mentions.Where(mention => mention.First < link.First));
+        var one = Joined(mentions.Where(mention => mention.First < link.Middle));
         var other = Joined(mentions.Where(mention => mention.First >= link.End));
         if (other is null || (one is null && (course.Topic is null || (other.HasPlace && !segment.HasWord("it")))))
         {
             return false;
         }
 
-        if (one is { HasPlace: false, Part: null } && !other.HasPlace && segment.HasWord("it") | (course.LastInSentence is { Kind: EntryKind.Finding }) && course.Topic is { HasPlace: true } topic && topic.Blade is null | one.Side is not null)
+        if (one is { HasPlace: false, Part: null } && !other.HasPlace && segment.HasWord("it") | (course.LastInSentence is { Kind: EntryKind.Finding } && one.Blade is null) && course.Topic is { HasPlace: true } topic && topic.Blade is null | one.Side is not null)
         {
             one = one with { Zone = topic.Usual };
         }
 
+        (one, other) = Shared(course, one, other);
         one = Whole(course, one ?? course.Topic!, other);
         if (one.Usual is null && other.Usual is null && one.Blade is null && one.Side is null)
         {
@@ -41,8 +42,19 @@ internal static class Comparisons
         return true;
     }
 
+    // “Thicker than the right on the top blade”, “upper: right higher than left”: the blade holds for both.
+    private static (Mention? One, Mention Other) Shared(Course course, Mention? one, Mention other)
+    {
+        if (one is { Blade: null, OneSide: not null } && other is { Blade: "Upper" or "Lower", OneSide: not null })
+        {
+            return (one with { Blade = other.Blade }, other with { Blade = null });
+        }
+
+        return (one is { Blade: null } && other.Blade is null && course.Pending is { Blade: "Upper" or "Lower" } ahead ? one with { Blade = ahead.Blade } : one, other);
+    }
+
     /// <summary>“One window thicker than the other”.</summary>
-    private static bool OfOther(Course course, Segment segment, (Relation Relation, int First, int End, Item Quality) link, List<Mention> mentions)
+    private static bool OfOther(Course course, Segment segment, Link link, List<Mention> mentions)
     {
         var after = segment.Word(link.End) is "the" ? link.End + 1 : link.End;
         if (segment.Word(after) is not "other" || mentions.Any(mention => mention.First >= link.End && (mention.HasPlace || mention.Side is not (null or "Other") || mention.Blade is not (null or "Other")))
@@ -56,11 +68,11 @@ internal static class Comparisons
         return true;
     }
 
-    private static void Write(Course course, Mention one, Mention other, (Relation Relation, int First, int End, Item Quality) link, bool? sides = null)
+    private static void Write(Course course, Mention one, Mention other, Link link, bool? sides = null)
     {
         var segment = course.Segment;
-        var relation = FindingReader.IsDenied(segment, link.Quality) && link.Relation is not Relation.SameAs ? Relation.SameAs : link.Relation;
-        var zone = one.Usual ?? other.Usual ?? Zone.WholeReed;
+        var relation = Denials.IsDenied(segment, link.Quality) && link.Relation is not Relation.SameAs ? Relation.SameAs : link.Relation;
+        var zone = one.Usual ?? other.Usual ?? (relation is Relation.MoreOpenThan && one.OneSide is not null ? Zone.Opening : Zone.WholeReed);
         var otherZone = other.HasPlace || other.Zone is not null ? other.Usual : null;
         sides ??= one.OneSide is not null || other.OneSide is not null;
         var (kind, at) = Kind(zone, otherZone == zone ? null : otherZone, sides.Value, relation, one.HasPlace);
@@ -186,39 +198,48 @@ internal static class Comparisons
         return all;
     }
 
-    private static (Relation Relation, int First, int End, Item Quality)? Link(Segment segment)
+    private static Link? Linked(Segment segment)
     {
         if (segment.Find(Cat.SameAs) is { } same)
         {
-            return (Relation.SameAs, same.First, same.End, same);
+            return new Link(Relation.SameAs, same.First, same.First, same.End, same);
         }
 
         if (segment.Items.FirstOrDefault(item => item.Is(Cat.Quality, "matched") && segment.Word(item.End - 1) is "match" or "equal" or "matches" or "matched") is { Value: not null } match
             && segment.Word(match.End) is "the" or "to" or "with" or "its")
         {
-            return (Relation.SameAs, match.First, match.End, match);
+            return new Link(Relation.SameAs, match.First, match.First, match.End, match);
         }
 
         foreach (var quality in segment.All(Cat.Quality))
         {
-            if (segment.Items.FirstOrDefault(item => item.Is(Cat.Than) && item.First >= quality.End && item.First - quality.End <= 3) is { Value: not null } than && Of(quality.Value) is { } relation)
+            if (segment.Items.FirstOrDefault(item => item.Is(Cat.Than) && item.First >= quality.End && item.First - quality.End <= 4) is { Value: not null } than && Of(quality.Value) is { } relation)
             {
-                return (relation, quality.First, than.End, quality);
+                return new Link(relation, quality.First, than.First, than.End, quality);
             }
 
             if (segment.Word(quality.End) is "as" && segment.Word(quality.First - 1) is "as" or "just" or "every")
             {
-                return (Relation.SameAs, quality.First - 1, quality.End + 1, quality);
+                return new Link(Relation.SameAs, quality.First - 1, quality.First - 1, quality.End + 1, quality);
             }
         }
 
         return null;
     }
 
+    /// <summary>The words that join two places.</summary>
+    /// <param name="Relation">How one stands to the other.</param>
+    /// <param name="First">The first token.</param>
+    /// <param name="Middle">What is named before it is the one place.</param>
+    /// <param name="End">The token after the last; what follows is the other place.</param>
+    /// <param name="Quality">The word that tells it.</param>
+    private readonly record struct Link(Relation Relation, int First, int Middle, int End, Item Quality);
+
     private static Relation? Of(string quality) => quality switch
     {
         "thick" => Relation.ThickerThan,
-        "thin" or "soft" => Relation.ThinnerThan,
+        "thin" or "soft" or "deep" => Relation.ThinnerThan,
+        "shallow" => Relation.ThickerThan,
         "long" => Relation.LongerThan,
         "short" => Relation.ShorterThan,
         "high" => Relation.HigherThan,

@@ -14,6 +14,12 @@ internal sealed class Course(IReadOnlyList<Segment> segments, Before before)
     /// <summary>Segments that nothing could be made of.</summary>
     internal List<int> Left { get; } = [];
 
+    /// <summary>The A that is tuned to, in hertz.</summary>
+    internal double A4 { get; init; } = 440;
+
+    /// <summary>True when it was said that more work would ruin the reed.</summary>
+    internal bool Spared { get; set; }
+
     /// <summary>The segment being read.</summary>
     internal int At { get; set; }
 

@@ -5,8 +5,6 @@ namespace ReedClinic.Domain.Bench.Phrases;
 /// <summary>The parts of a segment that may tell of a deed.</summary>
 internal sealed class DeedParts
 {
-    private static readonly HashSet<string> Small = ["hair", "tiniest", "touch", "little", "bit", "tad", "whisker", "smidgen", "smidge", "fraction", "shade", "sliver", "trifle", "slightest", "smallest", "tiny", "breath", "wisp", "thought", "lightest", "barest", "shaving", "slightly", "merest", "speck", "crumb", "barely", "trace", "hint"];
-
     internal DeedParts(Course course, Segment segment, Item? verb, List<Mention> mentions, SaidAmount? amount)
     {
         Course = course;
@@ -17,7 +15,7 @@ internal sealed class DeedParts
         Part = mentions.FirstOrDefault(mention => mention.Part is not null)?.Part;
         Blade = mentions.FirstOrDefault(mention => mention.Blade is not null)?.Blade;
         Side = mentions.FirstOrDefault(mention => mention.Side is not null && mention.Side != "Both")?.Side ?? mentions.FirstOrDefault(mention => mention.Side is not null)?.Side;
-        Thing = segment.Items.FirstOrDefault(item => item.Cat == Cat.Thing && item.Value is not ("block" or "case" or "pliers")).Value;
+        Thing = segment.Items.FirstOrDefault(item => item.Cat == Cat.Thing && item.Value is not ("block" or "case" or "pliers") && item.First != verb?.First).Value;
         Object ??= IsNewOne ? course.Topic : null;
         Target = Object ?? (Part is { } part && course.Topic is { } topic && PlaceReader.Named(part, Region(topic)) is { } zone
             ? new Mention { Zone = zone }
@@ -49,7 +47,11 @@ internal sealed class DeedParts
 
     internal string? Action => Verb is { } verb ? Moods.Action(verb) : null;
 
-    internal bool IsAgain => Segment.Has(Cat.Again) || Segment.Has(Cat.Same) || (Verb is null && IsOtherPlace) || (Verb is null && Segment.Has(Cat.More) && Amount is { Strokes: not null } or { Mm: not null } && !Segment.Has(Cat.Quality));
+    internal bool IsAgain => Segment.Has(Cat.Again) || Segment.Has(Cat.Same) || (Verb is null && IsOtherPlace) || IsSideToo || (Verb is null && Segment.Has(Cat.More) && Amount is { Strokes: not null } or { Mm: not null } && !Segment.Has(Cat.Quality));
+
+    // “And the right too”, of what stands last in the log.
+    private bool IsSideToo => Verb is null && Course.Drafts.Count == 0 && Course.Before.Last is Adjustment && (Blade is not null || Side is not null) && !HasPlace
+        && (Segment.Has(Cat.Also) || Segment.Joint is "and" or "then" or "plus") && !Segment.Has(Cat.Quality) && !Segment.Has(Cat.Good) && !Segment.Has(Cat.Than) && !Segment.Has(Cat.Test) && !Segment.Has(Cat.Not) && PitchReader.NotesIn(Segment).Count == 0;
 
     private bool IsOtherPlace => (Blade is "Other" || Side is "Other") && !Segment.Has(Cat.Quality) && !Segment.Has(Cat.Good) && !Segment.Has(Cat.Than) && !Segment.Has(Cat.Test);
 
@@ -67,23 +69,50 @@ internal sealed class DeedParts
         }
         : null);
 
-    private bool UsesTopic => !HasPlace && Thing is null && (Verb is null || Action is "scrape" or "take" or "light" or "sand" or "smooth" or "blend" or "free" or "narrow" or "dust" && (Course.Topic is not null || Pronoun));
+    private bool UsesTopic => !HasPlace && !(Action is "blend" && !Pronoun) && Thing is null && (Verb is null || Action is "scrape" or "take" or "light" or "sand" or "smooth" or "blend" or "free" or "narrow" or "dust" or "lengthen" && (Course.Topic is not null || Pronoun));
 
-    private bool Pronoun => Segment.HasWord("it") || Segment.HasWord("them") || Segment.HasWord("that") || Segment.HasWord("those") || Segment.HasWord("there");
+    internal bool Pronoun => Segment.HasWord("it") || Segment.HasWord("them") || Segment.HasWord("that") || Segment.HasWord("those") || Segment.HasWord("there");
 
     /// <summary>True when the segment talks of working on the reed, done or not.</summary>
-    internal bool IsDeed => Verb is null ? IsWithoutVerb : Action switch
+    internal bool IsDeed => !IsOfTool && (Verb is null ? IsWithoutVerb : IsOfVerb);
+
+    // “Opened up overnight”: what the reed did.
+    private bool IsOfItself => Verb is { } verb && Moods.Form(verb) is 'P' or 'N' && Segment.Word(verb.First) is "opened" or "closed" or "shut" or "spread" or "collapsed" && !Segment.Has(Cat.Me) && !HasPlace && !HasObject(verb) && Thing is null && Side is null;
+
+    // “Sharpened the knife”: not the reed.
+    private bool IsOfTool => Segment.HasWord("parcel") || Segment.HasWord("envelope") || Segment.HasWord("letter") || Segment.HasWord("label") || Segment.HasWord("photo") || Segment.HasWord("camera") || !HasPlace && Enumerable.Range(Segment.First, Segment.End - Segment.First).Any(at => Segment.Word(at) is "knife" or "knives" or "plaque" or "stone" or "strop" or "desk" or "box" or "lip" or "lips" or "hands" or "eyes" or "fingers" or "arm" or "light" && !(Segment.Word(at) is "box" or "light" && Segment.Word(at - 1) is not "the")
+        && !Enumerable.Range(Math.Max(Segment.First, at - 3), at - Math.Max(Segment.First, at - 3)).Any(before => Segment.Word(before) is "with" or "of" or "under" or "using" or "on" or "by" or "over" or "and"));
+
+    private bool IsOfVerb => Action switch
     {
-        "light" => Thing is not null && Thing is not "air" || (Object?.Zone is Zone.Wire or Zone.Cork && Segment.HasWord("on")) || (HasPlace && Segment.HasWord("over") && Verb is { } went && Segment.Word(went.First) is "go" or "went" or "going" or "gone" && !Segment.Has(Cat.Quality)) || (Amount is { } amount && (amount.Strokes is not null || amount.Mm is not null || Segment.Has(Cat.Off) || IsBareLight) && (HasPlace || Topic is not null) && !Segment.Has(Cat.Cent)),
-        "take" => (Amount is not null && !Segment.Has(Cat.Cent)) || (HasPlace && IsTakenDown),
+        "light" => (Thing is not null and not "air" && IsThingPut) || (Object?.Zone is Zone.Wire or Zone.Cork && Segment.HasWord("on") | Segment.HasWord("round") | Segment.HasWord("added")) || (HasPlace && Segment.HasWord("over") && Verb is { } went && Segment.Word(went.First) is "go" or "went" or "going" or "gone" && !Segment.Has(Cat.Quality)) || (Amount is { } amount && (amount.Strokes is not null || amount.Mm is not null || Segment.Has(Cat.Off) || IsBareLight) && (HasPlace || Topic is not null) && !Segment.Has(Cat.Cent)),
+        "take" when (Side is not null || Blade is not null) && DeedKind.IsToMatch(this) && (Segment.HasWord("down") || Amount is not null) => true,
+        "take" => (Amount is not null && !Segment.Has(Cat.Cent)) || (HasPlace && IsTakenDown) || Segment.Has(Cat.Quality, "bump") || Segment.Has(Cat.Quality, "barkspot") && Segment.Has(Cat.Off),
         "other" => HasPlace || Thing is not null,
         "fit" => Object?.Zone is Zone.Cork or Zone.Wire or Zone.Thread || Thing is not null,
-        "realign" => IsRealigned,
+        "realign" => IsRealigned || (Object is not null && DeedKind.IsFurther(this, "realign") is not null),
         "draw" => Thing is "air" && !Segment.Has(Cat.Test),
         "keepoff" => false,
-        "scrape" or "open" or "press" or "even" or "clean" or "free" or "lengthen" or "define" or "narrow" or "tie" or "seal" or "round" or "bend" or "square" or "offset" or "squeeze" or "soak" or "dry" or "wait" => !IsState && !IsStanding,
+        "open" or "press" when IsOfItself => false,
+        "define" when !HasPlace && !(Pronoun && Course.Topic is not null) && Course.Pending is null => false,
+        "bend" when !HasPlace && !Pronoun && Blade is null && Thing is null => false,
+        "retire" => Verb is { } gone && (Moods.Form(gone) is not 'B' || HasObject(gone) || gone.First == Segment.First),
+        "scrape" when Target is null && Part is null && Side is null && Blade is null && Amount is null && !(Pronoun && Course.Topic is not null) && !Segment.HasWord("cane") => false,
+        "tie" when Segment.Has(Cat.Quality) && Object is null => false,
+        "scrape" or "open" or "press" or "even" or "clean" or "free" or "lengthen" or "define" or "narrow" or "tie" or "seal" or "round" or "bend" or "square" or "offset" or "squeeze" or "soak" or "dry" or "wait" or "smooth" => !(Action is "soak" or "dry" && Segment.HasWord("too") && Segment.HasWord("long") | Segment.HasWord("much")) && !IsState && !IsStanding,
         _ => true,
     };
+
+    // “Put tape round the sides”; not “the tape is on its way”.
+    private bool IsThingPut => Verb is { } verb && Segment.Items.FirstOrDefault(item => item.Cat == Cat.Thing) is { Value: not null } thing && (thing.First > verb.First || IsPutOn);
+
+    // “Fishskin on”, “new cork on”: what it is put on, or that it is put on, comes after it.
+    private bool IsPutOn => Segment.Items.Any(item => (item.Cat == Cat.Thing && item.Value is not ("air" or "mandrel" or "block" or "case" or "pliers") || (item.Cat == Cat.Zone && item.Value is "Cork" or "Wire"))
+        && Segment.Word(item.First - 1) is not ("over" or "under" or "on" or "from" or "off" or "to" or "behind" or "above" or "below" or "near" or "in")
+        && !Segment.HasWord("table") && !Segment.HasWord("order") && !Segment.HasWord("ordered") && !Segment.HasWord("bench") && !Segment.HasWord("shelf") && !Segment.HasWord("floor")
+        && (Enumerable.Range(item.End, Math.Max(0, Math.Min(3, Segment.End - item.End))).Any(at => Segment.Word(at) is "on" or "over" or "round" or "around" or "across" or "along" or "through" or "to" or "in" or "into" or "down"
+                && !Segment.Items.Any(known => known.Cat is Cat.Test && known.First <= at && at < known.End))
+            || Segment.Word(item.First - 1) is "new" or "fresh" or "another" || Segment.Word(item.First - 2) is "new" or "fresh"));
 
     /// <summary>“Give it a scrape”, “went over the corners lightly”.</summary>
     private bool IsBareLight => HasPlace && !Segment.Has(Cat.Quality) && !Segment.Has(Cat.Good) && Amount?.Words is not null && (Segment.HasWord("over") || Segment.HasWord("gave") || Segment.HasWord("giving") || Segment.HasWord("give") || Segment.HasWord("put"));
@@ -91,19 +120,19 @@ internal sealed class DeedParts
     private bool IsTakenDown => Segment.HasWord("down") || Segment.Has(Cat.Off) || Segment.HasWord("back") || Action is "take" && Object is not null && Verb is { } verb && Segment.Word(verb.First) is "take" or "took" or "taking" or "taken";
 
     private bool IsRealigned => Object?.Zone is Zone.SideEdges or Zone.Wire or Zone.Rooftop || ((Segment.HasWord("blades") || Segment.HasWord("them") || Segment.Has(Cat.Blade))
-        && (Segment.HasWord("back") || Segment.HasWord("straight") || Segment.HasWord("over") || Segment.HasWord("line") || Segment.HasWord("across") || Segment.HasWord("round") || Segment.HasWord("true") || Verb is { } verb && Segment.Word(verb.First).Contains("align", StringComparison.Ordinal)));
+        && (Segment.HasWord("back") || Segment.HasWord("straight") || (Segment.HasWord("over") && !Segment.HasWord("turned") && !Segment.HasWord("turn") && !Segment.HasWord("turning")) || Segment.HasWord("line") || Segment.HasWord("across") || Segment.HasWord("round") || Segment.HasWord("true") || Verb is { } verb && Segment.Word(verb.First).Contains("align", StringComparison.Ordinal)));
 
     // “Wet, a little closed”: how it is, with nothing that it is done to; and “eye squashed”.
     private bool IsStanding => Verb is { } verb && !Moods.IsPutAside(Segment, verb) && (Moods.Form(verb) is 'B'
-        ? Segment.Word(verb.First) is "wet" or "dry" or "clean" or "close" or "even" or "level" or "square" or "true" or "open" or "round" or "narrow" or "clear" or "free" or "smooth" or "rest" or "wait" && !HasObject(verb)
+        ? Segment.Word(verb.First) is "wet" or "dry" or "clean" or "close" or "even" or "level" or "square" or "true" or "open" or "round" or "narrow" or "clear" or "free" or "smooth" or "rest" or "wait" or "shut" or "match" && !HasObject(verb)
         : Moods.Form(verb) is 'P' && (Segment.Items.Any(item => item.First == verb.First && item.Cat is Cat.Quality) && !HasObject(verb)
-            || (!HasObject(verb) && (Action is "press" or "squeeze" or "bend" or "round" || Segment.Word(verb.First) is "closed" or "opened" or "separated" or "defined" or "rested" or "balanced") && verb.First > Segment.First && !Segment.HasWord("i"))));
+            || (!HasObject(verb) && (Action is "press" or "squeeze" or "bend" or "round" && Object?.Zone is not Zone.Eye && Thing is null && Amount is null || Segment.Word(verb.First) is "closed" or "opened" && Object?.Zone is null or Zone.Opening or Zone.WholeReed || Segment.Word(verb.First) is "separated" or "defined" or "rested" or "balanced") && verb.First > Segment.First && !Segment.HasWord("i"))));
 
     private bool HasObject(Item verb)
     {
         for (var i = verb.End; i < Segment.End; i++)
         {
-            if (Segment.Word(i) is "it" or "them" or "that" or "the" or "this" or "those" or "reed" or "up" || Segment.Covered(i, Cat.Zone) || Segment.Covered(i, Cat.Region) || Segment.Covered(i, Cat.Stroke))
+            if (Segment.Word(i) is "it" or "them" or "that" or "the" or "this" or "those" or "reed" or "up" || Segment.Covered(i, Cat.Side) || Segment.Covered(i, Cat.Blade) || Segment.Covered(i, Cat.Zone) || Segment.Covered(i, Cat.Region) || Segment.Covered(i, Cat.Stroke))
             {
                 return true;
             }
@@ -133,14 +162,19 @@ internal sealed class DeedParts
                 return false;
             }
 
-            if (Object?.Zone is Zone.Cork && Segment.HasWord("new") | Segment.HasWord("fresh"))
+            if (Object?.Zone is Zone.Cork && Segment.HasWord("new") | Segment.HasWord("fresh") && (Segment.HasWord("on") || (!Segment.HasWord("is") && !Segment.HasWord("'s"))))
+            {
+                return true;
+            }
+
+            if (Thing is "fishskin" && !Segment.Has(Cat.Not) && Segment.Items.All(item => item.Cat is Cat.Thing or Cat.Filler or Cat.Now or Cat.Also) && Enumerable.Range(Segment.First, Segment.End - Segment.First).All(at => Segment.Tokens[at].Kind is TokenKind.Break or TokenKind.Symbol || Segment.Items.Any(item => item.First <= at && at < item.End)))
             {
                 return true;
             }
 
             if (Thing is not null and not "air" || Object?.Zone is Zone.Cork or Zone.Wire)
             {
-                return Segment.HasWord("on") || Segment.HasWord("over") || Segment.HasWord("in") || Segment.HasWord("through") || Segment.HasWord("round") || Segment.HasWord("around") || Segment.HasWord("across") || Segment.HasWord("along") || Segment.HasWord("to");
+                return IsPutOn && !Segment.Has(Cat.Not);
             }
 
             if (Object is null && !Segment.Has(Cat.Off) && !Segment.Has(Cat.More) && Segment.Joint is "," or "" or "but" && Course.LastInSentence is { Kind: EntryKind.Adjustment, Slots: { Strokes: null, Mm: null, Words: null } })
@@ -148,74 +182,27 @@ internal sealed class DeedParts
                 return false;
             }
 
-            return Amount is { } amount && (amount.Strokes is not null && !amount.Bare ? HasPlace || Segment.Has(Cat.Off) || Course.Last is { Kind: EntryKind.Adjustment }
-                : (Segment.Has(Cat.Off) && (HasPlace || Blade is not null || Side is not null || Course.Topic is not null)) || (amount.Words is not null && IsWorkNoun) || (amount.Bare && amount.Strokes is not null && (HasPlace || Side is not null || Blade is not null) && Course.LastInSentence is { Kind: EntryKind.Adjustment }));
+            if (IsBareLine || IsLength)
+            {
+                return true;
+            }
+
+            return Amount is { } amount && (amount.Strokes is not null && !amount.Bare ? HasPlace || Segment.Has(Cat.Off) || Course.Pending is { HasPlace: true } || (Course.Last is { Kind: EntryKind.Adjustment } && Course.LastInSentence is not { Kind: EntryKind.Note })
+                : (Segment.Has(Cat.Off) && (HasPlace || Blade is not null || Side is not null || Course.Topic is not null)) || (amount.Words is not null && IsWorkNoun) || (amount.Bare && amount.Strokes is not null && (((HasPlace || Side is not null || Blade is not null) && Course.LastInSentence is { Kind: EntryKind.Adjustment }) || (HasPlace && Course.Last is null or { Kind: EntryKind.Adjustment } && (Segment.Word(amount.End) is "on" or "off" or "from" or "each" || Segment.Has(Cat.More))) || (Course.Pending is { HasPlace: true } && Segment.Word(amount.End) is "each" or "apiece"))));
         }
     }
+
+    // “Corners 2”, “gutter two left”: a place and how many, and nothing else.
+    private bool IsBareLine => Amount is { Bare: true, Strokes: not null } amount && Object is { Zone: not (Zone.Opening or Zone.WholeReed or Zone.Eye or Zone.Cork or Zone.Thread or Zone.Wire or Zone.Inside or Zone.TipEdge) } && Course.Last is null or { Kind: EntryKind.Adjustment }
+        && Segment.Items.All(item => item.Cat is Cat.Zone or Cat.Region or Cat.Part or Cat.Side or Cat.Blade or Cat.Filler or Cat.Now or Cat.Both or Cat.Only or Cat.Also)
+        && Enumerable.Range(Segment.First, Segment.End - Segment.First).All(at => Segment.Tokens[at].Kind is TokenKind.Break or TokenKind.Symbol || (at >= amount.First && at < amount.End) || Segment.Items.Any(item => item.First <= at && at < item.End)
+            || Segment.Word(at) is "each" or "ea" or "apiece" or "right" or "left" or "the" or "and" or "on" or "in" or "of");
+
+    // “.2 mm off”, “windows down 1 mm”: a length, and where it goes.
+    private bool IsLength => Amount is { Mm: not null and <= 5 } && !Segment.Has(Cat.Not) && !Segment.Has(Cat.Hedge)
+        && (HasPlace ? Object?.Zone is Zone.Windows or Zone.WindowBase or Zone.Rooftop && Segment.HasWord("down") | Segment.HasWord("back") | Segment.HasWord("further") : Segment.HasWord("off") && Course.Topic is null && Course.Drafts.Count == 0);
 
     private bool IsWorkNoun => HasPlace && (Segment.HasWord("dusting") || Segment.HasWord("lick") || Segment.HasWord("brush") || Segment.HasWord("scrape") || Segment.HasWord("pass") || Segment.HasWord("skim") || Segment.HasWord("flick"));
-
-    /// <summary>What was done, by its lasting name.</summary>
-    internal string Kind()
-    {
-        var action = Action ?? (Thing is not null || Object?.Zone is Zone.Cork or Zone.Wire ? "light" : Segment.HasWord("dusting") ? "dust" : "take");
-        if (action is "clip" || (Segment.HasWord("trimmed") || Segment.HasWord("trim") || Segment.HasWord("trimming")) && Target?.Region is "tip")
-        {
-            return IsSmall ? "clip-hair" : "clip";
-        }
-
-        if (Segment.HasWord("lay") && Target?.Zone is Zone.WindowBase)
-        {
-            return DeedTable.Kind(action, "lay-base") ?? "scrape-lay-base";
-        }
-
-        if (Thing is { } thing && (DeedTable.Specific(action, thing) ?? DeedTable.Specific("light", thing)) is { } withThing)
-        {
-            return withThing;
-        }
-
-        if (Object is null && Part is null && Pronoun && Course.Topic is { HasPlace: true } topic && DeedTable.Specific(action, topic.Region ?? topic.Zone!.Value.ToString()) is { } ofTopic)
-        {
-            return ofTopic;
-        }
-
-        foreach (var key in Keys())
-        {
-            if (DeedTable.Kind(action, key) is { } kind)
-            {
-                return kind == "retie" && action is "tie" && Thing is "fishskin" ? "seal-sides" : kind;
-            }
-        }
-
-        return "something-else";
-    }
-
-    private IEnumerable<string> Keys()
-    {
-        if (Thing is not null)
-        {
-            yield return Thing;
-        }
-
-        if (Segment.Has(Cat.Quality, "bump") && !(Action is "smooth" && Target?.Zone is Zone.TipEdge))
-        {
-            yield return "bump";
-        }
-
-        if (Part is "face" || (Part is "side" && Object is null))
-        {
-            yield return Part;
-        }
-
-        yield return Target is { Region: { } region } ? region == "heart" && Target.OneSide is not null ? "HeartSides" : region : Target?.Zone?.ToString() ?? "-";
-    }
-
-    private bool IsSmall => Amount switch
-    {
-        { Mm: { } mm } => mm < 0.3m,
-        { Words: { } words } => words.Split(' ').Any(Small.Contains),
-        _ => false,
-    };
 
     // “Down towards the bark”, “near the thread”: where it leads, not where it was done.
     private static bool IsGoal(Segment segment, Mention mention)

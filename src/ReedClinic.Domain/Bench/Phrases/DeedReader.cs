@@ -12,19 +12,20 @@ internal static class DeedReader
         var segment = Purpose.Trim(course, out var sake);
         var verb = Moods.Head(segment) ?? OpeningVerb(segment);
         var mentions = PlaceReader.Read(segment);
+        mentions.RemoveAll(mention => verb is { } opens && mention.First == opens.First && mention.End <= opens.End + 1 && mention.Zone is Zone.Opening);
         var deed = new DeedParts(course, segment, verb, mentions, AmountReader.Read(segment, segment.First, segment.End));
-        if (deed.IsAgain && AgainReader.TryRead(deed, sake))
+        if ((deed.IsAgain && AgainReader.TryRead(deed, sake)) || deed.IsLook)
         {
             return true;
         }
 
-        if (!deed.IsDeed || deed.IsLook)
+        if (!deed.IsDeed)
         {
             return false;
         }
 
-        var mood = Moods.Of(course, segment, verb);
-        if (mood is Mood.Harm || (mood is Mood.NotDone && verb is { } same && segment.Items.Any(item => item.Cat == Cat.Quality && item.First == same.First)) || (mood is not Mood.Done && mood is Mood.Others or Mood.Unsure && FindingReader.WouldRead(course, mentions)))
+        var mood = Moods.Of(course, segment, verb) is var told && told is Mood.Done && IsNameless(deed) ? Mood.Unsure : told;
+        if (IsLeftToOthers(deed, mood, mentions))
         {
             return false;
         }
@@ -46,9 +47,28 @@ internal static class DeedReader
         return true;
     }
 
+    // A bare verb that makes no adjustment with a name: “run down the middle of the blade”.
+    private static bool IsNameless(DeedParts deed) => deed.Verb is { } bare && Moods.Form(bare) is 'B' && deed.Amount is null && Moods.Action(bare) is not ("other" or "clip") && DeedKind.Of(deed) is "something-else";
+
+    /// <summary>Whether what wasn’t done says something else: a finding, praise, or once more what the reed does (“just closes”).</summary>
+    private static bool IsLeftToOthers(DeedParts deed, Mood mood, List<Mention> mentions)
+    {
+        var (course, segment) = (deed.Course, deed.Segment);
+        return mood is Mood.Harm
+            || (mood is Mood.NotDone && deed.Verb is { } same && segment.Items.Any(item => item.Cat == Cat.Quality && item.First == same.First))
+            || (mood is Mood.Others or Mood.Unsure && (FindingReader.WouldRead(course, mentions) || (segment.Has(Cat.Good) && mentions.Any(mention => mention.HasPlace))))
+            || (mood is Mood.Others && deed.Verb is { } does && Moods.Form(does) is 'S' && deed.Object is null && deed.Amount is null && course.LastInSentence is not null && !segment.Has(Cat.Other));
+    }
+
     // “Opening up the channels”: the same word as the gap at the tip.
     private static Item? OpeningVerb(Segment segment)
     {
+        if (segment.Word(segment.First) is "another" or "further" || (segment.Word(segment.First) is "one" && segment.Word(segment.First + 1) is "more"))
+        {
+            var noun = segment.Items.FirstOrDefault(item => item.Cat == Cat.Verb && item.First > segment.First && item.First <= segment.First + 3 && Moods.Form(item) is 'B' && Moods.Action(item) is "clip" or "dust" or "soak");
+            return noun.Value is null || segment.Has(Cat.Quality) ? null : noun with { Value = Moods.Action(noun) + "/P" };
+        }
+
         var at = segment.IndexOfWord("opening");
         var opens = at >= 0 && (segment.Word(at + 1) is "up" || (segment.Items.Any(item => item.Value is "Windows" or "HeartBottom" && item.First > at && item.First <= at + 3)
             && segment.Word(at - 1) is not ("the" or "an")));
@@ -57,12 +77,11 @@ internal static class DeedReader
 
     internal static void Write(DeedParts deed, Zone? sake)
     {
-        var kind = deed.Kind();
+        var kind = DeedKind.Of(deed);
         var known = AdjustmentCatalogue.Find(new AdjustmentKindId(kind));
         var place = deed.Target;
-        var zone = kind is "extend-windows" or "clip" or "clip-hair" || place?.Zone is null ? known?.Zone ?? place?.Usual : place.Zone;
-        if (deed.Course.LastInSentence is { Kind: EntryKind.Adjustment } same && same.Slots.Kind == kind && kind is "retie" or "soak" or "rest-dry" or "realign" or "refit-cork" or "round-eye"
-            && deed.Object is null && deed.Amount is null && deed.Blade is null && deed.Side is null)
+        var zone = kind is "extend-windows" or "clip" or "clip-hair" or "clean-inside" || place?.Zone is null ? known?.Zone ?? place?.Usual : place.Zone;
+        if (SaidTwice(deed, kind))
         {
             deed.Course.Absorb(aside: false);
             return;
@@ -72,7 +91,7 @@ internal static class DeedReader
         {
             Kind = kind,
             Zone = zone ?? Zone.WholeReed,
-            Strokes = deed.Amount?.Strokes,
+            Strokes = kind is "clip" or "clip-hair" && deed.Amount?.Strokes is 1 ? null : deed.Amount?.Strokes,
             Mm = deed.Amount?.Mm,
             Words = deed.Amount?.Words,
             Sake = sake,
@@ -83,7 +102,30 @@ internal static class DeedReader
         }
 
         deed.Course.Topic = place ?? deed.Course.Topic;
+        if (deed.Blade is "Upper" or "Lower" && deed.Segment.Joint is "and")
+        {
+            Backwards(deed.Course, draft);
+        }
+
         Breath(deed.Course, draft);
+    }
+
+    // “Untied it and tied it again”, “wetted it and drew air through”: one adjustment, in two words.
+    private static bool SaidTwice(DeedParts deed, string kind)
+    {
+        if (deed.Course.LastInSentence is not { Kind: EntryKind.Adjustment } same)
+        {
+            return false;
+        }
+
+        if (kind == "draw-air" && same.Slots is { Kind: "soak", Strokes: null, Words: null } && same.Last == deed.Course.At - 1 && deed.Segment.Joint is "and" or "then")
+        {
+            same.Slots = new ReadSlots { Kind = kind, Zone = Zone.Opening };
+            return true;
+        }
+
+        return same.Slots.Kind == kind && kind is "retie" or "soak" or "rest-dry" or "realign" or "refit-cork" or "round-eye" or "clean-inside" or "wait" or "retire" or "draw-air"
+            && (deed.Object is null || deed.Object.Usual == same.Slots.Zone) && deed.Amount is null && deed.Blade is null && deed.Side is null;
     }
 
     private static ReadSlots Where(DeedParts deed, string kind, ReadSlots slots)
@@ -133,6 +175,15 @@ internal static class DeedReader
 
     internal static Sides? LastSide(Course course) => course.Drafts.LastOrDefault(draft => draft.Slots.Sides is not null)?.Slots.Sides
         ?? course.Topic?.OneSide ?? (course.Before.LastPlace is { Sides: not Sides.Both } place ? place.Sides : null);
+
+    /// <summary>“One off the left shoulder and two off the right, top blade”: a blade said once holds for the deeds of the breath.</summary>
+    internal static void Backwards(Course course, Draft last)
+    {
+        foreach (var earlier in course.Drafts.Where(draft => draft.Sentence == last.Sentence && draft is { Kind: EntryKind.Adjustment, Slots: { Blades: null, Zone: not null } } && !ReferenceEquals(draft, last) && draft.Verb is not ("clip" or "soak" or "seal")))
+        {
+            earlier.Slots = earlier.Slots with { Blades = last.Slots.Blades };
+        }
+    }
 
     private static bool IsCentral(Zone? zone) => zone is Zone.HeartCentre or Zone.TipCentre or Zone.Spine or Zone.Opening or Zone.WholeReed or Zone.Eye
         or Zone.Cork or Zone.Thread or Zone.Wire or Zone.Inside or Zone.TipEdge;

@@ -10,11 +10,11 @@ internal static class DeedTable
         thin-tip-sides: scrape take light dust free narrow even blend; TipSides
         thin-tip-centre: scrape take light dust free; TipCentre
         thin-edge: scrape take light dust define free narrow even press; TipEdge
-        smooth-edge: sand burnish smooth; TipEdge tip TipSides TipCorners TipCentre
+        smooth-edge: sand polish burnish smooth; TipEdge tip TipSides TipCorners TipCentre
         lengthen-tip: lengthen; tip TipSides TipEdge Rooftop TipCentre Transition
         lengthen-tip: realign; Rooftop tip
         blend: blend smooth; Transition tip heart HeartCentre HeartBottom Rooftop TipSides
-        blend: scrape take light dust even free narrow sand open press clean; Transition
+        blend: scrape take light dust even free narrow sand open press clean polish; Transition
         blend: blend; *
         define-tip: define clean free scrape take light dust open clear even; Rooftop
         define-tip: define; tip Transition heart *
@@ -29,10 +29,10 @@ internal static class DeedTable
         scrape-lay-base: scrape take light dust free lengthen open; lay-base
         thin-spine: scrape take light dust free even narrow press; Spine
         thin-rails: scrape take light dust free narrow even open; Rails
-        narrow-edges: scrape take light narrow sand dust even; SideEdges
+        narrow-edges: scrape take light narrow sand dust even polish; SideEdges
         narrow-edges: narrow; *
         smooth-bumps: smooth; bump
-        smooth-bumps: smooth even scrape take dust light sand press clip blend clean free; bump
+        smooth-bumps: smooth even scrape take dust light sand press clip blend clean free polish narrow; bump
         even-up: even; WholeReed * -
         square-tip: square; *
         offset-tip: offset; *
@@ -42,24 +42,27 @@ internal static class DeedTable
         close-press: squeeze; face
         draw-air: draw; air Opening -
         round-eye: round bend; Eye mandrel
-        round-eye: open lengthen clean light fit; Eye
+        round-eye: open lengthen light fit; Eye
         round-eye: round; -
         open-squeeze: round; Opening
         flatten-eye: press squeeze; Eye
-        bend-wire: bend round press squeeze open realign other narrow; Wire
+        bend-wire: bend round press squeeze open realign other narrow free even square; Wire
         add-wire: light fit other seal take tie; Wire
         seal-sides: seal; SideEdges fishskin - WholeReed side
         seal-sides: light fit tie other; fishskin
         seal-thread: seal; Thread
-        seal-thread: seal light fit other soak; wax
+        seal-thread: seal light fit other soak polish; wax
         realign: realign bend; SideEdges WholeReed -
-        burnish: burnish; *
+        realign: square; SideEdges
+        burnish: burnish polish; *
         smooth-edge: light sand dust; abrasive
         smooth-edge: sand; - *
         clean-inside: clean light dust; Inside swab -
+        clean-inside: clean; Eye WholeReed Opening
         clean-inside: take; Inside
         refit-cork: fit light sand seal take soak tie other clean; Cork
-        retie: tie; Thread WholeReed -
+        retie: tie take; Thread
+        retie: tie; WholeReed -
         retire: retire; WholeReed -
         soak: soak; WholeReed - tip
         rest-dry: dry; WholeReed -

@@ -20,6 +20,9 @@ internal sealed class Draft
     /// <summary>True when words were taken into its span that say nothing of their own.</summary>
     internal bool HasAside { get; set; }
 
+    /// <summary>True for a remark that is only a reason or a lead where its sentence has an entry.</summary>
+    internal bool IsLoose { get; set; }
+
     /// <summary>The verb of an adjustment.</summary>
     internal string? Verb { get; init; }
 

@@ -8,9 +8,14 @@ internal static class EndedReader
         var segment = course.Segment;
         var finding = course.Before.LastFinding is not null || course.LastOf(EntryKind.Finding) is not null;
         var noMore = segment.Has(Cat.NoMore) && segment.Has(Cat.Quality);
-        if (!(finding || noMore) || segment.Asked || Moods.IsQuestion(segment))
+        if (!(finding || noMore || IsTheOne(segment)) || segment.Asked || Moods.IsQuestion(segment))
         {
             return false;
+        }
+
+        if (segment.Find(Cat.Ended) is { Value: "LeftOnPurpose" } && course.LastInSentence is { Kind: EntryKind.LeaveAlone } && !segment.Has(Cat.Quality))
+        {
+            return course.Absorb(aside: false);
         }
 
         if (Ending(course, segment) is not { } ending || segment.Has(Cat.Test) || segment.Has(Cat.Taste) || segment.Has(Cat.Plan) || PitchReader.NotesIn(segment).Count > 0)
@@ -24,12 +29,35 @@ internal static class EndedReader
             return false;
         }
 
+        if (course.LastInSentence is { Kind: EntryKind.FindingEnded } same && same.Slots.Ending == ending && segment.Find(Cat.Quality) is null)
+        {
+            return course.Absorb(aside: false);
+        }
+
         course.Add(EntryKind.FindingEnded, new ReadSlots { Kind = kind, Ending = ending });
         return true;
     }
 
+    // “The leak’s gone”, “leaving that slant”, “not as thick as it was”: a finding that is known without having been said here.
+    private static bool IsTheOne(Segment segment) => segment.Find(Cat.Quality) is { } quality && (segment.Word(quality.First - 1) is "the" or "that" or "your" && segment.Items.Any(item => item.Cat is Cat.Ended or Cat.Leave && item.First >= segment.First)
+        && quality.Value is "leak" or "bump" or "barkspot" or "slanted" or "cracked" or "steep" or "slipped" or "dirty" or "lopsided" or "uneven" or "against" or "wavy" || IsLess(segment));
+
+    // “Not as thick as it was”, “less steep than before”.
+    private static bool IsLess(Segment segment) => segment.Find(Cat.Quality) is { } quality && (segment.Word(quality.First - 1) is "less" || (segment.Word(quality.First - 1) is "as" or "so" && segment.IndexOfWord("not") is >= 0 and var not && not < quality.First))
+        && segment.Word(quality.End) is "as" or "than" && segment.Word(quality.End + 1) is "it" or "before" or "they" or "that" or "when";
+
     private static FindingEnding? Ending(Course course, Segment segment)
     {
+        if (IsLess(segment))
+        {
+            return FindingEnding.Better;
+        }
+
+        if (segment.Find(Cat.Leave) is { } leave && IsTheOne(segment) && !segment.Items.Any(item => item.Cat == Cat.Other && item.First < leave.First && segment.Word(item.First) is not "your"))
+        {
+            return FindingEnding.LeftOnPurpose;
+        }
+
         if (segment.Find(Cat.Ended) is { } ended)
         {
             var value = Enum.Parse<FindingEnding>(ended.Value);
@@ -72,7 +100,7 @@ internal static class EndedReader
             return named;
         }
 
-        if (segment.Has(Cat.NoMore) && named is not null)
+        if (named is not null && (segment.Has(Cat.NoMore) || IsTheOne(segment)))
         {
             return named;
         }

@@ -37,130 +37,52 @@ internal static class FindingReader
             }
         }
 
-        return qualities.FirstOrDefault(item => item.Cat is Cat.Good) is { Value: not null } good && !segment.Has(Cat.Test) && !segment.Has(Cat.Plan) && Praise(course, mentions, good);
+        return qualities.FirstOrDefault(item => item.Cat is Cat.Good) is { Value: not null } good && !segment.Has(Cat.Test) && !segment.Has(Cat.Plan) && Praises.Read(course, mentions, good);
     }
 
     private static bool One(Course course, List<Mention> mentions, Item quality)
     {
-        var segment = course.Segment;
+        var (segment, value) = (course.Segment, quality.Value);
         var place = PlaceOf(course, mentions, quality);
-        var value = quality.Value;
-        if (segment.Has(Cat.Taste))
-        {
-            return Taste(course, place, value);
-        }
-
-        if (FindingTable.Kind(place, value) is not { } kind)
-        {
-            return value is "squashed" or "loose" or "mould" or "cut" or "broken" or "cracked" or "thick" or "thin" or "crooked" or "bent" && place?.HasPlace == true && !IsDenied(segment, quality)
-                && Add(course, place, "something-else", FindingCharacter.Fault, quality);
-        }
-
-        if (IsDenied(segment, quality) || (segment.Joint is "or" or "nor" && course.LastInSentence is { Kind: EntryKind.LookedFor }))
-        {
-            return Denied(course, kind, place, quality);
-        }
-
-        var character = FindingCatalogue.Find(new FindingKindId(kind))!.Usually;
-        return character is FindingCharacter.Taste
-            ? Plain(course, place, kind, quality)
-            : Add(course, place, kind, character, quality);
-    }
-
-    /// <summary>“Open” and “bright” are a matter of taste only when they are called so.</summary>
-    private static bool Plain(Course course, Mention? place, string kind, Item quality) => kind switch
-    {
-        "tip-blunter-than-liked" => Add(course, place, kind, FindingCharacter.Taste, quality),
-        "more-open-than-liked" when course.Segment.HasWord("too") && place?.Zone is Zone.Opening => Add(course, place, "opening-wide", FindingCharacter.Fault, quality),
-        "more-open-than-liked" when place?.Zone is Zone.Opening && course.Segments.Any(other => other.Sentence == course.Segment.Sentence && other.Has(Cat.Taste)) => Add(course, place, kind, FindingCharacter.Taste, quality),
-        "brighter-than-liked" when course.Segments.Any(other => other.Sentence == course.Segment.Sentence && other.Has(Cat.Taste)) => Add(course, place, kind, FindingCharacter.Taste, quality),
-        _ => false,
-    };
-
-    private static bool Taste(Course course, Mention? place, string quality)
-    {
-        var kind = quality switch
-        {
-            "open" or "wide" => "more-open-than-liked",
-            "bright" => "brighter-than-liked",
-            "blunt" => "tip-blunter-than-liked",
-            _ => "something-else",
-        };
-        var at = course.Segment.Items.First(item => item.Cat == Cat.Quality && item.Value == quality);
-        return Add(course, place, kind, FindingCharacter.Taste, at);
-    }
-
-    private static bool Praise(Course course, List<Mention> mentions, Item good)
-    {
-        var place = PlaceOf(course, mentions, good);
-        if (course.Segment.HasWord("cane") && place?.HasPlace != true && !IsDenied(course.Segment, good))
-        {
-            return Add(course, new Mention { Zone = Zone.WholeReed }, "something-else", FindingCharacter.Strength, good);
-        }
-
-        if (mentions.Count == 0 && course.Segment.HasWord("it") && course.LastInSentence is { Kind: EntryKind.LeaveAlone } && course.Topic is { HasPlace: true } left)
-        {
-            return Add(course, left, FindingTable.Kind(left, "good") ?? "something-else", FindingCharacter.Strength, good);
-        }
-
-        if (place?.HasPlace != true || IsDenied(course.Segment, good) || mentions.All(mention => !mention.HasPlace))
+        if (place?.HasPlace != true && IsOfTool(segment))
         {
             return false;
         }
 
-        var kind = FindingTable.Kind(place, "good") ?? "something-else";
-        return Add(course, place, kind, FindingCharacter.Strength, good);
-    }
-
-    internal static bool IsDenied(Segment segment, Item quality)
-    {
-        foreach (var not in segment.All(Cat.Not))
+        if (segment.Has(Cat.Taste))
         {
-            if (not.End <= quality.First && quality.First - not.End <= 6 && segment.Word(not.End) is not ("only" or "just" or "much")
-                && segment.Word(not.First) is not "any" | segment.HasWord("not"))
-            {
-                return true;
-            }
+            return Praises.Taste(course, place, value);
         }
 
-        return false;
-    }
+        if (value is "wide" or "open" or "big" or "narrow" or "small" && place is { Zone: Zone.Opening, OneSide: not null })
+        {
+            return Add(course, place, "opening-lopsided", FindingCharacter.Fault, quality);
+        }
 
-    private static bool Denied(Course course, string kind, Mention? place, Item quality)
-    {
-        var segment = course.Segment;
+        if (FindingTable.Kind(place, value) is not { } kind)
+        {
+            return value is "squashed" or "loose" or "mould" or "cut" or "broken" or "cracked" or "thick" or "thin" or "crooked" or "bent" && place?.HasPlace == true && !Denials.IsDenied(segment, quality)
+                && Add(course, place, "something-else", FindingCharacter.Fault, quality);
+        }
+
+        if (Denials.IsSought(segment, quality))
+        {
+            return Denials.Sought(course, kind, place, quality);
+        }
+
+        if (Denials.IsDenied(segment, quality) || (segment.Joint is "or" or "nor" && course.LastInSentence is { Kind: EntryKind.LookedFor }))
+        {
+            return Denials.Read(course, kind, place, quality);
+        }
+
         var character = FindingCatalogue.Find(new FindingKindId(kind))!.Usually;
-        if (character is not FindingCharacter.Fault)
-        {
-            var opposite = kind switch
-            {
-                "quadrants-matched" => place?.Blade is null ? "left-right-uneven" : "blades-uneven",
-                "opening-even" => "opening-lopsided",
-                "tip-well-separated" => "tip-not-separate",
-                "blend-smooth" => "step-abrupt",
-                "seals-well" => "side-leak",
-                "tied-straight" => "crooked-on-staple",
-                "tip-falls-to-sides" => "tip-even-across",
-                _ => null,
-            };
-            return opposite is not null && Add(course, place, opposite, FindingCharacter.Fault, quality);
-        }
-
-        if (kind is "no-slip" or "tip-not-separate" && !segment.HasWord("not"))
-        {
-            return Add(course, place, kind, character, quality);
-        }
-
-        if (segment.Has(Cat.NoMore) && course.Before.LastFinding is not null)
-        {
-            course.Add(EntryKind.FindingEnded, new ReadSlots { Kind = kind, Ending = FindingEnding.Gone });
-            return true;
-        }
-
-        course.Add(EntryKind.LookedFor, new ReadSlots { Kind = kind, Known = Known(segment) ?? course.Ahead.Known });
-        course.Ahead = ReadSlots.None;
-        return true;
+        return character is FindingCharacter.Taste
+            ? Praises.Plain(course, place, kind, quality)
+            : Add(course, place, kind, character, quality);
     }
+
+    // “The knife’s blunt”.
+    private static bool IsOfTool(Segment segment) => (segment.HasWord("knife") || segment.HasWord("knives") || segment.HasWord("plaque") || segment.HasWord("block") || segment.HasWord("tuner") || segment.HasWord("letter")) && !segment.Has(Cat.Known);
 
     /// <summary>The place a word is said of: the nearest before it, else the nearest after it, else what was last spoken of.</summary>
     internal static Mention? PlaceOf(Course course, List<Mention> mentions, Item quality)
@@ -200,7 +122,7 @@ internal static class FindingReader
     }
 
     private static bool NeedsTopic(Course course, Item quality) => course.Pending is not null || Faults.Contains(quality.Value)
-        || (quality.Value is "cracked" or "uneven" or "even" or "smooth" or "clear" or "intact" or "loose" && course.Segment.HasWord("it"));
+        || (quality.Value is "cracked" or "uneven" or "even" or "smooth" or "clear" or "intact" or "loose" or "kept" or "deep" or "shallow" or "wide" or "narrow" or "slanted" or "ragged" or "lopsided" && course.Segment.HasWord("it") | course.Segment.HasWord("they") && course.Topic is { HasPlace: true });
 
     internal static bool Add(Course course, Mention? place, string kind, FindingCharacter character, Item quality)
     {
@@ -212,16 +134,13 @@ internal static class FindingReader
         }
 
         kind = BladeKind(segment, kind, place);
-        if (course.LastInSentence is { Kind: EntryKind.Finding } same && same.Slots.Kind == kind && kind is not "something-else" && Again(same.Slots, place))
+        place = There(course, place, quality);
+        if (SaidTwice(course, place, kind, quality))
         {
-            same.Slots = same.Slots with { Blades = same.Slots.Blades ?? place?.OneBlade, Sides = same.Slots.Sides ?? place?.OneSide };
-            return course.Absorb(aside: false);
+            return true;
         }
 
-        var usual = FindingCatalogue.Find(new FindingKindId(kind))?.Zone;
-        var zone = place?.Zone ?? (kind is "something-else" || usual is null || place?.Region is "back" or "lay" || (place?.Region == "heart" && usual is Zone.HeartSides) ? place?.Usual : null) ?? usual ?? Zone.WholeReed;
-        zone = kind is "centre-closes-first" or "closes-in-play" ? Zone.Opening : zone;
-        zone = kind is "crooked-on-staple" or "side-leak" or "thread-too-high" or "worn" or "seals-well" or "quadrants-matched" && usual is { } own && zone is Zone.Opening or Zone.WholeReed or Zone.Eye or Zone.Thread ? own : zone;
+        var zone = ZoneOf(place, kind);
         course.Add(EntryKind.Finding, Details(course, new ReadSlots
         {
             Kind = kind,
@@ -236,9 +155,50 @@ internal static class FindingReader
         return true;
     }
 
+    /// <summary>The same finding in other words adds to what was said.</summary>
+    private static bool SaidTwice(Course course, Mention? place, string kind, Item quality)
+    {
+        var segment = course.Segment;
+        if (course.Last is { Kind: EntryKind.Finding } said && said.Slots.Kind == kind && said.Sentence != segment.Sentence && said.Last == course.At - 1 && Again(said.Slots, place) && kind is "tip-not-separate")
+        {
+            said.Last = course.At;
+            return true;
+        }
+
+        if (course.LastInSentence is not { Kind: EntryKind.Finding } same || same.Slots.Kind != kind || kind is "something-else" || !Again(same.Slots, place))
+        {
+            return false;
+        }
+
+        same.Slots = same.Slots with
+        {
+            Blades = same.Slots.Blades ?? place?.OneBlade,
+            Sides = same.Slots.Sides ?? place?.OneSide,
+            Degree = same.Slots.Degree ?? Degree(segment, quality),
+            Known = same.Slots.Known ?? Known(segment),
+            Certainty = same.Slots.Certainty ?? (segment.Has(Cat.Hedge) ? Certainty.Suspected : null),
+        };
+        return course.Absorb(aside: false);
+    }
+
+    private static Zone ZoneOf(Mention? place, string kind)
+    {
+        var usual = FindingCatalogue.Find(new FindingKindId(kind))?.Zone;
+        var zone = place?.Zone ?? (kind is "something-else" || usual is null || place?.Region is "back" or "lay" || (place?.Region == "heart" && usual is Zone.HeartSides) ? place?.Usual : null) ?? usual ?? Zone.WholeReed;
+        zone = kind is "centre-closes-first" or "closes-in-play" ? Zone.Opening : zone;
+        zone = kind is "crooked-on-staple" or "side-leak" or "thread-too-high" or "worn" or "seals-well" or "quadrants-matched" or "dirty-inside" && usual is { } own && zone is Zone.Opening or Zone.WholeReed or Zone.Eye or Zone.Thread ? own : zone;
+        return kind is "side-leak" or "seals-well" or "no-slip" or "slipped-too-far" or "slipped-against-winding" && zone is Zone.TipEdge or Zone.TipSides or Zone.Opening or Zone.Eye ? Zone.SideEdges : zone;
+    }
+
     // The same finding said in other words; another blade, side or part would be another one.
     private static bool Again(ReadSlots said, Mention? place) => place is null
         || ((place.OneBlade is null || said.Blades is null || place.OneBlade == said.Blades) && (place.OneSide is null || said.Sides is null || place.OneSide == said.Sides) && (place.Zone is null || place.Zone == said.Zone));
+
+    // “Took too much out of the left channel, the back is thin there now”.
+    private static Mention? There(Course course, Mention? place, Item quality) => course.LastInSentence is { Kind: EntryKind.Adjustment } deed && place is { Side: null, Blade: null } && deed.Slots is { Sides: not null } or { Blades: not null }
+        && (course.Segment.HasWord("there") && course.Segment.Word(course.Segment.IndexOfWord("there") + 1) is not ("is" or "'s" or "are") || (course.Segment.HasWord("it") && quality.Value is "thin")) && place.Usual is { } zone && (zone == deed.Slots.Zone || PlaceReader.Of(zone) is { Length: > 0 } region && deed.Slots.Zone is { } at && region == PlaceReader.Of(at))
+            ? place with { Zone = place.Zone ?? deed.Slots.Zone, Side = deed.Slots.Sides?.ToString(), Blade = deed.Slots.Blades?.ToString() }
+            : place;
 
     private static string BladeKind(Segment segment, string kind, Mention? place) => kind is "left-right-uneven" && place?.HasPlace != true
         && segment.HasWord("blades") | place?.Blade is not null ? "blades-uneven" : kind;
@@ -269,11 +229,17 @@ internal static class FindingReader
         return known;
     }
 
+    // The degrees that are listed in the law of labelling; a “good bit” is none of them.
+    private static bool IsListed(Segment segment, Item degree) => Enumerable.Range(degree.First, degree.Count).Any(at => segment.Word(at) is "hair" or "touch" or "little" or "slightly" or "bit" or "very" or "much" or "lot" or "really" or "far")
+        && segment.Word(degree.First - 1) is not ("good" or "fair" or "quite") && segment.Word(degree.First) is not "quite";
+
     internal static string? Degree(Segment segment, Item quality)
     {
         foreach (var degree in segment.All(Cat.Degree))
         {
-            if (degree.First < quality.End + 2 && quality.First - degree.End <= 3)
+            var wrong = segment.Word(degree.First) is "way" && segment.Word(degree.First - 1) is "wrong" or "the" or "other";
+            var far = degree.First >= quality.End && (segment.Word(degree.End - 1) is "too" || segment.Word(degree.End) is "too") && !segment.Items.Any(item => item.Cat is Cat.Quality && item.First > quality.First);
+            if (!wrong && IsListed(segment, degree) && (far || (degree.First < quality.End + 2 && quality.First - degree.End <= 3)))
             {
                 return degree.Value;
             }

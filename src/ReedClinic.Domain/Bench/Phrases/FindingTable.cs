@@ -7,18 +7,25 @@ internal static class FindingTable
     private const string Table = """
         tip-thick: tip TipSides TipEdge; thick stiff
         tip-thin: tip TipSides TipEdge TipCorners; thin soft
+        tip-thick: tip TipSides TipEdge; undone
+        heart-sides-thick: HeartSides; undone
+        tip-corners-thick: TipCorners; undone
+        back-thick: back Windows WindowBase HeartBottom lay; undone
+        heart-well-kept: heart HeartCentre; undone
+        spine-intact: Spine; undone
+        rails-intact: Rails; undone
         tip-even-across: tip TipSides TipCentre TipEdge *; even_across
         tip-centre-thin: TipCentre; thin soft
         tip-corners-thick: TipCorners; thick stiff
         tip-corner-broken: TipCorners; broken cut away
         tip-cracked: TipCorners; cracked
-        tip-short: tip TipSides TipEdge Rooftop; short
+        tip-short: tip TipSides TipEdge Rooftop; short low
         tip-long: tip TipSides TipEdge Rooftop; long
         tip-not-separate: tip Rooftop Transition heart *; merged
         step-abrupt: Transition Rooftop tip heart HeartCentre *; steep
         step-abrupt: Transition; thick high
         tip-line-slanted: tip TipEdge TipCorners TipSides *; slanted
-        tip-line-slanted: tip TipEdge; lopsided crooked uneven
+        tip-line-slanted: tip TipEdge; lopsided crooked uneven high low
         tip-line-slanted: TipCorners; long high short low lopsided uneven
         tip-edge-ragged: tip TipEdge TipCorners TipSides *; ragged
         tip-edge-ragged: tip TipEdge; broken cut
@@ -30,8 +37,8 @@ internal static class FindingTable
         heart-lopsided: heart HeartSides HeartCentre; lopsided uneven
         heart-sides-thick: HeartSides; thick stiff
         heart-length: heart HeartBottom HeartCentre HeartSides; long short high low
-        back-thick: HeartBottom back Windows WindowBase lay; thick stiff
-        back-thin: back Windows WindowBase lay; thin soft
+        back-thick: HeartBottom back Windows WindowBase lay; thick stiff shallow short narrow
+        back-thin: back Windows WindowBase lay; thin soft deep away
         windows-uneven: back Windows WindowBase; uneven lopsided
         spine-scraped: Spine; away cut thin soft worn
         rails-cut: Rails; cut away thin broken worn
@@ -56,12 +63,13 @@ internal static class FindingTable
         closes-in-play: *; closesinplay
         more-open-than-liked: *; open
         brighter-than-liked: *; bright
+        left-right-uneven: Rooftop Transition HeartCentre HeartSides Spine Rails Windows; crooked slanted lopsided
         crooked-on-staple: *; crooked
         crooked-on-staple: Thread Eye WholeReed; slanted uneven
         thread-too-high: Thread; high long
         thread-too-high: *; high
         thread-leak: Thread; loose
-        cork-loose: Cork; loose worn thin broken cracked away ragged
+        cork-loose: Cork; loose worn thin broken cracked away ragged soft crooked
         dirty-inside: *; dirty
         worn: *; worn
         left-right-uneven: *; uneven
@@ -75,7 +83,7 @@ internal static class FindingTable
         blend-smooth: Transition; good even
         tip-well-separated: Rooftop; good even straight
         heart-well-kept: heart HeartCentre; kept intact good even
-        quadrants-matched: *; matched
+        quadrants-matched: *; matched alike
         quadrants-matched: TipSides HeartSides Windows back TipCorners WholeReed; even
         seals-well: *; seals
         seals-well: SideEdges; good intact
@@ -115,6 +123,11 @@ internal static class FindingTable
             }
 
             return Kinds.GetValueOrDefault((named, quality)) ?? Kinds.GetValueOrDefault(("*", quality));
+        }
+
+        if (quality is "alike")
+        {
+            return place?.Blade is not null || place?.Side is not null || place?.Part is not null ? "quadrants-matched" : null;
         }
 
         return Alone.Contains(quality) ? Kinds.GetValueOrDefault(("*", quality)) : null;

@@ -14,7 +14,7 @@ internal static class Fragments
             return course.Absorb(aside: false);
         }
 
-        if (Marks(course, segment))
+        if (Colours.TryRead(course))
         {
             return true;
         }
@@ -42,12 +42,12 @@ internal static class Fragments
     private static bool Measure(Course course, Draft last, SaidAmount amount)
     {
         var none = last.Slots.Strokes is null && last.Slots.Mm is null && last.Slots.Words is null;
-        if (none || last.PlaceCarried)
+        var each = last.Slots.Kind is "clip" or "clip-hair" && last.Slots.Strokes is not null && (amount.Words is not null || amount.Mm is not null);
+        if (none || each || last.PlaceCarried)
         {
+            amount = each ? amount with { Strokes = null } : amount;
             last.Slots = AgainReader.WithAmount(last.Slots, amount);
-            last.Slots = last.Slots.Kind is "clip" && amount.Words is { } words && words.Contains("hair", StringComparison.Ordinal) || amount.Words?.Contains("tin", StringComparison.Ordinal) == true && last.Slots.Kind is "clip"
-                ? last.Slots with { Kind = "clip-hair" }
-                : last.Slots;
+            last.Slots = last.Slots.Kind is "clip" && amount.Words is not null && DeedKind.IsSmall(amount) ? last.Slots with { Kind = "clip-hair" } : last.Slots;
         }
 
         return course.Absorb(aside: false);
@@ -67,66 +67,12 @@ internal static class Fragments
         return true;
     }
 
-    /// <summary>Words that only colour a finding: how sure, how known, how it came.</summary>
-    private static bool Marks(Course course, Segment segment)
-    {
-        if (PlaceReader.Read(segment).Any(mention => mention.HasPlace))
-        {
-            return false;
-        }
-
-        if (segment.Has(Cat.Caused) || segment.Has(Cat.SeenLater))
-        {
-            var arose = segment.Has(Cat.Caused) ? Arose.CausedByTheWork : Arose.SeenLaterAlreadyThere;
-            if (course.LastInSentence is { Kind: EntryKind.Finding } found && found.Slots.Arose is null)
-            {
-                found.Slots = found.Slots with { Arose = arose };
-                return course.Absorb(aside: false);
-            }
-
-            course.Ahead = course.Ahead with { Arose = arose };
-            return course.Absorb(aside: false) || Ahead(course);
-        }
-
-        if (segment.Has(Cat.Taste))
-        {
-            return course.LastInSentence is { Kind: EntryKind.Finding } && course.Absorb(aside: false);
-        }
-
-        if (FindingReader.Known(segment) is { } known)
-        {
-            return Colour(course, slots => slots with { Known = slots.Known ?? known });
-        }
-
-        return segment.Has(Cat.Hedge) && !segment.Has(Cat.Verb) && !segment.Has(Cat.Plan) && !segment.Has(Cat.Stage)
-            && Colour(course, slots => slots with { Certainty = Certainty.Suspected });
-    }
-
-    private static bool Colour(Course course, Func<ReadSlots, ReadSlots> change)
-    {
-        if (course.LastInSentence is { Kind: EntryKind.Finding } found)
-        {
-            found.Slots = change(found.Slots);
-            return course.Absorb(aside: false);
-        }
-
-        if (course.LastInSentence is { } other)
-        {
-            return other.Kind is EntryKind.Test or EntryKind.Adjustment && course.Absorb();
-        }
-
-        course.Ahead = change(course.Ahead);
-        return Ahead(course);
-    }
-
-    private static bool Ahead(Course course) => course.At + 1 < course.Segments.Count;
-
     private static bool IsFragment(Segment segment, List<Mention> mentions, SaidAmount? amount)
     {
         for (var i = segment.First; i < segment.End; i++)
         {
             var known = segment.Tokens[i].Kind is TokenKind.Symbol or TokenKind.Break
-                || segment.Word(i) is "and" or "then" or "but" or "so" or "the" or "a" or "of" or "on" or "in" or "at" or "off" or "from" or "only" or "just" or "this" or "that" or "time" or "there" or "for" or "with" or "or" or "plus" or "over" or "not" or "to" or "it" or "here" or "along" or "all" or "down" or "i" or "mean" or "'s" or "one"
+                || segment.Word(i) is "and" or "then" or "but" or "so" or "the" or "a" or "of" or "on" or "in" or "at" or "off" or "from" or "only" or "just" or "this" or "that" or "time" or "there" or "for" or "with" or "or" or "plus" or "over" or "not" or "to" or "it" or "here" or "along" or "all" or "down" or "both" or "each" or "i" or "mean" or "'s" or "one"
                 || mentions.Any(mention => mention.First <= i && i < mention.End)
                 || (amount is { } said && said.First <= i && i < said.End)
                 || segment.Items.Any(item => item.First <= i && i < item.End && item.Cat is Cat.Filler or Cat.Also or Cat.Now or Cat.More or Cat.Degree or Cat.Off or Cat.Stroke or Cat.Again or Cat.Same or Cat.Part or Cat.Hedge);
@@ -225,6 +171,11 @@ internal static class Fragments
             return course.LastInSentence is { Kind: EntryKind.Note or EntryKind.Test or EntryKind.LookedFor } && course.Absorb(aside: false);
         }
 
+        if (last is { Kind: EntryKind.Adjustment, Slots.Kind: "clip" or "clip-hair" } && amount is { Strokes: null } each)
+        {
+            return Measure(course, last, each);
+        }
+
         var blade = mentions.FirstOrDefault(mention => mention.Blade is not null)?.Blade;
         var side = mentions.FirstOrDefault(mention => mention.Side is not null)?.Side;
         var slots = last.Slots;
@@ -241,9 +192,10 @@ internal static class Fragments
         last.Slots = (amount is { } said ? AgainReader.WithAmount(slots, said) : slots) with { Blades = bladeNow, Sides = sideNow };
         if (last.Kind is EntryKind.Adjustment)
         {
-            Backwards(course, last, bladeNow);
+            DeedReader.Backwards(course, last);
         }
 
+        course.Topic = course.Topic is { } topic ? topic with { Blade = bladeNow?.ToString() ?? topic.Blade, Side = sideNow?.ToString() ?? topic.Side } : null;
         course.BreathBlade = last.Kind is EntryKind.Adjustment ? bladeNow ?? course.BreathBlade : course.BreathBlade;
         return course.Absorb(aside: false);
     }
@@ -269,14 +221,6 @@ internal static class Fragments
         }
     }
 
-    private static void Backwards(Course course, Draft last, Blades? blade)
-    {
-        foreach (var earlier in course.Drafts.Where(draft => draft.Sentence == last.Sentence && draft.Kind is EntryKind.Adjustment && draft.Slots.Blades is null))
-        {
-            earlier.Slots = earlier.Slots with { Blades = blade };
-        }
-    }
-
     private static bool HasAmount(ReadSlots slots) => slots.Strokes is not null || slots.Mm is not null || slots.Words is not null;
 
     /// <summary>A place ahead of what is said of it: “upper blade: …”.</summary>
@@ -287,8 +231,8 @@ internal static class Fragments
             return false;
         }
 
-        var all = mentions[0];
-        foreach (var mention in mentions.Skip(1))
+        var all = course.Pending ?? mentions[0];
+        foreach (var mention in mentions.Skip(course.Pending is null ? 1 : 0))
         {
             all = all with { Zone = all.Zone ?? mention.Zone, Region = all.Region ?? mention.Region, Blade = all.Blade ?? mention.Blade, Side = all.Side ?? mention.Side };
         }

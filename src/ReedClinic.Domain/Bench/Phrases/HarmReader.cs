@@ -6,13 +6,13 @@ internal static class HarmReader
     internal static bool TryRead(Course course, List<Mention> mentions)
     {
         var segment = course.Segment;
-        if (Moods.Head(segment) is not { } verb || Moods.Action(verb) != "harm" || segment.Has(Cat.May) || segment.Has(Cat.Plan) || FindingReader.IsDenied(segment, verb)
+        if (Moods.Head(segment) is not { } verb || Moods.Action(verb) != "harm" || segment.Has(Cat.May) || segment.Has(Cat.Plan) || Denials.IsDenied(segment, verb)
             || Moods.Form(verb) is 'B' or 'S' or 'G' && !segment.Items.Any(item => item.First == verb.First && item.Cat is Cat.Quality))
         {
             return false;
         }
 
-        var mine = segment.HasWord("i") || segment.HasWord("i've") || segment.Has(Cat.Caused);
+        var mine = segment.HasWord("i") || segment.HasWord("i've") || segment.Has(Cat.Caused) || IsTold(segment, verb);
         var word = segment.Word(verb.First);
         var quality = segment.Items.FirstOrDefault(item => item.Cat == Cat.Quality);
         var place = FindingReader.PlaceOf(course, mentions, verb);
@@ -35,6 +35,20 @@ internal static class HarmReader
         }
 
         return true;
+    }
+
+    // “Nicked the corner with the knife” is the speaker’s; “chipped on the left corner” is how it came.
+    private static bool IsTold(Segment segment, Item verb)
+    {
+        for (var i = segment.First; i < verb.First; i++)
+        {
+            if (!segment.Covered(i, Cat.Filler) && segment.Word(i) is not ("and" or "then" or "just" or "but" or "so" or "have" or ""))
+            {
+                return false;
+            }
+        }
+
+        return Moods.Form(verb) is 'P' or 'N' && segment.Word(verb.End) is "the" or "a" or "that" or "it" or "into" && segment.Items.Any(item => item.First > verb.End && item.Cat is Cat.Zone or Cat.Region);
     }
 
     private static string OfWord(string word) => word switch

@@ -14,7 +14,7 @@ internal static class LeaveReader
         }
 
         var mentions = PlaceReader.Read(segment);
-        var place = mentions.FirstOrDefault(mention => mention.HasPlace) ?? mentions.Select(mention => mention with { Zone = Zone.WholeReed }).FirstOrDefault(mention => mention.OneBlade is not null || mention.OneSide is not null) ?? (Pronoun(segment) ? course.Topic ?? OfLog(course) : null);
+        var place = mentions.FirstOrDefault(mention => mention.HasPlace) ?? mentions.Select(mention => mention with { Zone = Zone.WholeReed }).FirstOrDefault(mention => mention.OneBlade is not null || mention.OneSide is not null) ?? (course.Pending is { HasPlace: true } ahead && Says(segment) ? ahead : null) ?? (Pronoun(segment) ? course.Topic ?? OfLog(course) : null);
         if (place is null || !(Says(segment) || IsForbidden(segment)))
         {
             return false;
@@ -39,7 +39,7 @@ internal static class LeaveReader
         }
         : null;
 
-    private static bool Pronoun(Segment segment) => segment.HasWord("it") || segment.HasWord("them") || segment.HasWord("there") || segment.HasWord("that");
+    private static bool Pronoun(Segment segment) => segment.HasWord("it") || segment.HasWord("them") || segment.HasWord("there") || segment.HasWord("that") || segment.HasWord("those") || segment.HasWord("these") || segment.HasWord("this");
 
     private static bool Says(Segment segment)
     {
@@ -71,7 +71,8 @@ internal static class LeaveReader
         }
 
         var left = segment.IndexOfWord("left");
-        return (left >= 0 && segment.HasWord("alone") && segment.HasWord("i"))
+        var speaks = left >= 0 && (segment.HasWord("i") || segment.HasWord("we") || Enumerable.Range(segment.First, left - segment.First).All(at => segment.Covered(at, Cat.Filler) || segment.Word(at) is "and" or "then" or "but" or "so" or "just" or "have" or ""));
+        return (speaks && !segment.Has(Cat.Other) && !segment.Has(Cat.Quality, "thick") && segment.HasWord("alone") | segment.HasWord("be") | (segment.HasWord("as") && segment.HasWord("it") && segment.HasWord("was") | segment.HasWord("is")) | segment.HasWord("untouched"))
             || (segment.Items.Any(item => item.Cat == Cat.Verb && Moods.Action(item) == "keepoff" && Moods.Form(item) is 'B' or 'G') && !segment.Has(Cat.Other));
     }
 

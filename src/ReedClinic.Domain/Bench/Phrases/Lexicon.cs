@@ -37,7 +37,15 @@ internal sealed class Lexicon
     internal static Lexicon All { get; } = new();
 
     /// <summary>Adds to the list what begins at a token: for each kind of thing the longest form.</summary>
-    internal void Match(List<Token> tokens, int start, List<Item> into) => Walk(new Walker(tokens, start, into, into.Count), root, start, new Trail(false, false));
+    internal void Match(List<Token> tokens, int start, List<Item> into)
+    {
+        var walker = new Walker(tokens, start, into, into.Count);
+        Walk(walker, root, start, new Trail(false, false));
+        if (tokens[start].Text is "'s" && root.Next.TryGetValue("is", out var form))
+        {
+            Walk(walker, form, start + 1, new Trail(false, false));
+        }
+    }
 
     // Depth is bounded by the longest form and the few small words between; each step tries at most two ways.
     private void Walk(Walker walker, Node node, int at, Trail trail)
@@ -58,6 +66,12 @@ internal sealed class Lexicon
             Walk(walker, node, at + 1, trail with { Skipped = true });
         }
 
+        if (token.Text is "'s" && at > walker.Start)
+        {
+            Follow(walker, node.Next.GetValueOrDefault("is"), at, trail);
+            Follow(walker, node.Next.GetValueOrDefault("has"), at, trail);
+        }
+
         var next = node.Next.GetValueOrDefault(token.Text);
         if (next is null && Corrected(token.Text) is { } word)
         {
@@ -65,13 +79,16 @@ internal sealed class Lexicon
             trail = trail with { Guessed = true };
         }
 
-        if (next is null)
-        {
-            return;
-        }
+        Follow(walker, next, at, trail);
+    }
 
-        Note(walker, next, at, trail);
-        Walk(walker, next, at + 1, trail);
+    private void Follow(Walker walker, Node? next, int at, Trail trail)
+    {
+        if (next is not null)
+        {
+            Note(walker, next, at, trail);
+            Walk(walker, next, at + 1, trail);
+        }
     }
 
     /// <summary>The trade's word for a long word that is in no table: one letter more or less, or two changed round.</summary>

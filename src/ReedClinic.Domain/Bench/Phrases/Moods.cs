@@ -19,22 +19,10 @@ internal enum Mood
 internal static class Moods
 {
     private static readonly HashSet<string> Lead =
-        ["and", "then", "so", "but", "now", "also", "just", "only", "lightly", "gently", "carefully", "slightly", "again", "quickly", "i", "we", "have", "'ve", "am", "'m", "the", "a", "on", "of", "", "here", "at", "up", "very", "with", "first", "next", "in", "to", "for", "simply", "already", "myself", "both", "which", "because", "plus", "this", "that", "these", "those", "there", "its", "your", "my", "even", "straight", "another", "more", "as", "well", "too", "since", "finally", "quick", "quickly", "barely", "really", "softly", "delicately", "having", "'s", "one", "over", "merely", "got", "still", "dry", "wet", "it"];
+        ["and", "then", "so", "but", "now", "also", "just", "only", "lightly", "gently", "carefully", "slightly", "again", "quickly", "i", "we", "have", "'ve", "am", "'m", "the", "a", "on", "of", "", "here", "at", "up", "very", "with", "first", "next", "in", "to", "for", "simply", "already", "myself", "both", "which", "because", "plus", "this", "that", "these", "those", "there", "its", "your", "my", "even", "straight", "another", "more", "as", "well", "too", "finally", "quick", "quickly", "barely", "really", "softly", "delicately", "having", "'s", "one", "over", "merely", "got", "still", "dry", "wet", "it"];
 
     /// <summary>Which verb says what the segment is about, if any.</summary>
-    internal static Item? Head(Segment segment)
-    {
-        foreach (var verb in segment.All(Cat.Verb))
-        {
-            if (!IsNoun(segment, verb))
-            {
-                var rests = segment.Items.FirstOrDefault(item => item.Cat == Cat.Verb && item.First > verb.First && Action(verb) is "light" && (Action(item) is "dry" or "wait" || TellsDeed(segment, segment.First) || TellsDeed(segment, segment.First + 1)) && !IsNoun(segment, item));
-                return rests.Value is null ? verb : rests;
-            }
-        }
-
-        return null;
-    }
+    internal static Item? Head(Segment segment) => HeadVerb.Of(segment);
 
     internal static string Action(Item verb) => verb.Value[..verb.Value.IndexOf('/', StringComparison.Ordinal)];
 
@@ -63,7 +51,7 @@ internal static class Moods
     /// <summary>Signs anywhere in the segment that it is only talked of.</summary>
     private static Mood Talked(Course course, Segment segment, Item? verb)
     {
-        var isPast = verb is { } head && Form(head) is 'P' or 'N';
+        var isPast = verb is { } head && (Form(head) is 'P' or 'N' || (Action(head) is "wait" && head.Count > 1 && segment.Word(head.First) is "put" or "set"));
         var place = verb?.First ?? segment.End;
         var limit = isPast ? place : segment.End;
         if (verb is { } idle && Action(idle) is "dry" or "wait" && IsPutAside(segment, idle))
@@ -81,12 +69,12 @@ internal static class Moods
             return Mood.Plan;
         }
 
-        if (IsQuestion(segment) || (segment.Asked && !isPast))
+        if (IsQuestion(segment) || (segment.Asked && !(isPast && segment.Has(Cat.Me))))
         {
             return Mood.Asked;
         }
 
-        if (segment.Items.Any(item => item.Cat is Cat.Other && item.First < place && !OwnedOnly(segment, item)))
+        if (segment.HasWord("yourself") || segment.HasWord("yourselves") || segment.Items.Any(item => item.Cat is Cat.Other && item.First < place && !OwnedOnly(segment, item)))
         {
             return Mood.Others;
         }
@@ -107,16 +95,23 @@ internal static class Moods
                 return Mood.Others;
             case 'P' or 'N':
                 return Carries(course, segment, me, now, past: true) ? course.Carried
+                    : !me && IsHowItIs(segment, verb) ? Mood.Unsure
                     : leadIsClean && !IsPassive(segment, verb) ? Mood.Done : Mood.Unsure;
             case 'G':
                 return Carries(course, segment, me, now, past: false) ? course.Carried
                     : leadIsClean && !segment.Has(Cat.Hedge) && !IsGeneral(segment, verb) ? Mood.Done : Mood.Unsure;
+            case 'B' when segment.Word(verb.First - 1) is "did" && !segment.Asked:
+                return Mood.Done;
             default:
                 return Carries(course, segment, me: false, now: false, past: false) ? course.Carried
                     : leadIsClean && !segment.Has(Cat.Hedge) && !IsGeneral(segment, verb) && !(me && AmountReader.Read(segment, segment.First, segment.End) is null)
                         && !HasWords(segment, verb, "to", "have", "do", "did") ? Mood.Done : Mood.Unsure;
         }
     }
+
+    // “Tied on a bit squint”, “scraped too deep”: how it is, told by what was done to it once.
+    private static bool IsHowItIs(Segment segment, Item verb) => Form(verb) is 'P' or 'N' && segment.Items.Any(item => item.Cat is Cat.Quality && item.First >= verb.End && item.Value is "thick" or "thin" or "stiff" or "soft" or "crooked" or "slanted" or "lopsided" or "uneven" or "ragged" or "steep" or "merged" or "squashed" or "against" or "deep" or "shallow" or "slipped")
+        && !segment.Items.Any(item => item.Cat is Cat.Side or Cat.Blade or Cat.Part && item.First >= verb.End && Action(verb) is "take") && !segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region or Cat.Thing && item.First >= verb.End) && segment.Word(verb.End) is not ("it" or "them" or "that") && AmountReader.Read(segment, segment.First, segment.End) is null or { Words: not null };
 
     private static Mood OfNone(Course course, Segment segment) =>
         Carries(course, segment, me: false, now: segment.Has(Cat.Now), past: false) ? course.Carried
@@ -172,15 +167,41 @@ internal static class Moods
         return false;
     }
 
-    private static bool IsPassive(Segment segment, Item verb) => !TellsDeed(segment, segment.First) && HasWords(segment, verb, "was", "were", "been", "is", "are", "be", "being", "has", "had", "'s");
+    private static bool IsPassive(Segment segment, Item verb) => !(Action(verb) is "retire" && segment.Word(verb.First) is "gone" or "went") && !TellsDeed(segment, segment.First) && HasWords(segment, verb, "was", "were", "been", "is", "are", "be", "being", "has", "had", "'s");
 
     /// <summary>“Taking cane off there costs the low notes”.</summary>
     private static bool IsGeneral(Segment segment, Item verb)
     {
         for (var i = verb.End; i < segment.End; i++)
         {
+            if (segment.Items.Any(item => item.First < i && i < item.End))
+            {
+                continue;
+            }
+
             if (segment.Word(i) is "is" or "'s" or "costs" or "makes" or "helps" or "would" or "will" or "does" or "lowers" or "raises" or "means" or "gives" or "takes" or "usually" or "was"
-                && segment.Word(i - 1) is not ("it" or "that" or "which" or "what" or "where"))
+                && (segment.Word(i - 1) is not ("it" or "that" or "which" or "what" or "where") || (i - 1 == verb.End && Form(verb) is 'G' && segment.Word(i - 1) is "it" or "that")))
+            {
+                return true;
+            }
+        }
+
+        return Form(verb) is 'G' && DoesOfItself(segment, verb);
+    }
+
+    // “Clipping lifts the pitch”: what the deed is followed by is a verb of its own.
+    private static bool DoesOfItself(Segment segment, Item verb)
+    {
+        for (var i = verb.End; i < segment.End; i++)
+        {
+            var word = segment.Word(i);
+            if (word.Length > 3 && word[^1] == 's' && word[^2] is not ('s' or 'u' or 'i') && segment.Word(i - 1) is not ("it" or "that" or "which" or "what" or "where" or "a" or "the" or "two" or "both" or "all" or "of")
+                && !segment.Items.Any(item => item.First <= i && i < item.End && item.Cat is not (Cat.Verb or Cat.Test or Cat.Quality)) && Numbers.Word(segment.Word(i - 1)) is null && segment.Tokens[Math.Max(i - 1, 0)].Kind is not TokenKind.Number)
+            {
+                return true;
+            }
+
+            if (word is "can" or "may" or "might" or "could" or "never" or "always" or "often" or "rarely")
             {
                 return true;
             }
@@ -190,7 +211,7 @@ internal static class Moods
     }
 
     // “What I’m doing is …”, “all I did was …”.
-    private static bool TellsDeed(Segment segment, int at) => segment.Word(at) is "what" or "all" && segment.Word(at + 1) is "i" or "we" && segment.Word(at + 2) is "am" or "did" or "have" or "are"
+    internal static bool TellsDeed(Segment segment, int at) => segment.Word(at) is "what" or "all" && segment.Word(at + 1) is "i" or "we" && segment.Word(at + 2) is "am" or "did" or "have" or "are"
         && (segment.HasWord("is") || segment.HasWord("was"));
 
     internal static bool IsQuestion(Segment segment)
@@ -207,19 +228,32 @@ internal static class Moods
             return false;
         }
 
+        if (segment.Word(i - 1) is "so" && segment.Word(i) is "is" or "are" or "was" or "were" or "does" or "has")
+        {
+            return false;
+        }
+
         return segment.Word(i) switch
         {
             "what" or "why" or "how" or "which" or "who" or "whose" => true,
             "where" or "when" => next is "do" or "did" or "is" or "should" or "shall" or "will",
             "should" or "shall" or "could" or "would" or "can" or "will" => next is "i" or "we" or "you" or "it" or "the" or "that" or "this",
-            "is" or "are" or "was" or "were" or "does" or "has" => true,
+            "is" or "are" or "was" or "were" or "does" or "has" => IsSubject(segment, i + 1),
             "do" or "did" or "have" or "am" or "may" or "might" => next is "i" or "we" or "you" or "they" or "the",
             _ => false,
         };
     }
 
+    // “Was good when it came” is told, “was it good” is asked.
+    private static bool IsSubject(Segment segment, int at) => segment.Word(at) is "it" or "the" or "that" or "this" or "there" or "they" or "these" or "those" or "your" or "my" or "you" or "i" or "we" or "he" or "she" or "anybody" or "anyone" or "somebody" or "a" or "one"
+        || segment.Items.Any(item => item.First == at && item.Cat is Cat.Zone or Cat.Region or Cat.Side or Cat.Blade or Cat.Test);
+
     internal static bool IsIf(Segment segment, Item item) => segment.Word(item.Count > 1 && segment.Word(item.First) is "only" ? item.First + 1 : item.First) is "if" or "unless" or "supposing" or "provided" or "assuming" or "had" or "were" or "should"
-        && segment.Word(item.First - 1) is not ("see" or "as" or "hear" or "even");
+        && segment.Word(item.First - 1) is not ("see" or "as" or "hear" or "even") && !IsHelp(segment, item);
+
+    // “Holds if I lip it up”: how the test was done.
+    private static bool IsHelp(Segment segment, Item item) => (segment.Items.Any(other => other.Cat is Cat.Test && other.First < item.First) || segment.HasWord("high") || segment.HasWord("low") || segment.HasWord("top") || segment.HasWord("bottom"))
+        && Enumerable.Range(item.End, Math.Max(0, Math.Min(5, segment.End - item.End))).Any(at => segment.Word(at) is "help" or "helped" or "support" or "supported" or "lip" or "coax" or "coaxed" or "nurse" or "careful" or "push" or "pushed" or "care" or "lean");
 
     private static bool HasModal(Segment segment, int limit)
     {
@@ -235,43 +269,22 @@ internal static class Moods
         return false;
     }
 
+    /// <summary>“I’ll have some of that out directly”, “I might take another”.</summary>
+    internal static bool IsIntention(Segment segment)
+    {
+        for (var i = segment.First; i < segment.End - 1; i++)
+        {
+            if (segment.Word(i) is "i" or "we" && segment.Word(i + 1) is "will" or "shall" or "might" or "may" or "could" or "should" or "must")
+            {
+                return segment.Items.Any(item => item.Cat is Cat.Verb && item.First > i && Action(item) is not "harm");
+            }
+        }
+
+        return false;
+    }
+
     private static bool IsOnly(Segment segment, Item item) => segment.Word(item.End) is "only" or "just" or "more" or "but" or "much" || segment.Word(item.First) is "nothing" && segment.Word(item.End) is "but" or "more";
 
     // “Your left corner” has no other subject; “you took” has.
     private static bool OwnedOnly(Segment segment, Item item) => segment.Word(item.First) is "your" or "her" or "his" or "their" && item.Count == 1;
-
-    // “Three strokes”, “the lightest dusting”.
-    private static bool IsAmount(Segment segment, Item verb) =>
-        (segment.Covered(verb.First, Cat.Stroke) && (Form(verb) is 'S' || Numbers.Word(segment.Word(verb.First - 1)) is not null || segment.Word(verb.First - 1) is "few"))
-        || (AmountReader.Read(segment, segment.First, segment.End) is { Words: not null } amount && amount.First < verb.First && verb.First < amount.End);
-
-    /// <summary>True for a word that has a verb's form and is here a thing or a way of being.</summary>
-    private static bool IsNoun(Segment segment, Item verb)
-    {
-        var last = segment.Word(verb.First - 1);
-        if (IsAmount(segment, verb) || segment.Items.Any(item => item.First <= verb.First && verb.End <= item.End && item.Cat is Cat.Taste or Cat.Verdict or Cat.Stop or Cat.Test or Cat.Known or Cat.RiskClosed or Cat.Leave))
-        {
-            return true;
-        }
-
-        // “The attack is clean”, “touch feels right”: a thing that something is said of.
-        if (Form(verb) is 'B' or 'S' && segment.Word(verb.End) is "is" or "'s" or "are" or "was" or "were" or "looks" or "feels" or "sounds" or "seems" or "has" or "of")
-        {
-            return true;
-        }
-
-        if (Form(verb) is 'B' or 'S' && last is "the" or "a" or "an" or "that" or "this" or "your" or "my" or "of" or "is" or "'s" or "are" or "too" or "very" or "one" or "another" or "was" or "each" or "little" or "so" or "no" or "more" or "than" or "first" or "last" or "light" or "nice" or "good" or "own")
-        {
-            return true;
-        }
-
-        if (Form(verb) is 'P' or 'N' && last is "the" or "a" or "an" or "your" or "well" or "too" or "nicely" or "evenly" or "badly" or "is" or "'s" or "are" or "already" && Action(verb) is not "harm"
-            && segment.Word(verb.First - 2) is not ("have" or "i"))
-        {
-            return true;
-        }
-
-        return Form(verb) is 'B' && Action(verb) is "light" && (segment.Word(verb.First) is "have" or "do" && segment.Items.Any(item => item.Cat == Cat.Verb && item.First > verb.First))
-            || (Form(verb) is 'P' && segment.Word(verb.First) is "had" && segment.Items.Any(item => item.Cat == Cat.Verb && item.First > verb.First));
-    }
 }

@@ -13,6 +13,9 @@ internal static class Notes
 {
     private static readonly HashSet<string> BeforeCapitalA = ["", "crow", "is", "'s", "an", "now", "tuning", "and", "to", "on", "at", "between", "crows", "peep", "the", "low", "high"];
 
+    // “A flat spot” is no A flat.
+    private static readonly HashSet<string> FlatThings = ["spot", "spots", "place", "patch", "bit", "area", "top", "edge", "corner", "step", "tip", "reed", "note", "crow", "tone", "pitch", "sound", "line", "opening", "heart", "side", "one", "eye", "knife", "ridge", "face", "shape", "oval", "drop", "end"];
+
     /// <summary>True for a token that can only be, or here must be, the letter of a note.</summary>
     internal static bool IsLetter(IReadOnlyList<Token> tokens, int at)
     {
@@ -40,14 +43,22 @@ internal static class Notes
         }
 
         var accidental = next.Text is "flat" or "sharp" or "natural";
+        if (accidental && at + 2 < tokens.Count && FlatThings.Contains(tokens[at + 2].Text))
+        {
+            return false;
+        }
+
         if (accidental && (at + 2 >= tokens.Count || !IsPlainLetter(tokens[at + 2])))
         {
             return true;
         }
 
-        return token.IsCapital && at > 0 && (next.Text is null || next.Kind != TokenKind.Word || next.Text is "now" or "and" or "then" or "sits" or "is" or "'s" or "was" or "plays" or "comes" or "stands" || last.Text is "the" or "tuning")
-            && (last.Kind != TokenKind.Word || BeforeCapitalA.Contains(last.Text));
+        return token.IsCapital && (at == 0 ? IsTold(tokens, next) : (next.Text is null || next.Kind != TokenKind.Word || next.Text is "now" or "and" or "then" or "sits" or "is" or "'s" or "was" or "plays" or "comes" or "stands" || last.Text is "the" or "tuning")
+            && (last.Kind != TokenKind.Word || BeforeCapitalA.Contains(last.Text)));
     }
+
+    // “A is a bit flat”, “A bang on”.
+    private static bool IsTold(IReadOnlyList<Token> tokens, Token next) => next.Text is "bang" or "spot" || (next.Text is "is" or "'s" && tokens.Count > 2 && tokens[2].Text is "flat" or "sharp" or "a" or "bit" or "slightly" or "in" or "spot" or "low" or "high" or "just" or "dead" or "about" or "at" or "now" or "still");
 
     private static bool IsPlainLetter(Token token) => token.Length == 1 && token.Text.Length == 1 && token.Text[0] is >= 'a' and <= 'g';
 

@@ -11,6 +11,11 @@ internal static class Openings
     {
         var word = tokens[at].Text;
         var next = at + 1 < tokens.Count ? tokens[at + 1].Text : "";
+        if (IsNewAmount(tokens, items, first, at))
+        {
+            return true;
+        }
+
         if (!HasHead(items, first, at) || Splitter.Binds(tokens[at - 1].Text))
         {
             return false;
@@ -21,7 +26,7 @@ internal static class Openings
             return true;
         }
 
-        if (Things.Contains(word) && Is.Contains(next) && !Within(items, at, Cat.Taste, Cat.Ended))
+        if (Things.Contains(word) && Is.Contains(next) && !IsObject(items, at, next) && !Within(items, at, Cat.Taste, Cat.Ended))
         {
             return true;
         }
@@ -40,6 +45,30 @@ internal static class Openings
         return IsNewTest(tokens, items, first, at) || IsNewDeed(tokens, items, first, at);
     }
 
+    // “Clipping this would kill it”: what is clipped, and no new subject.
+    private static bool IsObject(List<Item> items, int at, string next) => next is "would" or "could" or "might" or "will" or "may" or "can" or "was" && items.Any(item => item.Cat is Cat.Verb && item.End == at && item.Value[^1] is 'G');
+
+    // “Three left two right”: a second number after a place that has one already.
+    private static bool IsNewAmount(List<Token> tokens, List<Item> items, int first, int at)
+    {
+        if (at <= first || !IsNumber(tokens, at) || !(tokens[at - 1].Text is "right" or "left" || items.Any(item => item.End == at && item.Cat is Cat.Side or Cat.Zone or Cat.Region)))
+        {
+            return false;
+        }
+
+        for (var i = first; i < at - 1; i++)
+        {
+            if (IsNumber(tokens, i))
+            {
+                return !(at + 1 < tokens.Count && tokens[at + 1].Text is "of" or "more") && items.Any(item => item.First >= first && item.End <= at && item.Cat is Cat.Side or Cat.Off or Cat.Stroke);
+            }
+        }
+
+        return false;
+    }
+
+    private static bool IsNumber(List<Token> tokens, int at) => (tokens[at].Kind is TokenKind.Number && tokens[at].Text.Length == 0) || (Numbers.Word(tokens[at].Text) is not null && tokens[at].Text is not "one" and not "couple");
+
     private static bool IsNewTest(List<Token> tokens, List<Item> items, int first, int at)
     {
         var noun = tokens[at].Text is "the" or "now" or "my" ? at + 1 : at;
@@ -55,16 +84,20 @@ internal static class Openings
 
         foreach (var test in items)
         {
-            if (test.Cat == Cat.Test && test.First == noun && test.Value is "Crow" or "Peep" or "LowResponse" or "HighSteadiness" or "TuningNote" && test.Is(Cat.Test))
+            if (test.Cat == Cat.Test && test.First == noun && IsNoun(tokens, test))
             {
                 return items.Any(item => item.First >= first && item.End <= at
                     && ((item.Cat == Cat.Verb && item.End < at && !item.Value.StartsWith("light", StringComparison.Ordinal))
-                        || (item.Cat == Cat.Test && item.Value != test.Value && item.Value is "Crow" or "Peep" or "LowResponse" or "HighSteadiness" && !(item.Value == "Peep" && test.Value == "Crow"))));
+                        || (item.Cat == Cat.Test && item.Value != test.Value && item.Value is "Crow" or "Peep" or "LowResponse" or "HighSteadiness" or "SoftestStart" or "TonguedStarts" or "Swell" && !(item.Value == "Peep" && test.Value == "Crow"))));
             }
         }
 
         return false;
     }
+
+    // “The tongued ones are unsure” and “the swell holds” name a test; “start softly” and “tongue it” do something.
+    private static bool IsNoun(List<Token> tokens, Item test) => test.Cat is Cat.Test && (test.Value is "Crow" or "Peep" or "LowResponse" or "HighSteadiness" or "TuningNote"
+        || (test.Value is "TonguedStarts" or "Swell" or "SoftestStart" && test.First > 0 && tokens[test.First - 1].Is("the") && test.End < tokens.Count && tokens[test.End].Text is "is" or "'s" or "are" or "holds" or "keeps" or "sags" or "thuds" or "needs" or "goes" or "breaks" or "thud" or "starts" or "still"));
 
     private static bool IsNewDeed(List<Token> tokens, List<Item> items, int first, int at)
     {

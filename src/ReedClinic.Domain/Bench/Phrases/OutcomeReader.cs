@@ -14,6 +14,24 @@ internal static class OutcomeReader
         return Closed(course) || StopOrVerdict(course);
     }
 
+    /// <summary>“If I do any more I’ll wreck it, so I’m quitting”: why the work stops is the verdict.</summary>
+    internal static bool Spares(Course course)
+    {
+        var segment = course.Segment;
+        var sentence = course.Segments.Where(other => other.Sentence == segment.Sentence && !other.Has(Cat.Stop)).ToList();
+        var more = segment.HasWord("more") || segment.HasWord("another") || segment.HasWord("further");
+        if (!(more || IsHarm(segment)) || segment.Has(Cat.Other) || segment.Has(Cat.Stop) || !sentence.Any(other => other.HasWord("more") || other.HasWord("another") || other.HasWord("further")) || !sentence.Any(IsHarm)
+            || !course.Segments.Skip(course.At + 1).Any(other => other.Sentence <= segment.Sentence + 1 && other.Has(Cat.Stop)))
+        {
+            return false;
+        }
+
+        course.Spared = true;
+        return true;
+    }
+
+    private static bool IsHarm(Segment segment) => segment.HasWord("it") && (segment.HasWord("ruin") || segment.HasWord("wreck") || segment.HasWord("spoil") || segment.HasWord("kill") || segment.HasWord("lose") || segment.HasWord("destroy") || segment.HasWord("break") || segment.HasWord("harm") || segment.HasWord("damage") || segment.HasWord("hurt"));
+
     private static bool Closed(Course course)
     {
         var segment = course.Segment;
@@ -52,10 +70,16 @@ internal static class OutcomeReader
     {
         var segment = course.Segment;
         var stop = Stop(course, segment);
-        var verdict = Verdict(course, segment) ?? (CameGood(segment) ? VerdictKind.GoodOnArrivalRefined : null);
+        var verdict = Verdict(course, segment) ?? (IsCaneSpent(segment) ? VerdictKind.AsGoodAsThisCaneGets : (VerdictKind?)null) ?? (IsBetterThanItCame(segment) ? VerdictKind.Improved : (VerdictKind?)null) ?? (CameGood(segment) ? VerdictKind.GoodOnArrivalRefined : null);
         if (stop)
         {
             course.Add(EntryKind.Stopped, ReadSlots.None);
+        }
+
+        if (stop && course.Spared)
+        {
+            course.Spared = false;
+            verdict ??= VerdictKind.StoppedToProtectIt;
         }
 
         if (verdict is { } given && course.LastOf(EntryKind.Verdict)?.Slots.Verdict != given)
@@ -69,15 +93,23 @@ internal static class OutcomeReader
 
     private static bool Stop(Course course, Segment segment)
     {
-        if (segment.Find(Cat.Stop) is not { } stop || segment.Has(Cat.Quality) || segment.All(Cat.Not).Any(not => not.First < stop.First) || segment.Has(Cat.Other))
+        if (segment.Find(Cat.Stop) is not { } stop || segment.Has(Cat.Quality) || segment.All(Cat.Not).Any(not => not.First < stop.First) || segment.Has(Cat.Other) || IsStopped(segment, stop))
+        {
+            return false;
+        }
+
+        if (segment.Word(stop.First) is "done" or "finished" && stop.Count == 1 && !Enumerable.Range(segment.First, segment.End - segment.First).All(at => at == stop.First || segment.Tokens[at].Kind is TokenKind.Break || segment.Covered(at, Cat.Filler) || segment.Covered(at, Cat.Now)))
         {
             return false;
         }
 
         var bare = stop.Count == 1;
         var verb = Moods.Head(segment);
-        return verb is null && (!bare || IsBare(segment, stop)) && course.Drafts.LastOrDefault(draft => draft.Kind is not EntryKind.Note)?.Kind is not EntryKind.Stopped;
+        return verb is null && (!bare || IsBare(segment, stop)) && course.Drafts.LastOrDefault(draft => draft.Kind is not (EntryKind.Note or EntryKind.Verdict))?.Kind is not EntryKind.Stopped;
     }
+
+    // “I stop the end” is done to the reed.
+    private static bool IsStopped(Segment segment, Item stop) => (segment.Word(stop.End - 1) is "it" && stop.End < segment.End && segment.Tokens[stop.End].Kind is not TokenKind.Break && !segment.Items.Any(item => item.First == stop.End && item.Cat is Cat.Now or Cat.Filler or Cat.Verdict or Cat.Stop) && segment.Word(stop.End) is not ("for" or "from" or "then" or "with" or "i" or "on")) || segment.Word(stop.End - 1) is "stop" or "stopped" or "stopping" && segment.Word(stop.End) is "the" or "it" or "that" or "its" or "up";
 
     // “Stop” alone or before a reason; not “stop the leak” or “enough cane”.
     private static bool IsBare(Segment segment, Item stop)
@@ -118,6 +150,16 @@ internal static class OutcomeReader
 
         return null;
     }
+
+    // “Best this bit of cane will ever do”.
+    private static bool IsCaneSpent(Segment segment) => segment.IndexOfWord("cane") is >= 0 and var cane && (segment.HasWord("this") || segment.HasWord("the") || segment.HasWord("that")) && PlaceReader.Read(segment).All(mention => !mention.HasPlace)
+        && (segment.HasWord("best") || segment.HasWord("limit") || segment.HasWord("limits") || segment.HasWord("most") || segment.HasWord("all") || (segment.HasWord("as") && segment.HasWord("good")) || (segment.HasWord("no") && segment.HasWord("more")))
+        && Enumerable.Range(segment.First, segment.End - segment.First).Any(at => at != cane && segment.Word(at) is "will" or "can" or "gets" or "ever" or "goes" or "has" or "allows" or "got" or "give" or "gives" or "get");
+
+    // “A good deal happier than it was on arrival”.
+    private static bool IsBetterThanItCame(Segment segment) => segment.Find(Cat.Than) is { } than && !segment.Has(Cat.Not) && PlaceReader.Read(segment).All(mention => !mention.HasPlace)
+        && (segment.HasWord("came") || segment.HasWord("arrived") || segment.HasWord("arrival") || (segment.HasWord("got") && segment.HasWord("here")) || segment.HasWord("before") || (segment.HasWord("when") && segment.HasWord("it")))
+        && Enumerable.Range(segment.First, than.First - segment.First).Any(at => segment.Word(at) is "better" or "happier" or "nicer" or "freer" or "livelier" or "healthier");
 
     // “It was a good reed when it got here”.
     private static bool CameGood(Segment segment) => segment.Has(Cat.Good) && segment.HasWord("when") && segment.HasWord("it")

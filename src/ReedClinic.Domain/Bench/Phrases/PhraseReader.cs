@@ -24,7 +24,7 @@ public static class PhraseReader
             return Reading.Of(text, [], null);
         }
 
-        var course = new Course(Splitter.Cut(tokens, Scanner.Scan(tokens)), new Before(context.Log));
+        var course = new Course(Splitter.Cut(tokens, Scanner.Scan(tokens)), new Before(context.Log)) { A4 = context.Tuning.A4.Value };
         for (course.At = 0; course.At < course.Segments.Count; course.At++)
         {
             Enter(course);
@@ -37,7 +37,22 @@ public static class PhraseReader
             Carry(course, said: course.Drafts.Count(draft => draft.Kind is not EntryKind.Note) > known);
         }
 
-        return Reading.Of(text, course.Segments, course);
+        DropAsides(course);
+        var reading = Reading.Of(text, course.Segments, course);
+        return BarePitch.Read(text, tokens, context, reading.Entries) is { } pitch ? new PhraseReading(text, [pitch], []) : reading;
+    }
+
+    /// <summary>“Short scrape this one, so I scraped the base of the lay”: a reason in a sentence that has an entry is none of its own.</summary>
+    private static void DropAsides(Course course)
+    {
+        for (var i = course.Drafts.Count - 2; i >= 0; i--)
+        {
+            var (draft, next) = (course.Drafts[i], course.Drafts[i + 1]);
+            if (draft is { Kind: EntryKind.Note, IsLoose: true } && next.Kind is not EntryKind.Note && next.Sentence == draft.Sentence && next.First == draft.Last + 1)
+            {
+                course.Drafts.RemoveAt(i);
+            }
+        }
     }
 
     /// <summary>At a new sentence nothing is carried over but what is being spoken of.</summary>
@@ -88,6 +103,7 @@ public static class PhraseReader
     {
         var segment = course.Segment;
         var told = segment.Has(Cat.Other) && segment.HasWord("says") | segment.HasWord("said") | segment.HasWord("told") | segment.HasWord("reckons") | segment.HasWord("thinks") | segment.HasWord("wrote");
+        told |= segment.Word(segment.First) is "or" && segment.HasWord("not") && segment.End - segment.First <= 3;
         var hoped = segment.HasWord("and") && segment.HasWord("will") | segment.HasWord("would") && !segment.Has(Cat.Me);
         var deed = course.Drafts.LastOrDefault(draft => draft.Sentence == segment.Sentence && draft.Kind is EntryKind.Adjustment && draft.First < course.At);
         if (deed is null || deed.First < course.At - 1 || !(told || hoped) || Moods.Head(course.Segments[deed.First]) is { } verb && Moods.Form(verb) is not 'B')
@@ -103,21 +119,38 @@ public static class PhraseReader
 
     // “Written on the slip: please don’t thin my tip”.
     private static bool Reports(Segment segment) => segment.HasWord("written") || segment.HasWord("says") || segment.HasWord("said") || segment.HasWord("wrote") || segment.HasWord("writes")
-        || segment.HasWord("asks") || segment.HasWord("asked") || segment.HasWord("note") || segment.HasWord("slip");
+        || segment.HasWord("instructions") || segment.HasWord("recipe") || segment.HasWord("advice") || segment.HasWord("homework") || segment.HasWord("steps") || segment.HasWord("list") || segment.HasWord("orders") || segment.HasWord("asks") || segment.HasWord("asked") || segment.HasWord("note") || segment.HasWord("slip");
 
     private static bool Understand(Course course) =>
-        Question(course)
+        OutcomeReader.Spares(course)
+        || Question(course)
         || Reported(course)
         || Purpose.TryRead(course)
         || LeaveReader.TryRead(course)
         || OutcomeReader.TryRead(course)
         || OutcomeReader.Risk(course)
         || EndedReader.TryRead(course)
+        || Instead(course)
+        || SameFinding.TryRead(course)
         || DeedReader.TryRead(course)
         || Remark(course)
         || TestReader.TryRead(course)
         || FindingReader.TryRead(course)
         || Fragments.TryRead(course);
+
+    /// <summary>“Instead of clipping I thinned the corners”: what wasn’t done leads up to what was.</summary>
+    private static bool Instead(Course course)
+    {
+        var segment = course.Segment;
+        if (segment.Word(segment.First) is not ("instead" or "rather" or "without") || !segment.Has(Cat.Verb) || course.At + 1 >= course.Segments.Count || course.Segments[course.At + 1].Sentence != segment.Sentence || course.LastInSentence is not null)
+        {
+            return false;
+        }
+
+        course.AddNote();
+        course.Last!.IsLoose = true;
+        return true;
+    }
 
     /// <summary>A question or a condition is a remark, whatever it is about.</summary>
     private static bool Question(Course course)
@@ -139,6 +172,13 @@ public static class PhraseReader
     private static bool Remark(Course course)
     {
         var segment = course.Segment;
+        if (Moods.IsIntention(segment))
+        {
+            course.AddNote();
+            course.Carried = Mood.Plan;
+            return true;
+        }
+
         if (!(segment.Has(Cat.Plan) || segment.Has(Cat.Habit)) || !(HasTrade(segment) || PlaceReader.Read(segment).Count > 0) || (segment.Has(Cat.Test) && StepReader.Step(segment, TestKind.SoftestStart, course, new HeardPitch()) is not null))
         {
             return false;
@@ -168,11 +208,8 @@ public static class PhraseReader
             return;
         }
 
-        if (segment.Has(Cat.Other))
-        {
-            course.Carried = Mood.Others;
-        }
-
+        course.Carried = segment.Has(Cat.Other) ? Mood.Others : course.Carried;
+        course.Topic = PlaceReader.Read(segment).FirstOrDefault(mention => mention.HasPlace) ?? course.Topic;
         if (course.Last is { Kind: EntryKind.Stopped } stopped && Moods.Head(segment) is { } verb && Moods.Action(verb) is "harm")
         {
             stopped.Last = course.At;
@@ -183,6 +220,10 @@ public static class PhraseReader
         {
             course.AddNote();
         }
+        else if (course.LastInSentence is null && course.Last is { Kind: EntryKind.Note } asked && AnswersItself(course, asked))
+        {
+            asked.Last = course.At;
+        }
         else if (course.LastInSentence is not null)
         {
             course.Absorb();
@@ -190,12 +231,17 @@ public static class PhraseReader
         else if (HasTrade(segment))
         {
             course.AddNote();
+            course.Last!.IsLoose = !segment.Items.Any(item => item.Cat is Cat.Plan or Cat.Habit or Cat.Cond or Cat.Not || (item.Cat is Cat.Other && segment.Word(item.First) is not "your"));
         }
         else
         {
             course.Left.Add(course.At);
         }
     }
+
+    // “Dust the heart then? No, crow first”.
+    private static bool AnswersItself(Course course, Draft asked) => course.Segments[asked.First].Asked && course.Segment.Sentence == asked.Sentence + 1 && !course.Segment.Has(Cat.Verb)
+        && course.Segments.First(other => other.Sentence == course.Segment.Sentence) is var answer && answer.Word(answer.First) is "no" or "yes" or "nah" or "nope" or "yep";
 
     private static bool HasTrade(Segment segment) => segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region or Cat.Quality or Cat.Leave or Cat.Taste or Cat.Verdict or Cat.Stage or Cat.Stroke or Cat.Thing
         || (item.Cat is Cat.Test && item.Value is not "Effort") || item.Cat is Cat.Sound

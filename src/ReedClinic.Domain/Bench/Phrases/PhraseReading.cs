@@ -33,4 +33,8 @@ public sealed record PhraseContext(BenchLog Log, Tuning Tuning);
 /// <param name="Text">The phrase as it was typed.</param>
 /// <param name="Entries">What it says, in the order in which it is said.</param>
 /// <param name="LeftOver">What could not be made anything of; together with the entries' spans it covers every visible character.</param>
-public sealed record PhraseReading(string Text, IReadOnlyList<ReadEntry> Entries, IReadOnlyList<TextSpan> LeftOver);
+public sealed record PhraseReading(string Text, IReadOnlyList<ReadEntry> Entries, IReadOnlyList<TextSpan> LeftOver)
+{
+    /// <summary>The words left over that say something, without those said in passing; they belong in a note.</summary>
+    public IReadOnlyList<string> Kept => [.. LeftOver.Select(span => LeftWords.Kept(Text, span)).OfType<string>()];
+}

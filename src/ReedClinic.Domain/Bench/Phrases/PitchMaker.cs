@@ -22,11 +22,7 @@ internal static class PitchMaker
             return null;
         }
 
-        if (slots.Cents is { } cents)
-        {
-            return Fits(cents) ? new SaidPitch(Said(read), last.PitchClass, new Cents((double)cents), last.Octave, null, a4) : null;
-        }
-
+        // “Ten cents flat” names no note, and which one was meant can’t be known: the words are kept.
         return slots.Change is { } change ? Moved(Said(read), last, (double)change, a4) : null;
     }
 

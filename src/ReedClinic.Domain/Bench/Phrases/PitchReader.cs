@@ -84,6 +84,11 @@ internal static class PitchReader
     {
         for (var i = segment.First; i < segment.End; i++)
         {
+            if (Interval(segment, i) is { } interval && Signed(segment, pitch, i, interval.Cents, interval.End, unit: true) is { } moved)
+            {
+                return moved;
+            }
+
             if (Numbers.At(segment.Tokens, i, segment.End) is not { } number)
             {
                 continue;
@@ -92,7 +97,7 @@ internal static class PitchReader
             var after = number.End;
             var unit = segment.Covered(after, Cat.Cent) && segment.Tokens[after].Text is not ("c" or "ct") | segment.Tokens[after].Start == segment.Tokens[after - 1].End;
             after += unit ? 1 : 0;
-            if (!unit && segment.Items.Any(item => item.First == after && item.Cat is Cat.Stroke or Cat.Mm or Cat.Tenth or Cat.Hundredth))
+            if (!unit && segment.Tokens[i].Is("one") || !unit && segment.Items.Any(item => item.First == after && item.Cat is Cat.Stroke or Cat.Mm or Cat.Tenth or Cat.Hundredth))
             {
                 i = number.End;
                 continue;
@@ -107,6 +112,31 @@ internal static class PitchReader
         }
 
         return null;
+    }
+
+    // “A quarter tone”, “half a semitone”, “a semitone”.
+    private static (decimal Cents, int End)? Interval(Segment segment, int at)
+    {
+        var part = segment.Word(at) is "quarter" or "half";
+        var noun = part ? at + 1 : at;
+        while (part && segment.Word(noun) is "a" or "of")
+        {
+            noun++;
+        }
+
+        var whole = segment.Word(noun) switch
+        {
+            "semitone" or "semitones" => 100m,
+            "tone" when part => 200m,
+            "step" when part && segment.Word(at) is "half" => 200m,
+            _ => 0m,
+        };
+        return whole == 0 ? null : (segment.Word(at) switch
+        {
+            "quarter" => whole / 4,
+            "half" => whole / 2,
+            _ => whole,
+        }, noun + 1);
     }
 
     private static HeardPitch? Signed(Segment segment, HeardPitch pitch, int at, decimal value, int after, bool unit)

@@ -68,12 +68,23 @@ internal static class PlaceReader
         { Cat: Cat.Side, Value: "Left", Count: 1 } => IsSide(segment, item.First),
         { Cat: Cat.Region, Value: "back" } => IsBack(segment, item.First),
         { Cat: Cat.Zone, Value: "WholeReed" } => true,
-        { Cat: Cat.Zone } when segment.Word(item.First) is "wall" or "blend" or "tie" or "tube" or "string" or "gap" or "slit" or "knot" =>
+        { Cat: Cat.Zone, Count: 1 } when segment.Word(item.First) is "tie" && segment.Items.Any(other => other.Cat is Cat.Good && other.End == item.First) => true,
+        { Cat: Cat.Zone } when segment.Word(item.First) is "tie" or "tube" or "string" or "gap" or "slit" or "knot" =>
             segment.Word(item.First - 1) is "the" or "that" or "your" or "this" or "'s" or "my" or "of" or "a",
+        { Cat: Cat.Zone, Count: 1 } when segment.Word(item.First) is "end" or "ends" => IsEnd(segment, item.First),
         { Cat: Cat.Zone, Count: 1 } when segment.Word(item.First) is "edge" => segment.Word(item.First - 1) is not ("an" or "more" or "some"),
+        { Cat: Cat.Zone, Count: 1 } when segment.Word(item.First) is "blend" => segment.Word(item.First - 1) is "the" or "that" or "your" or "this" or "'s" or "my" or "of" or "a"
+            || segment.Items.Any(other => other.Cat is Cat.Quality or Cat.Good && (other.End == item.First || (other.First <= item.End + 2 && other.First >= item.End && (other.First == item.End || segment.Word(item.End) is "is" or "'s" or "looks" or "feels" or "too" or "very")))),
         { Cat: Cat.Blade, Value: "Both", Count: 2 } when segment.Word(item.First) is "a" => true,
         _ => true,
     };
+
+    // “Off the end”; not “in the end”, “the end of the scrape”, “end on”.
+    private static bool IsEnd(Segment segment, int at) => segment.Word(at - 1) is "off" or "from" || segment.Word(at - 1) is "the" or "both" or "its" or "their" or "your" && segment.Word(at - 2) is not ("in" or "stop" or "by" or "to" or "over" or "until")
+        && segment.Word(at + 1) is not ("on" or "up") && !(segment.Word(at + 1) is "of" && segment.Word(at + 3) is not ("tip" or "reed" or "blade" or "blades"))
+        && (segment.Word(at - 2) is "off" or "from" or "along" or "across" or "of" or "at" or "clip" or "clipped" or "cut" or "trim" or "trimmed" or "square" or "squared" || segment.Word(at + 1) is "is" or "'s" or "looks" or "are" || at + 1 >= segment.End || segment.Tokens[at + 1].Kind is TokenKind.Break);
+
+    private static readonly HashSet<string> RightThings = ["way", "size", "place", "amount", "length", "thickness", "depth", "note", "pitch", "spot", "moment", "time", "kind", "sort", "sound", "idea", "direction", "order", "angle", "shape", "response", "feel", "proportion", "proportions", "thing", "balance", "strength", "width", "height", "side-up", "track", "lines", "answer", "hands", "reed", "one-off", "opening", "resistance", "weight"];
 
     private static bool IsSide(Segment segment, int at)
     {
@@ -90,7 +101,12 @@ internal static class PlaceReader
         var closes = at + 1 >= segment.End || segment.Tokens[at + 1].Kind == TokenKind.Break;
         if (last == "the" || (last is "on" or "than" or "upper" or "lower" or "blade" && closes))
         {
-            return segment.Tokens[at].Is("left") || !NotSideBefore.Contains(next) || next is "now";
+            return segment.Tokens[at].Is("left") || (!RightThings.Contains(next) && (segment.Word(at - 2) is "than" or "as" || !NotSideBefore.Contains(next) || next is "now" or "all" or "to" or "at" or "off" or "down" or "up" or "there" or "here" or "it" or "a" or "from" or "as" or "than" or "over" or "across"));
+        }
+
+        if (at > segment.First && (segment.Tokens[at - 1].Kind is TokenKind.Number || last is "stroke" or "strokes" or "tenths" or "mm" or "two" or "three" or "four" or "five" or "six") && (closes || next is "side"))
+        {
+            return true;
         }
 
         if (segment.Tokens[at].Is("right") && closes && alone)
@@ -106,9 +122,14 @@ internal static class PlaceReader
     {
         var last = segment.Word(at - 1);
         var next = segment.Word(at + 1);
+        if (last is "the" or "a" or "your" or "'s" or "my" or "its" or "whole" && next is not "of")
+        {
+            return true;
+        }
+
         return next is not ("in" or "to" or "up" or "together" or "on" or "unplayed" or "as" or "into" or "home" or "again" or "down" or "out" or "off" or "towards" or "toward")
             && (last is "the" or "a" or "your" or "this" or "that" or "'s" or "my" or "its" or "thick" or "thin" or "upper" or "lower" or "left" or "right" or "of" or "whole"
-                || at == segment.First || Splitter.Binds(last));
+                || at == segment.First || Splitter.Binds(last) || (last is "in" or "on" or "of" or "off" or "from" && (at + 1 >= segment.End || segment.Tokens[at + 1].Kind is TokenKind.Break)));
     }
 
     private static Mention? Merge(Mention open, Item item)

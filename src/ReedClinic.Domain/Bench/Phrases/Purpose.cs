@@ -69,6 +69,11 @@ internal static class Purpose
             return Take(course);
         }
 
+        if (segment.Word(segment.First) is "to" && segment.Items.Any(item => item.Cat is Cat.Verb && item.First <= segment.First + 2 && Moods.Form(item) is 'B') && segment.Joint is ",")
+        {
+            return Take(course);
+        }
+
         if (segment.Joint is not "so")
         {
             return false;

@@ -4,7 +4,7 @@ namespace ReedClinic.Domain.Bench.Phrases;
 internal sealed class Splitter
 {
     private static readonly HashSet<string> Joints =
-        ["and", "then", "but", "so", "though", "although", "because", "since", "while", "or", "which", "plus", "yet", "except", "whereas", "however", "otherwise"];
+        ["and", "then", "but", "so", "though", "although", "because", "since", "while", "or", "which", "plus", "yet", "except", "whereas", "however", "otherwise", "nor"];
 
     private static readonly HashSet<string> Octaves = ["high", "low", "top", "bottom", "first", "then", "the", "a", "both", "and", "octave", "joins", "join", "one", "nothing", "only", "with"];
 
@@ -131,6 +131,12 @@ internal sealed class Splitter
             return true;
         }
 
+        // “Nothing but a breath”, “all but one”.
+        if (tokens[at].Is("but") && at > 0 && tokens[at - 1].Text is "nothing" or "all" or "anything" or "none" or "everything")
+        {
+            return true;
+        }
+
         if (tokens[at].Text is "while" && at > 0 && tokens[at - 1].Is("a"))
         {
             return true;
@@ -141,7 +147,7 @@ internal sealed class Splitter
             return false;
         }
 
-        return HoldsBetween(at) || HoldsOctaves(at) || HoldsPraise(at) || HoldsRest(at);
+        return HoldsBetween(at) || HoldsTone(at) || HoldsOctaves(at) || HoldsPraise(at) || HoldsRest(at);
     }
 
     private bool HoldsBetween(int at)
@@ -161,6 +167,10 @@ internal sealed class Splitter
 
         return false;
     }
+
+    /// <summary>“The sound is dark and covered”: the word before says nothing of its own.</summary>
+    private bool HoldsTone(int at) => tokens[at].Is("and") && at - 1 > first && at + 1 < tokens.Count && IsAt(at + 1, Cat.Test) && !items.Any(item => item.First <= at - 1 && at - 1 < item.End && item.Cat is not Cat.Filler)
+        && items.Any(item => item.Cat is Cat.Sound && item.First >= first && item.End <= at - 1 && at - item.End <= 3);
 
     /// <summary>“Nice and clear”.</summary>
     private bool HoldsPraise(int at) => tokens[at].Is("and") && at > first && at + 1 < tokens.Count

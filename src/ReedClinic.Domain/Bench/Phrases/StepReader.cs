@@ -9,11 +9,16 @@ internal static class StepReader
 
     private static readonly HashSet<string> Small = ["the", "a", "an", "of", "very", "really", "quite", "all", "just", "it", "now", "they", "then", "and", "only", "right", "''", "", "some", "to", "is", "'s", "are"];
 
+    private static readonly Dictionary<TestKind, HashSet<string>> WayWords = Ways.ToDictionary(pair => pair.Key, pair => pair.Value.SelectMany(way => way.Way).ToHashSet());
+
+    /// <summary>True for a word that some step of the test is told with.</summary>
+    internal static bool Knows(TestKind test, string word) => WayWords.TryGetValue(test, out var words) && words.Contains(word);
+
     internal static string? Step(Segment segment, TestKind test, Course? course, HeardPitch pitch)
     {
         var step = test switch
         {
-            TestKind.Crow => Crow(segment),
+            TestKind.Crow => Crow(segment) ?? (IsDouble(segment) || (course?.LastInSentence is { Kind: EntryKind.Test, Slots: { Test: TestKind.Crow, Step: null } } && segment.Has(Cat.Together)) ? 1 : null),
             TestKind.Effort => Effort(segment),
             TestKind.TuningNote => Tuning(segment, pitch),
             TestKind.Opening => Opening(segment),
@@ -35,7 +40,7 @@ internal static class StepReader
         {
             if (Contains(segment, way))
             {
-                return step == TestScale.Of(test).Good && Denies(segment, way) ? (test is TestKind.LowResponse or TestKind.HighSteadiness or TestKind.SoftestStart or TestKind.Seal ? 0 : null) : step;
+                return step == TestScale.Of(test).Good && Denies(segment, way) ? (test is TestKind.LowResponse or TestKind.HighSteadiness or TestKind.SoftestStart or TestKind.Seal && way[^1] is "speak" or "speaks" or "come" or "comes" or "start" or "hold" or "holds" or "stay" or "stays" or "respond" or "there" or "out" or "play" or "breath" or "softly" ? 0 : null) : step;
             }
         }
 
@@ -78,6 +83,9 @@ internal static class StepReader
 
         return false;
     }
+
+    // “Double C”.
+    private static bool IsDouble(Segment segment) => segment.IndexOfWord("double") is >= 0 and var at && Notes.At(segment.Tokens, at + 1, segment.End) is not null;
 
     /// <summary>Which octaves sound in the crow, and when each comes in.</summary>
     private static int? Crow(Segment segment)
@@ -150,8 +158,14 @@ internal static class StepReader
 
     private static int? Effort(Segment segment)
     {
-        var easy = segment.HasWord("easy") || segment.HasWord("easily") || segment.HasWord("free") || segment.HasWord("light") || segment.HasWord("little") && segment.HasWord("resistance");
-        var hard = segment.HasWord("hard") || segment.HasWord("stiff") || segment.HasWord("heavy") || segment.HasWord("stubborn") || segment.HasWord("harder") || segment.HasWord("difficult") || segment.HasWord("tough") || segment.HasWord("resistant") || segment.HasWord("stuffy");
+        var none = segment.HasWord("resistance") && segment.Has(Cat.Not);
+        var easy = segment.HasWord("easy") || segment.HasWord("easily") || segment.HasWord("easier") || segment.HasWord("free") || segment.HasWord("freely") || segment.HasWord("light") || segment.HasWord("effortless") || segment.HasWord("effortlessly") || none || segment.HasWord("little") && segment.HasWord("resistance");
+        var hard = segment.HasWord("tiring") || segment.HasWord("exhausting") || (segment.HasWord("much") && segment.HasWord("resistance")) || segment.HasWord("hard") || segment.HasWord("stiff") || segment.HasWord("heavy") || segment.HasWord("stubborn") || segment.HasWord("harder") || segment.HasWord("difficult") || segment.HasWord("tough") || segment.HasWord("resistant") || segment.HasWord("stuffy");
+        if (easy != hard && !none && segment.Items.Any(item => item.Cat is Cat.Not or Cat.NoMore) && !segment.HasWord("enough"))
+        {
+            return easy ? 3 : 2;
+        }
+
         if (easy == hard)
         {
             return segment.Has(Cat.Good) || segment.HasWord("comfortable") || segment.HasWord("right") ? 2 : null;
@@ -164,9 +178,9 @@ internal static class StepReader
 
     private static int? Tuning(Segment segment, HeardPitch pitch)
     {
-        if (segment.HasWord("tune") || segment.HasWord("right") || segment.HasWord("spot"))
+        if (segment.HasWord("tune") || segment.HasWord("right") || segment.HasWord("spot") || segment.HasWord("bang") || segment.HasWord("pitch") && segment.HasWord("at"))
         {
-            return segment.Has(Cat.Not) ? null : 2;
+            return segment.Has(Cat.Not) || segment.HasWord("out") ? null : 2;
         }
 
         var lean = segment.Items.FirstOrDefault(item => item.Cat == Cat.Lean && item.Value is not null).Value ?? pitch.Lean;
@@ -224,9 +238,14 @@ internal static class StepReader
     /// <summary>A test that its words tell without its name.</summary>
     internal static TestKind? Alone(Segment segment)
     {
-        if (segment.HasWord("resistant") && PlaceReader.Read(segment).All(mention => !mention.HasPlace))
+        if ((segment.HasWord("resistant") || segment.HasWord("stuffy") || segment.HasWord("effortless")) && PlaceReader.Read(segment).All(mention => !mention.HasPlace))
         {
             return TestKind.Effort;
+        }
+
+        if ((segment.HasWord("starts") || segment.HasWord("start")) && (segment.HasWord("breath") || segment.HasWord("whisper") || segment.HasWord("softly") || segment.HasWord("quietly")) && PlaceReader.Read(segment).Count == 0)
+        {
+            return TestKind.SoftestStart;
         }
 
         if (segment.HasWord("too") && segment.HasWord("easy") | segment.HasWord("hard") | segment.HasWord("free") && PlaceReader.Read(segment).All(mention => !mention.HasPlace) && !segment.HasWord("see"))

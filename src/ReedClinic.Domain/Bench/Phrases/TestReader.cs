@@ -11,7 +11,7 @@ internal static class TestReader
             return false;
         }
 
-        if (Length(course))
+        if (Measures.TryRead(course))
         {
             return true;
         }
@@ -23,6 +23,12 @@ internal static class TestReader
 
         var lowNote = NoteWithHeight(segment);
         var pitch = PitchReader.Read(segment, lowNote is not null);
+        if (pitch.IsSaid && IsToCome(segment))
+        {
+            course.AddNote();
+            return true;
+        }
+
         var test = Which(course, segment, pitch, lowNote);
         if (test is not { } kind)
         {
@@ -30,6 +36,21 @@ internal static class TestReader
         }
 
         return Write(course, kind, pitch);
+    }
+
+    /// <summary>“After that it’ll be a C”: not heard yet.</summary>
+    private static bool IsToCome(Segment segment)
+    {
+        for (var i = segment.First; i < segment.End; i++)
+        {
+            if (segment.Word(i) is "will" or "would" or "should" or "might" or "could" or "may" && segment.Word(i - 1) is not ("i" or "we") && segment.Word(i + 1) is not "not"
+                && !segment.Has(Cat.Not) && segment.Word(i + 1) is "be" or "come" or "sit" or "land" or "go" or "reach" or "rise" or "drop" or "then")
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     /// <summary>“…, a little low”, after a pitch.</summary>
@@ -70,7 +91,7 @@ internal static class TestReader
         }
 
         var said = slots.Step is not null || slots.Pitch is not null || slots.Cents is not null || slots.Change is not null;
-        if (!said && (!segment.Has(Cat.Test) || segment.Has(Cat.Quality) || segment.Has(Cat.Risk) || segment.Has(Cat.Verb) || segment.Has(Cat.Plan) || (course.LastInSentence is not null && !segment.Has(Cat.Good))))
+        if (!said && (!segment.Has(Cat.Test) || segment.Has(Cat.Quality) || segment.Has(Cat.Risk) || segment.Has(Cat.Verb) || segment.Has(Cat.Plan) || !segment.Has(Cat.Good)))
         {
             return false;
         }
@@ -91,6 +112,17 @@ internal static class TestReader
     private static bool Merged(Course course, ReadSlots slots)
     {
         var segment = course.Segment;
+        if (segment.Joint is "but" && !segment.Has(Cat.Test) && slots is { Step: not null, Pitch: null } && course.LastInSentence is { Kind: EntryKind.Test, Slots: { Step: not null, Pitch: null } } other && other.Slots.Test == slots.Test)
+        {
+            other.Slots = other.Slots with { Step = slots.Step };
+            return course.Absorb(aside: false);
+        }
+
+        if (slots is { Test: TestKind.Effort } && course.LastInSentence is { Kind: EntryKind.Test, Slots.Test: TestKind.Effort })
+        {
+            return course.Absorb(aside: false);
+        }
+
         if (course.LastInSentence is { Kind: EntryKind.Test } last && last.Slots.Test == slots.Test && ((Joins(last.Slots, slots) && segment.Joint is not "then") || (last.Slots.Step is not null && last.Slots.Step == slots.Step && slots.Pitch is null)))
         {
             last.Slots = last.Slots with
@@ -112,26 +144,6 @@ internal static class TestReader
     private static bool Joins(ReadSlots one, ReadSlots other) => !(one.Step is not null && other.Step is not null)
         && !(one.Pitch is not null && other.Pitch is not null && one.Pitch != other.Pitch) && !(one.Cents is not null && other.Cents is not null)
         && !(one.Change is not null && other.Change is not null);
-
-    private static bool Length(Course course)
-    {
-        var segment = course.Segment;
-        if (!segment.Has(Cat.Length) && !(segment.HasWord("long") && AmountReader.Read(segment, segment.First, segment.End) is { Mm: > 30 } or { Strokes: > 40 and < 90 }))
-        {
-            return false;
-        }
-
-        for (var i = segment.First; i < segment.End; i++)
-        {
-            if (Numbers.At(segment.Tokens, i, segment.End) is { Value: >= 30 and <= 120 } number)
-            {
-                course.Add(EntryKind.Test, new ReadSlots { Test = TestKind.Length, Length = number.Value });
-                return true;
-            }
-        }
-
-        return false;
-    }
 
     /// <summary>“Low D” and “high F”: a note of that end of the instrument; but a low C of the crow is a flat one.</summary>
     internal static TestKind? NoteWithHeight(Segment segment)
@@ -165,7 +177,7 @@ internal static class TestReader
             return height;
         }
 
-        if (pitch.Note is { Name: "A" } a && segment.Word(a.First - 1) is "the" && !segment.Has(Cat.Test))
+        if (pitch.Note is { Name: "A" } a && (segment.Word(a.First - 1) is "the" || (a.First == segment.First && segment.Word(a.End) is "is" or "'s" or "bang" or "spot")) && !segment.Has(Cat.Test))
         {
             return TestKind.TuningNote;
         }
@@ -181,18 +193,19 @@ internal static class TestReader
             return sound;
         }
 
+        if (pitch is { Note: not null, Cents: null, Lean: null, Change: null } && course.LastInSentence is { Kind: EntryKind.Test, Slots.Test: TestKind.LowResponse or TestKind.HighSteadiness } range && StepReader.Step(segment, range.Slots.Test.Value, course, pitch) is not null)
+        {
+            return range.Slots.Test;
+        }
+
         if (pitch.IsSaid && !segment.Has(Cat.Stroke))
         {
-            return course.Drafts.LastOrDefault(draft => draft.Kind == EntryKind.Test && draft.Slots.Test is { } test && TestScale.Of(test).TakesPitch)?.Slots.Test
+            return TestTopic.OfSentence(course)
+                ?? course.Drafts.LastOrDefault(draft => draft.Kind == EntryKind.Test && draft.Slots.Test is { } test && TestScale.Of(test).TakesPitch)?.Slots.Test
                 ?? course.Before.LastPitched?.TestKind ?? TestKind.Crow;
         }
 
-        if (StepReader.Alone(segment) is { } alone)
-        {
-            return alone;
-        }
-
-        return OfTopic(course, segment);
+        return StepReader.Alone(segment) ?? TestTopic.Of(course, segment);
     }
 
     private static TestKind? Named(Segment segment, HeardPitch pitch)
@@ -220,39 +233,5 @@ internal static class TestReader
         }
 
         return found ?? (segment.Has(Cat.Zone, "Opening") && StepReader.Opening(segment) is not null ? TestKind.Opening : null);
-    }
-
-    /// <summary>“At once now”: of the test last spoken of.</summary>
-    private static TestKind? OfTopic(Course course, Segment segment)
-    {
-        var last = course.LastInSentence is { Kind: EntryKind.Test, Slots.Test: { } now } ? now : (TestKind?)null;
-        if (last is { } spoken && StepReader.Step(segment, spoken, course, new HeardPitch()) is not null && !segment.Has(Cat.Verb) && !segment.Has(Cat.Quality))
-        {
-            return spoken;
-        }
-
-        if (Moods.Head(segment) is { } verb && segment.Word(verb.First) is not ("closed" or "open" or "closes") || segment.Has(Cat.Quality) && !segment.HasWord("open") || PlaceReader.Read(segment).Any(mention => mention.HasPlace))
-        {
-            return null;
-        }
-
-        foreach (var item in course.Segments.Take(course.At).Reverse().SelectMany(other => other.All(Cat.Test).Reverse()))
-        {
-            var test = Enum.Parse<TestKind>(item.Value);
-            if (StepReader.Step(segment, test, course, new HeardPitch()) is not null && segment.Has(Cat.Test) is false)
-            {
-                return test;
-            }
-        }
-
-        foreach (var test in course.Before.Log.Live<Test>().Reverse().Select(fact => fact.Now.TestKind).Distinct())
-        {
-            if (StepReader.Step(segment, test, course, new HeardPitch()) is not null)
-            {
-                return test;
-            }
-        }
-
-        return null;
     }
 }

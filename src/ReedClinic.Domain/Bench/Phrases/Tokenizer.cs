@@ -53,7 +53,7 @@ internal sealed class Tokenizer
     private bool StartsNumber()
     {
         var digit = at;
-        if (Sign(at) != 0 && (at == 0 || !char.IsLetterOrDigit(text[at - 1])))
+        if (Sign(at) != 0 && (at == 0 || !char.IsLetterOrDigit(text[at - 1]) || IsAfterNote()))
         {
             digit++;
             if (digit < text.Length && text[digit] == ' ' && at > 0 && text[at] == '+')
@@ -70,6 +70,9 @@ internal sealed class Tokenizer
 
         return digit < text.Length && char.IsAsciiDigit(text[digit]);
     }
+
+    // “C+8”: a letter of a note, and the cents right after it.
+    private bool IsAfterNote() => tokens.Count > 0 && tokens[^1].End == at && (tokens[^1].Kind is TokenKind.Note || (tokens[^1] is { Length: 1, Text.Length: 1, Kind: TokenKind.Word } && tokens[^1].Text[0] is >= 'a' and <= 'g'));
 
     private int Sign(int index) => text[index] switch
     {
@@ -109,8 +112,26 @@ internal sealed class Tokenizer
             value += part;
         }
 
+        if (sign == 0 && Ordinal(value) is { } ordinal)
+        {
+            at += 2;
+            Put(ordinal, start, at - start, TokenKind.Word, null);
+            return;
+        }
+
         Put(sign == 0 ? "" : sign < 0 ? "-" : "+", start, at - start, TokenKind.Number, sign < 0 ? -value : value);
     }
+
+    // “1st”, “2nd”.
+    private string? Ordinal(decimal value) => at + 2 <= text.Length && (at + 2 == text.Length || !char.IsLetterOrDigit(text[at + 2])) && text.AsSpan(at, 2) is "st" or "nd" or "rd" or "th"
+        ? value switch
+        {
+            1 => "first",
+            2 => "second",
+            3 => "third",
+            _ => null,
+        }
+        : null;
 
     // More digits than any amount has are passed over; the value then means nothing, and no amount takes it.
     private decimal Digits()
@@ -219,6 +240,12 @@ internal sealed class Tokenizer
             case '–' or '-' when alone || length > 1:
                 Add(",", length, TokenKind.Break);
                 break;
+            case '.' when IsAbbreviated():
+                Add("", length, TokenKind.Symbol);
+                break;
+            case '&':
+                Add("and", length, TokenKind.Word);
+                break;
             case ';' or ':' or '!' or '?' or '.':
                 Add(c.ToString(), length, TokenKind.Break);
                 break;
@@ -227,6 +254,10 @@ internal sealed class Tokenizer
                 break;
         }
     }
+
+    // “v. thin”, “2 str. off”: the point ends the word, not the sentence.
+    private bool IsAbbreviated() => tokens.Count > 0 && at + 1 < text.Length && tokens[^1].End == at && tokens[^1].Kind is TokenKind.Word && at + 1 < text.Length && text[at + 1] == ' '
+        && Spelling.IsShort(text.Substring(tokens[^1].Start, tokens[^1].Length));
 
     private void Add(string said, int length, TokenKind kind, decimal? number = null, bool capital = false)
     {

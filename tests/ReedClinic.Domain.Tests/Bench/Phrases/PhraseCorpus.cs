@@ -21,7 +21,13 @@ public sealed record Labelled(int Number, IReadOnlyList<string> Before, string P
 public static class PhraseCorpus
 {
     /// <summary>The phrases whose labels are open, from the first line on.</summary>
-    public static IReadOnlyList<Labelled> Open { get; } = Read(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Bench", "Phrases", "open.txt")));
+    public static IReadOnlyList<Labelled> Open { get; } = InFile("open.txt");
+
+    /// <summary>Every phrase that may be looked at, of all files.</summary>
+    public static IReadOnlyList<Labelled> All { get; } = [.. Open, .. InFile("sealed.txt"), .. InFile("second-open.txt")];
+
+    /// <summary>The phrases of one file beside this one.</summary>
+    public static IReadOnlyList<Labelled> InFile(string name) => Read(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Bench", "Phrases", name)));
 
     public static IReadOnlyList<Labelled> Read(string text)
     {

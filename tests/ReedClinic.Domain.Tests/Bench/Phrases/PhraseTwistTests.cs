@@ -68,6 +68,37 @@ public sealed partial class PhraseTwistTests
             Heard(labelled), Heard(labelled with { Phrase = labelled.Phrase.Replace(one, other, StringComparison.Ordinal) })));
     }
 
+    [Theory]
+    [InlineData("c-15", "C", -15)]
+    [InlineData("c -15", "C", -15)]
+    [InlineData("C+8", "C", 8)]
+    [InlineData("b", "B", null)]
+    [InlineData("bb+10", "Bb", 10)]
+    [InlineData("c#", "C#", null)]
+    public void A_pitch_alone_is_the_crow_with_all_its_cents(string typed, string note, int? cents)
+    {
+        var slots = Assert.Single(PhraseReader.Read(typed, PhraseCorpus.Context([])).Entries).Slots;
+
+        Assert.Equal((TestKind.Crow, note, (decimal?)cents), (slots.Test, slots.Pitch, slots.Cents));
+    }
+
+    [Theory]
+    [InlineData("um clip a hair, okay", 0)]
+    [InlineData("clip a hair; zebra umbrella", 1)]
+    public void Words_in_passing_are_not_worth_keeping_and_others_are(string typed, int kept) =>
+        Assert.Equal(kept, PhraseReader.Read(typed, PhraseCorpus.Context([])).Kept.Count);
+
+    [Fact]
+    public void Cents_without_a_note_borrow_none()
+    {
+        var context = PhraseCorpus.Context(["crow C"]);
+        var entry = Assert.Single(PhraseReader.Read("ten cents flat", context).Entries);
+
+        var test = Assert.IsType<Test>(Assert.IsType<ReedClinic.Domain.Outcomes.Outcome<BenchEntry>.Done>(entry.ToEntry(context)).Value);
+        Assert.Null(test.Pitch);
+        Assert.Equal("ten cents flat", test.Words);
+    }
+
     [Fact]
     public void Capitals_change_nothing() => Assert.All(
         Plain.Where(labelled => !PitchLetter().IsMatch(labelled.Phrase)),

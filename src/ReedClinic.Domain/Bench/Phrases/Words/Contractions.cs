@@ -10,6 +10,10 @@ internal static class Contractions
 
     private static readonly Dictionary<string, (string First, string Second, int Cut)> Whole = new()
     {
+        ["ul"] = ("upper", "left", 1),
+        ["ur"] = ("upper", "right", 1),
+        ["ll"] = ("lower", "left", 1),
+        ["lr"] = ("lower", "right", 1),
         ["dont"] = ("do", "not", 2),
         ["doesnt"] = ("does", "not", 4),
         ["didnt"] = ("did", "not", 3),

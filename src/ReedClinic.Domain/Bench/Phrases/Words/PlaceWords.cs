@@ -5,43 +5,43 @@ namespace ReedClinic.Domain.Bench.Phrases.Words;
 internal static class PlaceWords
 {
     internal const string Table = """
-        Zone TipCorners: corner, corners, ear, ears, tip corner, tip corners, corner tip, corners tip, cornerpoint
-        Zone TipSides: tip side, tip sides, side tip, sides tip, wing, wings, wing tip, wings tip, tip wing, tip wings, flank tip, flanks tip, tip flank, tip flanks, edges tip, left and right tip, cheeks tip
-        Zone TipCentre: tip centre, centre tip, middle tip, tip middle, mid tip, tip's middle, centre of tip, tip in the middle, tip in the centre
-        Zone TipEdge: edge, very edge, tip edge, edge tip, edge at the tip, very end, very front, end tip, tip end, end of the tip, tip line, line of the tip, blade ends, blade end, end blade, ends blades, end of the reed, front edge, leading edge, very tip, tip of the reed, playing edge, lip of the tip
-        Zone Rooftop: rooftop, roof top, roof, roofline, roof line, gutter, gutters, tip boundary, where tip begins, where tip starts, tip start, start tip, tip begins, inverted v
-        Zone Transition: transition, transitions, ramp, ramps, slope, slopes, wall, blend, slope from the heart to the tip, ramp from the heart to the tip, heart to tip, heart into tip, tip into heart, tip to heart, step from heart to tip, step between tip and heart, step between heart and tip, step into tip, step into the heart, the step, transition from heart to tip, between heart and tip, between tip and heart, tip to back
-        Zone HeartCentre: hump, belly, hump heart, belly heart, middle heart, centre heart, heart centre, heart middle, heart's centre, mid heart, core of the heart
-        Zone HeartSides: shoulder, shoulders, shoulders heart, shoulder heart, heart shoulders, flank heart, flanks heart, heart flank, heart flanks, side heart, sides heart, heart side, heart sides, edges heart, heart edges
-        Zone HeartBottom: catch, catches, bottom heart, heart bottom, bottom end heart, lower border heart, lower edge heart, base heart, lower end heart, foot heart, back of the heart, lower heart, lower part heart, heart's lower border, behind the heart
-        Zone Windows: window, windows, channel, channels, hollow of the back, hollows
-        Zone WindowBase: base lay, lay base, bottom lay, base windows, base window, window base, windows base, bottom windows, bottom window, foot windows, windows further down, bottom channels, base channels, base of the scrape, bottom of the back, base of the back, lower back
-        Zone Spine: spine, spines, backbone, centre line, central line
-        Zone Rails: rail, rails
-        Zone Bark: bark, bark band
-        Zone SideEdges: side edge, side edges, edges reed, long edge, long edges, sides reed, side reed, seam, seams, reed's sides, outer edges, side seam, side seams, edge of the side, overlap, overlaps
-        Zone Opening: opening, openings, aperture, gap, mouth reed, slit, tip opening, opening tip
-        Zone Inside: inside, insides, inside reed, interior
-        Zone Wire: wire, wires
-        Zone Thread: thread, threads, winding, windings, binding, wrapping, thread end, loose end, end of thread, knot, string, tie
-        Zone Eye: eye, eye staple, staple eye, staple, oval of the staple, staple's eye, tube, staple top
-        Zone Cork: cork, corks
-        Zone WholeReed: whole reed, reed as a whole, entire reed, whole thing, all over
-        Region tip: tip, tips, tip area, tip region, whole tip, entire tip, tip as a whole, all the tip, tip all over, full tip, tip's
+        Zone TipCorners: corner, corners, ear, ears, tip corner, tip corners, corner tip, corners tip, cornerpoint, tips of the corners, corner points, points of the tip, outer corners, corners of the tip, corner of the tip, lug, lugs, earlobe, horns
+        Zone TipSides: tip side, tip sides, side tip, sides tip, wing, wings, wing tip, wings tip, tip wing, tip wings, flank tip, flanks tip, tip flank, tip flanks, edges tip, left and right tip, cheeks tip, outsides tip, outside of the tip, outer tip, left and right of the tip, sides at the tip, side of the tip, wings at the tip
+        Zone TipCentre: tip centre, centre tip, middle tip, tip middle, mid tip, tip's middle, centre of tip, tip in the middle, tip in the centre, dead centre of the tip, middle part of the tip, midline of the tip, centre of the end, tip in the very middle
+        Zone TipEdge: edge, very edge, tip edge, edge tip, edge at the tip, very end, very front, end tip, tip end, end of the tip, tip line, line of the tip, blade ends, blade end, end blade, ends blades, end of the reed, front edge, leading edge, very tip, tip of the reed, playing edge, lip of the tip, end, ends, tip ends, ends of the blades, very ends, mouth edge, rim, front of the tip, front of the reed, lips of the reed, edge line, front line, opening end, top edge, playing end
+        Zone Rooftop: rooftop, roof top, roof, roofline, roof line, gutter, gutters, tip boundary, where tip begins, where tip starts, tip start, start tip, tip begins, inverted v, roof ridge, tip boundary line, eaves, inverted vee, start of the tip, where the tip starts, line where the tip begins, beginning of the tip, tip beginning, foot of the tip, base of the tip, back of the tip, bottom of the tip, step line, line between heart and tip, line between tip and heart
+        Zone Transition: transition, transitions, ramp, ramps, slope, slopes, wall, blend, slope from the heart to the tip, ramp from the heart to the tip, heart to tip, heart into tip, tip into heart, tip to heart, step from heart to tip, step between tip and heart, step between heart and tip, step into tip, step into the heart, the step, transition from heart to tip, between heart and tip, between tip and heart, tip to back, hump to tip, from hump to tip, from heart to tip, from the hump into the tip, hump into tip, slope to the tip, slope into the tip, front of the heart, front slope, fall to the tip, descent to the tip, blend zone, blending, incline, step down to the tip, step down into the tip, in front of the heart, between hump and tip, between the hump and the tip, step from hump to tip, heart front
+        Zone HeartCentre: hump, belly, hump heart, belly heart, middle heart, centre heart, heart centre, heart middle, heart's centre, mid heart, core of the heart, crown of the heart, top of the heart, crest, crest of the heart, peak of the heart, heart itself, ridge of the heart, dome, mound, thickest part, camel hump
+        Zone HeartSides: shoulder, shoulders, shoulders heart, shoulder heart, heart shoulders, flank heart, flanks heart, heart flank, heart flanks, side heart, sides heart, heart side, heart sides, edges heart, heart edges, cheeks of the heart, cheek of the heart, sides hump, side hump, flanks hump, flank hump, shoulders hump, either side of the heart, either side of the hump, haunches, outside of the heart, outsides of the heart
+        Zone HeartBottom: catch, catches, bottom heart, heart bottom, bottom end heart, lower border heart, lower edge heart, base heart, lower end heart, foot heart, back of the heart, lower heart, lower part heart, heart's lower border, behind the heart, heel of the heart, bottom of the hump, back end of the heart, rear of the heart, where the heart ends, lower side of the heart, underneath the heart, below the heart, heart foot, heart base, end of the heart, bottom border of the heart, lower border
+        Zone Windows: window, windows, channel, channels, hollow of the back, hollows, trough, troughs, valley, valleys, panels, scooped parts, left and right back, both halves of the back, back channels, body of the scrape, back panels
+        Zone WindowBase: base lay, lay base, bottom lay, base windows, base window, window base, windows base, bottom windows, bottom window, foot windows, windows further down, bottom channels, base channels, base of the scrape, bottom of the back, base of the back, lower back, end of the scrape, where the scrape starts, start of the scrape, bottom of the scrape, bottom of the channel, ends of the windows, end of the windows, lower windows, lower channels, lower end of the windows, base of the windows, bottom end of the windows, bark line, scrape line, foot of the channels, lower back area, bottom back
+        Zone Spine: spine, spines, backbone, centre line, central line, ridge down the middle, central spine, centre ridge, mid line, midline, middle line
+        Zone Rails: rail, rails, side rail, side rails, guard rails, outer rails, outer rail
+        Zone Bark: bark, bark band, skin of the cane, rind, bark line above the thread
+        Zone SideEdges: side edge, side edges, edges reed, long edge, long edges, sides reed, side reed, seam, seams, reed's sides, outer edges, side seam, side seams, edge of the side, overlap, overlaps, side walls, long sides, sides of the blades, side of the blades, outer edge, side of the blade, edges of the blades, both edges, sides of the cane, where the blades meet at the side, side joins, join at the side
+        Zone Opening: opening, openings, aperture, gap, mouth reed, slit, tip opening, opening tip, aperture of the tip, mouth of the reed, gap at the tip, opening at the tip, tip aperture
+        Zone Inside: inside, insides, inside reed, interior, bore of the reed, throat, down the middle of the tube, inner side, inner face, inside face
+        Zone Wire: wire, wires, wire loop, brass wire, ring of wire
+        Zone Thread: thread, threads, winding, windings, binding, wrapping, thread end, loose end, end of thread, knot, string, tie, twine, whipping, thread wraps, wraps, thread wrapping, top of the thread, last wrap, windings of thread, winding thread, nylon, loose thread, thread ends
+        Zone Eye: eye, eye staple, staple eye, staple, oval of the staple, staple's eye, tube, staple top, top of the staple, oval of the tube, staple oval, mouth of the staple, staple opening, end of the staple, staple mouth, tube eye, tube top, tube oval
+        Zone Cork: cork, corks, corking, cork end, staple cork
+        Zone WholeReed: whole reed, reed as a whole, entire reed, whole thing, all over, entire thing, overall reed, reed overall, whole scrape, scrape as a whole, entire scrape
+        Region tip: tip, tips, tip area, tip region, whole tip, entire tip, tip as a whole, all the tip, tip all over, full tip, tip's, tip section, tip part, tip as such
         Region heart: heart, hearts, heart as a whole, whole heart, heart's, heart area
-        Region back: back
+        Region back: back, back of the reed, whole back, back area, back as a whole, back section
         Region lay: lay
-        Part centre: middle, centre, centres, middles
-        Part side: side, sides, flank, flanks, edges, cheek, cheeks
-        Part bottom: base, lower border, foot, lower end
+        Part centre: middle, centre, centres, middles, mid part, midst, middle of it, centre of it, its middle, its centre, very middle, very centre
+        Part side: side, sides, flank, flanks, edges, cheek, cheeks, outsides, outside, its sides, its flanks, sides of it
+        Part bottom: base, lower border, foot, lower end, its lower edge, its bottom edge, its lower end, its bottom end, its lower border, its foot, its base, its heel, bottom of it
         Part face: face, faces, flats
-        Side Left: left, left hand, lefthand, left side, left hand side, left one, left half, left handed side
-        Side Right: right side, right hand, righthand, right hand side, right one, right half
-        Side Both: left and right, right and left, both sides, each side, either side, a side, per side, two sides, all four sides, both of them, each, apiece, every side, on both, left and right alike, left as well as right
-        Side Other: other side, other one side, opposite side, other corner, opposite corner, other ear, other wing, other shoulder, other channel, other window, other rail, other flank, other half, far side
-        Blade Upper: upper, upper blade, top blade, upper one, top one, upper reed blade, topmost blade, upper face, upper side, blade with the mark, marked blade
-        Blade Lower: lower, lower blade, bottom blade, lower one, bottom one, underside blade, lower face, lower side, under blade, underneath blade, unmarked blade
-        Blade Both: both blades, upper and lower, lower and upper, each blade, either blade, two blades, per blade, a blade, all round, every blade, top and bottom blades, top and bottom, top and bottom blade
-        Blade Other: other blade, other one, opposite blade, other face
+        Side Left: left, left hand, lefthand, left side, left hand side, left one, left half, left handed side, left handed, lhs, l h s, port side
+        Side Right: right side, right hand, righthand, right hand side, right one, right half, right handed side, rhs, starboard side, right handed
+        Side Both: left and right, right and left, both sides, each side, either side, a side, per side, two sides, all four sides, both of them, each, apiece, every side, on both, left and right alike, left as well as right, on either side, left and the right, both left and right, on each side, all four, all four quadrants, every quadrant, all quadrants, each quadrant, per quadrant, a quadrant, both halves, each half, both the left and the right, left right
+        Side Other: other side, other one side, opposite side, other corner, opposite corner, other ear, other wing, other shoulder, other channel, other window, other rail, other flank, other half, far side, opposite one side, opposite shoulder, opposite ear, opposite wing, opposite channel, opposite window, opposite rail, opposite flank, partner on the other side, other quadrant
+        Blade Upper: upper, upper blade, top blade, upper one, top one, upper reed blade, topmost blade, upper face, upper side, blade with the mark, marked blade, top side, topside, top face, uppermost blade, top reed blade, upper half, blade on top, top half
+        Blade Lower: lower, lower blade, bottom blade, lower one, bottom one, underside blade, lower face, lower side, under blade, underneath blade, unmarked blade, underside, underneath, under side, bottom side, bottom face, bottom half, lower half, blade underneath, lower reed blade, under face, blade below
+        Blade Both: both blades, upper and lower, lower and upper, each blade, either blade, two blades, per blade, a blade, all round, every blade, top and bottom blades, top and bottom, top and bottom blade, on both blades, both the blades, each of the blades, either of the blades, both faces, each face, top and bottom alike, upper and lower alike, both upper and lower, both halves of the reed
+        Blade Other: other blade, other one, opposite blade, other face, its partner, opposite one, opposite face, opposite half
         """;
 }

@@ -22,13 +22,6 @@ public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
 {
     private static readonly char[] Between = [' ', '\t', '\u00A0', ',', ';', '.', ':', '…', '-', '–', '—', '!', '"', '“', '”', '(', ')'];
 
-    private static readonly HashSet<string> Passing = new(StringComparer.OrdinalIgnoreCase)
-    {
-        "a", "ah", "again", "alright", "also", "and", "at", "but", "eh", "er", "erm", "for", "hm", "hmm", "i", "in", "is", "it", "just", "let's", "let’s",
-        "like", "mm", "my", "now", "of", "oh", "ok", "okay", "on", "or", "right", "see", "so", "that", "the", "then", "there", "this", "to", "uh", "um",
-        "us", "well", "with", "yes", "you", "know",
-    };
-
     /// <summary>An empty line.</summary>
     public static HeardLine Nothing { get; } = new([], null);
 
@@ -53,13 +46,8 @@ public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
 
         var context = new PhraseContext(log, tuning);
         var reading = PhraseReader.Read(line, context);
-        if (BarePitch(line, reading, context) is { } alone)
-        {
-            return new([new HeardEntry(alone, [])], null);
-        }
-
         List<HeardEntry> heard = [];
-        List<string> lost = [.. reading.LeftOver.Select(span => Cut(line, span)).Where(MeansSomething)];
+        List<string> lost = [.. reading.Kept];
         foreach (var read in reading.Entries)
         {
             if (read.ToEntry(context) is Outcome<BenchEntry>.Done(var entry))
@@ -79,28 +67,11 @@ public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
     /// <param name="reed">The reed.</param>
     public HeardLine Agreed(Reed reed) => this with { Entries = [.. Entries.Select(heard => heard with { Entry = Agreed(reed, heard.Entry) })] };
 
-    // “c-15” or “bb +5” as it is typed after a stroke, without a space: the strict reader of pitches knows it better than any sentence does.
-    private static Test? BarePitch(string line, PhraseReading reading, PhraseContext context)
-    {
-        if (SaidPitch.Read(line, context.Tuning) is not Outcome<SaidPitch>.Done(var pitch))
-        {
-            return null;
-        }
-
-        var kind = reading.Entries is [{ Kind: EntryKind.Test } one] && one.ToEntry(context) is Outcome<BenchEntry>.Done(Test { Pitch: not null } test)
-            ? test.TestKind
-            : TestKind.Crow;
-        return Test.Of(kind, null, pitch) is Outcome<Test>.Done(var made) ? made : null;
-    }
-
     private static BenchEntry Agreed(Reed reed, BenchEntry entry) => entry is Adjustment work && Agreement.Wanted(reed, entry) is not null
         ? Made(Adjustment.Of(work.AdjustmentKind, work.Place, work.Amount, work.ForFindingId, work.ForTheSakeOf, Agreement.With(work.Words)))
         : entry;
 
     private static string Cut(string text, TextSpan span) => text.Substring(span.Start, span.Length).Trim(Between);
-
-    private static bool MeansSomething(string words) =>
-        words.Split(Between, StringSplitOptions.RemoveEmptyEntries).Any(word => !Passing.Contains(word));
 
     private static T Made<T>(Outcome<T> made) =>
         made is Outcome<T>.Done(var value) ? value : throw new InvalidOperationException("What stands already can be said again.");

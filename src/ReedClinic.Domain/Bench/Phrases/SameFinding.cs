@@ -1,0 +1,71 @@
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>“So is the right one”, “the other blade’s just the same”: the finding before, in another place.</summary>
+internal static class SameFinding
+{
+    internal static bool TryRead(Course course)
+    {
+        var segment = course.Segment;
+        if (!Says(segment) || segment.Asked || segment.Has(Cat.Verb) || segment.Has(Cat.Test) || segment.Has(Cat.Plan) || segment.Has(Cat.Not) || segment.Has(Cat.Off) || Base(course) is not { } slots)
+        {
+            return false;
+        }
+
+        var mentions = PlaceReader.Read(segment);
+        if (segment.Find(Cat.SameAs) is { } compared && mentions.Any(mention => mention.First >= compared.End))
+        {
+            return false;
+        }
+
+        var blade = mentions.FirstOrDefault(mention => mention.Blade is not null)?.Blade;
+        var side = mentions.FirstOrDefault(mention => mention.Side is not null)?.Side;
+        var place = mentions.FirstOrDefault(mention => mention.HasPlace);
+        if ((blade is null or "Both" && side is null or "Both") || (place?.Usual is { } zone && zone != slots.Zone))
+        {
+            return false;
+        }
+
+        var sides = DeedReader.ResolveSide(side, slots.Sides, null, slots.Sides);
+        if (slots.Relation is not null && side is not null)
+        {
+            return false;
+        }
+
+        course.Add(EntryKind.Finding, slots with
+        {
+            Blades = DeedReader.Resolve(blade, slots.Blades, null, slots.Blades ?? DeedReader.LastBlade(course)),
+            Sides = sides,
+            Degree = null,
+            Certainty = segment.Has(Cat.Hedge) ? Certainty.Suspected : null,
+            Known = FindingReader.Known(segment),
+            Arose = null,
+        });
+        return true;
+    }
+
+    private static bool Says(Segment segment)
+    {
+        var so = segment.IndexOfWord("so");
+        return (so >= 0 && segment.Word(so + 1) is "is" or "are" or "'s" or "has" or "does" or "do") || segment.Has(Cat.SameAs, "same") || segment.Has(Cat.Same)
+            || segment.Has(Cat.Quality, "alike") || segment.Items.Any(item => item.Is(Cat.Quality, "matched") && segment.Word(item.End - 1) is "same" or "identical" or "alike")
+            || (segment.Has(Cat.Also) && segment.Items.All(item => item.Cat is not (Cat.Quality or Cat.Good)));
+    }
+
+    private static ReadSlots? Base(Course course) => course.Drafts.Count > 0
+        ? course.Last is { Kind: EntryKind.Finding } said ? said.Slots : null
+        : course.Before.Last is Finding finding ? Of(finding) : null;
+
+    private static ReadSlots Of(Finding finding) => new()
+    {
+        Kind = finding.FindingKind.Value,
+        Character = finding.Character,
+        Zone = finding.Zone,
+        Blades = finding.Blades is Blades.Both ? null : finding.Blades,
+        Sides = finding.Sides is Sides.Both ? null : finding.Sides,
+        Relation = finding.Relation,
+        OtherZone = finding.OtherZone == finding.Zone ? null : finding.OtherZone,
+        OtherSides = finding.OtherSides is Sides.Both ? null : finding.OtherSides,
+    };
+}

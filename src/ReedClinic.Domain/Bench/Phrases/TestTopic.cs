@@ -1,0 +1,77 @@
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>Which test is meant where none is named.</summary>
+internal static class TestTopic
+{
+    /// <summary>“The tuning note sits, what, five cents high”: the test with a pitch that this sentence named.</summary>
+    internal static TestKind? OfSentence(Course course)
+    {
+        if (course.LastInSentence is { Kind: EntryKind.Test, Slots.Test: { } said } && TestScale.Of(said).TakesPitch)
+        {
+            return said;
+        }
+
+        foreach (var item in course.Segments.Take(course.At).Reverse().Where(other => other.Sentence == course.Segment.Sentence).SelectMany(other => other.All(Cat.Test).Reverse()))
+        {
+            if (Enum.Parse<TestKind>(item.Value) is var test && TestScale.Of(test).TakesPitch)
+            {
+                return test;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>“At once now”: of the test last spoken of.</summary>
+    internal static TestKind? Of(Course course, Segment segment)
+    {
+        var last = course.LastInSentence is { Kind: EntryKind.Test, Slots.Test: { } now } ? now : (TestKind?)null;
+        if (last is { } spoken && StepReader.Step(segment, spoken, course, new HeardPitch()) is not null && !segment.Has(Cat.Verb) && !segment.Has(Cat.Quality))
+        {
+            return spoken;
+        }
+
+        if (segment.Has(Cat.Test) || PlaceReader.Read(segment).Any(mention => mention.HasPlace))
+        {
+            return null;
+        }
+
+        foreach (var test in Spoken(course))
+        {
+            if (StepReader.Step(segment, test, course, new HeardPitch()) is not null && StepCover.IsWhole(segment, test))
+            {
+                return test;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The tests that were spoken of, the last first; the sound’s edge stands for its depth too.</summary>
+    private static IEnumerable<TestKind> Spoken(Course course)
+    {
+        foreach (var item in course.Segments.Take(course.At).Reverse().SelectMany(other => other.Items.Where(item => item.Cat is Cat.Test or Cat.Sound).Reverse()))
+        {
+            if (item.Cat is Cat.Test)
+            {
+                yield return Enum.Parse<TestKind>(item.Value);
+            }
+
+            if (item.Cat is Cat.Sound || item.Value is "Edge" or "Depth")
+            {
+                yield return TestKind.Depth;
+                yield return TestKind.Edge;
+            }
+        }
+
+        if (course.Drafts.LastOrDefault() is { Kind: EntryKind.Adjustment, Slots.Zone: Reeds.Zone.Opening })
+        {
+            yield return TestKind.Opening;
+        }
+
+        foreach (var test in course.Before.Log.Live<Test>().Reverse().Select(fact => fact.Now.TestKind).Distinct())
+        {
+            yield return test;
+        }
+    }
+}
