@@ -74,6 +74,18 @@ public sealed class BenchLineTests(ClinicHost host) : IClassFixture<ClinicHost>
     }
 
     [Fact]
+    public async Task What_needs_no_agreement_is_not_written_down_as_agreed()
+    {
+        var (scene, teacher) = await Open("Siv", Permission.TakeRisks);
+        using var _ = teacher;
+
+        using var saved = await (await Line(teacher, scene)).Set("Text", "clip a hair").Set("Agreed", "true").Post();
+
+        Assert.Equal(HttpStatusCode.Created, saved.StatusCode);
+        Assert.False(Agreement.IsIn(Assert.Single((await scene.Log()).Live<Adjustment>()).Now.Words));
+    }
+
+    [Fact]
     public async Task Nothing_is_said_of_a_reed_that_was_not_in_the_parcel()
     {
         var (scene, teacher) = await Open("Solveig", Permission.TakeRisks);
