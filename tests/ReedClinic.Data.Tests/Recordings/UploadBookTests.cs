@@ -2,8 +2,10 @@ using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Recordings;
 using ReedClinic.Data.Tests.Intake;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recordings;
+using ReedClinic.Domain.Reeds;
 using static ReedClinic.Data.Tests.Intake.IntakeScene;
 using static ReedClinic.Data.Tests.Recordings.RecordingScene;
 
@@ -133,6 +135,23 @@ public sealed class UploadBookTests(TestDatabases databases) : IClassFixture<Tes
     }
 
     [Theory, OnBothEngines]
+    public async Task No_word_that_a_device_or_a_hand_put_into_a_file_reaches_the_disk(ClinicEngine engine)
+    {
+        var (scene, _, batch) = await OpenAsync(engine);
+        foreach (var sample in MediaCorpus.Good.Where(sample => MediaCorpus.Secrets.Any(secret => Has(sample.Bytes, secret))).DistinctBy(sample => MediaFile.TypeOf(sample.Bytes)))
+        {
+            var kept = await scene.SendAsync(Teacher, batch.Reeds[0].Id, sample.Kind, sample.Bytes);
+            var file = (await scene.Recordings.OpenAsync(Teacher, kept.Id, Ct))!;
+            var lies = await File.ReadAllBytesAsync(file.Path, Ct);
+
+            Assert.Equal((Sum(lies), lies.Length), (file.Sha256, kept.Bytes));
+            Assert.All(MediaCorpus.Secrets, secret => Assert.False(Has(lies, secret), $"{sample.Name} still says “{secret}”."));
+        }
+
+        Assert.Equal(Enum.GetValues<MediaType>().Length, scene.Lying.Count);
+    }
+
+    [Theory, OnBothEngines]
     public async Task A_reed_takes_only_so_many_and_what_was_refused_takes_no_room(ClinicEngine engine)
     {
         var (scene, student, batch) = await OpenAsync(engine);
@@ -174,6 +193,35 @@ public sealed class UploadBookTests(TestDatabases databases) : IClassFixture<Tes
     }
 
     [Theory, OnBothEngines]
+    public async Task Many_who_begin_at_once_take_no_more_room_than_the_studio_has(ClinicEngine engine)
+    {
+        var (scene, _, batch) = await OpenAsync(engine);
+        var intake = new IntakeScene(scene.Database);
+        const int Many = 16;
+        var photo = RecordingLimits.Bytes(RecordingKind.FinalPhoto);
+        var wish = new RecordingWish(batch.Reeds[1].Id, RecordingKind.FinalPhoto, photo);
+        await using (var db = scene.Database.CreateDbContext())
+        {
+            db.AddRange(Enumerable.Range(2, (int)(RecordingLimits.OfStudio.Bytes / photo) - 1).Select(number => Done(Upload.Begin(
+                new UploadStamp(new RecordingId(NewId()), MediaName(number), Teacher.Account, true, 0, TimeProvider.System.GetUtcNow()), wish))));
+            await db.SaveChangesAsync(Ct);
+        }
+
+        var reeds = new List<ReedId>();
+        for (var number = 0; number < Many; number++)
+        {
+            reeds.Add((await intake.BatchAsync(await intake.StudentAsync($"Tove {number}"))).Batch.Reeds[0].Id);
+        }
+
+        // Every connection is open before the race begins.
+        await Task.WhenAll(reeds.Select(reed => scene.Recordings.OfReedAsync(Teacher, reed, Ct)));
+        var begun = await Task.WhenAll(reeds.Select(reed => scene.Uploads.StartAsync(Teacher, wish with { Reed = reed }, Operation(), Ct)));
+
+        Assert.Single(begun.OfType<Outcome<UploadView>.Done>());
+        Assert.Equal(Many - 1, begun.OfType<Outcome<UploadView>.Refused>().Count());
+    }
+
+    [Theory, OnBothEngines]
     public async Task Whoever_may_no_more_sends_no_more(ClinicEngine engine)
     {
         var (scene, student, batch) = await OpenAsync(engine);
@@ -211,6 +259,8 @@ public sealed class UploadBookTests(TestDatabases databases) : IClassFixture<Tes
         var student = await intake.StudentAsync();
         return (new RecordingScene(db), student, (await intake.BatchAsync(student, reeds)).Batch);
     }
+
+    private static bool Has(byte[] bytes, string words) => bytes.AsSpan().IndexOf(Pack.Text(words)) >= 0;
 
     private static string MediaName(int number) => number.ToString("x32", System.Globalization.CultureInfo.InvariantCulture);
 

@@ -68,14 +68,16 @@ public sealed class SettingsCheckTests(TestDatabases databases) : IClassFixture<
     [Fact]
     public void Anything_but_Production_is_found() => Assert.Equal(["environment"], Found("Staging"));
 
-    [Fact]
-    public void A_folder_of_keys_that_others_can_read_is_found()
+    [Theory]
+    [InlineData("Keys:Folder", "keys-readable")]
+    [InlineData("Media:Folder", "media-readable")]
+    public void A_folder_that_others_can_read_is_found(string setting, string name)
     {
         var folder = Directory.CreateTempSubdirectory("reedclinic-check-");
         File.SetUnixFileMode(folder.FullName, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
-        Assert.Empty(Found("Production", ("Keys:Folder", folder.FullName)));
+        Assert.Empty(Found("Production", (setting, folder.FullName)));
         File.SetUnixFileMode(folder.FullName, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute | UnixFileMode.OtherRead);
-        Assert.Equal(["keys-readable"], Found("Production", ("Keys:Folder", folder.FullName)));
+        Assert.Equal([name], Found("Production", (setting, folder.FullName)));
         folder.Delete();
     }
 

@@ -156,7 +156,9 @@ public sealed class RecordingPagesTests(ClinicHost host) : IClassFixture<ClinicH
         var (student, batch) = await SceneAsync("Pia");
         await host.SendLetter(batch.Code);
         var came = await RecordingParcel.KeepAsync(host, batch.Reeds[0].Id, RecordingKind.ArrivalSound, default, isFromStudio: false);
-        Assert.DoesNotContain("<audio", (await student.See($"/letters/{batch.Code}")).Page, StringComparison.Ordinal);
+        var (status, alone, _) = await student.See($"/letters/{batch.Code}");
+        Assert.Equal(HttpStatusCode.OK, status);
+        Assert.DoesNotContain("<audio", alone, StringComparison.Ordinal);
 
         var home = await RecordingParcel.KeepAsync(host, batch.Reeds[0].Id, RecordingKind.FinalSound, default, isFromStudio: true);
         var (_, page, _) = await student.See($"/letters/{batch.Code}");
