@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Bench;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Intake;
 using ReedClinic.Domain.Intake;
@@ -10,7 +11,7 @@ using ReedClinic.Domain.Reeds;
 namespace ReedClinic.Data.Recordings;
 
 /// <summary>The sounds and photographs of reeds: looking, giving out, describing, putting a memo into the letter, removing.</summary>
-public sealed class RecordingsBook(IDbContextFactory<ClinicDb> databases, MediaFolder folder, TimeProvider time)
+public sealed class RecordingsBook(IDbContextFactory<ClinicDb> databases, MediaFolder folder, TimeProvider time, BenchNews? news = null)
 {
     private const string Describe = "describe-recording";
     private const string ToLetter = "recording-in-letter";
@@ -119,6 +120,8 @@ public sealed class RecordingsBook(IDbContextFactory<ClinicDb> databases, MediaF
             {
                 return new Outcome<RecordingId>.Refused([DoneOperations.NotSaved]);
             }
+
+            news?.Tell(recording.Reed);
         }
 
         await db.RemoveAskedAsync(folder, ct).ConfigureAwait(false);
@@ -157,6 +160,7 @@ public sealed class RecordingsBook(IDbContextFactory<ClinicDb> databases, MediaF
             if (await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
             {
                 await transaction.CommitAsync(ct).ConfigureAwait(false);
+                news?.Tell(recording.Reed);
                 return new Outcome<RecordingView>.Done(recording.ViewFor(actor, place));
             }
         }

@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Bench;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Intake;
 using ReedClinic.Domain.Bench;
@@ -13,7 +14,7 @@ namespace ReedClinic.Data.Recordings;
 /// Sending a sound or a photograph, piece by piece, so that a lost connection loses one piece at most: begin, as many pieces as
 /// it takes, finish. Each may be repeated. OWASP ASVS 5.0: 5.2.1, 5.2.2, 5.2.4.
 /// </summary>
-public sealed class UploadBook(IDbContextFactory<ClinicDb> databases, MediaFolder folder, TimeProvider time)
+public sealed class UploadBook(IDbContextFactory<ClinicDb> databases, MediaFolder folder, TimeProvider time, BenchNews? news = null)
 {
     private const string Keep = "keep-recording";
 
@@ -205,6 +206,7 @@ public sealed class UploadBook(IDbContextFactory<ClinicDb> databases, MediaFolde
         {
             await transaction.CommitAsync(ct).ConfigureAwait(false);
             folder.RemovePart(file);
+            news?.Tell(upload.Reed);
         }
 
         return await KeptAsync(db, actor, id, ct).ConfigureAwait(false) is { } kept

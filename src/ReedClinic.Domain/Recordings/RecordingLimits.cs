@@ -18,6 +18,9 @@ public static class RecordingLimits
     /// <summary>The longest side of a photograph, in pixels.</summary>
     public const int Side = 20_000;
 
+    /// <summary>After how long a memo at the bench stops by itself: what goes on for longer was forgotten, not said.</summary>
+    public static TimeSpan MemoAtBench { get; } = TimeSpan.FromMinutes(10);
+
     /// <summary>What everything of one student may take together.</summary>
     public static RecordingRoom OfStudent { get; } = new(600, 2_000_000_000);
 

@@ -12,7 +12,7 @@ public sealed class OneBrowser : IAsyncLifetime
 
     private static readonly string[] Flags =
     [
-        "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync",
+        "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--use-fake-device-for-media-stream",
     ];
 
     private IPlaywright? _playwright;

@@ -28,6 +28,9 @@ public sealed partial class Visitor : IAsyncDisposable
 
     public IPage Page { get; }
 
+    /// <summary>Allows pages what a browser asks its user for, such as the microphone.</summary>
+    public Task AllowAsync(string what) => _context.GrantPermissionsAsync([what]);
+
     public async Task GoToAsync(string path)
     {
         var response = await Page.GotoAsync(path);

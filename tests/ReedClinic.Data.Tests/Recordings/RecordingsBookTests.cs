@@ -62,6 +62,25 @@ public sealed class RecordingsBookTests(TestDatabases databases) : IClassFixture
     }
 
     [Theory, OnBothEngines]
+    public async Task Whoever_has_the_reed_open_is_told_of_a_memo_that_came_went_or_goes_with_the_letter(ClinicEngine engine)
+    {
+        var (db, scene, _, reed) = await OpenAsync(engine);
+        var (news, told) = (new BenchNews(), 0);
+        using var listening = news.Listen(reed.Id, () => told++);
+        var recordings = new RecordingsBook(db, scene.Folder, TimeProvider.System, news);
+        var uploads = new UploadBook(db, scene.Folder, TimeProvider.System, news);
+        var id = await scene.PutAsync(Teacher, reed.Id, RecordingKind.VoiceMemo, SoundFiles.Opus());
+        Assert.Equal(0, told);
+
+        Done(await uploads.FinishAsync(Teacher, id, null, Operation(), Ct));
+        Assert.Equal(1, told);
+        Done(await recordings.PutInLetterAsync(Teacher, id, true, Operation(), Ct));
+        Assert.Equal(2, told);
+        Done(await recordings.RemoveAsync(Teacher, id, Operation(), Ct));
+        Assert.Equal(3, told);
+    }
+
+    [Theory, OnBothEngines]
     public async Task A_student_takes_back_what_they_gave_until_the_parcel_is_opened_and_its_file_goes_with_it(ClinicEngine engine)
     {
         var (db, scene, student, reed) = await OpenAsync(engine);

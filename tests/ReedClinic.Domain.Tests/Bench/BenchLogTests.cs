@@ -54,6 +54,21 @@ public sealed class BenchLogTests
     }
 
     [Fact]
+    public void What_was_made_at_a_place_in_the_log_belongs_to_the_pass_that_was_open_there_as_it_counts_today()
+    {
+        writer.Say(Writer.Test(TestKind.Crow, 0));
+        var first = writer.Say(Writer.Work());
+        writer.Say(Writer.Test(TestKind.Crow, 1));
+        writer.Say(Writer.Work());
+        writer.Say(Writer.Note("late"), pass: new PassId(first.Value));
+
+        Assert.Equal([0, 0, 1, 1, 2, 2, 2], Enumerable.Range(0, 7).Select(place => writer.Log.PassAt(place)));
+
+        writer.Undo(first);
+        Assert.Equal([0, 0, 0, 0, 1, 1, 1], Enumerable.Range(0, 7).Select(place => writer.Log.PassAt(place)));
+    }
+
+    [Fact]
     public void A_pass_that_was_named_and_taken_back_leaves_the_entry_where_it_was_said()
     {
         var first = writer.Say(Writer.Work());

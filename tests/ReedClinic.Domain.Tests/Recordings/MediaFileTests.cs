@@ -78,6 +78,23 @@ public sealed class MediaFileTests
         }
     }
 
+    [Theory]
+    [InlineData(0, 1_540)]
+    [InlineData(4, 1_520)]
+    public void A_recording_that_broke_off_while_it_was_made_is_kept_up_to_its_last_whole_block(int lacks, int milliseconds)
+    {
+        var whole = SoundFiles.WebM(isEndless: true, part: []);
+        byte[] broken = lacks == 0 ? [.. whole, 0xA3] : whole[..^lacks];
+
+        var kept = Assert.IsType<MediaReading.Clean>(MediaFile.Read(broken, RecordingKind.VoiceMemo));
+
+        Assert.Equal(milliseconds, kept.Milliseconds);
+        Assert.Equal(lacks == 0 ? whole.Length : LastGroup(whole), kept.Bytes.Length);
+        Assert.IsType<MediaReading.Clean>(MediaFile.Read(kept.Bytes.Span, RecordingKind.VoiceMemo));
+        Assert.IsType<MediaReading.Refused>(MediaFile.Read(SoundFiles.WebM(part: []).AsSpan()[..^4], RecordingKind.VoiceMemo));
+        Assert.IsType<MediaReading.Refused>(MediaFile.Read([.. whole, .. "<html>"u8], RecordingKind.VoiceMemo));
+    }
+
     [Fact]
     public void No_turned_bytes_break_the_reader_or_let_a_secret_through() =>
         Gen.Select(Gen.Int[0, MediaCorpus.Good.Count - 1], Gen.Int[0, 1_000], Gen.Byte, Gen.Int[0, 1_000], Gen.Byte).Sample(
@@ -180,4 +197,6 @@ public sealed class MediaFileTests
         var text = Encoding.Latin1.GetString(bytes);
         return [.. MediaCorpus.Secrets.Where(secret => text.Contains(secret, StringComparison.Ordinal))];
     }
+
+    private static int LastGroup(byte[] file) => Array.LastIndexOf(file, (byte)0xA0);
 }

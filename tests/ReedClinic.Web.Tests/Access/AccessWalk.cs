@@ -25,6 +25,7 @@ internal sealed class AccessWalk
     private readonly Dictionary<string, AccountId> _people = [];
     private readonly Queue<RecordingId> _recordings = [];
     private RecordingId _upload;
+    private RecordingId _memo;
 
     private AccessWalk(ClinicHost host) => _host = host;
 
@@ -74,7 +75,7 @@ internal sealed class AccessWalk
         if (path.Contains("{id:guid}", StringComparison.Ordinal))
         {
             var isGoing = path.EndsWith("/received", StringComparison.Ordinal) || path.EndsWith("/done", StringComparison.Ordinal) || path.Contains("/at/", StringComparison.Ordinal);
-            path = path.Replace("{id:guid}", (isGoing ? _upload : _recordings.Dequeue()).Value.ToString(), StringComparison.Ordinal);
+            path = path.Replace("{id:guid}", (isGoing ? _upload : path.EndsWith("/letter", StringComparison.Ordinal) ? _memo : _recordings.Dequeue()).Value.ToString(), StringComparison.Ordinal);
         }
 
         foreach (var (hole, thing) in _places.Append(new("{Key}", key)).Append(new("{key}", key)))
@@ -123,6 +124,7 @@ internal sealed class AccessWalk
             _recordings.Enqueue((await RecordingParcel.KeepAsync(_host, reed, RecordingKind.ArrivalSound, _people["own"], isFromStudio: false)).Id);
         }
 
+        _memo = (await RecordingParcel.KeepAsync(_host, reed, RecordingKind.VoiceMemo, _people["teacher"], isFromStudio: true)).Id;
         var teacher = new Actor(_people["teacher"], null, IsTeacher: true, IsOwner: false);
         var begun = await services.GetRequiredService<UploadBook>().StartAsync(teacher, new RecordingWish(reed, RecordingKind.VoiceMemo, 100), Parcel.NewOperation(), Ct);
         _upload = Assert.IsType<Outcome<UploadView>.Done>(begun).Value.Id;

@@ -13,6 +13,8 @@ internal sealed class WebMFile
     private long _last = -1;
     private int _tracks;
     private bool _isFilm;
+    private bool _isEndless;
+    private int _brokeOff;
 
     private WebMFile(ReadOnlySpan<byte> file) => _bytes = file.ToArray();
 
@@ -39,6 +41,7 @@ internal sealed class WebMFile
             return 0;
         }
 
+        _isEndless = !segment.HasSize;
         for (var at = segment.Body; at < segment.End;)
         {
             if (At(at, segment.End) is not { } part || TakePart(part) is not (> 0 and var next))
@@ -49,7 +52,7 @@ internal sealed class WebMFile
             at = next;
         }
 
-        return segment.End;
+        return _brokeOff > 0 ? _brokeOff : segment.End;
     }
 
     private bool IsWebM(EbmlElement head)
@@ -184,7 +187,7 @@ internal sealed class WebMFile
         {
             if (At(at, cluster.End) is not { HasSize: true } part)
             {
-                return At(at, cluster.End) is { Id: EbmlId.Cluster } && !cluster.HasSize ? at : 0;
+                return At(at, cluster.End) is { Id: EbmlId.Cluster } && !cluster.HasSize ? at : BreakOff(cluster, at);
             }
 
             // A cluster of unknown size ends where something begins that can't be within it.
@@ -203,6 +206,18 @@ internal sealed class WebMFile
         }
 
         return at;
+    }
+
+    // A recording that was broken off while it was made ends within what came next: it is kept up to there.
+    private int BreakOff(EbmlElement cluster, int at)
+    {
+        if (!_isEndless || cluster.HasSize || _last < 0 || _bytes[at] is not ((byte)EbmlId.SimpleBlock or (byte)EbmlId.BlockGroup or (byte)(EbmlId.Cluster >> 24)))
+        {
+            return 0;
+        }
+
+        _brokeOff = at;
+        return cluster.End;
     }
 
     private bool TakeOfCluster(EbmlElement part, long time) => part.Id switch

@@ -36,6 +36,7 @@ public static class RecordingEndpoints
         recordings.MapPut("/{id:guid}/at/{offset:int}", AppendAsync).WithMetadata(new RequestSizeLimitAttribute(PieceBytes), new SkipStatusCodePagesAttribute()).AddEndpointFilter(CheckTokenAsync);
         recordings.MapPost("/{id:guid}/done", FinishAsync);
         recordings.MapPost("/{id:guid}/remove", RemoveFromPageAsync);
+        recordings.MapPost("/{id:guid}/letter", PutInLetterAsync);
         recordings.MapDelete("/{id:guid}", RemoveAsync).WithMetadata(new SkipStatusCodePagesAttribute()).AddEndpointFilter(CheckTokenAsync);
         recordings.MapGet("/{id:guid}", OpenAsync).WithMetadata(new SandboxedFile());
     }
@@ -133,6 +134,26 @@ public static class RecordingEndpoints
         await tools.RemoveAsync(id, Guid.TryParse(posted["Operation"], out var given) ? given : null, http).ConfigureAwait(false) is Outcome<RecordingId>.NotFound
             ? Results.NotFound()
             : Results.LocalRedirect(LocalPath.OrHome(posted["Back"]));
+
+    // From the log's own form, or from its script, which only wants to know.
+    private static async Task<IResult> PutInLetterAsync(Guid id, IFormCollection posted, HttpContext http, [AsParameters] Tools tools)
+    {
+        if (await tools.ActorAsync(http).ConfigureAwait(false) is not { } actor)
+        {
+            return Results.Unauthorized();
+        }
+
+        var operation = new OperationId(Guid.TryParse(posted["Operation"], out var given) ? given : default).OrFresh(tools.Time.GetUtcNow());
+        var put = await tools.Recordings.PutInLetterAsync(actor, new RecordingId(id), posted["In"] == "true", operation, http.RequestAborted).ConfigureAwait(false);
+        var isScript = http.Request.Headers.Accept.ToString().Contains("application/json", StringComparison.OrdinalIgnoreCase);
+        return put switch
+        {
+            Outcome<RecordingView>.NotFound => Results.NotFound(),
+            Outcome<RecordingView>.Refused(var problems) when isScript => Refused(problems),
+            _ when isScript => Results.NoContent(),
+            _ => Results.LocalRedirect(LocalPath.OrHome(posted["Back"])),
+        };
+    }
 
     private static IResult Refused(IReadOnlyList<Problem> problems) => Results.UnprocessableEntity(new { problem = problems[0].Message, field = problems[0].Field });
 

@@ -3,7 +3,12 @@ const pauses = [500, 1000, 2000, 4000, 8000, 15000];
 const wait = (milliseconds) => new Promise((done) => setTimeout(done, milliseconds));
 
 // Something that another try won't change.
-export class Refused extends Error {}
+export class Refused extends Error {
+  constructor(words, status) {
+    super(words);
+    this.status = status;
+  }
+}
 
 // Whoever sends isn't signed in any more; what was sent so far stays.
 export class SignedOut extends Error {}
@@ -26,7 +31,7 @@ const ask = async (address, options, told) => {
       return answer;
     }
     if (answer?.status === 507 || tries >= 40) {
-      throw new Refused((await answer?.json().catch(() => null))?.problem);
+      throw new Refused((await answer?.json().catch(() => null))?.problem, answer?.status);
     }
     const asked = Number(answer?.headers.get("retry-after")) * 1000;
     await wait(asked || pauses[Math.min(tries, pauses.length - 1)]);
@@ -36,7 +41,7 @@ const ask = async (address, options, told) => {
 const read = async (answer) => {
   const said = answer.headers.get("content-type")?.includes("json") ? await answer.json() : {};
   if (!answer.ok && answer.status !== 409) {
-    throw new Refused(said.problem);
+    throw new Refused(said.problem, answer.status);
   }
   return said;
 };
