@@ -1,0 +1,51 @@
+using System.Net;
+using ReedClinic.Web.Features.Bench.Chapters;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.Bench;
+
+/// <summary>The chapters of a bench video, as a page and as a file (W3C, WebVTT: The Web Video Text Tracks Format, section 4).</summary>
+public sealed class ChaptersTests(ClinicHost host) : IClassFixture<ClinicHost>
+{
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task The_passes_stand_on_a_page_to_paste_and_in_a_file_from_one_zero_point()
+    {
+        var scene = await BenchScene.Open(host, "Nuria", "blue thread");
+        using var teacher = await host.Teacher();
+        using var posted = await (await Form.At(teacher, scene.Page, scene.Entries)).Set("TestKind", "Crow").Set("Step", "0").Post();
+        var first = (await scene.Log()).Facts[0].Chain[0].RecordedAt;
+        var zero = ChaptersEndpoint.Say(first.AddSeconds(-75));
+
+        var (status, page, _) = await teacher.See($"{scene.Page}/chapters?zero={zero}");
+        using var file = await teacher.GetAsync(new Uri($"{scene.Page}/chapters/file?zero={zero}", UriKind.Relative), Ct);
+        var text = await file.Content.ReadAsStringAsync(Ct);
+
+        Assert.Equal(HttpStatusCode.OK, status);
+        Assert.Matches("1:1[56] As it arrived", page);
+        Assert.Contains($"/chapters/file?zero={zero}", WebUtility.HtmlDecode(page), StringComparison.Ordinal);
+        Assert.Equal("text/vtt", file.Content.Headers.ContentType?.MediaType);
+        Assert.Equal("attachment", file.Content.Headers.ContentDisposition?.DispositionType);
+        Assert.Matches("^WEBVTT\n\n1\n00:01:1[56]\\.\\d{3} --> 00:06:1[56]\\.\\d{3}\nAs it arrived\n$", text);
+    }
+
+    [Theory]
+    [InlineData("10:00")]
+    [InlineData("soon")]
+    [InlineData("2026-13-40T10:00")]
+    public async Task A_time_that_can_t_be_read_is_said_beside_its_field_and_stays_there(string typed)
+    {
+        var scene = await BenchScene.Open(host, "Nuria", "blue thread");
+        using var teacher = await host.Teacher();
+        using var posted = await (await Form.At(teacher, scene.Page, scene.Entries)).Set("TestKind", "Crow").Set("Step", "0").Post();
+
+        var (_, page, _) = await teacher.See($"{scene.Page}/chapters?zero={WebUtility.UrlEncode(typed)}");
+        using var file = await teacher.GetAsync(new Uri($"{scene.Page}/chapters/file?zero={WebUtility.UrlEncode(typed)}", UriKind.Relative), Ct);
+
+        Assert.Contains("id=\"f-zero-error\"", page, StringComparison.Ordinal);
+        Assert.Contains($"value=\"{typed}\"", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("As it arrived", page, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.BadRequest, file.StatusCode);
+    }
+}
