@@ -125,14 +125,18 @@ public static class RateLimits
 
     private static async Task<bool> AsksForNothingAsync(HttpRequest request)
     {
-        if (!HttpMethods.IsPost(request.Method) || !request.HasFormContentType
-            || !AskingForAddress.Contains(request.Path.Value, StringComparer.OrdinalIgnoreCase))
+        if (!HttpMethods.IsPost(request.Method) || !AskingForAddress.Contains(request.Path.Value, StringComparer.OrdinalIgnoreCase))
         {
             return false;
         }
 
         try
         {
+            if (!request.HasFormContentType)
+            {
+                return false;
+            }
+
             var form = await request.ReadFormAsync(request.HttpContext.RequestAborted).ConfigureAwait(false);
             var email = form["Form.Email"].ToString();
 
@@ -141,9 +145,9 @@ public static class RateLimits
                 ? string.IsNullOrWhiteSpace(email) || string.IsNullOrEmpty(form["Form.Password"])
                 : form.ContainsKey("Form.Email") && EmailAddress.ReadAny(email) is null;
         }
-        catch (Exception odd) when (odd is InvalidDataException or BadHttpRequestException)
+        catch (Exception odd) when (odd is InvalidDataException or BadHttpRequestException or InvalidOperationException)
         {
-            return false; // a form that can't be read is a try like any other
+            return false; // a form that can't be read, or that another page has sent, is a try like any other
         }
     }
 
