@@ -9,5 +9,5 @@ internal static class ConsentTakenBack
     internal static Problem Unworked { get; } = new("", "No guardian agrees to this any more: the reeds go home unworked. Nothing was saved.");
 
     /// <summary>For the student.</summary>
-    internal static Problem Paused { get; } = new("", "Your guardian has taken their consent back, so nothing can be written or sent. What you have can still be read.");
+    internal static Problem Paused { get; } = new("", "No guardian agrees to this at the moment, so nothing can be written or sent. What you have can still be read.");
 }

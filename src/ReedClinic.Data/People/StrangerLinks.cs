@@ -19,6 +19,9 @@ public sealed class StrangerLinks(IDbContextFactory<ClinicDb> databases, TimePro
     /// <summary>How many mails one address gets in an hour, whoever asks for them.</summary>
     public const int MostInAnHour = 3;
 
+    // Links of another kind (a forgotten password) have a count of their own and don't use this one up.
+    private static readonly TicketPurpose[] OfStrangers = [TicketPurpose.Begin, TicketPurpose.JoinAsStudent];
+
     /// <summary>Puts out the mail that fits the address.</summary>
     /// <param name="purpose">Making an account, or beginning without one.</param>
     /// <param name="email">What was typed.</param>
@@ -47,7 +50,7 @@ public sealed class StrangerLinks(IDbContextFactory<ClinicDb> databases, TimePro
         var folded = Folding.OfEmail(address);
         var hourAgo = now.AddHours(-1);
         var lately = await db.Set<Ticket>()
-            .CountAsync(row => row.FoldedEmail == folded && row.MadeBy == null && row.MadeAt > hourAgo, ct).ConfigureAwait(false);
+            .CountAsync(row => row.FoldedEmail == folded && row.MadeBy == null && row.MadeAt > hourAgo && OfStrangers.Contains(row.Purpose), ct).ConfigureAwait(false);
         var known = register.Fold(address);
         var account = await db.Users.AsNoTracking().Where(user => user.NormalizedEmail == known)
             .Select(user => new { user.Id, Bare = user.DisabledAt == null && user.PasswordHash == null && !db.UserPasskeys.Any(key => key.UserId == user.Id) })

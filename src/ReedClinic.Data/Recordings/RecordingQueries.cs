@@ -51,7 +51,7 @@ internal static class RecordingQueries
          where reed.Id == id
          select new ReedPlace(
              batch.Id, batch.Student, batch.Stage, batch.LetterSentAt != null,
-             db.Set<Student>().Any(student => student.Id == batch.Student && student.Consent == Consent.Withdrawn)))
+             !db.Set<Student>().Where(BatchQueries.MayBeWorkedFor).Any(student => student.Id == batch.Student)))
         .SingleOrDefaultAsync(ct);
 
     /// <summary>The batch that a reed came in, to be held while something of it is written.</summary>

@@ -73,14 +73,21 @@ public sealed class LinkTests(TestDatabases databases) : IClassFixture<TestDatab
         await scene.OpenStudioAsync();
         for (var time = 0; time < 5; time++)
         {
+            // A password that was asked for under this address, by whoever, doesn't use the links up.
+            await scene.Get<SignInBook>().AskForPasswordAsync("ines@harbour.example", Ct);
+        }
+
+        var before = await scene.MailsAsync();
+        for (var time = 0; time < 5; time++)
+        {
             Assert.IsType<Outcome<bool>.Done>(await scene.SignUps.AskAsync("Ines@harbour.example", NewOperation(), Ct));
         }
 
-        Assert.Equal(StrangerLinks.MostInAnHour, await scene.MailsAsync());
+        Assert.Equal(before + StrangerLinks.MostInAnHour, await scene.MailsAsync());
         var again = NewOperation();
         Assert.IsType<Outcome<bool>.Done>(await scene.SignUps.AskAsync("tove@harbour.example", again, Ct));
         Assert.IsType<Outcome<bool>.Done>(await scene.SignUps.AskAsync("tove@harbour.example", again, Ct));
-        Assert.Equal(StrangerLinks.MostInAnHour + 1, await scene.MailsAsync());
+        Assert.Equal(before + StrangerLinks.MostInAnHour + 1, await scene.MailsAsync());
     }
 
     [Theory, OnBothEngines]

@@ -43,6 +43,25 @@ public sealed class RecordingsBookTests(TestDatabases databases) : IClassFixture
     }
 
     [Theory, OnBothEngines]
+    public async Task Nothing_is_given_or_taken_while_a_younger_student_has_no_guardian_who_agrees(ClinicEngine engine)
+    {
+        var (db, scene, student, reed) = await OpenAsync(engine);
+        var memo = await scene.SendAsync(Teacher, reed.Id, RecordingKind.VoiceMemo, SoundFiles.Opus());
+        await using (var context = db.CreateDbContext())
+        {
+            await context.Set<Student>().Where(row => row.Id == student.Student!.Value)
+                .ExecuteUpdateAsync(set => set.SetProperty(row => row.Age, AgeAnswer.Younger).SetProperty(row => row.Consent, Consent.NotAsked), Ct);
+        }
+
+        foreach (var (who, kind) in new[] { (student, RecordingKind.ArrivalSound), (Teacher, RecordingKind.FinalSound) })
+        {
+            Assert.IsType<Outcome<UploadView>.Refused>(await scene.Uploads.StartAsync(who, new RecordingWish(reed.Id, kind, 100), Operation(), Ct));
+        }
+
+        Assert.IsType<Outcome<RecordingView>.Refused>(await scene.Recordings.PutInLetterAsync(Teacher, memo.Id, true, Operation(), Ct));
+    }
+
+    [Theory, OnBothEngines]
     public async Task A_memo_knows_the_place_in_the_log_at_which_it_was_made(ClinicEngine engine)
     {
         var (db, scene, _, reed) = await OpenAsync(engine);

@@ -169,7 +169,7 @@ public static class RateLimits
 
     // Where one is begun; its pieces don't count.
     private static bool IsUpload(HttpRequest request) => HttpMethods.IsPost(request.Method)
-        && (request.Path == RecordingEndpoints.Path || request.Path.StartsWithSegments(RecordingEndpoints.Path + "/add", StringComparison.OrdinalIgnoreCase));
+        && (string.Equals(request.Path.Value?.TrimEnd('/'), RecordingEndpoints.Path, StringComparison.OrdinalIgnoreCase) || request.Path.StartsWithSegments(RecordingEndpoints.Path + "/add", StringComparison.OrdinalIgnoreCase));
 
     private static string WhoOf(HttpContext context, string from) => context.User.Account()?.Value.ToString() ?? from;
 
