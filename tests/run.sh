@@ -47,6 +47,7 @@ run_project() { # prints the project's output only when something is wrong with 
   fi
   failed_sum=$((failed_sum + ${failed:-0}))
   [ "$code" -eq 0 ] || sed 's/^/  | /' "$output"
+  sed -nE "s/^failed (.*)/$name: \1/p" "$output" >> tests/artifacts/failed.txt
 }
 
 clean_up() {
@@ -57,7 +58,7 @@ clean_up() {
 main() {
   command -v dotnet > /dev/null || stop_here "the .NET SDK (global.json names the version) is not installed."
   mkdir -p tests/artifacts
-  rm -rf tests/artifacts/published
+  rm -rf tests/artifacts/published tests/artifacts/failed.txt
   install_lacking
   trap clean_up EXIT
   trap 'exit 130' INT TERM HUP
@@ -78,6 +79,7 @@ main() {
   run_container_tests
   say "local PostgreSQL $postgres_major ($visits connections to test databases); $((SECONDS - started)) s in all"
   say "engines: sqlite, postgresql-local; containers: $containers"
+  [ ! -s tests/artifacts/failed.txt ] || { say 'These failed; what they said stands above:'; sed 's/^/  /' tests/artifacts/failed.txt; }
   say "$passed_sum passed, $failed_sum failed, $skipped_sum skipped"
   [ "$failed_sum" -eq 0 ] && [ "$skipped_sum" -eq 0 ] && [ "$passed_sum" -gt 0 ]
 }

@@ -52,8 +52,8 @@ public static class ClinicDataSetup
         services.AddSingleton<ClinicSchema>();
         services.AddSingleton<StudioCheck>();
         services.AddSingleton<FirstRunCode>();
-        services.AddSingleton<JobBell>();
-        services.AddSingleton<JobBoard>();
+        services.AddSingleton<JobBell>().AddSingleton<JobBoard>();
+        services.TryAddSingleton(new OutboxSettings());
         services.AddSingleton<Outbox>();
         services.AddSingleton<BenchNews>();
         services.AddSingleton<AuditChain>();

@@ -14,7 +14,10 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
     /// <summary>How often guardians are written to for one student in 24 hours: our own choice, so that nobody is pestered.</summary>
     public const int MostAsksADay = 3;
 
-    /// <summary>How often one address is written to in 24 hours, whichever students name it: our own choice; three students may each ask twice.</summary>
+    /// <summary>
+    /// From how many mails in 24 hours on an address is written to only for a student who hasn't asked it that day, whichever
+    /// students named it: our own choice. Nobody can use up the first question of somebody else.
+    /// </summary>
     public const int MostAsksToOneADay = 6;
 
     private const string Ask = "ask-guardian";
@@ -52,7 +55,7 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
             }
 
             var own = await db.Users.Where(user => user.Id == actor.Account.Value).Select(user => user.Email).SingleOrDefaultAsync(ct).ConfigureAwait(false);
-            var problems = await CheckAsync(db, stands, name, email, [me.Email, own], ct).ConfigureAwait(false);
+            var problems = await CheckAsync(db, me.Id, stands, name, email, [me.Email, own], ct).ConfigureAwait(false);
             if (problems.Count > 0)
             {
                 return new Outcome<GuardianView>.Refused(problems);
@@ -187,12 +190,19 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
         return [];
     }
 
-    private async Task<IReadOnlyList<Problem>> CheckAsync(ClinicDb db, GuardianView stands, string? name, string? email, IEnumerable<string?> ownAddresses, CancellationToken ct)
+    private async Task<IReadOnlyList<Problem>> CheckAsync(ClinicDb db, StudentId me, GuardianView stands, string? name, string? email, IEnumerable<string?> ownAddresses, CancellationToken ct)
     {
         var problems = GuardianRules.Check(stands, name, email, ownAddresses);
-        var often = problems.Count == 0
-            && await db.TicketsToAsync(TicketPurpose.Guardian, EmailAddress.Read(email)!, time.GetUtcNow().AddDays(-1), ct).ConfigureAwait(false) >= MostAsksToOneADay;
-        return often ? [GuardianRules.ToldOften] : problems;
+        if (problems.Count > 0)
+        {
+            return problems;
+        }
+
+        var (folded, since) = (Folding.OfEmail(EmailAddress.Read(email)!), time.GetUtcNow().AddDays(-1));
+        var asked = db.Set<Ticket>().Where(ticket => ticket.Purpose == TicketPurpose.Guardian && ticket.FoldedEmail == folded && ticket.MadeAt > since);
+        var often = await asked.AnyAsync(ticket => ticket.Student == me, ct).ConfigureAwait(false)
+            && await asked.CountAsync(ct).ConfigureAwait(false) >= MostAsksToOneADay;
+        return often ? [GuardianRules.ToldOften] : [];
     }
 
     private async Task PutAskAsync(ClinicDb db, Student me, string name, string email, CancellationToken ct)

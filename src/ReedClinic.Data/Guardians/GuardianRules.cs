@@ -9,7 +9,7 @@ namespace ReedClinic.Data.Guardians;
 internal static class GuardianRules
 {
     /// <summary>What is said when an address was written to often enough for today.</summary>
-    public static Problem ToldOften { get; } = new("Email", "This address was written to several times in the last 24 hours. Please wait until tomorrow, or ask them in person to look for the mail.");
+    public static Problem ToldOften { get; } = new("Email", "You asked this address today already. Please wait until tomorrow, or ask them in person to look for the mail, among unwanted mail too.");
 
     /// <summary>What hinders a student from asking this guardian now.</summary>
     public static IReadOnlyList<Problem> Check(GuardianView stands, string? name, string? email, IEnumerable<string?> ownAddresses)

@@ -9,8 +9,11 @@ namespace ReedClinic.Data.Jobs;
 /// Puts mail out to be sent: a row in the same save as what the mail tells of, so that no mail goes out for what was never
 /// saved. What stands in the row is sealed until it is sent, and emptied then.
 /// </summary>
-public sealed class Outbox(IDataProtectionProvider keys, TimeProvider time)
+public sealed class Outbox(IDataProtectionProvider keys, TimeProvider time, OutboxSettings settings)
 {
+    /// <summary>False while whoever runs the program sends no mail: what is put out then waits, and may never go.</summary>
+    public bool GoesOut => settings.GoesOut;
+
     private readonly IDataProtector _seal = keys.CreateProtector("ReedClinic.Outbox");
 
     /// <summary>Adds a mail to what is about to be saved.</summary>

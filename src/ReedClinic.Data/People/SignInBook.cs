@@ -179,7 +179,10 @@ public sealed class SignInBook(
             : new Outcome<AccountId>.NotFound();
     }
 
-    /// <summary>Asks for another address: a link goes to the new one, and nothing changes before it is used.</summary>
+    /// <summary>
+    /// Asks for another address, or to show that the present one is theirs: a link goes to it, and nothing changes before it
+    /// is used. Where too many went lately, it is said that none goes now.
+    /// </summary>
     public async Task<Outcome<string>> AskForEmailAsync(Actor actor, string? email, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
@@ -195,16 +198,21 @@ public sealed class SignInBook(
             return new Outcome<string>.Refused([FreshSignIn.Problem]);
         }
 
-        if (EmailAddress.Read(email) is not { } address)
+        // Their own is taken as it stands, though it may be one that nobody could give today.
+        var own = EmailAddress.ReadAny(email) is { } typed && Folding.OfEmail(typed) == Folding.OfEmail(account.Email!);
+        if ((own ? account.Email : EmailAddress.Read(email)) is not { } address)
         {
             return new Outcome<string>.Refused([new Problem("Email", "Write the e-mail address in full, such as name@example.org.")]);
         }
 
         var now = time.GetUtcNow();
-        if (!await db.WasDoneAsync(operation, "ask-for-email", account.Id, ct).ConfigureAwait(false)
-            && await db.TicketsToAsync(TicketPurpose.NewEmail, address, now.AddHours(-1), ct).ConfigureAwait(false) < MostLinksAnHour
-            && await db.TicketsOfAsync(TicketPurpose.NewEmail, actor.Account, now.AddHours(-1), ct).ConfigureAwait(false) < MostLinksAnHour)
+        if (!await db.WasDoneAsync(operation, "ask-for-email", account.Id, ct).ConfigureAwait(false))
         {
+            if (await WereManyAsync(db, address, actor.Account, now.AddHours(-1), ct).ConfigureAwait(false))
+            {
+                return new Outcome<string>.Refused([TooManyLinks]);
+            }
+
             var (ticket, secret) = Tickets.Make(TicketPurpose.NewEmail, address, now, actor.Account);
             db.Add(ticket);
             outbox.Put(db, new Mail(MailKind.NewEmail, address, account.DisplayName) { Secret = secret, At = ticket.ExpiresAt, About = account.Id });
@@ -256,6 +264,13 @@ public sealed class SignInBook(
             ? new Outcome<string>.Done(ticket.Email)
             : new Outcome<string>.NotFound();
     }
+
+    private static async Task<bool> WereManyAsync(ClinicDb db, string address, AccountId account, DateTimeOffset since, CancellationToken ct) =>
+        await db.TicketsToAsync(TicketPurpose.NewEmail, address, since, ct).ConfigureAwait(false) >= MostLinksAnHour
+        || await db.TicketsOfAsync(TicketPurpose.NewEmail, account, since, ct).ConfigureAwait(false) >= MostLinksAnHour;
+
+    private static Problem TooManyLinks { get; } =
+        new("Email", "Several links went out in the last hour, so none goes now. Please look for the newest one, among unwanted mail too, or ask again in an hour.");
 
     private List<Problem> ProblemsWith(ClinicAccount account, string? old, string? wanted)
     {

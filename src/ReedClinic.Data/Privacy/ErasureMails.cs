@@ -9,10 +9,16 @@ internal static class ErasureMails
 {
     /// <summary>
     /// Puts them out, before the rows go. The mail to the erased is filed under nobody, because their erasure takes along what is
-    /// filed under them; what stands in it is sealed, and is emptied once it was sent.
+    /// filed under them; what stands in it is sealed, and is emptied once it was sent. While no mail goes out there is none:
+    /// it would keep a name and an address of somebody who asked that nothing be kept.
     /// </summary>
     public static async Task PutErasedAsync(this Outbox outbox, ClinicDb db, Erasure whom, DateTimeOffset now, CancellationToken ct)
     {
+        if (!outbox.GoesOut)
+        {
+            return;
+        }
+
         var student = await db.Set<Student>().AsNoTracking().SingleOrDefaultAsync(person => person.Id == whom.Student, ct).ConfigureAwait(false);
         var account = await db.Users.AsNoTracking().Where(user => whom.Account != null && user.Id == whom.Account.Value.Value)
             .Select(user => new { user.Email, user.DisplayName }).SingleOrDefaultAsync(ct).ConfigureAwait(false);

@@ -17,7 +17,7 @@ internal sealed record ReedPlace(BatchId Batch, StudentId Student, Stage Stage, 
     /// and who answers for them, gives how the reed comes, until the parcel is opened.
     /// </summary>
     public Problem? Hindrance(Actor actor, RecordingKind kind) =>
-        IsPaused ? actor.WorksHere ? ConsentTakenBack.Unworked : ConsentTakenBack.Paused
+        IsPaused ? actor.WorksHere ? ConsentTakenBack.Unworked : ConsentTakenBack.Unagreed
         : !actor.WorksHere && Stage != Stage.OnItsWay ? RecordingRefusal.ParcelOpened.Problem(kind)
         : null;
 }

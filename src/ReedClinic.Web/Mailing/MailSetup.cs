@@ -1,3 +1,5 @@
+using Microsoft.Extensions.DependencyInjection.Extensions;
+using ReedClinic.Data.Jobs;
 using ReedClinic.Web.Account.Links;
 using ReedClinic.Web.Background;
 using ReedClinic.Web.Shared.Hosting;
@@ -13,7 +15,9 @@ public static class MailSetup
     {
         ArgumentNullException.ThrowIfNull(builder);
         var services = builder.Services;
-        services.AddSingleton(MailSettings.Read(builder.Configuration, builder.Environment));
+        var settings = MailSettings.Read(builder.Configuration, builder.Environment);
+        services.AddSingleton(settings);
+        services.Replace(ServiceDescriptor.Singleton(new OutboxSettings(settings.IsOn)));
         services.AddSingleton<MailPost>();
         services.AddSingleton(new BeginDevice(builder));
         services.AddSingleton<MailWords>();

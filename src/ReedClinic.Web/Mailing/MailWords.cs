@@ -3,6 +3,7 @@ using Microsoft.Extensions.Localization;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
+using ReedClinic.Web.Shared;
 using ReedClinic.Web.Shared.Hosting;
 
 namespace ReedClinic.Web.Mailing;
@@ -76,11 +77,11 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
         return what is null || said.ResourceNotFound ? words["NoticeOther"].Value : said.Value;
     }
 
-    private string Day(DateTimeOffset at) => TimeZoneInfo.ConvertTime(at, time.LocalTimeZone).ToString("d MMMM yyyy", Language.British);
+    private string Day(DateTimeOffset at) => time.There(at).ToString("d MMMM yyyy", Language.British);
 
     private string Moment(DateTimeOffset at)
     {
-        var there = TimeZoneInfo.ConvertTime(at, time.LocalTimeZone);
+        var there = time.There(at);
         var zone = there.Offset == TimeSpan.Zero ? "UTC" : there.ToString("'UTC'zzz", Language.British);
         return $"{there.ToString("dddd, d MMMM yyyy, HH:mm", Language.British)} ({zone})";
     }

@@ -40,6 +40,17 @@ public static partial class WebRules
         where file.IsUnder("src") && file.Text.Contains("disable RS0030", StringComparison.Ordinal) && !reasons.ContainsKey(file.Path)
         select $"{file.Path} switches the banned symbols off";
 
+    /// <summary>People read times by the clock on their wall; only what says that it is in UTC is.</summary>
+    public static IEnumerable<string> TimesOfNoWall(IEnumerable<Source> files) =>
+        from file in files
+        where file.IsUnder("src/ReedClinic.Web") && file.Extension is ".cs" or ".razor"
+        from Match match in SaidTime().Matches(file.Text)
+        where !match.Value.Contains("There(", StringComparison.Ordinal) && !match.Value.StartsWith("there.", StringComparison.Ordinal) && !match.Value.Contains("UtcDateTime", StringComparison.Ordinal)
+        select $"{file.Path}:{file.LineOf(match.Index)} shows a time without asking where ({match.Value})";
+
+    [GeneratedRegex(@"[\w.!?()]*\.ToString\(""[^""]*(HH|MMM)[^""]*""")]
+    private static partial Regex SaidTime();
+
     [GeneratedRegex(@"\b(IDbContextFactory|\w*ClinicDb|DbContext)\b")]
     private static partial Regex Context();
 

@@ -42,6 +42,22 @@ public sealed class WebRulesTests
         Found.One(WebRules.LibraryTagsInOurDrawings([new Source(path, "<MudButton>x</MudButton>")]), "<MudButton");
 
     [Fact]
+    public void Times_are_shown_by_the_clock_on_the_wall() => Found.None(WebRules.TimesOfNoWall(Repository.All));
+
+    [Theory]
+    [InlineData("<span>@entry.RecordedAt.ToString(\"HH:mm\", British)</span>")]
+    [InlineData("At.ToString(\"d MMMM yyyy\", Language.British)")]
+    [InlineData("View.SentAt!.Value.ToString(\"d MMM HH:mm\")")]
+    public void A_time_that_isn_t_is_seen(string line) =>
+        Found.One(WebRules.TimesOfNoWall([new Source("src/ReedClinic.Web/Shared/Note.razor", "\n" + line)]), "Note.razor:2");
+
+    [Theory]
+    [InlineData("Time.There(entry.RecordedAt).ToString(\"HH:mm\", British)")]
+    [InlineData("there.ToString(\"d MMM HH:mm\", British)")]
+    [InlineData("now.UtcDateTime.ToString(\"yyyy-MM-dd HH:mm\", Invariant) + \" UTC\"")]
+    public void A_time_that_is_is_let_through(string line) => Found.None(WebRules.TimesOfNoWall([new Source("src/ReedClinic.Web/Shared/Note.razor", line)]));
+
+    [Fact]
     public void Only_Announcement_writes_to_standard_output() => Found.None(WebRules.StandardOutput(Repository.All));
 
     [Theory]

@@ -133,18 +133,37 @@ public sealed class GuardianBookTests(TestDatabases databases) : IClassFixture<T
     }
 
     [Theory, OnBothEngines]
-    public async Task One_address_is_written_to_six_times_a_day_whoever_names_it(ClinicEngine engine)
+    public async Task After_six_mails_a_day_an_address_gets_only_the_first_question_of_each_student(ClinicEngine engine)
     {
         var scene = new GuardianScene(await databases.OpenAsync(engine));
-        var email = NewEmail("rosa");
-        for (var i = 0; i < GuardianBook.MostAsksToOneADay; i++)
+        var (guardians, email) = (scene.Book<GuardianBook>(), NewEmail("rosa"));
+        for (var i = 0; i < GuardianBook.MostAsksToOneADay / GuardianBook.MostAsksADay; i++)
         {
-            Done(await scene.Book<GuardianBook>().AskAsync(await scene.StudentAsync(), "Rosa", email, Operation(), Ct));
+            var busy = await scene.StudentAsync();
+            for (var asked = 0; asked < GuardianBook.MostAsksADay; asked++)
+            {
+                Done(await guardians.AskAsync(busy, "Rosa", email, Operation(), Ct));
+            }
         }
 
         var another = await scene.StudentAsync();
-        Assert.Equal("Email", Assert.Single(Refused(await scene.Book<GuardianBook>().AskAsync(another, "Rosa", email.ToUpperInvariant(), Operation(), Ct))).Field);
-        Done(await scene.Book<GuardianBook>().AskAsync(another, "Rosa", NewEmail("else"), Operation(), Ct));
+        Done(await guardians.AskAsync(another, "Rosa", email.ToUpperInvariant(), Operation(), Ct));
+        var again = Assert.Single(Refused(await guardians.AskAsync(another, "Rosa", email, Operation(), Ct)));
+        Assert.Equal("Email", again.Field);
+        Assert.Contains("You asked this address today already", again.Message, StringComparison.Ordinal);
+        Done(await guardians.AskAsync(another, "Rosa", NewEmail("else"), Operation(), Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Questions_at_one_moment_are_counted_one_after_the_other(ClinicEngine engine)
+    {
+        var scene = new GuardianScene(await databases.OpenAsync(engine));
+        var student = await scene.StudentAsync();
+        var emails = Enumerable.Range(0, 8).Select(i => NewEmail("rosa" + i)).ToList();
+
+        var asked = await Task.WhenAll(emails.Select(email => Task.Run(() => scene.Book<GuardianBook>().AskAsync(student, "Rosa", email, Operation(), Ct))));
+
+        Assert.Equal(GuardianBook.MostAsksADay, asked.Count(outcome => outcome is Outcome<GuardianView>.Done));
     }
 
     [Theory, OnBothEngines]

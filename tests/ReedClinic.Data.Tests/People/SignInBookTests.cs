@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
@@ -179,10 +180,25 @@ public sealed class SignInBookTests(TestDatabases databases) : IClassFixture<Tes
         var eve = await scene.InAsync(await scene.AccountAsync("eve@harbour.example"));
         for (var i = 0; i < 10; i++)
         {
-            Done(await scene.SignIn.AskForEmailAsync(eve, $"stranger{i}@quay.example", Operation(), Ct));
+            var asked = await scene.SignIn.AskForEmailAsync(eve, $"stranger{i}@quay.example", Operation(), Ct);
+            Assert.Equal(i < SignInBook.MostLinksAnHour, asked is Outcome<string>.Done);
         }
 
         Assert.Equal(SignInBook.MostLinksAnHour, (await scene.MailAsync()).Count);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task An_address_of_their_own_is_proved_though_nobody_could_give_it_today(ClinicEngine engine)
+    {
+        var scene = new SignInScene(await databases.FreshAsync(engine));
+        var runa = await scene.InAsync(await scene.AccountAsync("runa@pier"));
+
+        Assert.Equal("runa@pier", Done(await scene.SignIn.AskForEmailAsync(runa, "Runa@pier", Operation(), Ct)));
+        Refused(await scene.SignIn.AskForEmailAsync(runa, "other@pier", Operation(), Ct));
+        Done(await scene.SignIn.ConfirmEmailAsync(runa, Assert.Single(await scene.MailAsync()).Secret, Operation(), Ct));
+
+        await using var db = scene.Databases.CreateDbContext();
+        Assert.True((await db.Users.SingleAsync(user => user.Id == runa.Account.Value, Ct)).EmailConfirmed);
     }
 
     [Theory, OnBothEngines]

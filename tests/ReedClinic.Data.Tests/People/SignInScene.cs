@@ -31,7 +31,7 @@ internal sealed class SignInScene(TestDatabase db)
 
     public SecondStepCheck Check => new(db, Time, Get<CodeSeal>());
 
-    public SignInBook SignIn => new(db, Time, Hasher, Get<ILookupNormalizer>(), new Outbox(Get<Microsoft.AspNetCore.DataProtection.IDataProtectionProvider>(), Time));
+    public SignInBook SignIn => new(db, Time, Hasher, Get<ILookupNormalizer>(), new Outbox(Get<Microsoft.AspNetCore.DataProtection.IDataProtectionProvider>(), Time, new OutboxSettings()));
 
     public SecondStepBook SecondStep => new(db, Time, Hasher, Get<CodeSeal>(), Get<Outbox>());
 

@@ -45,7 +45,7 @@ public abstract class CaretakerScene
 
     private protected static (int Told, int LetGo) Told(RetentionRound round) => (round.Told, round.LetGo);
 
-    private protected Outbox Outbox(TestDatabase db) => new(db.Services.GetRequiredService<IDataProtectionProvider>(), Clock);
+    private protected Outbox Outbox(TestDatabase db) => new(db.Services.GetRequiredService<IDataProtectionProvider>(), Clock, new OutboxSettings());
 
     private protected RecordsCaretaker Caretaker(TestDatabase db, IDbContextFactory<ClinicDb>? databases = null) =>
         new(databases ?? db, Clock, Outbox(db), db.Services.GetRequiredService<AuditChain>(), new PrivacySettings(35), NullLogger<RecordsCaretaker>.Instance);

@@ -1,4 +1,6 @@
+using Microsoft.AspNetCore.DataProtection;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data.Guardians;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
@@ -62,5 +64,19 @@ public sealed class ErasureMailTests(TestDatabases databases) : IClassFixture<Te
         var mails = await scene.MailsAsync();
         Assert.Equal(theirs, Assert.Single(mails, mail => mail.Kind == MailKind.Erased).To);
         Assert.DoesNotContain(mails, mail => mail.Kind == MailKind.WardErased);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task While_no_mail_goes_out_nothing_of_the_erased_waits_in_one(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var scene = new GuardianScene(db);
+        var student = await scene.StudentAsync("Pia Unmistakable");
+        var guardian = await scene.AgreedAsync(student);
+        var off = new Outbox(db.Services.GetRequiredService<IDataProtectionProvider>(), TimeProvider.System, new OutboxSettings(GoesOut: false));
+
+        Done(await ActivatorUtilities.CreateInstance<PrivacyBook>(db.Services.CreateScope().ServiceProvider, off).EraseAsync(guardian, student.Student, "erase", Operation(), Ct));
+
+        Assert.DoesNotContain(await scene.MailsAsync(), mail => mail.Kind is MailKind.Erased or MailKind.WardErased);
     }
 }

@@ -1,6 +1,7 @@
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Localization;
+using Microsoft.Extensions.Time.Testing;
 using ReedClinic.Data.Bench;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
@@ -23,11 +24,14 @@ public sealed class BenchComponentsTests : BunitContext
     private static readonly AccountId Me = new(Id(5));
 
     private readonly List<BenchEntry> entries = [];
+    private readonly FakeTimeProvider clock = new();
 
     public BenchComponentsTests()
     {
         Services.AddLocalization();
         ComponentFactories.AddStub<ReedRecordings>();
+        Services.AddSingleton<TimeProvider>(clock);
+        clock.SetLocalTimeZone(TimeZoneInfo.CreateCustomTimeZone("Ahead", new TimeSpan(5, 45, 0), null, null));
     }
 
     private IStringLocalizer<BenchText> T => Services.GetRequiredService<IStringLocalizer<BenchText>>();
@@ -173,6 +177,7 @@ public sealed class BenchComponentsTests : BunitContext
         var log = Render<LogPasses>(p => p.Add(c => c.View, View()));
 
         Assert.Equal(["As it arrived", "Pass 1"], log.FindAll("h3").Select(h => h.TextContent));
+        Assert.All(log.FindAll(".log-line > .by"), by => Assert.Contains("05:45", by.TextContent, StringComparison.Ordinal)); // in the studio's zone; it was midnight in UTC
         Assert.Equal(["crow 80 cents below C", "crow 10 cents below C"], log.FindAll(".crow-step").Select(s => s.TextContent));
     }
 

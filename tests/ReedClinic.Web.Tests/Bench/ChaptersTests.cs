@@ -16,7 +16,7 @@ public sealed class ChaptersTests(ClinicHost host) : IClassFixture<ClinicHost>
         using var teacher = await host.Teacher();
         using var posted = await (await Form.At(teacher, scene.Page, scene.Entries)).Set("TestKind", "Crow").Set("Step", "0").Post();
         var first = (await scene.Log()).Facts[0].Chain[0].RecordedAt;
-        var zero = ChaptersEndpoint.Say(first.AddSeconds(-75));
+        var zero = ChaptersEndpoint.Say(first.AddSeconds(-75), TimeZoneInfo.Local);
 
         var (status, page, _) = await teacher.See($"{scene.Page}/chapters?zero={zero}");
         using var file = await teacher.GetAsync(new Uri($"{scene.Page}/chapters/file?zero={zero}", UriKind.Relative), Ct);
@@ -47,5 +47,24 @@ public sealed class ChaptersTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Contains($"value=\"{typed}\"", page, StringComparison.Ordinal);
         Assert.DoesNotContain("As it arrived", page, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.BadRequest, file.StatusCode);
+    }
+
+    // The zones and their changes of 29 March and 25 October 2026 are those of the IANA time zone database.
+    [Theory]
+    [InlineData("Europe/Lisbon", "2026-06-09T10:00:05", "2026-06-09T09:00:05Z")]
+    [InlineData("America/St_Johns", "2026-06-09T10:00", "2026-06-09T12:30:00Z")]
+    [InlineData("Europe/Berlin", "2026-10-25T02:30:00", "2026-10-25T01:30:00Z")]
+    [InlineData("Europe/Berlin", "2026-03-29T02:30:00", "2026-03-29T01:30:00Z")]
+    public void A_zero_point_is_read_by_the_clock_on_the_studio_s_wall(string zone, string typed, string moment) =>
+        Assert.Equal(DateTimeOffset.Parse(moment, System.Globalization.CultureInfo.InvariantCulture), ChaptersEndpoint.Read(typed, TimeZoneInfo.FindSystemTimeZoneById(zone)));
+
+    [Theory]
+    [InlineData("Europe/Lisbon")]
+    [InlineData("Pacific/Chatham")]
+    public void What_is_said_is_read_as_the_same_moment(string zone)
+    {
+        var (there, moment) = (TimeZoneInfo.FindSystemTimeZoneById(zone), new DateTimeOffset(2026, 7, 1, 23, 59, 58, TimeSpan.Zero));
+
+        Assert.Equal(moment, ChaptersEndpoint.Read(ChaptersEndpoint.Say(moment, there), there));
     }
 }

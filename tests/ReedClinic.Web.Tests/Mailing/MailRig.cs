@@ -23,7 +23,7 @@ internal sealed class MailRig : IAsyncDisposable
     {
         (_db, Settings) = (db, settings);
         Board = new JobBoard(db, Clock);
-        Outbox = new Outbox(db.Services.GetRequiredService<IDataProtectionProvider>(), Clock);
+        Outbox = new Outbox(db.Services.GetRequiredService<IDataProtectionProvider>(), Clock, new OutboxSettings());
     }
 
     public FakeTimeProvider Clock { get; } = new(new DateTimeOffset(2026, 3, 28, 9, 30, 0, TimeSpan.Zero));

@@ -8,9 +8,11 @@ using ReedClinic.Data.Audit;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Privacy;
+using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Web.Account;
+using ReedClinic.Web.Features.Privacy;
 using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.Privacy;
@@ -200,5 +202,25 @@ public sealed class PrivacyPagesTests(ClinicHost host) : IClassFixture<ClinicHos
     {
         using var reader = new StreamReader(entry.Open(), Encoding.UTF8);
         return reader.ReadToEnd();
+    }
+
+    [Fact]
+    public async Task A_sound_that_is_removed_while_the_copy_is_made_is_named_and_the_rest_is_whole()
+    {
+        var here = Path.GetTempFileName();
+        await File.WriteAllTextAsync(here, "sound", Ct);
+        var code = Assert.IsType<Outcome<BatchCode>.Done>(BatchCode.Read("7KP-W3MQ")).Value;
+        var copy = new PersonCopy([], [], []) { Files = [new(code, 1, "gone.webm", here + "-gone"), new(code, 2, "here.webm", here)] };
+        using var made = new MemoryStream();
+
+        await CopyFile.WriteAsync(made, copy, new DateTimeOffset(2026, 3, 9, 10, 0, 0, TimeSpan.Zero), Ct);
+        File.Delete(here);
+        using var zip = new ZipArchive(made);
+        var texts = zip.Entries.ToDictionary(entry => entry.FullName, Read);
+
+        Assert.Equal("readme.txt", zip.Entries[^1].FullName);
+        Assert.Equal("sound", texts[$"recordings/{code}/reed-2/here.webm"]);
+        Assert.DoesNotContain($"recordings/{code}/reed-1/gone.webm", texts.Keys);
+        Assert.Contains($"aren't in it:\r\n  recordings/{code}/reed-1/gone.webm", texts["readme.txt"], StringComparison.Ordinal);
     }
 }

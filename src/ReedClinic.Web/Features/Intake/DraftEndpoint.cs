@@ -3,6 +3,7 @@ using Microsoft.Extensions.Localization;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
 using ReedClinic.Web.Account;
+using ReedClinic.Web.Shared;
 
 namespace ReedClinic.Web.Features.Intake;
 
@@ -50,7 +51,7 @@ public static class DraftEndpoint
             return kept.Draft is null ? Results.NotFound() : Results.UnprocessableEntity(new { note = kept.Problems is [{ Field: "" } why, ..] ? why.Message : tools.Text["NotSaved"].Value });
         }
 
-        var at = TimeZoneInfo.ConvertTime(kept.Draft.SavedAt, tools.Time.LocalTimeZone).ToString("HH:mm", CultureInfo.CurrentCulture);
+        var at = tools.Time.There(kept.Draft.SavedAt).ToString("HH:mm", CultureInfo.CurrentCulture);
         return Results.Ok(new { mark = StepFields.MarkOf(fields), note = tools.Text["SavedAt", at].Value });
     }
 

@@ -32,7 +32,6 @@ public static class CopyFile
             ("reeds.csv", Reeds(copy.Reeds)),
             .. copy.Letters.Select(letter => ($"letters/{letter.Letter.Code}.html", Encoding.UTF8.GetBytes(LetterFile.Html(letter.Letter, letter.SentAt)))),
             .. copy.Letters.Select(letter => ($"letters/{letter.Letter.Code}.txt", Encoding.UTF8.GetBytes(LetterFile.Plain(letter.Letter, letter.SentAt)))),
-            ("readme.txt", Encoding.UTF8.GetBytes(Readme(now))),
         ];
         foreach (var (name, content) in small)
         {
@@ -40,11 +39,33 @@ public static class CopyFile
             await AddAsync(zip, name, bytes, now, ct).ConfigureAwait(false);
         }
 
+        List<string> gone = [];
         foreach (var file in copy.Files)
         {
-            var bytes = File.OpenRead(file.Path);
-            await using var __ = bytes.ConfigureAwait(false);
-            await AddAsync(zip, string.Create(System.Globalization.CultureInfo.InvariantCulture, $"recordings/{file.Code}/reed-{file.Number}/{file.Name}"), bytes, now, ct).ConfigureAwait(false);
+            var name = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"recordings/{file.Code}/reed-{file.Number}/{file.Name}");
+            if (!await AddAsync(zip, name, file.Path, now, ct).ConfigureAwait(false))
+            {
+                gone.Add(name);
+            }
+        }
+
+        using var readme = new MemoryStream(Encoding.UTF8.GetBytes(Readme(now, gone)));
+        await AddAsync(zip, "readme.txt", readme, now, ct).ConfigureAwait(false); // last: only now is it known what was there
+    }
+
+    // A sound may be removed while the copy is on its way; the rest of the copy is still whole.
+    private static async Task<bool> AddAsync(ZipArchive zip, string name, string path, DateTimeOffset now, CancellationToken ct)
+    {
+        try
+        {
+            var bytes = File.OpenRead(path);
+            await using var _ = bytes.ConfigureAwait(false);
+            await AddAsync(zip, name, bytes, now, ct).ConfigureAwait(false);
+            return true;
+        }
+        catch (Exception gone) when (gone is FileNotFoundException or DirectoryNotFoundException)
+        {
+            return false;
         }
     }
 
@@ -74,7 +95,8 @@ public static class CopyFile
         CsvCell.Text(row.Reed.Damage),
     ]));
 
-    private static string Readme(DateTimeOffset now) => string.Join("\r\n",
+    private static string Readme(DateTimeOffset now, List<string> gone) => string.Join("\r\n",
+    [
         "This is a copy of what is kept, taken on " + now.UtcDateTime.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture) + " UTC.",
         "",
         "about.json     every record, area by area; moments are in UTC, pitches are semitones above C and cents, A4 in hertz",
@@ -83,7 +105,9 @@ public static class CopyFile
         "",
         "recordings/    the sounds and photographs of the reeds, as far as they are the student's to hear and see",
         "",
+        .. gone.Count == 0 ? Array.Empty<string>() : ["These were removed while the copy was made, and aren't in it:", .. gone.Select(name => "  " + name), ""],
         "Passwords and keys are secrets and stay where they are.",
         "Keep this file as you would keep letters: whoever has it can read it.",
-        "");
+        "",
+    ]);
 }

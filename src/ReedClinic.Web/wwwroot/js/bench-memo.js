@@ -1,6 +1,6 @@
 // A memo at the bench: one key begins it, the same key ends it. What the browser records is put aside on this device while it is
 // being said, and stays there until the studio has all of it: neither a lost connection nor a closed window loses it.
-import { send, Refused, SignedOut } from "./recording-upload.js";
+import { send, wait, Refused, SignedOut } from "./recording-upload.js";
 
 const kinds = ["audio/webm;codecs=opus", "audio/ogg;codecs=opus", "audio/mp4"];
 const lastStretch = 30;
@@ -131,7 +131,6 @@ async function record(take, stream, most, begun) {
     await forget(take);
     return tell(words.nothing, "refused");
   }
-  if (end) tell(words[end], "ending");
   await deliver(take, end ? words[end] : "");
 }
 
@@ -150,28 +149,19 @@ async function forget(take) {
   await shelf.forget(take.id).catch(() => {});
 }
 
-const pause = () =>
-  new Promise((done) => {
-    const go = () => {
-      clearTimeout(timer);
-      removeEventListener("online", go);
-      done();
-    };
-    const timer = setTimeout(go, again);
-    addEventListener("online", go);
-  });
-
 async function deliver(take, before = "") {
   const with_ = (words) => [before, words].filter(Boolean).join(" ");
   const blob = new Blob(take.pieces, { type: take.type });
+  const onItsWay = (done) => now || tell(with_((box()?.dataset.sending ?? "").replace("{0}", Math.round(done * 100))), before && "ending");
   for (;;) {
     const words = box()?.dataset ?? {};
+    onItsWay(0);
     try {
       await send(
         blob,
         { reed: take.reed, kind: "VoiceMemo", token: box()?.querySelector("[name=__RequestVerificationToken]")?.value ?? "", operation: take.id, atSequence: take.at },
         {
-          progress: (done) => now || tell(with_(words.sending.replace("{0}", Math.round(done * 100)))),
+          progress: onItsWay,
           waiting: () => now || tell(with_(take.isKept ? words.waiting : words.waitingHere), "waiting"),
         },
       );
@@ -183,7 +173,7 @@ async function deliver(take, before = "") {
         return left(take, blob, trouble.message || words.gone);
       }
       if (!now) tell(with_(trouble instanceof SignedOut ? words.signedOut : take.isKept ? words.waiting : words.waitingHere), "waiting");
-      await pause();
+      await wait(again);
     }
   }
 }
@@ -232,8 +222,7 @@ async function resume() {
     void alone(take.id, async () => {
       const pieces = (await shelf.pieces(take.id)).map((piece) => piece.blob);
       if (pieces.length === 0) return forget(take);
-      tell(words.found);
-      await deliver({ ...take, pieces, isKept: true }, "");
+      await deliver({ ...take, pieces, isKept: true }, words.found);
     });
   }
 }

@@ -1,6 +1,16 @@
 // Sends a file in pieces. After a lost connection it asks how much is there, and goes on from that place.
 const pauses = [500, 1000, 2000, 4000, 8000, 15000];
-const wait = (milliseconds) => new Promise((done) => setTimeout(done, milliseconds));
+// A while, or until this device is online again: whatever comes first.
+export const wait = (milliseconds) =>
+  new Promise((done) => {
+    const go = () => {
+      clearTimeout(timer);
+      removeEventListener("online", go);
+      done();
+    };
+    const timer = setTimeout(go, milliseconds);
+    addEventListener("online", go);
+  });
 
 // Something that another try won't change.
 export class Refused extends Error {
@@ -22,7 +32,7 @@ const ask = async (address, options, told) => {
     try {
       answer = await fetch(address, { ...options, redirect: "manual" });
     } catch {
-      told?.waiting?.();
+      // No answer at all is told like one that asks to come back later.
     }
     if (answer?.type === "opaqueredirect" || answer?.status === 401) {
       throw new SignedOut();
@@ -33,6 +43,7 @@ const ask = async (address, options, told) => {
     if (answer?.status === 507 || tries >= 40) {
       throw new Refused((await answer?.json().catch(() => null))?.problem, answer?.status);
     }
+    told?.waiting?.();
     const asked = Number(answer?.headers.get("retry-after")) * 1000;
     await wait(asked || pauses[Math.min(tries, pauses.length - 1)]);
   }
