@@ -34,6 +34,21 @@ public sealed partial class AccountPagesTests(ClinicHost host) : IClassFixture<C
     }
 
     [Fact]
+    public async Task The_page_of_an_account_leads_to_what_is_kept_of_it()
+    {
+        using var student = await host.Student("Marit");
+        using var teacher = await host.Teacher();
+
+        var (own, staff) = ((await student.See("/account")).Page, (await teacher.See("/account")).Page);
+
+        Assert.All(["/privacy\"", "/privacy/export\"", "/privacy/erase\""], path => Assert.Contains($"<a href=\"{path}>", Main(own), StringComparison.Ordinal));
+        Assert.Contains("<a href=\"/guardian\">", Main(own), StringComparison.Ordinal);
+        Assert.DoesNotContain("<a href=\"/guardian\">", Main(staff), StringComparison.Ordinal);
+
+        static string Main(string page) => page[page.IndexOf("<main", StringComparison.Ordinal)..page.IndexOf("</main>", StringComparison.Ordinal)];
+    }
+
+    [Fact]
     public async Task A_name_nobody_has_and_a_wrong_password_get_the_same_words()
     {
         var email = ClinicHost.NewEmail("jorn");
