@@ -20,8 +20,8 @@ internal static class SaidPitchReader
         @"(?:,?[ ]" + Bit + @"[ ](?:on the )?(?<lean>flat|low|sharp|high)(?:tish|ish)?(?: side)?"
         + @"|,?[ ](?<lean>flattish|lowish|sharpish|highish)|,?[ ]on the (?<lean>flat|low|sharp|high) side|,[ ]?(?<lean>flat|low|sharp|high))";
 
-    private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(200);
-
+    // Nothing in these patterns repeats without end and what is typed is short, so none of them can run away. None has a time
+    // limit: on a busy machine that would run out while nothing is wrong, in the middle of somebody's typing.
     private static readonly Regex One = Pattern("^(?:an? )?" + NoteOf("") + "(?:,?[ ]?" + Deviation + ")?$");
 
     private static readonly Regex Two = Pattern("^between (?:an? )?" + NoteOf("1") + " and (?:an? )?" + NoteOf("2") + "$");
@@ -137,13 +137,12 @@ internal static class SaidPitchReader
         return down && size > 0 ? -size : size;
     }
 
-    private static string Plain(string typed) => Regex.Replace(
-            typed.ToLowerInvariant().Replace('−', '-').Replace('–', '-').Replace('—', '-'), @"\s+", " ", RegexOptions.None, Patience);
+    private static string Plain(string typed) => string.Join(
+        ' ', typed.ToLowerInvariant().Replace('−', '-').Replace('–', '-').Replace('—', '-').Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
 
     private static string NoteOf(string which) => Note.Replace("{0}", which, StringComparison.Ordinal);
 
-    private static Regex Pattern(string pattern) =>
-        new(pattern, RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, Patience);
+    private static Regex Pattern(string pattern) => new(pattern, RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture);
 
     private static Outcome<SaidPitch> Refuse(string field, string why) => new Outcome<SaidPitch>.Refused(
         [new Problem(field, why + ". For example: C, B♭ +10, C6 -15, Bb, flat C, between B and C.")]);

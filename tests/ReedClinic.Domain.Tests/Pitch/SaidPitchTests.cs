@@ -1,3 +1,5 @@
+using System.Reflection;
+using System.Text.RegularExpressions;
 using CsCheck;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.Pitch;
@@ -205,6 +207,18 @@ public sealed class SaidPitchTests
     [Fact]
     public void Any_text_at_all_is_read_or_refused_and_never_breaks() =>
         Gen.String.Sample(text => SaidPitch.Read(text, Tuning.Standard) is not null);
+
+    // A pattern's time limit goes by the clock: when a busy machine stalls, it runs out in the middle of somebody's typing.
+    [Fact]
+    public void No_pattern_repeats_without_end_so_none_needs_a_time_limit()
+    {
+        var reader = typeof(SaidPitch).Assembly.GetType("ReedClinic.Domain.Pitch.SaidPitchReader", throwOnError: true)!;
+        List<Regex> patterns = [.. reader.GetFields(BindingFlags.Static | BindingFlags.NonPublic).Select(field => field.GetValue(null)).OfType<Regex>()];
+
+        Assert.NotEmpty(patterns);
+        Assert.All(patterns, pattern => Assert.Equal(Regex.InfiniteMatchTimeout, pattern.MatchTimeout));
+        Assert.All(patterns, pattern => Assert.DoesNotMatch(@"(?<![\\\[])[*+]|\{\d+,\}", pattern.ToString()));
+    }
 
     private static SaidPitch Read(string text) =>
         Assert.IsType<Outcome<SaidPitch>.Done>(SaidPitch.Read(text, Tuning.Standard)).Value;
