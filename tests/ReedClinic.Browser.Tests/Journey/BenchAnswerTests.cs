@@ -11,7 +11,7 @@ public sealed class BenchAnswerTests(OneBrowser browser, DemoClinic app) : IClas
     [InlineData(1280)]
     public async Task A_refusal_leads_to_the_first_thing_to_mend_and_a_save_is_answered_beside_its_button(int width)
     {
-        await using var teacher = await browser.VisitAsync(app.Home, $"bench-answer-{width}", width);
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, $"bench-answer-{width}", width);
         await OpenAsync(teacher);
         await Kind(teacher, "Found").ClickAsync();
         await teacher.Field("What it is").WaitForAsync();
@@ -36,7 +36,7 @@ public sealed class BenchAnswerTests(OneBrowser browser, DemoClinic app) : IClas
     [Fact]
     public async Task On_a_phone_a_place_that_was_tapped_is_told_in_words_and_leads_to_the_form()
     {
-        await using var teacher = await browser.VisitAsync(app.Home, "bench-tapped", width: 390);
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "bench-tapped", width: 390);
         await OpenAsync(teacher);
 
         await teacher.Page.Locator(".pressable[data-reed-zone=HeartSides]").First.ClickAsync();
@@ -52,7 +52,7 @@ public sealed class BenchAnswerTests(OneBrowser browser, DemoClinic app) : IClas
     [Fact]
     public async Task Nothing_of_the_form_lies_under_anything_else_on_a_small_laptop()
     {
-        await using var teacher = await browser.VisitAsync(app.Home, "bench-laptop", width: 1280);
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "bench-laptop", width: 1280);
         await OpenAsync(teacher);
         await Kind(teacher, "Test").ClickAsync();
         await teacher.Field("Test").SelectOptionAsync(new SelectOptionValue { Label = "crow" });
@@ -75,12 +75,9 @@ public sealed class BenchAnswerTests(OneBrowser browser, DemoClinic app) : IClas
         Assert.Equal("visible", await teacher.Page.EvaluateAsync<string>("getComputedStyle(document.querySelector('.bench-line')).overflowY"));
     }
 
-    private static async Task OpenAsync(Visitor teacher)
+    private async Task OpenAsync(Visitor teacher)
     {
-        await teacher.SignInAsync("edda@lanternquay.example", thenAt: "/(desk)?", DemoClinic.Password);
-        await teacher.GoToAsync("/desk");
-        await teacher.PressAsync(teacher.Link("Tomas Arden"), "/batches/[^/]+");
-        await teacher.PressAsync(teacher.Link("Bench: reed 3"), "/bench/[^/]+");
+        await teacher.GoToAsync(await app.BenchOfAsync("Tomas Arden", 3, TestContext.Current.CancellationToken));
         await teacher.LiveAsync();
         await teacher.OpenFieldsAsync();
     }

@@ -1,4 +1,3 @@
-using System.Text.Json;
 using Microsoft.Playwright;
 using ReedClinic.Browser.Tests.Running;
 
@@ -7,6 +6,11 @@ namespace ReedClinic.Browser.Tests.Journey;
 /// <summary>A teacher at the bench by keys alone: every press is counted, and after each what was said is waited for in the log.</summary>
 public sealed class BenchHands(Visitor teacher)
 {
+    private readonly List<double> _times = [];
+
+    /// <summary>Milliseconds between two letters that are typed; as fast as can be unless said otherwise.</summary>
+    public float Pace { get; init; }
+
     /// <summary>Keys pressed since the last one was asked for.</summary>
     public int Keys { get; private set; }
 
@@ -14,12 +18,21 @@ public sealed class BenchHands(Visitor teacher)
 
     private ILocator Line => Page.Locator("#bench-line");
 
-    /// <summary>Opens a reed of a student's batch.</summary>
+    /// <summary>Finds a reed of a student's batch from the desk, and opens it.</summary>
     public static async Task<BenchHands> OpenAsync(Visitor teacher, string student, int reed)
     {
         await teacher.GoToAsync("/desk");
         await teacher.PressAsync(teacher.Link(student).First, "/batches/[^/]+");
         await teacher.PressAsync(teacher.Link($"Bench: reed {reed}"), "/bench/[^/]+");
+        var hands = new BenchHands(teacher);
+        await hands.ReadyAsync();
+        return hands;
+    }
+
+    /// <summary>Opens a reed by its address.</summary>
+    public static async Task<BenchHands> OpenAsync(Visitor teacher, ClinicApp app, string student, int reed)
+    {
+        await teacher.GoToAsync(await app.BenchOfAsync(student, reed, TestContext.Current.CancellationToken));
         var hands = new BenchHands(teacher);
         await hands.ReadyAsync();
         return hands;
@@ -52,22 +65,21 @@ public sealed class BenchHands(Visitor teacher)
             await PressAsync("/");
         }
 
-        foreach (var letter in text)
-        {
-            Keys++;
-            await Page.Keyboard.TypeAsync(letter.ToString());
-        }
+        Keys += text.Length;
+        await Page.Keyboard.TypeAsync(text, new() { Delay = Pace });
     }
 
     /// <summary>Says a line and waits until so many more facts stand in the log.</summary>
-    public async Task SayAsync(string text, int facts = 1)
+    /// <returns>Milliseconds from the press to the frame that shows them.</returns>
+    public async Task<double> SayAsync(string text, int facts = 1)
     {
         await TypeAsync(text);
-        await DrawnAsync("Enter", facts);
+        return await DrawnAsync("Enter", facts);
     }
 
     /// <summary>Presses a key that says something by itself, and waits until it stands in the log.</summary>
-    public Task PickAsync(string key, int facts = 1) => DrawnAsync(key, facts);
+    /// <returns>Milliseconds from the press to the frame that shows it.</returns>
+    public Task<double> PickAsync(string key, int facts = 1) => DrawnAsync(key, facts);
 
     /// <summary>Leaves the line, so that single keys work.</summary>
     public async Task LeaveLineAsync()
@@ -83,28 +95,37 @@ public sealed class BenchHands(Visitor teacher)
     public ILocator Answer(string kind) => Page.Locator($"#line-answer.{kind}");
 
     /// <summary>How long each press took until it was drawn, in milliseconds.</summary>
-    public async Task<IReadOnlyList<double>> TimesAsync() => [.. (await Page.EvaluateAsync<JsonElement>("window.drawn ?? []")).EnumerateArray().Select(one => one.GetDouble())];
+    public IReadOnlyList<double> Times => _times;
 
-    private async Task DrawnAsync(string key, int facts)
+    // Drawn is the end of the first frame after the log has them all.
+    private async Task<double> DrawnAsync(string key, int facts)
     {
-        var wanted = await FactsAsync() + facts;
         await Page.EvaluateAsync(
             """
-            wanted => {
-              window.drawn ??= [];
+            facts => {
+              const lines = () => document.querySelectorAll(".log-line").length;
+              const wanted = lines() + facts;
               let pressed = 0;
               addEventListener("keydown", () => { pressed = performance.now(); }, { capture: true, once: true });
-              const seen = new MutationObserver(() => {
-                if (document.querySelectorAll(".log-line").length < wanted) return;
-                seen.disconnect();
-                window.drawn.push(performance.now() - pressed);
+              window.drawn = new Promise((done, fail) => {
+                const late = setTimeout(() => fail(new Error(`${lines()} lines in the log, not ${wanted}; ${document.getElementById("line-answer").textContent}`)), 30_000);
+                const seen = new MutationObserver(() => {
+                  if (lines() < wanted) return;
+                  seen.disconnect();
+                  clearTimeout(late);
+                  const after = new MessageChannel();
+                  after.port1.onmessage = () => done(performance.now() - pressed);
+                  requestAnimationFrame(() => after.port2.postMessage(0));
+                });
+                seen.observe(document.querySelector(".bench"), { childList: true, subtree: true });
               });
-              seen.observe(document.querySelector(".bench"), { childList: true, subtree: true });
+              window.drawn.catch(() => {});
             }
             """,
-            wanted);
+            facts);
         await PressAsync(key);
-        await Assertions.Expect(Page.Locator(".log-line")).ToHaveCountAsync(wanted);
+        _times.Add(await Page.EvaluateAsync<double>("window.drawn"));
+        return _times[^1];
     }
 
     // A note's letter goes to the line by itself, wherever the hands are.

@@ -43,11 +43,8 @@ public sealed class BenchKeysTests(OneBrowser browser, DemoClinic app) : IClassF
     [Fact]
     public async Task A_place_is_chosen_on_the_map_by_the_keyboard()
     {
-        await using var teacher = await browser.VisitAsync(app.Home, "map-keys");
-        await teacher.SignInAsync("edda@lanternquay.example", thenAt: "/(desk)?", DemoClinic.Password);
-        await teacher.GoToAsync("/desk");
-        await teacher.PressAsync(teacher.Link("Tomas Arden"), "/batches/[^/]+");
-        await teacher.PressAsync(teacher.Link("Bench: reed 2"), "/bench/[^/]+");
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "map-keys");
+        await teacher.GoToAsync(await app.BenchOfAsync("Tomas Arden", 2, TestContext.Current.CancellationToken));
         await teacher.LiveAsync();
         await teacher.OpenFieldsAsync();
         await teacher.TabToAsync(teacher.Button("Leave alone"));

@@ -12,7 +12,7 @@ public sealed class BenchKillTests(OneBrowser browser)
 {
     private const string RoundsGivenBy = "REEDCLINIC_BENCH_ROUNDS";
     private const string LogGivenBy = "REEDCLINIC_FAULT_LOG";
-    private const int QuickRounds = 3;
+    private const int QuickRounds = 2;
 
     private readonly Random _chance = new(20261125);
 
@@ -22,6 +22,7 @@ public sealed class BenchKillTests(OneBrowser browser)
         var ct = TestContext.Current.CancellationToken;
         var rounds = int.TryParse(Environment.GetEnvironmentVariable(RoundsGivenBy), CultureInfo.InvariantCulture, out var given) ? given : QuickRounds;
         using var folder = new TemporaryFolder();
+        await StudioTemplates.CopyAsync(folder.Path, hasDemo: true);
         var settings = Settings(folder.Path, FreePort());
         var app = await StartAsync(settings, ct);
         try
@@ -118,14 +119,5 @@ public sealed class BenchKillTests(OneBrowser browser)
         {
             await File.AppendAllTextAsync(log, line + '\n', ct);
         }
-    }
-
-    private sealed class TemporaryFolder : IDisposable
-    {
-        private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("reedclinic-bench-kills-");
-
-        public string Path => _folder.FullName;
-
-        public void Dispose() => _folder.Delete(recursive: true);
     }
 }

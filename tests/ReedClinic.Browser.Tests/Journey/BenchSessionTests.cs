@@ -17,8 +17,7 @@ public sealed class BenchSessionTests(OneBrowser browser, DemoClinic app) : ICla
     [Fact]
     public async Task Three_reeds_by_keys_alone_take_few_keys_and_each_thing_that_was_said_stands_once()
     {
-        await using var teacher = await browser.VisitAsync(app.Home, "bench-session");
-        await teacher.SignInAsync("edda@lanternquay.example", thenAt: "/(desk)?", DemoClinic.Password);
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "bench-session");
 
         await ByTheLineAsync(teacher);
         await ByThePickListAsync(teacher);
@@ -53,7 +52,7 @@ public sealed class BenchSessionTests(OneBrowser browser, DemoClinic app) : ICla
         await hands.PressAsync("v");
         await VerdictAsync(teacher, hands);
         await teacher.LookAsync("a reed with twenty entries");
-        _times.AddRange(await hands.TimesAsync());
+        _times.AddRange(hands.Times);
     }
 
     // The second: by the pick list, step by step and then pass by pass.
@@ -95,7 +94,7 @@ public sealed class BenchSessionTests(OneBrowser browser, DemoClinic app) : ICla
 
         await hands.PressAsync("v");
         await VerdictAsync(teacher, hands);
-        _times.AddRange(await hands.TimesAsync());
+        _times.AddRange(hands.Times);
     }
 
     // The third: safe changes only were asked for; the cut is agreed since, by one key. It is left half done and comes back.
@@ -119,7 +118,7 @@ public sealed class BenchSessionTests(OneBrowser browser, DemoClinic app) : ICla
         _said += 2;
         await teacher.LookAsync("put aside");
         await Assertions.Expect(teacher.Page.Locator(".reed-strip [aria-current=page]")).ToContainTextAsync("put aside");
-        _times.AddRange(await hands.TimesAsync());
+        _times.AddRange(hands.Times);
         var stands = await teacher.Page.Locator(".log-line .what").AllInnerTextsAsync();
         await teacher.Page.ReloadAsync();
         await hands.ReadyAsync();

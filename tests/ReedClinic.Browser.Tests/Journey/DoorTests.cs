@@ -9,12 +9,15 @@ public sealed class DoorTests(OneBrowser browser, SqliteClinic app) : IClassFixt
     {
         await using (var owner = await browser.VisitAsync(app.Home, "door-owner"))
         {
+            owner.Looks = false;
             await owner.OpenTheStudioAsync(app);
         }
 
         await using var student = await browser.VisitAsync(app.Home, "door-student", width: 390);
+        student.Looks = false;
         await student.SignUpAsync(app);
         await student.FitsAsync();
+        student.Looks = true;
         await student.Button("Sign out").ClickAsync();
         await student.Link("Sign in").First.WaitForAsync();
         await student.SignInAsync(Door.Student, thenAt: "/");

@@ -9,8 +9,7 @@ public sealed class DraftTests(OneBrowser browser, DemoClinic app) : IClassFixtu
     [Fact]
     public async Task Whoever_was_signed_out_while_typing_is_told_that_it_is_not_saved()
     {
-        await using var student = await browser.VisitAsync(app.Home, "signed-out-while-typing");
-        await student.SignInAsync("wilma@lanternquay.example", thenAt: "/", DemoClinic.Password);
+        await using var student = await browser.VisitAsync(app, DemoClinic.Sender, "signed-out-while-typing");
         await student.GoToAsync("/intake");
         await student.PressAsync(student.Page.Locator("main form button"), "/intake/[^/]+/[^/]+");
         await student.GoToAsync($"/intake/{new Uri(student.Page.Url).Segments[2]}country");

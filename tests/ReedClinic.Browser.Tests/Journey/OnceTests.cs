@@ -21,8 +21,7 @@ public sealed class OnceTests(OneBrowser browser, DemoClinic app) : IClassFixtur
     [Fact]
     public async Task However_fast_its_button_is_pressed_it_is_sent_once()
     {
-        await using var student = await browser.VisitAsync(app.Home, "once");
-        await student.SignInAsync("ines@lanternquay.example", thenAt: "/", DemoClinic.Password);
+        await using var student = await browser.VisitAsync(app, DemoClinic.Student, "once");
         await student.GoToAsync("/account/codes");
         await student.Page.Locator("form:has(input[value=codes-begin]) button").ClickAsync();
         var form = student.Page.Locator("form[data-once]");

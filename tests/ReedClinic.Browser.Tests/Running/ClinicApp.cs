@@ -1,13 +1,24 @@
+using Microsoft.AspNetCore.Authentication;
+using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Options;
+using Microsoft.Playwright;
+using ReedClinic.Data;
+using ReedClinic.Data.People;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
+using ReedClinic.Web.Account;
 using ReedClinic.Web.Shared.Hosting;
 
 namespace ReedClinic.Browser.Tests.Running;
 
-/// <summary>The whole program under Kestrel on a free port, with an empty database of its own: one for each test class.</summary>
+/// <summary>The whole program under Kestrel on a free port, with a database of its own: one for each test class.</summary>
 public abstract class ClinicApp : WebApplicationFactory<Program>, IAsyncLifetime
 {
     private readonly DirectoryInfo _mail = Directory.CreateTempSubdirectory("reedclinic-mail-");
@@ -37,6 +48,27 @@ public abstract class ClinicApp : WebApplicationFactory<Program>, IAsyncLifetime
         StartServer();
     }
 
+    /// <summary>The cookie of somebody who is signed in as if by the page, without its work.</summary>
+    public async Task<Cookie> CookieOfAsync(string email, CancellationToken ct)
+    {
+        await using var scope = Services.CreateAsyncScope();
+        var account = (await scope.ServiceProvider.GetRequiredService<UserManager<ClinicAccount>>().FindByEmailAsync(email))!;
+        var session = await Services.GetRequiredService<SessionRegister>().BeginAsync(new AccountId(account.Id), SignInWay.Password, "Chromium on Linux", null, ct);
+        var scheme = Services.GetRequiredService<IOptionsMonitor<CookieAuthenticationOptions>>().Get(IdentityConstants.ApplicationScheme);
+        var ticket = new AuthenticationTicket(SessionCookie.Of(Assert.NotNull(session)), IdentityConstants.ApplicationScheme);
+        ticket.Properties.ExpiresUtc = TimeProvider.System.GetUtcNow().AddDays(1);
+        return new Cookie { Name = scheme.Cookie.Name!, Value = scheme.TicketDataFormat.Protect(ticket), Url = Home.ToString() };
+    }
+
+    /// <summary>Where the bench of a reed is, of the batch that a student sent last.</summary>
+    public async Task<string> BenchOfAsync(string student, int reed, CancellationToken ct)
+    {
+        await using var db = await Services.GetRequiredService<IDbContextFactory<ClinicDb>>().CreateDbContextAsync(ct);
+        var sent = await db.Set<Batch>().AsNoTracking().Include(batch => batch.Reeds)
+            .Where(batch => db.Set<Student>().Any(one => one.Id == batch.Student && one.Name == student)).ToListAsync(ct);
+        return $"/bench/{sent.MaxBy(batch => batch.SubmittedAt)!.Reeds.Single(one => one.Number == reed).Id.Value}";
+    }
+
     public override async ValueTask DisposeAsync()
     {
         await base.DisposeAsync();
@@ -46,7 +78,7 @@ public abstract class ClinicApp : WebApplicationFactory<Program>, IAsyncLifetime
         GC.SuppressFinalize(this);
     }
 
-    /// <summary>Makes an empty database and says how to reach it; the program fills it.</summary>
+    /// <summary>Makes a database and says how to reach it; what it lacks, the program adds.</summary>
     protected abstract Task<string> MakeRoomAsync();
 
     protected abstract Task CleanUpAsync();
@@ -74,7 +106,7 @@ public class SqliteClinic : ClinicApp
 
     protected override string Engine => "sqlite";
 
-    protected override Task<string> MakeRoomAsync() => Task.FromResult($"Data Source={Path.Combine(_folder.FullName, "clinic.db")};Pooling=False");
+    protected override async Task<string> MakeRoomAsync() => $"Data Source={await StudioTemplates.CopyAsync(_folder.FullName, HasDemo)};Pooling=False";
 
     protected override Task CleanUpAsync()
     {
@@ -87,6 +119,10 @@ public class SqliteClinic : ClinicApp
 public sealed class DemoClinic : SqliteClinic
 {
     public const string Password = "lantern quay at low tide";
+    public const string Owner = "maren@lanternquay.example";
+    public const string Teacher = "edda@lanternquay.example";
+    public const string Student = "ines@lanternquay.example";
+    public const string Sender = "wilma@lanternquay.example";
 
     protected override bool HasDemo => true;
 }

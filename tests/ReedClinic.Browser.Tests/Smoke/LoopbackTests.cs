@@ -12,6 +12,7 @@ public sealed class LoopbackTests(OneBrowser browser, LoopbackClinic app) : ICla
         var home = new UriBuilder(app.Home) { Host = "localhost" }.Uri;
         await using (var owner = await browser.VisitAsync(home, "loopback-owner"))
         {
+            owner.Looks = false;
             await owner.OpenTheStudioAsync(app, thenAt: "/account/second-step");
         }
 

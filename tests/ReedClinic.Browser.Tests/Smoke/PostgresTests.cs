@@ -10,9 +10,11 @@ public sealed class PostgresTests(OneBrowser browser, PostgresClinic app) : ICla
     public async Task A_closed_window_loses_nothing()
     {
         await using var teacher = await browser.VisitAsync(app.Home, "postgres-teacher");
+        teacher.Looks = false;
         await teacher.OpenTheStudioAsync(app);
         await using (var student = await browser.VisitAsync(app.Home, "postgres-student", width: 390))
         {
+            student.Looks = false;
             await student.SignUpAsync(app);
             await student.BeginAsync();
             await student.TellAboutMeAsync();
@@ -21,6 +23,7 @@ public sealed class PostgresTests(OneBrowser browser, PostgresClinic app) : ICla
         }
 
         await using var again = await browser.VisitAsync(app.Home, "postgres-again", width: 390);
+        again.Looks = false;
         await again.SignInAsync(Door.Student, thenAt: "/");
         await again.GoToAsync("/intake");
         await again.PressAsync(again.Link("Continue where you stopped"), "/intake/[^/]+/reed/1/recognise");

@@ -125,7 +125,9 @@ public class ClinicHost : WebApplicationFactory<Program>
     {
         builder.UseEnvironment("Production");
         builder.UseStaticWebAssets(); // the build output, also where a published one is expected
-        builder.UseSetting("ConnectionStrings:Clinic", $"Data Source={Path.Combine(_folder, "clinic.db")}");
+        var file = Path.Combine(_folder, "clinic.db");
+        EmptyStudio.CopyTo(file);
+        builder.UseSetting("ConnectionStrings:Clinic", $"Data Source={file}");
         builder.UseSetting("Mail:Folder", MailFolder);
         builder.UseSetting("Web:Address", Address.ToString());
 
