@@ -41,8 +41,12 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
+        outbox.Ready();
         for (var tries = 1; tries <= DoneOperations.MostTries; tries++)
         {
+            var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
+            await using var __ = transaction.ConfigureAwait(false);
+            await HoldAsync(db, actor, ct).ConfigureAwait(false);
             if (await MineAsync(db, actor, ct).ConfigureAwait(false) is not { } stands)
             {
                 return new Outcome<GuardianView>.NotFound();
@@ -65,11 +69,21 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
             db.Note(operation, Ask, me.Id.Value, time.GetUtcNow());
             if (await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
             {
+                await transaction.CommitAsync(ct).ConfigureAwait(false);
                 return new Outcome<GuardianView>.Done((await MineAsync(db, actor, ct).ConfigureAwait(false))!);
             }
         }
 
         return new Outcome<GuardianView>.Refused([DoneOperations.NotSaved]);
+    }
+
+    // Questions of one student at one moment are counted one after the other.
+    private static async Task HoldAsync(ClinicDb db, Actor actor, CancellationToken ct)
+    {
+        if (actor.Student is { } student)
+        {
+            await db.HoldAloneAsync(student, ct).ConfigureAwait(false);
+        }
     }
 
     /// <summary>What a guardian's link asks; null when it is no good any more. Reading it changes nothing.</summary>
@@ -227,7 +241,7 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
         var (ticket, secret) = Tickets.Make(TicketPurpose.Guardian, email, now, student: me.Id, madeBy: me.Account);
         db.Add(ticket);
         db.Tell(AuditEvent.ConsentAsked, now, me.Account?.Value, me.Id.Value, ticket.Id.Value);
-        outbox.Put(db, new Mail(MailKind.GuardianAsked, email, name) { Secret = secret, Ward = me.FirstName, At = ticket.ExpiresAt, About = me.Id.Value });
+        outbox.Put(db, new Mail(MailKind.GuardianAsked, email, name) { Secret = secret, Ward = me.FirstName, At = ticket.ExpiresAt, About = me.Id.Value }, GuardianRules.AskedOnce(ticket.Id));
     }
 
     private async Task<OpenQuestion?> OpenAsync(ClinicDb db, string? secret, CancellationToken ct)

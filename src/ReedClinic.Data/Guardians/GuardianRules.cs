@@ -1,3 +1,4 @@
+using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Audit;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Domain.Outcomes;
@@ -51,6 +52,29 @@ internal static class GuardianRules
 
     /// <summary>What a mail tells: a guardian took their consent back.</summary>
     public const string Withdrawn = "ConsentWithdrawn";
+
+    /// <summary>By what the mail that asks a guardian is found again while it waits.</summary>
+    /// <param name="ticket">The link in it.</param>
+    public static string AskedOnce(TicketId ticket) => $"guardian-asked:{ticket.Value}";
+
+    /// <summary>
+    /// The guardian’s sign-in is closed: their yes stands no more, because they couldn’t take it back. Their students are told,
+    /// and can ask somebody else. A consent that was taken back stays so.
+    /// </summary>
+    public static async Task CloseAsync(this ClinicDb db, Outbox outbox, AccountId guardian, AccountId by, DateTimeOffset now, CancellationToken ct)
+    {
+        foreach (var row in await db.Set<Guardianship>().Where(row => row.Account == guardian && row.GivenAt != null && row.WithdrawnAt == null && row.EndedAt == null).ToListAsync(ct).ConfigureAwait(false))
+        {
+            var student = await db.Set<Student>().SingleAsync(person => person.Id == row.Student, ct).ConfigureAwait(false);
+            student.Follow(Consent.NotAsked);
+            db.Remove(row);
+            db.Tell(AuditEvent.ConsentWithdrawn, now, by.Value, student.Id.Value, row.Id.Value);
+            if (student.Email is { } own)
+            {
+                outbox.Put(db, new Mail(MailKind.GuardianGone, own, student.FirstName) { At = now, Path = "/guardian", About = student.Id.Value });
+            }
+        }
+    }
 
     /// <summary>Notes that a guardian agrees.</summary>
     public static void Give(this ClinicDb db, Guardianship guardianship, Student student, AccountId account, DateTimeOffset now)

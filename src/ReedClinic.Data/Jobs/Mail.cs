@@ -47,6 +47,9 @@ public enum MailKind
 
     /// <summary>What was kept of a student was deleted: told to the guardian who answered for them.</summary>
     WardErased,
+
+    /// <summary>A guardian's sign-in was closed: told to their student, who has to ask somebody else.</summary>
+    GuardianGone,
 }
 
 /// <summary>A mail that is to be sent. It holds facts, not words, and nothing private.</summary>

@@ -90,7 +90,10 @@ public sealed class BeginBook(IDbContextFactory<ClinicDb> databases, TimeProvide
         return await db.IsUnclaimedAsync(actor.Account, ct).ConfigureAwait(false);
     }
 
-    /// <summary>Gives the account of whoever asks a password, when it has none. The link is no good from then on.</summary>
+    /// <summary>
+    /// Gives the account of whoever asks a password, when it has none. The link is no good from then on. Asks for a fresh sign-in:
+    /// a browser that was left open is no reason to hand the account to whoever sits there.
+    /// </summary>
     public async Task<Outcome<AccountId>> ClaimAsync(Actor actor, string? password, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
@@ -104,6 +107,11 @@ public sealed class BeginBook(IDbContextFactory<ClinicDb> databases, TimeProvide
         if (!await db.IsUnclaimedAsync(actor.Account, ct).ConfigureAwait(false))
         {
             return new Outcome<AccountId>.NotFound();
+        }
+
+        if (!actor.IsFresh)
+        {
+            return new Outcome<AccountId>.Refused([FreshSignIn.Problem]);
         }
 
         var mine = await db.Users.AsNoTracking().SingleAsync(user => user.Id == actor.Account.Value, ct).ConfigureAwait(false);
@@ -130,7 +138,7 @@ public sealed class BeginBook(IDbContextFactory<ClinicDb> databases, TimeProvide
 
         if (ticket.UsedAt is null)
         {
-            return ticket.Account is null ? BeginState.New : BeginState.NewLink;
+            return ticket.Account is not null ? BeginState.NewLink : await UnusedAsync(db, ticket, ct).ConfigureAwait(false);
         }
 
         var account = await AccountOfAsync(db, ticket, ct).ConfigureAwait(false);
@@ -140,11 +148,25 @@ public sealed class BeginBook(IDbContextFactory<ClinicDb> databases, TimeProvide
             : BeginState.Elsewhere;
     }
 
-    // The account that a link made carries the link's id as what made it.
-    private static async Task<AccountId?> AccountOfAsync(ClinicDb db, Ticket ticket, CancellationToken ct)
+    // A second link to an address that came in by another way meanwhile. Only one that was mailed shows that the account is theirs.
+    private async Task<BeginState> UnusedAsync(ClinicDb db, Ticket ticket, CancellationToken ct) =>
+        await HolderAsync(db, ticket, ct).ConfigureAwait(false) is not { } holder ? BeginState.New
+        : !await db.IsUnclaimedAsync(holder, ct).ConfigureAwait(false) ? BeginState.Claimed
+        : await db.WasMailedAsync(ticket, ct).ConfigureAwait(false) ? BeginState.NewLink
+        : BeginState.Elsewhere;
+
+    private async Task<AccountId?> HolderAsync(ClinicDb db, Ticket ticket, CancellationToken ct)
+    {
+        var known = register.Fold(ticket.Email);
+        return await db.Users.Where(user => user.NormalizedEmail == known).Select(user => (AccountId?)new AccountId(user.Id)).SingleOrDefaultAsync(ct).ConfigureAwait(false);
+    }
+
+    // The account that a link made carries the link's id as what made it; one that was there already has its address.
+    private async Task<AccountId?> AccountOfAsync(ClinicDb db, Ticket ticket, CancellationToken ct)
     {
         var madeBy = new OperationId(ticket.Id.Value);
-        return ticket.Account ?? await db.Users.Where(user => user.MadeBy == madeBy).Select(user => (AccountId?)new AccountId(user.Id)).SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        return ticket.Account ?? await db.Users.Where(user => user.MadeBy == madeBy).Select(user => (AccountId?)new AccountId(user.Id)).SingleOrDefaultAsync(ct).ConfigureAwait(false)
+            ?? await HolderAsync(db, ticket, ct).ConfigureAwait(false);
     }
 
     private static List<Problem> Problems(string? name, AgeAnswer? age)
@@ -163,7 +185,7 @@ public sealed class BeginBook(IDbContextFactory<ClinicDb> databases, TimeProvide
         var now = time.GetUtcNow();
         ticket.StayWith(Tickets.HashOf(device));
         ticket.Use(now);
-        var id = ticket.Account;
+        var id = ticket.Account ?? await HolderAsync(db, ticket, ct).ConfigureAwait(false);
         var mailed = await db.WasMailedAsync(ticket, ct).ConfigureAwait(false);
         if (id is { } begun)
         {

@@ -26,7 +26,7 @@ public sealed class InvitationBook(IDbContextFactory<ClinicDb> databases, TimePr
         var now = time.GetUtcNow();
         var since = now - Remembered;
         var rows = await db.Set<Ticket>().AsNoTracking()
-            .Where(row => row.MadeBy != null && row.UsedAt == null && row.WithdrawnAt == null && row.ExpiresAt > since)
+            .Where(row => row.MadeBy != null && Invitations.Purposes.Contains(row.Purpose) && row.UsedAt == null && row.WithdrawnAt == null && row.ExpiresAt > since)
             .OrderByDescending(row => row.MadeAt).ToListAsync(ct).ConfigureAwait(false);
         return [.. rows.Select(row => new InvitationView(row.Id, row.Email, row.Purpose, row.MadeAt, row.ExpiresAt, row.IsGood(now)))];
     }
@@ -88,7 +88,7 @@ public sealed class InvitationBook(IDbContextFactory<ClinicDb> databases, TimePr
     }
 
     private static async Task<Ticket?> FindAsync(ClinicDb db, Actor actor, TicketId id, CancellationToken ct) =>
-        actor.IsOwner ? await db.Set<Ticket>().SingleOrDefaultAsync(row => row.Id == id && row.MadeBy != null, ct).ConfigureAwait(false) : null;
+        actor.IsOwner ? await db.Set<Ticket>().SingleOrDefaultAsync(row => row.Id == id && row.MadeBy != null && Invitations.Purposes.Contains(row.Purpose), ct).ConfigureAwait(false) : null;
 }
 
 /// <summary>A link that was sent and not used yet.</summary>

@@ -12,7 +12,8 @@ internal static class Invitations
 {
     private const string Invite = "send-link";
 
-    private static readonly TicketPurpose[] Purposes = [TicketPurpose.JoinAsTeacher, TicketPurpose.JoinAsStudent, TicketPurpose.Begin];
+    /// <summary>What somebody of the studio sends links for. A student's question to a guardian is none of them.</summary>
+    internal static readonly TicketPurpose[] Purposes = [TicketPurpose.JoinAsTeacher, TicketPurpose.JoinAsStudent, TicketPurpose.Begin];
 
     /// <summary>Sends one, in place of an earlier one to the same address, whatever that was for. One that is handed over proves nothing of the address, and isn’t mailed too.</summary>
     public static async Task<Outcome<SentLink>> InviteAsync(

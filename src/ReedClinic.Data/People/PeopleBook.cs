@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
+using ReedClinic.Data.Guardians;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -52,13 +53,18 @@ public sealed class PeopleBook(IDbContextFactory<ClinicDb> databases, TimeProvid
     public Task<Outcome<bool>> SetOwnerAsync(Actor actor, AccountId account, bool owns, OperationId operation, CancellationToken ct) =>
         ChangeAsync(actor, account, operation, owns ? "let-own" : "end-owning", (db, user, _) => SetAsync(db, user, Role.Owner, owns, ct), ct);
 
-    /// <summary>Closes an account: nobody can sign in with it, and whoever is signed in with it is out at once. Nothing is deleted.</summary>
+    /// <summary>Closes an account: nobody can sign in with it, and whoever is signed in with it is out at once. A guardian’s yes ends with it.</summary>
     public Task<Outcome<bool>> DisableAsync(Actor actor, AccountId account, OperationId operation, CancellationToken ct) =>
-        ChangeAsync(actor, account, operation, "disable", (_, user, now) =>
+        ChangeAsync(actor, account, operation, "disable", async (db, user, now) =>
         {
-            var before = user.DisabledAt;
-            user.DisabledAt ??= now;
-            return Task.FromResult<AuditEvent?>(before is null ? AuditEvent.Disabled : null);
+            if (user.DisabledAt is not null)
+            {
+                return null;
+            }
+
+            user.DisabledAt = now;
+            await db.CloseAsync(outbox, account, actor.Account, now, ct).ConfigureAwait(false);
+            return AuditEvent.Disabled;
         }, ct);
 
     /// <summary>Opens a closed account again.</summary>

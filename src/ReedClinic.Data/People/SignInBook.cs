@@ -208,9 +208,9 @@ public sealed class SignInBook(
         var now = time.GetUtcNow();
         if (!await db.WasDoneAsync(operation, "ask-for-email", account.Id, ct).ConfigureAwait(false))
         {
-            if (await WereManyAsync(db, address, actor.Account, now.AddHours(-1), ct).ConfigureAwait(false))
+            if (await TooManyAsync(db, own ? null : address, actor.Account, now.AddHours(-1), ct).ConfigureAwait(false) is { } problem)
             {
-                return new Outcome<string>.Refused([TooManyLinks]);
+                return new Outcome<string>.Refused([problem]);
             }
 
             var (ticket, secret) = Tickets.Make(TicketPurpose.NewEmail, address, now, actor.Account);
@@ -265,12 +265,13 @@ public sealed class SignInBook(
             : new Outcome<string>.NotFound();
     }
 
-    private static async Task<bool> WereManyAsync(ClinicDb db, string address, AccountId account, DateTimeOffset since, CancellationToken ct) =>
-        await db.TicketsToAsync(TicketPurpose.NewEmail, address, since, ct).ConfigureAwait(false) >= MostLinksAnHour
-        || await db.TicketsOfAsync(TicketPurpose.NewEmail, account, since, ct).ConfigureAwait(false) >= MostLinksAnHour;
-
-    private static Problem TooManyLinks { get; } =
-        new("Email", "Several links went out in the last hour, so none goes now. Please look for the newest one, among unwanted mail too, or ask again in an hour.");
+    // What others ask for hinders nobody from showing that their own address is theirs.
+    private static async Task<Problem?> TooManyAsync(ClinicDb db, string? other, AccountId account, DateTimeOffset since, CancellationToken ct) =>
+        await db.TicketsOfAsync(TicketPurpose.NewEmail, account, since, ct).ConfigureAwait(false) >= MostLinksAnHour
+            ? new Problem("Email", "You asked for several links in the last hour, so none goes now. Please look for the newest one, among unwanted mail too, or ask again in an hour.")
+        : other is not null && await db.TicketsToAsync(TicketPurpose.NewEmail, other, since, ct).ConfigureAwait(false) >= MostLinksAnHour
+            ? new Problem("Email", "No link can go to this address just now. Please ask again in an hour.")
+        : null;
 
     private List<Problem> ProblemsWith(ClinicAccount account, string? old, string? wanted)
     {

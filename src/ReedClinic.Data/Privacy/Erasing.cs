@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
+using ReedClinic.Data.Guardians;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Recordings;
@@ -83,6 +84,7 @@ internal static class Erasing
         await db.Set<DoneOperation>().Where(done => done.Subject == id.Value).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         await db.Set<Session>().Where(session => session.Account == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         await db.Set<RecoveryCode>().Where(code => code.Account == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        await QuestionsAsync(db, address, ct).ConfigureAwait(false);
         await db.Set<Ticket>().Where(ticket => ticket.Account == id || (address != null && ticket.FoldedEmail == address)).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         await db.Set<Job>().Where(job => job.About == id.Value).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         await db.Set<BenchDraft>().Where(draft => draft.Account == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
@@ -91,9 +93,29 @@ internal static class Erasing
         await db.Set<Student>().Where(student => db.Set<Guardianship>().Any(guardian => guardian.Account == id && guardian.Student == student.Id && guardian.EndedAt == null))
             .ExecuteUpdateAsync(student => student.SetProperty(row => row.Consent, Consent.NotAsked).SetProperty(row => row.Version, Guid.CreateVersion7(now)), ct).ConfigureAwait(false);
         await db.Set<Guardianship>().Where(guardian => guardian.Account == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        if (address is not null)
+        {
+            await UnansweredAsync(db, address, now, ct).ConfigureAwait(false);
+        }
 
         // Roles, passkeys and the rest of Identity's rows go with the account.
         await db.Users.Where(user => user.Id == id.Value).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+    }
+
+    // Mail that asks the erased to answer for somebody waits under that student's name.
+    private static async Task QuestionsAsync(ClinicDb db, string? address, CancellationToken ct)
+    {
+        var asked = await db.Set<Ticket>().Where(ticket => ticket.Purpose == TicketPurpose.Guardian && ticket.FoldedEmail == address).Select(ticket => ticket.Id).ToListAsync(ct).ConfigureAwait(false);
+        var mails = asked.ConvertAll(GuardianRules.AskedOnce);
+        await db.Set<Job>().Where(job => mails.Contains(job.Once!)).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+    }
+
+    // Where the erased was asked and never answered, their name and address stand with the student, who can ask somebody else.
+    private static async Task UnansweredAsync(ClinicDb db, string address, DateTimeOffset now, CancellationToken ct)
+    {
+        await db.Set<Student>().Where(student => db.Set<Guardianship>().Any(guardian => guardian.FoldedEmail == address && guardian.GivenAt == null && guardian.EndedAt == null && guardian.Student == student.Id))
+            .ExecuteUpdateAsync(student => student.SetProperty(row => row.Consent, Consent.NotAsked).SetProperty(row => row.Version, Guid.CreateVersion7(now)), ct).ConfigureAwait(false);
+        await db.Set<Guardianship>().Where(guardian => guardian.FoldedEmail == address && guardian.GivenAt == null).ExecuteDeleteAsync(ct).ConfigureAwait(false);
     }
 }
 

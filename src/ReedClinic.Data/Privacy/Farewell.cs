@@ -71,7 +71,7 @@ internal sealed partial class Farewell(IDbContextFactory<ClinicDb> databases, Ti
                 Tell(db, whom, address!.Value, lastSign.AddYears(keepYears), now);
                 break;
             case RecordsCare.LetGo:
-                await LetGoAsync(db, whom, refused ? null : address, now, ct).ConfigureAwait(false);
+                await LetGoAsync(db, whom, address is not null && !refused, now, ct).ConfigureAwait(false);
                 break;
         }
 
@@ -113,7 +113,7 @@ internal sealed partial class Farewell(IDbContextFactory<ClinicDb> databases, Ti
             string.Create(CultureInfo.InvariantCulture, $"{Once}{whom.Person}:{now.UtcDateTime:yyyy-MM-dd}"));
     }
 
-    private async Task LetGoAsync(ClinicDb db, Erasure whom, (string Email, string Name)? address, DateTimeOffset now, CancellationToken ct)
+    private async Task LetGoAsync(ClinicDb db, Erasure whom, bool tells, DateTimeOffset now, CancellationToken ct)
     {
         var account = whom.Account;
         if (whom.Student is { } id)
@@ -126,12 +126,13 @@ internal sealed partial class Farewell(IDbContextFactory<ClinicDb> databases, Ti
             }
         }
 
-        if (address is var (email, name))
+        var erasure = new Erasure(whom.Student, account);
+        if (tells)
         {
-            outbox.Put(db, new Mail(MailKind.Erased, email, name) { At = now });
+            await outbox.PutErasedAsync(db, erasure, now, ct).ConfigureAwait(false);
         }
 
-        await db.EraseAsync(new Erasure(whom.Student, account), AuditEvent.LetGo, null, TimeSpan.FromDays(settings.BackupDays), now, ct).ConfigureAwait(false);
+        await db.EraseAsync(erasure, AuditEvent.LetGo, null, TimeSpan.FromDays(settings.BackupDays), now, ct).ConfigureAwait(false);
     }
 
     private async Task<int> KeepYearsAsync(CancellationToken ct)

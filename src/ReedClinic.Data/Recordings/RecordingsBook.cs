@@ -110,7 +110,7 @@ public sealed class RecordingsBook(IDbContextFactory<ClinicDb> databases, MediaF
 
             if (!recording.MayGoBy(actor, place))
             {
-                return new Outcome<RecordingId>.Refused([RecordingRefusal.ParcelOpened.Problem(recording.Kind)]);
+                return new Outcome<RecordingId>.Refused([place.IsPaused ? People.ConsentTakenBack.Unagreed : RecordingRefusal.ParcelOpened.Problem(recording.Kind)]);
             }
 
             db.Remove(recording);

@@ -46,6 +46,7 @@ public static class LetterComposer
             [.. blocks.OfType<LetterBlock>()])
         {
             Studio = material.Studio,
+            Instrument = batch.Instrument,
         };
     }
 

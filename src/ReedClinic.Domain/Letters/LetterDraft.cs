@@ -27,6 +27,9 @@ public sealed record LetterDraft(
     IReadOnlyList<LetterReed> Reeds,
     IReadOnlyList<LetterBlock> Blocks)
 {
+    /// <summary>What the reeds are for, which gives the drawing its outline; null when not known.</summary>
+    public Instrument? Instrument { get; init; }
+
     /// <summary>The studio that it comes from, as it was called then; null when that isn't known.</summary>
     public string? Studio { get; init; }
 

@@ -141,7 +141,7 @@ public static class SettingsCheck
 
     private static IEnumerable<CheckFinding> OfRest(IConfiguration settings)
     {
-        foreach (var limit in new[] { RateLimits.SignIn, RateLimits.Passkey, RateLimits.Links, RateLimits.Uploads })
+        foreach (var limit in RateLimits.Settings.Append(RateLimits.Uploads))
         {
             if (settings.GetValue(limit, 0) > MostKnocks)
             {

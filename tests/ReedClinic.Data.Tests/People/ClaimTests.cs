@@ -116,4 +116,40 @@ public sealed class ClaimTests(TestDatabases databases) : IClassFixture<TestData
         var told = await db.Set<AuditNote>().Where(note => note.Whom == teacher.Value && note.Who == Owner.Account.Value).Select(note => note.Event).ToListAsync(Ct);
         Assert.Equal([AuditEvent.RoleGiven, AuditEvent.RoleTaken, AuditEvent.Disabled], told.Order());
     }
+
+    [Theory, OnBothEngines]
+    public async Task The_second_of_two_links_that_were_mailed_opens_what_the_first_began(ClinicEngine engine)
+    {
+        await using var scene = new LinkScene(await databases.FreshAsync(engine));
+        await scene.OpenStudioAsync();
+        var phone = new string('p', 43);
+        Assert.IsType<Outcome<bool>.Done>(await scene.Begins.AskAsync("jory@harbour.example", NewOperation(), Ct));
+        var first = (await scene.LatestMailAsync()).Secret;
+        Assert.IsType<Outcome<bool>.Done>(await scene.Begins.AskAsync("jory@harbour.example", NewOperation(), Ct));
+        var second = (await scene.LatestMailAsync()).Secret;
+        var account = Done(await scene.Begins.StartAsync(first, phone, "Jory", AgeAnswer.OldEnough, NewOperation(), Ct));
+
+        Assert.Equal(BeginState.NewLink, await scene.Begins.ReadAsync(second, phone, Ct));
+        Assert.Equal(account, Done(await scene.Begins.StartAsync(second, phone, null, null, NewOperation(), Ct)));
+        Assert.Equal(BeginState.Again, await scene.Begins.ReadAsync(second, phone, Ct));
+        Assert.Equal(BeginState.Elsewhere, await scene.Begins.ReadAsync(second, new string('l', 43), Ct));
+        Assert.Equal(account, Done(await scene.Begins.StartAsync(second, phone, null, null, NewOperation(), Ct)));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_link_to_begin_that_was_not_used_opens_no_account_that_was_made_meanwhile(ClinicEngine engine)
+    {
+        await using var scene = new LinkScene(await databases.FreshAsync(engine));
+        await scene.OpenStudioAsync();
+        var handed = Done(await scene.Begins.SendAsync(Owner, "jory@harbour.example", byHand: true, NewOperation(), Ct)).Secret;
+        Assert.IsType<Outcome<bool>.Done>(await scene.Begins.AskAsync("jory@harbour.example", NewOperation(), Ct));
+        var mailed = (await scene.LatestMailAsync()).Secret;
+        var account = Done(await scene.Begins.StartAsync(mailed, new string('p', 43), "Jory", AgeAnswer.OldEnough, NewOperation(), Ct));
+
+        Assert.Equal(BeginState.Elsewhere, await scene.Begins.ReadAsync(handed, new string('e', 43), Ct));
+        Assert.IsType<Outcome<AccountId>.NotFound>(await scene.Begins.StartAsync(handed, new string('e', 43), "Eve", AgeAnswer.OldEnough, NewOperation(), Ct));
+        Done(await scene.Begins.ClaimAsync((await scene.Accounts.ActorFor(account, Ct))! with { IsFresh = true }, Password, NewOperation(), Ct));
+        Assert.NotEqual(BeginState.New, await scene.Begins.ReadAsync(handed, new string('e', 43), Ct));
+        Assert.IsType<Outcome<AccountId>.NotFound>(await scene.Begins.StartAsync(handed, new string('e', 43), "Eve", AgeAnswer.OldEnough, NewOperation(), Ct));
+    }
 }

@@ -113,6 +113,9 @@ public sealed class LinkTests(TestDatabases databases) : IClassFixture<TestDatab
         scene.Clock.Advance(TimeSpan.FromDays(3));
         Assert.Equal(BeginState.Expired, await scene.Begins.ReadAsync(secret, phone, Ct));
         Assert.True(await scene.Begins.IsUnclaimedAsync(actor, Ct));
+        var stale = Assert.IsType<Outcome<AccountId>.Refused>(await scene.Begins.ClaimAsync(actor with { IsFresh = false }, Password, NewOperation(), Ct));
+        Assert.Equal(FreshSignIn.Field, Assert.Single(stale.Problems).Field);
+        actor = actor with { IsFresh = true };
         Assert.IsType<Outcome<AccountId>.Refused>(await scene.Begins.ClaimAsync(actor, "short", NewOperation(), Ct));
         Assert.Equal(account, Done(await scene.Begins.ClaimAsync(actor, Password, NewOperation(), Ct)));
         Assert.IsType<Outcome<AccountId>.NotFound>(await scene.Begins.ClaimAsync(actor, Password, NewOperation(), Ct));

@@ -202,6 +202,21 @@ public sealed class SignInBookTests(TestDatabases databases) : IClassFixture<Tes
     }
 
     [Theory, OnBothEngines]
+    public async Task What_others_ask_for_hinders_nobody_from_showing_that_an_address_is_theirs(ClinicEngine engine)
+    {
+        var scene = new SignInScene(await databases.FreshAsync(engine));
+        var (runa, eve) = (await scene.InAsync(await scene.AccountAsync("runa@harbour.example")), await scene.InAsync(await scene.AccountAsync("eve@harbour.example")));
+        for (var i = 0; i < SignInBook.MostLinksAnHour; i++)
+        {
+            Done(await scene.SignIn.AskForEmailAsync(eve, "runa@harbour.example", Operation(), Ct));
+        }
+
+        Done(await scene.SignIn.AskForEmailAsync(runa, "runa@harbour.example", Operation(), Ct));
+
+        Done(await scene.SignIn.ConfirmEmailAsync(runa, (await scene.MailAsync())[^1].Secret, Operation(), Ct));
+    }
+
+    [Theory, OnBothEngines]
     public async Task An_address_that_another_account_has_is_not_taken(ClinicEngine engine)
     {
         var scene = new SignInScene(await databases.FreshAsync(engine));

@@ -57,6 +57,26 @@ public sealed class FarewellTests(TestDatabases databases) : CaretakerScene, ICl
     }
 
     [Theory, OnBothEngines]
+    public async Task When_a_younger_students_records_go_the_guardian_is_told_of_the_student_and_not_of_themselves(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var caretaker = Caretaker(db);
+        var guardian = await WardAsync(db, "rosa@harbour.example");
+        await LiveAsync(db, guardian);
+        Clock.SetUtcNow(Clock.GetUtcNow().AddYears(Studio.UsualKeepYears) - RetentionRules.Notice);
+        await caretaker.RoundAsync(Ct);
+        await SendAsync(db);
+
+        Clock.Advance(RetentionRules.Notice);
+        Assert.Equal(1, (await caretaker.RoundAsync(Ct)).LetGo);
+
+        await using var context = db.CreateDbContext();
+        var mails = (await context.Set<Job>().Where(job => job.Kind == JobKind.Mail && job.DoneAt == null).ToListAsync(Ct)).Select(job => Outbox(db).Open(job)!).ToList();
+        Assert.DoesNotContain(mails, mail => mail.Kind == MailKind.Erased);
+        Assert.Equal(("rosa@harbour.example", "Pia"), Assert.Single(mails.Where(mail => mail.Kind == MailKind.WardErased).Select(mail => (mail.To, mail.Ward))));
+    }
+
+    [Theory, OnBothEngines]
     public async Task Who_cannot_be_told_goes_thirty_days_later_than_the_rest(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);

@@ -125,6 +125,22 @@ public sealed class RecordingsBookTests(TestDatabases databases) : IClassFixture
     }
 
     [Theory, OnBothEngines]
+    public async Task Who_may_not_remove_one_because_nobody_agrees_is_told_so(ClinicEngine engine)
+    {
+        var (db, scene, student, reed) = await OpenAsync(engine);
+        var sound = await scene.SendAsync(student, reed.Id, RecordingKind.ArrivalSound, SoundFiles.Mp3());
+        await using (var context = db.CreateDbContext())
+        {
+            await context.Set<Student>().Where(person => person.Id == student.Student).ExecuteUpdateAsync(
+                row => row.SetProperty(person => person.Age, AgeAnswer.Younger).SetProperty(person => person.Consent, Consent.Asked), Ct);
+        }
+
+        var refused = Refused(await scene.Recordings.RemoveAsync(student, sound.Id, Operation(), Ct));
+
+        Assert.StartsWith("No guardian agrees", refused.Message, StringComparison.Ordinal);
+    }
+
+    [Theory, OnBothEngines]
     public async Task Words_are_put_to_a_recording_by_who_may_remove_it(ClinicEngine engine)
     {
         var (_, scene, student, reed) = await OpenAsync(engine);

@@ -41,6 +41,8 @@ public sealed class SettingsCheckTests(TestDatabases databases) : IClassFixture<
     [InlineData("mail-password", "Mail:User", "studio")]
     [InlineData("limits-off", RateLimits.SignIn, "100000")]
     [InlineData("limits-off", RateLimits.Uploads, "100000")]
+    [InlineData("limits-off", RateLimits.Begin, "100000")]
+    [InlineData("limits-off", RateLimits.Guardian, "100000")]
     [InlineData("media-open", "Media:Folder", "wwwroot/media")]
     [InlineData("detailed-errors", "DetailedErrors", "true")]
     [InlineData("log-detail", "Logging:Detail", "Debug")]

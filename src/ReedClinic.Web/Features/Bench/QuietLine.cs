@@ -1,8 +1,8 @@
 using Microsoft.Extensions.Localization;
 using ReedClinic.Data.Bench;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Bench.Advice;
 using ReedClinic.Domain.Faults;
-using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Reeds;
 using ReedClinic.Web.Features.Bench.Forms;
 
@@ -30,16 +30,12 @@ public sealed class QuietLine(IStringLocalizer<BenchText> t)
             return null;
         }
 
-        var takesCane = work.Chosen is { Reversible: Reversible.No };
-        var left = view.Log.LeftAlone.FirstOrDefault(place => work.Typed.MaybePlace() is { } here && Touches(place.Now.Place, here));
-        return (left, view.Reed.Permission) switch
-        {
-            ({ } place, _) => t["QuietLeaveAlone", place.Now.Place.Say(), place.Now.Words],
-            (_, Permission.AdviseOnly) => t["QuietAdviseOnly"],
-            (_, Permission.SafeChangesOnly) when takesCane && !view.Log.OpenRisks.Any() => t["QuietSafeOnly"],
-            _ when view.Log.OpenRisks.FirstOrDefault() is { } risk => t["QuietRisk", risk.Fact.Now.Words],
-            _ => work.Chosen?.Caution,
-        };
+        // The same rules as beside the bench line, for what is typed here: what was agreed, then what is at risk, then the rest.
+        var advice = BenchAdvice.For(view.Log, view.Reed, view.Batch, work.Planned) is [var due, ..] ? due : null;
+        var advised = advice is null ? null : $"{advice.Line} {advice.Reason}";
+        var risk = view.Log.OpenRisks.FirstOrDefault() is { } open ? t["QuietRisk", open.Fact.Now.Words].Value : null;
+        var first = advice is { Kind: AdviceKind.Permission or AdviceKind.LeaveAlone } ? advised : risk ?? advised;
+        return first is null ? work.Chosen?.Caution : $"{first} {work.Chosen?.Caution}".TrimEnd();
     }
 
     // A finding whose own name says a part of the reed, set on another part.
@@ -48,12 +44,4 @@ public sealed class QuietLine(IStringLocalizer<BenchText> t)
         && form.Typed.MaybePlace() is { } here && here.Zone != kind.Zone && kind.Name.Contains(kind.Zone.Name(), StringComparison.Ordinal)
             ? t["QuietElsewhere", kind.Name, kind.Zone.Name(), here.Zone.Name()].Value
             : null;
-
-    /// <summary>Whether two places share anything.</summary>
-    /// <param name="one">A place.</param>
-    /// <param name="other">Another.</param>
-    public static bool Touches(Place one, Place other) =>
-        (one.Zone == other.Zone || one.Zone == Zone.WholeReed || other.Zone == Zone.WholeReed)
-        && (one.Blades == Blades.Both || other.Blades == Blades.Both || one.Blades == other.Blades)
-        && (one.Sides == Sides.Both || other.Sides == Sides.Both || one.Sides == other.Sides);
 }

@@ -47,7 +47,7 @@ public static class RateLimits
     // the mail is slow or the address was mistyped, use the link, and be refused a name or a password once or twice. That is five
     // forms at each door. Nothing is guessed at these doors (a link holds 256 random bits); what they could be misused for is
     // flooding a mailbox, and that has a limit of its own for each receiver, whoever asks: see StrangerLinks.MostInAnHour,
-    // SignInBook.MostLinksAnHour and GuardianBook.MostAsksToOneADay. Our own choice.
+    // SignInBook.MostLinksAnHour and GuardianBook.MostAsksADay. Our own choice.
     private const int ClassOfThirty = 30 * 5;
 
     // The same class signs in at the beginning of a lesson, and mistypes once: guessing is slowed by the rest an account takes

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Bench.Advice;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.Pitch;
@@ -19,6 +20,11 @@ public sealed class AdjustmentForm : EntryForm
     /// <summary>The chosen kind, or null.</summary>
     public AdjustmentKind? Chosen => AdjustmentCatalogue.Find(new AdjustmentKindId(Typed[nameof(Adjustment.AdjustmentKind)]));
 
+    /// <summary>What it says so far as work that is planned; null while no kind or place is chosen.</summary>
+    public PlannedWork? Planned => Chosen is { } kind && Typed.MaybePlace() is { } place
+        ? new PlannedWork(kind.Id, place, ReadAmount() is Outcome<Amount>.Done(var amount) ? amount : Amount.NotSaid)
+        : null;
+
     /// <summary>True when it is said that the student has agreed to it.</summary>
     public bool IsAgreed => Typed[Agreement.Field] == Ticked;
 
@@ -37,7 +43,7 @@ public sealed class AdjustmentForm : EntryForm
     public override Outcome<BenchEntry> ToDomain(Tuning tuning)
     {
         TakeUsual(default);
-        var amount = Amount.Read(Typed[nameof(Amount.Strokes)], Typed[nameof(Amount.Millimetres)], Text(nameof(Amount)));
+        var amount = ReadAmount();
         var made = Adjustment.Of(
             new AdjustmentKindId(Typed[nameof(Adjustment.AdjustmentKind)]),
             Typed.PlaceAt(),
@@ -52,6 +58,8 @@ public sealed class AdjustmentForm : EntryForm
             _ => Any(made),
         };
     }
+
+    private Outcome<Amount> ReadAmount() => Amount.Read(Typed[nameof(Amount.Strokes)], Typed[nameof(Amount.Millimetres)], Text(nameof(Amount)));
 
     /// <inheritdoc />
     protected override void Fill(BenchEntry entry)
