@@ -7,7 +7,11 @@ namespace ReedClinic.Domain.Bench.Phrases;
 /// <param name="First">The first token.</param>
 /// <param name="End">The token after the last.</param>
 /// <param name="Bare">True for a number without a unit.</param>
-internal readonly record struct SaidAmount(int? Strokes, decimal? Mm, string? Words, int First, int End, bool Bare = false);
+internal readonly record struct SaidAmount(int? Strokes, decimal? Mm, string? Words, int First, int End, bool Bare = false)
+{
+    /// <summary>True for strokes, counted or “a few”.</summary>
+    internal bool IsStrokes => Strokes is not null ? !Bare : Words is { } said && (said.EndsWith("strokes", StringComparison.Ordinal) || said.EndsWith("passes", StringComparison.Ordinal) || said.EndsWith("stroke", StringComparison.Ordinal) || said.EndsWith("scrapes", StringComparison.Ordinal));
+}
 
 /// <summary>Reads amounts.</summary>
 internal static class AmountReader
@@ -50,6 +54,7 @@ internal static class AmountReader
         {
             return tokens[at].Text switch
             {
+                "few" or "several" when segment.Word(at - 1) is not ("a" or "another") && Unit(segment, Skip(segment, at + 1, end), out var few) is Cat.Stroke => new SaidAmount(null, null, Text(segment, at, few), at, few),
                 "twice" => new SaidAmount(2, null, null, at, at + 1),
                 "once" when at > segment.First && Ends(segment, at + 1) && segment.Word(at - 1) is not ("at" or "all" or "for") => new SaidAmount(1, null, null, at, at + 1),
                 _ => null,
@@ -106,7 +111,7 @@ internal static class AmountReader
 
     private static int Skip(Segment segment, int at, int end)
     {
-        while (at < end && (Adjectives.Contains(segment.Word(at)) || segment.Word(at) is "of" or "a" or ""))
+        while (at < end && (Adjectives.Contains(segment.Word(at)) || segment.Word(at) is "of" or "a" or "") && !segment.Items.Any(item => item.First == at && item.Cat is Cat.Stroke))
         {
             at++;
         }

@@ -85,7 +85,7 @@ internal static class Comparisons
             Blades = one.OneBlade,
             Sides = one.OneSide ?? (other.Side is "Other" ? null : null),
             Relation = relation,
-            OtherZone = other.HasPlace && other.Zone is not null && otherZone != zone ? otherZone : null,
+            OtherZone = other.HasPlace && otherZone != zone ? otherZone : null,
             OtherBlades = Opposite(other.Blade, one.OneBlade),
             OtherSides = OppositeSide(other.Side, one.OneSide),
             Degree = FindingReader.Degree(segment, link.Quality),

@@ -29,10 +29,25 @@ internal static class DeedKind
 
         var segment = deed.Segment;
         var action = deed.Action ?? (deed.Thing is not null || deed.Object?.Zone is Zone.Cork or Zone.Wire ? "light" : segment.HasWord("dusting") ? "dust" : "take");
+        if (action is "clip" && deed.Object?.Zone is Zone.Wire)
+        {
+            return "bend-wire";
+        }
+
+        if (action is "clip" && deed.Blade is not null && deed.Course.Segments.Any(other => other.Sentence == segment.Sentence && other.HasWord("level") | other.HasWord("flush") | other.HasWord("even") && other.Has(Cat.Blade) && !ReferenceEquals(other, segment) | (other.HasWord("with") || other.HasWord("to"))))
+        {
+            return "offset-tip";
+        }
+
         var trims = (segment.HasWord("trimmed") || segment.HasWord("trim") || segment.HasWord("trimming")) && deed.Target?.Region is "tip" or null && deed.Object?.Zone is null;
         if (action is "clip" && deed.Object?.Zone is null or Zone.TipEdge or Zone.TipSides or Zone.TipCorners or Zone.WholeReed or Zone.Opening || trims || IsClip(deed, action))
         {
             return IsSmall(deed.Amount) ? "clip-hair" : "clip";
+        }
+
+        if (action is "offset" && deed.Object?.Zone is Zone.TipEdge && (segment.HasWord("blade") || segment.HasWord("blades")))
+        {
+            return "offset-tip";
         }
 
         if (IsFurther(deed, action) is { } further)

@@ -47,7 +47,12 @@ internal sealed class DeedParts
 
     internal string? Action => Verb is { } verb ? Moods.Action(verb) : null;
 
-    internal bool IsAgain => Segment.Has(Cat.Again) || Segment.Has(Cat.Same) || (Verb is null && IsOtherPlace) || IsSideToo || (Verb is null && Segment.Has(Cat.More) && Amount is { Strokes: not null } or { Mm: not null } && !Segment.Has(Cat.Quality));
+    internal bool IsAgain => Segment.Has(Cat.Again) || Segment.Has(Cat.Same) || (Verb is null && IsOtherPlace) || IsSideToo || (Verb is null && Segment.Has(Cat.More) && Amount is { Strokes: not null } or { Mm: not null } && !Segment.Has(Cat.Quality)) || IsMoreToo;
+
+    // “And a hair more”, after a deed and about nothing else.
+    private bool IsMoreToo => Verb is null && !HasPlace && Segment.Has(Cat.More) && Amount is { Words: not null } && (Course.Last is { Kind: EntryKind.Adjustment } || (Course.Drafts.Count == 0 && Course.Before.Last is Adjustment))
+        && Segment.Items.All(item => item.Cat is Cat.More or Cat.Degree or Cat.Filler or Cat.Now or Cat.Off or Cat.Also or Cat.Side or Cat.Blade or Cat.Verb or Cat.Again)
+        && Enumerable.Range(Segment.First, Segment.End - Segment.First).All(at => Segment.Tokens[at].Kind is TokenKind.Break or TokenKind.Symbol || Segment.Items.Any(item => item.First <= at && at < item.End) || (Amount is { } said && at >= said.First && at < said.End) || Segment.Word(at) is "and" or "then" or "just" or "a" or "the" or "only");
 
     // “And the right too”, of what stands last in the log.
     private bool IsSideToo => Verb is null && Course.Drafts.Count == 0 && Course.Before.Last is Adjustment && (Blade is not null || Side is not null) && !HasPlace
@@ -85,23 +90,31 @@ internal sealed class DeedParts
 
     private bool IsOfVerb => Action switch
     {
+        "light" when HasPlace && Thing is null && IsDone => true,
         "light" => (Thing is not null and not "air" && IsThingPut) || (Object?.Zone is Zone.Wire or Zone.Cork && Segment.HasWord("on") | Segment.HasWord("round") | Segment.HasWord("added")) || (HasPlace && Segment.HasWord("over") && Verb is { } went && Segment.Word(went.First) is "go" or "went" or "going" or "gone" && !Segment.Has(Cat.Quality)) || (Amount is { } amount && (amount.Strokes is not null || amount.Mm is not null || Segment.Has(Cat.Off) || IsBareLight) && (HasPlace || Topic is not null) && !Segment.Has(Cat.Cent)),
         "take" when (Side is not null || Blade is not null) && DeedKind.IsToMatch(this) && (Segment.HasWord("down") || Amount is not null) => true,
+        "take" or "light" or "realign" or "press" when !HasPlace && Amount is { Bare: true } && Segment.Has(Cat.Change) => false,
         "take" => (Amount is not null && !Segment.Has(Cat.Cent)) || (HasPlace && IsTakenDown) || Segment.Has(Cat.Quality, "bump") || Segment.Has(Cat.Quality, "barkspot") && Segment.Has(Cat.Off),
         "other" => HasPlace || Thing is not null,
         "fit" => Object?.Zone is Zone.Cork or Zone.Wire or Zone.Thread || Thing is not null,
         "realign" => IsRealigned || (Object is not null && DeedKind.IsFurther(this, "realign") is not null),
         "draw" => Thing is "air" && !Segment.Has(Cat.Test),
         "keepoff" => false,
+        "clean" when Segment.Has(Cat.Test, "Seal") => false,
         "open" or "press" when IsOfItself => false,
         "define" when !HasPlace && !(Pronoun && Course.Topic is not null) && Course.Pending is null => false,
         "bend" when !HasPlace && !Pronoun && Blade is null && Thing is null => false,
+        "retire" when Object is not null and not { Zone: Zone.WholeReed } => false,
         "retire" => Verb is { } gone && (Moods.Form(gone) is not 'B' || HasObject(gone) || gone.First == Segment.First),
         "scrape" when Target is null && Part is null && Side is null && Blade is null && Amount is null && !(Pronoun && Course.Topic is not null) && !Segment.HasWord("cane") => false,
         "tie" when Segment.Has(Cat.Quality) && Object is null => false,
         "scrape" or "open" or "press" or "even" or "clean" or "free" or "lengthen" or "define" or "narrow" or "tie" or "seal" or "round" or "bend" or "square" or "offset" or "squeeze" or "soak" or "dry" or "wait" or "smooth" => !(Action is "soak" or "dry" && Segment.HasWord("too") && Segment.HasWord("long") | Segment.HasWord("much")) && !IsState && !IsStanding,
         _ => true,
     };
+
+    // “Did the corners, two each”.
+    private bool IsDone => Verb is { } verb && Segment.Word(verb.First) is "did" or "done" or "doing" && Object is { } place && (Segment.Word(verb.First) is "done" || place.First >= verb.End) && place.First - verb.End <= 2 && !Segment.Has(Cat.Quality) && !Segment.Has(Cat.Good) && !Segment.Has(Cat.Not)
+        && !Segment.Has(Cat.Test) && !Segment.HasWord("what") && !Segment.HasWord("job") && Object.Zone is not (Zone.Opening or Zone.WholeReed);
 
     // “Put tape round the sides”; not “the tape is on its way”.
     private bool IsThingPut => Verb is { } verb && Segment.Items.FirstOrDefault(item => item.Cat == Cat.Thing) is { Value: not null } thing && (thing.First > verb.First || IsPutOn);
@@ -110,12 +123,12 @@ internal sealed class DeedParts
     private bool IsPutOn => Segment.Items.Any(item => (item.Cat == Cat.Thing && item.Value is not ("air" or "mandrel" or "block" or "case" or "pliers") || (item.Cat == Cat.Zone && item.Value is "Cork" or "Wire"))
         && Segment.Word(item.First - 1) is not ("over" or "under" or "on" or "from" or "off" or "to" or "behind" or "above" or "below" or "near" or "in")
         && !Segment.HasWord("table") && !Segment.HasWord("order") && !Segment.HasWord("ordered") && !Segment.HasWord("bench") && !Segment.HasWord("shelf") && !Segment.HasWord("floor")
-        && (Enumerable.Range(item.End, Math.Max(0, Math.Min(3, Segment.End - item.End))).Any(at => Segment.Word(at) is "on" or "over" or "round" or "around" or "across" or "along" or "through" or "to" or "in" or "into" or "down"
+        && (Enumerable.Range(item.First + 1, Math.Max(0, Math.Min(item.End + 3, Segment.End) - item.First - 1)).Any(at => Segment.Word(at) is "on" or "over" or "round" or "around" or "across" or "along" or "through" or "to" or "in" or "into" or "down"
                 && !Segment.Items.Any(known => known.Cat is Cat.Test && known.First <= at && at < known.End))
             || Segment.Word(item.First - 1) is "new" or "fresh" or "another" || Segment.Word(item.First - 2) is "new" or "fresh"));
 
     /// <summary>“Give it a scrape”, “went over the corners lightly”.</summary>
-    private bool IsBareLight => HasPlace && !Segment.Has(Cat.Quality) && !Segment.Has(Cat.Good) && Amount?.Words is not null && (Segment.HasWord("over") || Segment.HasWord("gave") || Segment.HasWord("giving") || Segment.HasWord("give") || Segment.HasWord("put"));
+    private bool IsBareLight => HasPlace && !Segment.Has(Cat.Quality) && !Segment.All(Cat.Good).Any(good => Amount is { } said && (good.First < said.First || good.End > said.End)) && Amount?.Words is not null && (Segment.HasWord("over") || Segment.HasWord("gave") || Segment.HasWord("giving") || Segment.HasWord("give") || Segment.HasWord("put"));
 
     private bool IsTakenDown => Segment.HasWord("down") || Segment.Has(Cat.Off) || Segment.HasWord("back") || Action is "take" && Object is not null && Verb is { } verb && Segment.Word(verb.First) is "take" or "took" or "taking" or "taken";
 
@@ -152,12 +165,17 @@ internal sealed class DeedParts
     {
         get
         {
+            if (Segment.Has(Cat.Change) && HasPlace && Amount is { Bare: false, Strokes: not null } && !Segment.Has(Cat.Quality) && !Segment.Has(Cat.Test) && !Segment.Has(Cat.Than))
+            {
+                return true;
+            }
+
             if (Segment.Has(Cat.Quality) || Segment.Has(Cat.Test) || Segment.Has(Cat.Cent) || Segment.Has(Cat.Than) || Segment.Has(Cat.Change))
             {
                 return Segment.Has(Cat.Off) && Amount is { Bare: false } && HasPlace && !Segment.Has(Cat.Test) && Amount.Value.First < Object?.First && !Segment.Has(Cat.Cent);
             }
 
-            if (Thing is "mandrel")
+            if (Thing is "mandrel" || Segment.Word(Segment.First) is "after" or "since" or "despite" or "before" or "another" && Segment.HasWord("would"))
             {
                 return false;
             }
@@ -177,7 +195,7 @@ internal sealed class DeedParts
                 return IsPutOn && !Segment.Has(Cat.Not);
             }
 
-            if (Object is null && !Segment.Has(Cat.Off) && !Segment.Has(Cat.More) && Segment.Joint is "," or "" or "but" && Course.LastInSentence is { Kind: EntryKind.Adjustment, Slots: { Strokes: null, Mm: null, Words: null } })
+            if (IsMeasure)
             {
                 return false;
             }
@@ -187,10 +205,14 @@ internal sealed class DeedParts
                 return true;
             }
 
-            return Amount is { } amount && (amount.Strokes is not null && !amount.Bare ? HasPlace || Segment.Has(Cat.Off) || Course.Pending is { HasPlace: true } || (Course.Last is { Kind: EntryKind.Adjustment } && Course.LastInSentence is not { Kind: EntryKind.Note })
+            return Amount is { } amount && (amount.IsStrokes ? HasPlace || Segment.Has(Cat.Off) || Course.Pending is { HasPlace: true } || (Course.Last is { Kind: EntryKind.Adjustment } && Course.LastInSentence is not { Kind: EntryKind.Note })
                 : (Segment.Has(Cat.Off) && (HasPlace || Blade is not null || Side is not null || Course.Topic is not null)) || (amount.Words is not null && IsWorkNoun) || (amount.Bare && amount.Strokes is not null && (((HasPlace || Side is not null || Blade is not null) && Course.LastInSentence is { Kind: EntryKind.Adjustment }) || (HasPlace && Course.Last is null or { Kind: EntryKind.Adjustment } && (Segment.Word(amount.End) is "on" or "off" or "from" or "each" || Segment.Has(Cat.More))) || (Course.Pending is { HasPlace: true } && Segment.Word(amount.End) is "each" or "apiece"))));
         }
     }
+
+    /// <summary>“Dusted the heart, two strokes”: how much, said after what was done.</summary>
+    internal bool IsMeasure => Verb is null && Object is null && Amount is not null && !Segment.Has(Cat.Off) && !Segment.Has(Cat.More) && !Segment.Has(Cat.Again) && Segment.Joint is "," or "" or "but" or ":"
+        && Course.LastInSentence is { Kind: EntryKind.Adjustment } last && last.Last == Course.At - 1 && (last.PlaceCarried || last.Slots is { Strokes: null, Mm: null });
 
     // “Corners 2”, “gutter two left”: a place and how many, and nothing else.
     private bool IsBareLine => Amount is { Bare: true, Strokes: not null } amount && Object is { Zone: not (Zone.Opening or Zone.WholeReed or Zone.Eye or Zone.Cork or Zone.Thread or Zone.Wire or Zone.Inside or Zone.TipEdge) } && Course.Last is null or { Kind: EntryKind.Adjustment }

@@ -80,7 +80,7 @@ internal static class DeedReader
         var kind = DeedKind.Of(deed);
         var known = AdjustmentCatalogue.Find(new AdjustmentKindId(kind));
         var place = deed.Target;
-        var zone = kind is "extend-windows" or "clip" or "clip-hair" or "clean-inside" || place?.Zone is null ? known?.Zone ?? place?.Usual : place.Zone;
+        var zone = kind is "extend-windows" or "clip" or "clip-hair" or "clean-inside" || place?.Zone is null ? known?.Zone is Zone.WholeReed && place?.Usual is { } usual ? usual : known?.Zone ?? place?.Usual : place.Zone;
         if (SaidTwice(deed, kind))
         {
             deed.Course.Absorb(aside: false);
@@ -121,6 +121,11 @@ internal static class DeedReader
         if (kind == "draw-air" && same.Slots is { Kind: "soak", Strokes: null, Words: null } && same.Last == deed.Course.At - 1 && deed.Segment.Joint is "and" or "then")
         {
             same.Slots = new ReadSlots { Kind = kind, Zone = Zone.Opening };
+            return true;
+        }
+
+        if (same.Slots.Kind == kind && deed.Pronoun && deed.Object is null && deed.Amount is null && deed.Blade is null && deed.Side is null && same.Last == deed.Course.At - 1 && !deed.Segment.Has(Cat.Again))
+        {
             return true;
         }
 

@@ -35,6 +35,7 @@ internal static class DeedTable
         smooth-bumps: smooth even scrape take dust light sand press clip blend clean free polish narrow; bump
         even-up: even; WholeReed * -
         square-tip: square; *
+        square-tip: offset smooth even; TipEdge
         offset-tip: offset; *
         open-squeeze: open squeeze; Opening -
         open-squeeze: squeeze; SideEdges WholeReed TipSides HeartSides heart HeartCentre side *

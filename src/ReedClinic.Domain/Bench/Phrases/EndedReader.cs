@@ -8,7 +8,7 @@ internal static class EndedReader
         var segment = course.Segment;
         var finding = course.Before.LastFinding is not null || course.LastOf(EntryKind.Finding) is not null;
         var noMore = segment.Has(Cat.NoMore) && segment.Has(Cat.Quality);
-        if (!(finding || noMore || IsTheOne(segment)) || segment.Asked || Moods.IsQuestion(segment))
+        if (!(finding || noMore || IsTheOne(segment) || Leaves(course, segment)) || segment.Asked || Moods.IsQuestion(segment))
         {
             return false;
         }
@@ -29,7 +29,7 @@ internal static class EndedReader
             return false;
         }
 
-        if (course.LastInSentence is { Kind: EntryKind.FindingEnded } same && same.Slots.Ending == ending && segment.Find(Cat.Quality) is null)
+        if (course.LastInSentence is { Kind: EntryKind.FindingEnded } same && same.Slots.Ending == ending && (segment.Find(Cat.Quality) is null || kind == same.Slots.Kind))
         {
             return course.Absorb(aside: false);
         }
@@ -51,6 +51,16 @@ internal static class EndedReader
         if (IsLess(segment))
         {
             return FindingEnding.Better;
+        }
+
+        if (Leaves(course, segment))
+        {
+            return FindingEnding.LeftOnPurpose;
+        }
+
+        if (segment.Find(Cat.Quality) is { } fault && Enumerable.Range(segment.First, fault.First - segment.First).Any(at => segment.Word(at) is "stopped" or "ceased" or "quit") && !FindingTable.IsPraise(fault.Value))
+        {
+            return FindingEnding.Gone;
         }
 
         if (segment.Find(Cat.Leave) is { } leave && IsTheOne(segment) && !segment.Items.Any(item => item.Cat == Cat.Other && item.First < leave.First && segment.Word(item.First) is not "your"))
@@ -81,6 +91,14 @@ internal static class EndedReader
         return null;
     }
 
+    // “I’m leaving the tip long, on purpose”, “uneven windows left so on purpose”.
+    private static bool Leaves(Course course, Segment segment)
+    {
+        var next = course.At + 1 < course.Segments.Count && course.Segments[course.At + 1].Sentence == segment.Sentence ? course.Segments[course.At + 1] : null;
+        var meant = segment.Has(Cat.Ended, nameof(FindingEnding.LeftOnPurpose)) || next?.Has(Cat.Ended, nameof(FindingEnding.LeftOnPurpose)) == true;
+        return segment.Has(Cat.Quality) && !segment.Has(Cat.Other) && segment.Has(Cat.Leave) | segment.HasWord("left") && (meant || segment.Has(Cat.Me) && segment.Has(Cat.Leave) && course.Before.LastFinding is not null);
+    }
+
     /// <summary>The finding that is meant, by its kind.</summary>
     private static string? Kind(Course course, Segment segment, List<Mention> mentions)
     {
@@ -100,7 +118,7 @@ internal static class EndedReader
             return named;
         }
 
-        if (named is not null && (segment.Has(Cat.NoMore) || IsTheOne(segment)))
+        if (named is not null && (segment.Has(Cat.NoMore) || IsTheOne(segment) || Leaves(course, segment)))
         {
             return named;
         }

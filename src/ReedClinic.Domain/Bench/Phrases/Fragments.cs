@@ -14,13 +14,19 @@ internal static class Fragments
             return course.Absorb(aside: false);
         }
 
+        var mentions = PlaceReader.Read(segment);
+        var amount = AmountReader.Read(segment, segment.First, segment.End);
+        if (mentions.Count == 0 && amount is { } much && segment.Has(Cat.Hedge) && IsFragment(segment, mentions, amount) && course.LastInSentence is { Kind: EntryKind.Adjustment } done && done.Last == course.At - 1
+            && Moods.Head(course.Segments[done.First]) is { } told && Moods.Form(told) is 'P' or 'N')
+        {
+            return Measure(course, done, much);
+        }
+
         if (Colours.TryRead(course))
         {
             return true;
         }
 
-        var mentions = PlaceReader.Read(segment);
-        var amount = AmountReader.Read(segment, segment.First, segment.End);
         if (!IsFragment(segment, mentions, amount))
         {
             return false;
@@ -43,7 +49,8 @@ internal static class Fragments
     {
         var none = last.Slots.Strokes is null && last.Slots.Mm is null && last.Slots.Words is null;
         var each = last.Slots.Kind is "clip" or "clip-hair" && last.Slots.Strokes is not null && (amount.Words is not null || amount.Mm is not null);
-        if (none || each || last.PlaceCarried)
+        var nearer = last.Slots is { Words: not null, Kind: not ("clip" or "clip-hair") } && amount is { Strokes: not null } or { Mm: not null };
+        if (none || each || nearer || last.PlaceCarried)
         {
             amount = each ? amount with { Strokes = null } : amount;
             last.Slots = AgainReader.WithAmount(last.Slots, amount);
@@ -72,7 +79,7 @@ internal static class Fragments
         for (var i = segment.First; i < segment.End; i++)
         {
             var known = segment.Tokens[i].Kind is TokenKind.Symbol or TokenKind.Break
-                || segment.Word(i) is "and" or "then" or "but" or "so" or "the" or "a" or "of" or "on" or "in" or "at" or "off" or "from" or "only" or "just" or "this" or "that" or "time" or "there" or "for" or "with" or "or" or "plus" or "over" or "not" or "to" or "it" or "here" or "along" or "all" or "down" or "both" or "each" or "i" or "mean" or "'s" or "one"
+                || segment.Word(i) is "and" or "then" or "but" or "so" or "the" or "a" or "of" or "on" or "in" or "at" or "off" or "from" or "only" or "just" or "this" or "that" or "time" or "there" or "for" or "with" or "or" or "plus" or "over" or "not" or "to" or "it" or "here" or "along" or "all" or "down" or "both" or "each" or "i" or "mean" or "'s" or "one" or "about" or "around" or "nearly" or "some" or "almost" or "say" or "well" or "no" or "more" or "than" or "maybe" or "perhaps" or "did" or "was" or "took"
                 || mentions.Any(mention => mention.First <= i && i < mention.End)
                 || (amount is { } said && said.First <= i && i < said.End)
                 || segment.Items.Any(item => item.First <= i && i < item.End && item.Cat is Cat.Filler or Cat.Also or Cat.Now or Cat.More or Cat.Degree or Cat.Off or Cat.Stroke or Cat.Again or Cat.Same or Cat.Part or Cat.Hedge);

@@ -17,7 +17,7 @@ internal static class HeadVerb
             }
 
             var rests = segment.Items.FirstOrDefault(item => item.Cat == Cat.Verb && item.First > verb.First && Moods.Action(verb) is "light" && (Moods.Action(item) is "dry" or "wait" || Moods.TellsDeed(segment, segment.First) || Moods.TellsDeed(segment, segment.First + 1)) && !IsNoun(segment, item));
-            return Named(segment, verb) ?? Settled(segment, verb) ?? Aside(segment, verb) ?? Result(segment, verb) ?? (rests.Value is null ? verb : rests);
+            return Pasts.Told(segment, Named(segment, verb) ?? Settled(segment, verb) ?? Aside(segment, verb) ?? Result(segment, verb) ?? (rests.Value is null ? verb : rests));
         }
 
         return null;
@@ -161,7 +161,7 @@ internal static class HeadVerb
     // “The clip”, “the lightest dusting”, “blend smooth”: the deed’s name.
     private static bool IsNamed(Segment segment, Item verb, string last)
     {
-        if (Moods.Form(verb) is 'B' or 'S' && last is "the" or "a" or "an" or "that" or "this" or "your" or "my" or "of" or "is" or "'s" or "are" or "too" or "very" or "one" or "another" or "was" or "each" or "little" or "so" or "no" or "more" or "than" or "first" or "last" or "light" or "nice" or "good" or "own")
+        if (Moods.Form(verb) is 'B' or 'S' && last is "the" or "a" or "an" or "some" or "any" or "that" or "this" or "your" or "my" or "of" or "is" or "'s" or "are" or "too" or "very" or "one" or "another" or "was" or "each" or "little" or "so" or "no" or "more" or "than" or "first" or "last" or "light" or "nice" or "good" or "own")
         {
             return true;
         }
@@ -173,6 +173,18 @@ internal static class HeadVerb
 
         // “Blend smooth”, “clip clean”: the deed’s name with a word for how it is, and nothing that it is done to.
         if (Moods.Form(verb) is 'B' && Moods.Action(verb) is not ("squeeze" or "press" or "bend") && segment.Items.Any(item => item.First == verb.End && item.Cat is Cat.Quality or Cat.Good && Ends(segment, item.End)))
+        {
+            return true;
+        }
+
+        // “Few strokes round the shoulders”.
+        if (Moods.Form(verb) is 'B' && segment.Word(verb.First) is "round" && verb.First > segment.First && last is not ("and" or "then" or "i" or "to" or "we"))
+        {
+            return true;
+        }
+
+        // “Ramp too steep”, “blend smooth enough”: the word names a place of which something is said.
+        if (Moods.Form(verb) is 'B' && verb.First == segment.First && segment.Items.Any(item => item.First == verb.First && item.Cat is Cat.Zone) && segment.Items.Any(item => item.First >= verb.End && item.Cat is Cat.Quality or Cat.Good) && segment.Word(verb.End) is not ("the" or "it" or "that" or "them"))
         {
             return true;
         }
@@ -189,7 +201,8 @@ internal static class HeadVerb
             return false;
         }
 
-        if (Moods.Form(verb) is 'P' or 'N' && last is "the" or "a" or "an" or "your" or "well" or "too" or "nicely" or "evenly" or "badly" or "is" or "'s" or "are" or "already" && Moods.Action(verb) is not "harm"
+        if (Moods.Form(verb) is 'P' or 'N' && (last is "the" or "a" or "an" or "your" or "well" or "too" or "nicely" or "evenly" or "badly" or "is" or "'s" or "are" or "already" or "hardly" or "scarcely" or "poorly" or "beautifully" or "neatly" or "crudely" or "roughly" or "carelessly" or "unevenly" or "half" or "under" or "over" or "cleanly" or "properly" or "horribly" or "never"
+            || (Moods.Form(verb) is 'P' or 'N' && last is "barely" && segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region or Cat.Part && item.End <= verb.First))) && Moods.Action(verb) is not "harm"
             && segment.Word(verb.First - 2) is not ("have" or "i"))
         {
             return true;

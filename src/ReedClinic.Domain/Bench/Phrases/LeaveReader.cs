@@ -15,7 +15,7 @@ internal static class LeaveReader
 
         var mentions = PlaceReader.Read(segment);
         var place = mentions.FirstOrDefault(mention => mention.HasPlace) ?? mentions.Select(mention => mention with { Zone = Zone.WholeReed }).FirstOrDefault(mention => mention.OneBlade is not null || mention.OneSide is not null) ?? (course.Pending is { HasPlace: true } ahead && Says(segment) ? ahead : null) ?? (Pronoun(segment) ? course.Topic ?? OfLog(course) : null);
-        if (place is null || !(Says(segment) || IsForbidden(segment)))
+        if (place is null || !(Says(segment) || IsForbidden(segment) || KeepOff.Says(segment)))
         {
             return false;
         }
@@ -23,6 +23,11 @@ internal static class LeaveReader
         foreach (var other in mentions.Where(mention => !ReferenceEquals(mention, place)))
         {
             place = place with { Blade = place.Blade ?? other.Blade, Side = place.Side ?? other.Side };
+        }
+
+        if (course.LastInSentence is { Kind: EntryKind.LeaveAlone } said && said.Slots.Zone == place.Usual && mentions.All(mention => !mention.HasPlace) && said.Last == course.At - 1)
+        {
+            return course.Absorb(aside: false);
         }
 
         course.Add(EntryKind.LeaveAlone, new ReadSlots { Zone = place.Usual, Blades = place.OneBlade, Sides = place.OneSide });

@@ -181,10 +181,18 @@ internal sealed class Lexicon
             var value = line[(space + 1)..colon];
             foreach (var form in line[(colon + 1)..].Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
             {
-                Add(form.Split(' '), cat, value);
+                foreach (var way in Ways(form.Split(' '), 0))
+                {
+                    Add([.. way], cat, value);
+                }
             }
         }
     }
+
+    /// <summary>“run|runs into each_other|one” stands for every way through it; an empty way leaves the word out.</summary>
+    private static IEnumerable<IEnumerable<string>> Ways(string[] slots, int at) => at == slots.Length
+        ? [[]]
+        : slots[at].Split('|').SelectMany(way => Ways(slots, at + 1).Select(rest => way.Split('_', StringSplitOptions.RemoveEmptyEntries).Concat(rest)));
 
     private void AddVerbs(string table)
     {

@@ -19,7 +19,7 @@ internal enum Mood
 internal static class Moods
 {
     private static readonly HashSet<string> Lead =
-        ["and", "then", "so", "but", "now", "also", "just", "only", "lightly", "gently", "carefully", "slightly", "again", "quickly", "i", "we", "have", "'ve", "am", "'m", "the", "a", "on", "of", "", "here", "at", "up", "very", "with", "first", "next", "in", "to", "for", "simply", "already", "myself", "both", "which", "because", "plus", "this", "that", "these", "those", "there", "its", "your", "my", "even", "straight", "another", "more", "as", "well", "too", "finally", "quick", "quickly", "barely", "really", "softly", "delicately", "having", "'s", "one", "over", "merely", "got", "still", "dry", "wet", "it"];
+        ["and", "then", "so", "but", "now", "also", "just", "only", "lightly", "gently", "carefully", "slightly", "again", "quickly", "i", "we", "have", "'ve", "am", "'m", "the", "a", "on", "of", "", "here", "at", "up", "very", "with", "first", "next", "in", "to", "for", "simply", "already", "myself", "both", "which", "because", "plus", "this", "that", "these", "those", "there", "its", "your", "my", "even", "straight", "another", "more", "as", "well", "too", "finally", "quick", "quickly", "barely", "really", "softly", "delicately", "having", "'s", "one", "over", "merely", "got", "still", "dry", "wet", "it", "ended", "finished", "managed", "had", "went", "needed", "done"];
 
     /// <summary>Which verb says what the segment is about, if any.</summary>
     internal static Item? Head(Segment segment) => HeadVerb.Of(segment);
@@ -110,7 +110,7 @@ internal static class Moods
     }
 
     // “Tied on a bit squint”, “scraped too deep”: how it is, told by what was done to it once.
-    private static bool IsHowItIs(Segment segment, Item verb) => Form(verb) is 'P' or 'N' && segment.Items.Any(item => item.Cat is Cat.Quality && item.First >= verb.End && item.Value is "thick" or "thin" or "stiff" or "soft" or "crooked" or "slanted" or "lopsided" or "uneven" or "ragged" or "steep" or "merged" or "squashed" or "against" or "deep" or "shallow" or "slipped")
+    private static bool IsHowItIs(Segment segment, Item verb) => Form(verb) is 'P' or 'N' && segment.Items.Any(item => item.Cat is Cat.Quality && item.First >= verb.End && item.Value is "thick" or "thin" or "stiff" or "soft" or "crooked" or "slanted" or "lopsided" or "uneven" or "ragged" or "steep" or "merged" or "squashed" or "against" or "deep" or "shallow" or "slipped" or "high" or "worn" or "loose" or "undone")
         && !segment.Items.Any(item => item.Cat is Cat.Side or Cat.Blade or Cat.Part && item.First >= verb.End && Action(verb) is "take") && !segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region or Cat.Thing && item.First >= verb.End) && segment.Word(verb.End) is not ("it" or "them" or "that") && AmountReader.Read(segment, segment.First, segment.End) is null or { Words: not null };
 
     private static Mood OfNone(Course course, Segment segment) =>
@@ -151,7 +151,7 @@ internal static class Moods
             }
         }
 
-        return !HasWords(segment, verb, "to", "by", "for", "of", "from", "about") || segment.Word(verb.First - 1) is not ("to" or "by" or "for" or "of" or "from" or "about" or "'s");
+        return !HasWords(segment, verb, "to", "by", "for", "of", "from", "about") || (Form(verb) is 'P' && segment.Word(verb.First - 1) is "to") || segment.Word(verb.First - 1) is not ("to" or "by" or "for" or "of" or "from" or "about" or "'s");
     }
 
     private static bool HasWords(Segment segment, Item verb, params ReadOnlySpan<string> words)
@@ -167,7 +167,7 @@ internal static class Moods
         return false;
     }
 
-    private static bool IsPassive(Segment segment, Item verb) => !(Action(verb) is "retire" && segment.Word(verb.First) is "gone" or "went") && !TellsDeed(segment, segment.First) && HasWords(segment, verb, "was", "were", "been", "is", "are", "be", "being", "has", "had", "'s");
+    private static bool IsPassive(Segment segment, Item verb) => !(segment.Word(verb.First - 1) is "to" && segment.Word(verb.First - 2) is "had") && !(segment.Word(verb.First) is "had" && segment.Word(verb.First - 1) is "'s" or "has") && !(Action(verb) is "retire" && segment.Word(verb.First) is "gone" or "went") && !TellsDeed(segment, segment.First) && HasWords(segment, verb, "was", "were", "been", "is", "are", "be", "being", "has", "had", "'s");
 
     /// <summary>“Taking cane off there costs the low notes”.</summary>
     private static bool IsGeneral(Segment segment, Item verb)

@@ -40,6 +40,11 @@ internal static class OutcomeReader
             return false;
         }
 
+        if (segment.Word(closed.End - 1) is "has" or "'s" or "did" or "was" && closed.Count <= 3 && closed.End < segment.End && segment.Tokens[closed.End].Kind is not TokenKind.Break && !segment.Items.Any(item => item.First == closed.End && item.Cat is Cat.Now or Cat.Filler))
+        {
+            return false;
+        }
+
         var feared = course.LastInSentence is { Kind: EntryKind.Risk } risk ? risk : null;
         var told = feared is not null || course.Before.LastRisk is not null || course.LastOf(EntryKind.Risk) is not null || segment.Has(Cat.Risk) || (closed.Count > 2 && course.Last is null);
         if (!told || (segment.Has(Cat.Quality) && course.Before.LastRisk is null))
@@ -172,7 +177,7 @@ internal static class OutcomeReader
         var segment = course.Segment;
         var may = segment.Has(Cat.Risk) || (segment.Find(Cat.May) is { } word && segment.Items.Any(item => item.Cat is Cat.Verb && item.First >= word.End && item.First - word.End <= 2 && Moods.Action(item) is "harm")
             && !Speaks(segment, word)) || Threatens(segment);
-        if (!may || segment.Asked || Moods.IsQuestion(segment) || (segment.Find(Cat.Risk) is { } risk && Speaks(segment, risk) && segment.Word(risk.First) is "might" or "may" or "could" or "can" && segment.Word(risk.First - 1) is "i" or "we"))
+        if (!may || segment.HasWord("wonder") || segment.HasWord("whether") || segment.Asked || Moods.IsQuestion(segment) || (segment.Find(Cat.Risk) is { } risk && Speaks(segment, risk) && segment.Word(risk.First) is "might" or "may" or "could" or "can" && segment.Word(risk.First - 1) is "i" or "we" && !IsLoss(segment)))
         {
             return false;
         }
@@ -193,6 +198,9 @@ internal static class OutcomeReader
         course.Add(EntryKind.Risk, new ReadSlots { Zone = place?.Usual });
         return true;
     }
+
+    // “I might lose the heart doing this”.
+    private static bool IsLoss(Segment segment) => segment.HasWord("lose") || segment.HasWord("ruin") || segment.HasWord("spoil") || segment.HasWord("wreck") || segment.HasWord("kill") || segment.HasWord("damage") || segment.HasWord("crack") || segment.HasWord("split") || segment.HasWord("cost") || segment.HasWord("chip") || segment.HasWord("regret");
 
     private static readonly HashSet<string> Harmless = ["be", "have", "need", "want", "do", "help", "work", "settle", "open", "improve", "like", "try", "come", "play", "well", "still", "also", "just", "as", "not", "say", "see", "use", "make", "benefit", "stand", "take", "get"];
 

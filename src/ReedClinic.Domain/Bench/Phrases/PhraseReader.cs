@@ -28,10 +28,19 @@ public static class PhraseReader
         for (course.At = 0; course.At < course.Segments.Count; course.At++)
         {
             Enter(course);
+            var behind = Afterthought.Of(course);
+            course.Pending = behind ?? course.Pending;
             var known = course.Drafts.Count(draft => draft.Kind is not EntryKind.Note);
             if (!Understand(course))
             {
                 Leave(course);
+            }
+
+            if (behind is not null && course.Drafts.Count(draft => draft.Kind is not EntryKind.Note) > known)
+            {
+                course.Drafts[^1].Last = ++course.At;
+                course.Topic = behind;
+                course.Pending = null;
             }
 
             Carry(course, said: course.Drafts.Count(draft => draft.Kind is not EntryKind.Note) > known);
@@ -119,10 +128,11 @@ public static class PhraseReader
 
     // “Written on the slip: please don’t thin my tip”.
     private static bool Reports(Segment segment) => segment.HasWord("written") || segment.HasWord("says") || segment.HasWord("said") || segment.HasWord("wrote") || segment.HasWord("writes")
-        || segment.HasWord("instructions") || segment.HasWord("recipe") || segment.HasWord("advice") || segment.HasWord("homework") || segment.HasWord("steps") || segment.HasWord("list") || segment.HasWord("orders") || segment.HasWord("asks") || segment.HasWord("asked") || segment.HasWord("note") || segment.HasWord("slip");
+        || segment.HasWord("instructions") || segment.HasWord("recipe") || segment.HasWord("advice") || segment.HasWord("homework") || segment.HasWord("steps") || segment.HasWord("list") || segment.HasWord("orders") || segment.HasWord("asks") || segment.HasWord("asked") || (segment.HasWord("note") || segment.HasWord("slip")) && !segment.Has(Cat.Test);
 
     private static bool Understand(Course course) =>
         OutcomeReader.Spares(course)
+        || Being(course)
         || Question(course)
         || Reported(course)
         || Purpose.TryRead(course)
@@ -137,6 +147,9 @@ public static class PhraseReader
         || TestReader.TryRead(course)
         || FindingReader.TryRead(course)
         || Fragments.TryRead(course);
+
+    // “…, it being a short one, …”: a reason.
+    private static bool Being(Course course) => course.Segment.IndexOfWord("being") is >= 0 and var at && at - course.Segment.First <= 2 && course.Segment.Joint is "," && course.LastInSentence is not null && course.Absorb();
 
     /// <summary>“Instead of clipping I thinned the corners”: what wasn’t done leads up to what was.</summary>
     private static bool Instead(Course course)
@@ -158,7 +171,7 @@ public static class PhraseReader
         var segment = course.Segment;
         var asks = Moods.IsQuestion(segment);
         var conditional = segment.Items.Any(item => item.Cat == Cat.Cond && Moods.IsIf(segment, item) && item.First - segment.First <= 3);
-        if ((!asks && !conditional) || !(HasTrade(segment) || (conditional && course.At + 1 < course.Segments.Count)))
+        if ((!asks && !conditional) || !(HasTrade(segment) || segment.Has(Cat.Side) || segment.Has(Cat.Verb) || (conditional && course.At + 1 < course.Segments.Count)))
         {
             return false;
         }
@@ -245,6 +258,6 @@ public static class PhraseReader
 
     private static bool HasTrade(Segment segment) => segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region or Cat.Quality or Cat.Leave or Cat.Taste or Cat.Verdict or Cat.Stage or Cat.Stroke or Cat.Thing
         || (item.Cat is Cat.Test && item.Value is not "Effort") || item.Cat is Cat.Sound
-        || (item.Cat is Cat.Verb && Moods.Action(item) is not ("light" or "take" or "other" or "realign" or "wait" or "draw" or "fit"))
+        || (item.Cat is Cat.Verb && Moods.Action(item) is not ("light" or "take" or "other" or "realign" or "wait" or "draw" or "fit" or "harm"))
         || item.Cat is Cat.Part or Cat.Blade);
 }

@@ -165,7 +165,7 @@ internal static class PitchReader
             return pitch with { Cents = way.Value == "flat" ? -value : value, Note = Plain(pitch.Note, way) };
         }
 
-        var change = segment.Items.FirstOrDefault(item => item.Cat == Cat.Change && (item.First == after || item.End == before + 1));
+        var change = segment.Items.FirstOrDefault(item => item.Cat == Cat.Change && (item.First == after || item.End == before + 1 || item.End == at));
         change = change.Value is null && unit ? segment.Find(Cat.Change) ?? default : change;
         return change.Value is not null && value <= 1200
             ? pitch with { Change = change.Value == "down" ? -value : value }

@@ -66,8 +66,9 @@ internal static class PlaceReader
     private static bool IsMeant(Segment segment, Item item) => item switch
     {
         { Cat: Cat.Side, Value: "Left", Count: 1 } => IsSide(segment, item.First),
+        { Cat: Cat.Zone or Cat.Region } when segment.Word(item.End) is "of" && segment.Word(item.End + 1) is "the" or "my" && segment.Word(item.End + 2) is "knife" or "file" or "plaque" or "blade" && segment.Word(item.First) is "spine" or "back" or "tip" or "heel" or "edge" or "end" or "point" && !(segment.Word(item.End + 2) is "blade") => false,
         { Cat: Cat.Region, Value: "back" } => IsBack(segment, item.First),
-        { Cat: Cat.Zone, Value: "WholeReed" } => true,
+        { Cat: Cat.Zone, Value: "WholeReed" } => !(segment.Word(item.First) is "all" && segment.Word(item.End) is "the" or "your" or "both"),
         { Cat: Cat.Zone, Count: 1 } when segment.Word(item.First) is "tie" && segment.Items.Any(other => other.Cat is Cat.Good && other.End == item.First) => true,
         { Cat: Cat.Zone } when segment.Word(item.First) is "tie" or "tube" or "string" or "gap" or "slit" or "knot" =>
             segment.Word(item.First - 1) is "the" or "that" or "your" or "this" or "'s" or "my" or "of" or "a",
@@ -75,6 +76,7 @@ internal static class PlaceReader
         { Cat: Cat.Zone, Count: 1 } when segment.Word(item.First) is "edge" => segment.Word(item.First - 1) is not ("an" or "more" or "some"),
         { Cat: Cat.Zone, Count: 1 } when segment.Word(item.First) is "blend" => segment.Word(item.First - 1) is "the" or "that" or "your" or "this" or "'s" or "my" or "of" or "a"
             || segment.Items.Any(other => other.Cat is Cat.Quality or Cat.Good && (other.End == item.First || (other.First <= item.End + 2 && other.First >= item.End && (other.First == item.End || segment.Word(item.End) is "is" or "'s" or "looks" or "feels" or "too" or "very")))),
+        { Cat: Cat.Blade, Value: "Lower", Count: 1 } when segment.Word(item.First) is "lower" => segment.Word(item.First - 1) is not ("it" or "them" or "that" or "sits" or "sit" or "bit" or "little" or "much" or "far" or "even" or "goes" or "go" or "moved" or "hair" or "touch" or "tad" or "lot" or "further"),
         { Cat: Cat.Blade, Value: "Both", Count: 2 } when segment.Word(item.First) is "a" => true,
         _ => true,
     };

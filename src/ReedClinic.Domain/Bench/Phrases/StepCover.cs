@@ -30,7 +30,7 @@ internal static class StepCover
                 return false;
             }
 
-            if (token.Kind is TokenKind.Word && !Anyhow.Contains(token.Text) && !(Own.TryGetValue(test, out var own) && own.Contains(token.Text)) && !StepReader.Knows(test, token.Text)
+            if (token.Kind is TokenKind.Word && !Anyhow.Contains(token.Text) && !(Own.TryGetValue(test, out var own) && own.Contains(token.Text)) && !StepWays.Knows(test, token.Text)
                 && !segment.Items.Any(item => item.First <= i && i < item.End && item.Cat is Cat.Filler or Cat.Now or Cat.Degree or Cat.Hedge or Cat.Wordy))
             {
                 return false;

@@ -1,19 +1,8 @@
-using ReedClinic.Domain.Bench.Phrases.Words;
-
 namespace ReedClinic.Domain.Bench.Phrases;
 
 /// <summary>Which word of a test's scale is meant.</summary>
 internal static class StepReader
 {
-    private static readonly Dictionary<TestKind, List<(string[] Way, int Step)>> Ways = Read();
-
-    private static readonly HashSet<string> Small = ["the", "a", "an", "of", "very", "really", "quite", "all", "just", "it", "now", "they", "then", "and", "only", "right", "''", "", "some", "to", "is", "'s", "are"];
-
-    private static readonly Dictionary<TestKind, HashSet<string>> WayWords = Ways.ToDictionary(pair => pair.Key, pair => pair.Value.SelectMany(way => way.Way).ToHashSet());
-
-    /// <summary>True for a word that some step of the test is told with.</summary>
-    internal static bool Knows(TestKind test, string word) => WayWords.TryGetValue(test, out var words) && words.Contains(word);
-
     internal static string? Step(Segment segment, TestKind test, Course? course, HeardPitch pitch)
     {
         var step = test switch
@@ -23,65 +12,13 @@ internal static class StepReader
             TestKind.TuningNote => Tuning(segment, pitch),
             TestKind.Opening => Opening(segment),
             TestKind.Edge => Edge(segment),
-            TestKind.Peep => segment.Has(Cat.Not) && segment.Has(Cat.Test, "Crow") ? 0 : Longest(segment, test),
-            _ => Longest(segment, test),
+            TestKind.ClosingOrder => StepRules.Closing(segment),
+            TestKind.HighSteadiness => StepRules.Helped(segment) ?? StepWays.Find(segment, test),
+            TestKind.SoftestStart => StepRules.Soft(segment) ?? StepWays.Find(segment, test),
+            TestKind.Peep => segment.Has(Cat.Not) && segment.Has(Cat.Test, "Crow") ? 0 : StepWays.Find(segment, test),
+            _ => StepWays.Find(segment, test),
         };
         return step is { } index ? TestScale.Of(test).Steps[index] : null;
-    }
-
-    private static int? Longest(Segment segment, TestKind test)
-    {
-        if (!Ways.TryGetValue(test, out var ways))
-        {
-            return null;
-        }
-
-        foreach (var (way, step) in ways)
-        {
-            if (Contains(segment, way))
-            {
-                return step == TestScale.Of(test).Good && Denies(segment, way) ? (test is TestKind.LowResponse or TestKind.HighSteadiness or TestKind.SoftestStart or TestKind.Seal && way[^1] is "speak" or "speaks" or "come" or "comes" or "start" or "hold" or "holds" or "stay" or "stays" or "respond" or "there" or "out" or "play" or "breath" or "softly" ? 0 : null) : step;
-            }
-        }
-
-        return null;
-    }
-
-    private static bool Denies(Segment segment, string[] way) => !way.Contains("not") && !way.Contains("no") && !way.Contains("without")
-        && segment.All(Cat.Not).Any(not => segment.Word(not.First) is "not" or "never" or "hardly" && not.First < segment.IndexOfWord(way[0]));
-
-    private static bool Contains(Segment segment, string[] way)
-    {
-        for (var start = segment.First; start < segment.End; start++)
-        {
-            if (segment.Word(start) != way[0])
-            {
-                continue;
-            }
-
-            var at = start + 1;
-            var next = 1;
-            while (next < way.Length && at < segment.End)
-            {
-                if (segment.Word(at) == way[next])
-                {
-                    next++;
-                }
-                else if (!Small.Contains(segment.Word(at)))
-                {
-                    break;
-                }
-
-                at++;
-            }
-
-            if (next == way.Length)
-            {
-                return true;
-            }
-        }
-
-        return false;
     }
 
     // “Double C”.
@@ -253,22 +190,21 @@ internal static class StepReader
             return TestKind.Effort;
         }
 
-        if (segment.HasWord("closes") || segment.HasWord("close") || segment.HasWord("meet"))
+        if (StepRules.Soft(segment) is not null && PlaceReader.Read(segment).Count == 0)
         {
-            return segment.Has(Cat.Test, "ClosingOrder") || Longest(segment, TestKind.ClosingOrder) is 2 ? TestKind.ClosingOrder : null;
+            return TestKind.SoftestStart;
         }
 
-        return segment.Has(Cat.Octave) && Crow(segment) is not null ? TestKind.Crow : null;
+        if (segment.HasWord("closes") || segment.HasWord("close") || segment.HasWord("meet") || segment.HasWord("meets") || segment.HasWord("kiss") || segment.HasWord("touch"))
+        {
+            return segment.Has(Cat.Test, "ClosingOrder") || StepRules.Closing(segment) is 2 ? TestKind.ClosingOrder : null;
+        }
+
+        var both = (segment.HasWord("high") || segment.HasWord("top")) && (segment.HasWord("low") || segment.HasWord("bottom")) && segment.Has(Cat.Together) | segment.Has(Cat.Join) && !segment.HasWord("notes") && !segment.Has(Cat.Quality);
+        return segment.Has(Cat.Octave) | both && Crow(segment) is not null ? TestKind.Crow : null;
     }
 
     /// <summary>Whether the sound's edge or its depth is told.</summary>
     internal static TestKind? OfSound(Segment segment) => Edge(segment) is not null ? TestKind.Edge
-        : Longest(segment, TestKind.Depth) is not null ? TestKind.Depth : null;
-
-    private static Dictionary<TestKind, List<(string[] Way, int Step)>> Read() => TestWords.Steps
-        .SelectMany(line => line.Ways.Split(',', StringSplitOptions.TrimEntries).Select(way => (line.Test, Way: way.Split(' ').SelectMany(word => Contractions.Split(word)).Select(part => part.Word).ToArray(), line.Step)))
-        .GroupBy(line => line.Test)
-        .ToDictionary(
-            group => group.Key,
-            group => group.OrderByDescending(line => line.Way.Length).Select(line => (line.Way, line.Step)).ToList());
+        : StepWays.Find(segment, TestKind.Depth) is not null ? TestKind.Depth : null;
 }

@@ -118,12 +118,17 @@ internal static class TestReader
             return course.Absorb(aside: false);
         }
 
+        if (Qualified(course, slots))
+        {
+            return course.Absorb(aside: false);
+        }
+
         if (slots is { Test: TestKind.Effort } && course.LastInSentence is { Kind: EntryKind.Test, Slots.Test: TestKind.Effort })
         {
             return course.Absorb(aside: false);
         }
 
-        if (course.LastInSentence is { Kind: EntryKind.Test } last && last.Slots.Test == slots.Test && ((Joins(last.Slots, slots) && segment.Joint is not "then") || (last.Slots.Step is not null && last.Slots.Step == slots.Step && slots.Pitch is null)))
+        if (course.LastInSentence is { Kind: EntryKind.Test } last && last.Slots.Test == slots.Test && ((Joins(last.Slots, slots) && segment.Joint is not "then" && !(segment.HasWord("still") && slots.Pitch is not null && last.Slots.Change is not null)) || (last.Slots.Step is not null && last.Slots.Step == slots.Step && slots.Pitch is null)))
         {
             last.Slots = last.Slots with
             {
@@ -139,6 +144,25 @@ internal static class TestReader
         }
 
         return false;
+    }
+
+    // “Top E holds, with some help from the lip”; “mostly fine, the odd one fluffs”.
+    private static bool Qualified(Course course, ReadSlots slots)
+    {
+        var segment = course.Segment;
+        if (course.LastInSentence is not { Kind: EntryKind.Test, Slots: { Step: not null, Test: { } test } } last || last.Last != course.At - 1 || slots.Test != test || slots.Step is null || slots.Pitch is not null || slots.Step == last.Slots.Step || segment.Has(Cat.Test) || segment.Has(Cat.Now)
+            || TestScale.Of(test).Shape is not ScaleShape.OneSided)
+        {
+            return false;
+        }
+
+        if (segment.Word(segment.First) is "with" or "if" or "only" or "provided" or "unless" or "when" or "so")
+        {
+            last.Slots = last.Slots with { Step = slots.Step };
+            return true;
+        }
+
+        return segment.HasWord("odd") || segment.HasWord("occasional") || segment.HasWord("one") || segment.HasWord("now") || segment.HasWord("sometimes");
     }
 
     private static bool Joins(ReadSlots one, ReadSlots other) => !(one.Step is not null && other.Step is not null)
@@ -159,6 +183,11 @@ internal static class TestReader
             if (before is "low" or "bottom" or "lowest")
             {
                 return segment.Word(note.First - 2) is "a" or "is" or "'s" ? null : TestKind.LowResponse;
+            }
+
+            if (before is "repeated" or "tongued" or "staccato" or "tonguing" or "articulated" or "short" or "quick")
+            {
+                return TestKind.TonguedStarts;
             }
 
             if (before is "high" or "top" or "highest")

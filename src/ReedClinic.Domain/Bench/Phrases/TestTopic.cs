@@ -36,6 +36,11 @@ internal static class TestTopic
             return null;
         }
 
+        if (course.Segments.Take(course.At).Any(other => other.Sentence == segment.Sentence && other.Has(Cat.Test, nameof(TestKind.ClosingOrder))) && StepRules.Closing(segment) is not null)
+        {
+            return TestKind.ClosingOrder;
+        }
+
         foreach (var test in Spoken(course))
         {
             if (StepReader.Step(segment, test, course, new HeardPitch()) is not null && StepCover.IsWhole(segment, test))

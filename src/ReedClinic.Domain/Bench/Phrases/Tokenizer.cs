@@ -15,6 +15,7 @@ internal sealed class Tokenizer
     {
         var cutter = new Tokenizer(text);
         cutter.Run();
+        Slips.Mend(cutter.tokens);
         return cutter.tokens;
     }
 
@@ -184,6 +185,12 @@ internal sealed class Tokenizer
         }
 
         var raw = text[start..at];
+        if (raw.Length == 2 && raw[0] is >= 'B' and <= 'G' && raw[1] == 's')
+        {
+            Put(raw[..1], start, 2, TokenKind.Note, null, capital: true);
+            return;
+        }
+
         var word = raw.ToLowerInvariant().Replace('’', '\'').Replace('‘', '\'').Replace('ʼ', '\'');
         foreach (var (part, from, size) in Contractions.Split(word))
         {
@@ -235,6 +242,12 @@ internal sealed class Tokenizer
         var alone = at == 0 || char.IsWhiteSpace(text[at - 1]);
         switch (c)
         {
+            case '/' when tokens.Count > 0 && tokens[^1].End == at && tokens[^1] is { Text: "with", Length: 1 }:
+                Without();
+                break;
+            case '-' when IsInNote():
+                at++;
+                break;
             case '.' when length > 1:
             case '…' or ',' or '(' or ')' or '—' or '/' or '、':
             case '–' or '-' when alone || length > 1:
@@ -254,6 +267,21 @@ internal sealed class Tokenizer
                 break;
         }
     }
+
+    // “w/ help”, “w/o help”.
+    private void Without()
+    {
+        at++;
+        if (at < text.Length && text[at] is 'o' or 'O' && (at + 1 >= text.Length || !char.IsLetterOrDigit(text[at + 1])))
+        {
+            tokens[^1] = tokens[^1] with { Text = "without", Length = 3 };
+            at++;
+        }
+    }
+
+    // “B-flat”.
+    private bool IsInNote() => tokens.Count > 0 && tokens[^1] is { Length: 1, Kind: TokenKind.Word } && tokens[^1].End == at && tokens[^1].Text[0] is >= 'a' and <= 'g'
+        && (text.AsSpan(at + 1).StartsWith("flat", StringComparison.OrdinalIgnoreCase) || text.AsSpan(at + 1).StartsWith("sharp", StringComparison.OrdinalIgnoreCase));
 
     // “v. thin”, “2 str. off”: the point ends the word, not the sentence.
     private bool IsAbbreviated() => tokens.Count > 0 && at + 1 < text.Length && tokens[^1].End == at && tokens[^1].Kind is TokenKind.Word && at + 1 < text.Length && text[at + 1] == ' '

@@ -14,6 +14,18 @@ internal static class Contractions
         ["ur"] = ("upper", "right", 1),
         ["ll"] = ("lower", "left", 1),
         ["lr"] = ("lower", "right", 1),
+        ["id"] = ("i", "would", 1),
+        ["itll"] = ("it", "will", 2),
+        ["itd"] = ("it", "would", 2),
+        ["thatll"] = ("that", "will", 4),
+        ["thatd"] = ("that", "would", 4),
+        ["theyll"] = ("they", "will", 4),
+        ["hes"] = ("he", "'s", 2),
+        ["shes"] = ("she", "'s", 3),
+        ["mustnt"] = ("must", "not", 4),
+        ["neednt"] = ("need", "not", 4),
+        ["shant"] = ("shall", "not", 3),
+        ["aint"] = ("is", "not", 2),
         ["dont"] = ("do", "not", 2),
         ["doesnt"] = ("does", "not", 4),
         ["didnt"] = ("did", "not", 3),
@@ -58,6 +70,12 @@ internal static class Contractions
         if (Whole.TryGetValue(word, out var pair))
         {
             return [(pair.First, 0, pair.Cut), (pair.Second, pair.Cut, word.Length - pair.Cut)];
+        }
+
+        // “Bflat”, “fsharp”.
+        if (word.Length is > 4 and < 9 && word[0] is >= 'a' and <= 'g' && word[1..] is "flat" or "sharp" or "natural")
+        {
+            return [(word[..1], 0, 1), (word[1..], 1, word.Length - 1)];
         }
 
         foreach (var (ending, said) in Endings)
