@@ -29,25 +29,15 @@ internal static class DeedKind
 
         var segment = deed.Segment;
         var action = deed.Action ?? (deed.Thing is not null || deed.Object?.Zone is Zone.Cork or Zone.Wire ? "light" : segment.HasWord("dusting") ? "dust" : "take");
-        if (action is "clip" && deed.Object?.Zone is Zone.Wire)
+        if (OfEnds(deed, action) is { } ends)
         {
-            return "bend-wire";
-        }
-
-        if (action is "clip" && deed.Blade is not null && deed.Course.Segments.Any(other => other.Sentence == segment.Sentence && other.HasWord("level") | other.HasWord("flush") | other.HasWord("even") && other.Has(Cat.Blade) && !ReferenceEquals(other, segment) | (other.HasWord("with") || other.HasWord("to"))))
-        {
-            return "offset-tip";
+            return ends;
         }
 
         var trims = (segment.HasWord("trimmed") || segment.HasWord("trim") || segment.HasWord("trimming")) && deed.Target?.Region is "tip" or null && deed.Object?.Zone is null;
         if (action is "clip" && deed.Object?.Zone is null or Zone.TipEdge or Zone.TipSides or Zone.TipCorners or Zone.WholeReed or Zone.Opening || trims || IsClip(deed, action))
         {
             return IsSmall(deed.Amount) ? "clip-hair" : "clip";
-        }
-
-        if (action is "offset" && deed.Object?.Zone is Zone.TipEdge && (segment.HasWord("blade") || segment.HasWord("blades")))
-        {
-            return "offset-tip";
         }
 
         if (IsFurther(deed, action) is { } further)
@@ -61,6 +51,25 @@ internal static class DeedKind
         }
 
         return Tabled(deed, action);
+    }
+
+    /// <summary>A wire that is nipped is bent; blades that are clipped level, or their ends levelled, are set to one another.</summary>
+    private static string? OfEnds(DeedParts deed, string action)
+    {
+        var segment = deed.Segment;
+        if (action is "clip" && deed.Object?.Zone is Zone.Wire)
+        {
+            return "bend-wire";
+        }
+
+        if (action is "offset")
+        {
+            return deed.Object?.Zone is Zone.TipEdge && (segment.HasWord("blade") || segment.HasWord("blades")) ? "offset-tip" : null;
+        }
+
+        var level = action is "clip" && deed.Blade is not null && deed.Course.Segments.Any(other => other.Sentence == segment.Sentence && other.HasWord("level") | other.HasWord("flush") | other.HasWord("even")
+            && other.Has(Cat.Blade) && !ReferenceEquals(other, segment) | (other.HasWord("with") || other.HasWord("to")));
+        return level ? "offset-tip" : null;
     }
 
     private static string Tabled(DeedParts deed, string action)

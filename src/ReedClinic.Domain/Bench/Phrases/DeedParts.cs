@@ -79,7 +79,7 @@ internal sealed class DeedParts
     internal bool Pronoun => Segment.HasWord("it") || Segment.HasWord("them") || Segment.HasWord("that") || Segment.HasWord("those") || Segment.HasWord("there");
 
     /// <summary>True when the segment talks of working on the reed, done or not.</summary>
-    internal bool IsDeed => !IsOfTool && (Verb is null ? IsWithoutVerb : IsOfVerb);
+    internal bool IsDeed => !IsOfTool && !(Verb is { } does && Moods.Form(does) is 'S' && StepRules.Closing(Segment) is not null) && (Verb is null ? IsWithoutVerb : IsOfVerb);
 
     // “Opened up overnight”: what the reed did.
     private bool IsOfItself => Verb is { } verb && Moods.Form(verb) is 'P' or 'N' && Segment.Word(verb.First) is "opened" or "closed" or "shut" or "spread" or "collapsed" && !Segment.Has(Cat.Me) && !HasPlace && !HasObject(verb) && Thing is null && Side is null;
@@ -97,6 +97,7 @@ internal sealed class DeedParts
         "take" => (Amount is not null && !Segment.Has(Cat.Cent)) || (HasPlace && IsTakenDown) || Segment.Has(Cat.Quality, "bump") || Segment.Has(Cat.Quality, "barkspot") && Segment.Has(Cat.Off),
         "other" => HasPlace || Thing is not null,
         "fit" => Object?.Zone is Zone.Cork or Zone.Wire or Zone.Thread || Thing is not null,
+        "realign" or "other" or "fit" or "light" when Thing is "mandrel" => true,
         "realign" => IsRealigned || (Object is not null && DeedKind.IsFurther(this, "realign") is not null),
         "draw" => Thing is "air" && !Segment.Has(Cat.Test),
         "keepoff" => false,
@@ -175,7 +176,7 @@ internal sealed class DeedParts
                 return Segment.Has(Cat.Off) && Amount is { Bare: false } && HasPlace && !Segment.Has(Cat.Test) && Amount.Value.First < Object?.First && !Segment.Has(Cat.Cent);
             }
 
-            if (Thing is "mandrel" || Segment.Word(Segment.First) is "after" or "since" or "despite" or "before" or "another" && Segment.HasWord("would"))
+            if (Thing is "mandrel" || Segment.Word(Segment.First) is "after" or "since" or "despite" or "before" or "with" || (Segment.Word(Segment.First) is "another" && Segment.HasWord("would")))
             {
                 return false;
             }

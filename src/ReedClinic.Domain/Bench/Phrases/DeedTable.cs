@@ -42,7 +42,8 @@ internal static class DeedTable
         close-press: press; Opening face WholeReed - heart HeartCentre HeartSides tip
         close-press: squeeze; face
         draw-air: draw; air Opening -
-        round-eye: round bend; Eye mandrel
+        round-eye: round bend realign other fit light open; mandrel
+        round-eye: round bend; Eye
         round-eye: open lengthen light fit; Eye
         round-eye: round; -
         open-squeeze: round; Opening

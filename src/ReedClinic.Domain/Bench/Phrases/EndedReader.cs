@@ -39,7 +39,7 @@ internal static class EndedReader
     }
 
     // “The leak’s gone”, “leaving that slant”, “not as thick as it was”: a finding that is known without having been said here.
-    private static bool IsTheOne(Segment segment) => segment.Find(Cat.Quality) is { } quality && (segment.Word(quality.First - 1) is "the" or "that" or "your" && segment.Items.Any(item => item.Cat is Cat.Ended or Cat.Leave && item.First >= segment.First)
+    private static bool IsTheOne(Segment segment) => segment.Find(Cat.Quality) is { } quality && (segment.Word(quality.First - 1) is "the" or "that" or "your" | (quality.First == segment.First && segment.Items.Any(item => item.Cat is Cat.Ended && item.First >= quality.End)) | Enumerable.Range(segment.First, quality.First - segment.First).Any(at => segment.Word(at) is "stopped" or "ceased" or "cured") && segment.Items.Any(item => (item.Cat is Cat.Ended or Cat.Leave && item.First >= segment.First) || segment.Word(item.First) is "stopped" or "ceased")
         && quality.Value is "leak" or "bump" or "barkspot" or "slanted" or "cracked" or "steep" or "slipped" or "dirty" or "lopsided" or "uneven" or "against" or "wavy" || IsLess(segment));
 
     // “Not as thick as it was”, “less steep than before”.
@@ -58,7 +58,7 @@ internal static class EndedReader
             return FindingEnding.LeftOnPurpose;
         }
 
-        if (segment.Find(Cat.Quality) is { } fault && Enumerable.Range(segment.First, fault.First - segment.First).Any(at => segment.Word(at) is "stopped" or "ceased" or "quit") && !FindingTable.IsPraise(fault.Value))
+        if (HasCeased(segment))
         {
             return FindingEnding.Gone;
         }
@@ -75,6 +75,12 @@ internal static class EndedReader
             return denied && value is FindingEnding.Better or FindingEnding.Gone ? (segment.HasWord("quite") ? FindingEnding.Better : FindingEnding.Unchanged) : value;
         }
 
+        return Silently(course, segment);
+    }
+
+    // What has ended without a word for it.
+    private static FindingEnding? Silently(Course course, Segment segment)
+    {
         // “Corners fine now”, “no bump left”, “it doesn't leak any more”.
         var said = course.Before.LastFinding is not null && segment.Has(Cat.Now) && !segment.Has(Cat.Verb);
         if (said && segment.Has(Cat.Good) | segment.Has(Cat.Quality, "even") | segment.Has(Cat.Quality, "smooth") | segment.Has(Cat.Quality, "straight") | segment.Has(Cat.Quality, "seals"))
@@ -90,6 +96,10 @@ internal static class EndedReader
 
         return null;
     }
+
+    // “It’s stopped hissing”.
+    private static bool HasCeased(Segment segment) => segment.Find(Cat.Quality) is { } fault && !FindingTable.IsPraise(fault.Value)
+        && Enumerable.Range(segment.First, fault.First - segment.First).Any(at => segment.Word(at) is "stopped" or "ceased" or "quit");
 
     // “I’m leaving the tip long, on purpose”, “uneven windows left so on purpose”.
     private static bool Leaves(Course course, Segment segment)

@@ -33,7 +33,7 @@ internal static class FindingTable
         tip-wavy: tip TipEdge TipSides TipCorners *; wavy
         tip-blunter-than-liked: tip TipEdge TipSides *; blunt
         heart-thick: heart HeartCentre; thick stiff
-        heart-thin: heart HeartCentre HeartSides HeartBottom; thin soft away
+        heart-thin: heart HeartCentre HeartSides HeartBottom; thin soft away deep
         heart-lopsided: heart HeartSides HeartCentre; lopsided uneven
         heart-sides-thick: HeartSides; thick stiff
         heart-length: heart HeartBottom HeartCentre HeartSides; long short high low
@@ -49,10 +49,12 @@ internal static class FindingTable
         left-right-uneven: TipSides tip Rooftop Transition Spine Rails SideEdges; uneven
         slipped-against-winding: *; against
         slipped-too-far: *; slipped
-        slipped-too-far: SideEdges; long wide
+        slipped-too-far: SideEdges; long wide big
+        no-slip: SideEdges; small
         no-slip: *; noslip
-        side-leak: *; leak
+        cork-loose: Cork; leak loose worn thin broken cracked away ragged soft crooked
         thread-leak: Thread Eye; leak
+        side-leak: *; leak
         opening-wide: Opening *; wide
         opening-wide: Opening; open long big
         opening-narrow: Opening *; narrow
@@ -69,7 +71,6 @@ internal static class FindingTable
         thread-too-high: Thread; high long
         thread-too-high: *; high
         thread-leak: Thread; loose
-        cork-loose: Cork; loose worn thin broken cracked away ragged soft crooked
         dirty-inside: *; dirty
         worn: *; worn
         left-right-uneven: *; uneven

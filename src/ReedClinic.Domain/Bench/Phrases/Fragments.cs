@@ -178,16 +178,17 @@ internal static class Fragments
             return course.LastInSentence is { Kind: EntryKind.Note or EntryKind.Test or EntryKind.LookedFor } && course.Absorb(aside: false);
         }
 
-        if (last is { Kind: EntryKind.Adjustment, Slots.Kind: "clip" or "clip-hair" } && amount is { Strokes: null } each)
-        {
-            return Measure(course, last, each);
-        }
 
         var blade = mentions.FirstOrDefault(mention => mention.Blade is not null)?.Blade;
         var side = mentions.FirstOrDefault(mention => mention.Side is not null)?.Side;
         var slots = last.Slots;
         var bladeNow = DeedReader.Resolve(blade, slots.Blades, null, slots.Blades);
         var sideNow = DeedReader.ResolveSide(side, slots.Sides, null, slots.Sides);
+        if (last.Kind is EntryKind.Adjustment && amount is { } much && IsNearer(slots, much, segment, side, blade))
+        {
+            return Measure(course, last, much);
+        }
+
         var second = last.Kind is EntryKind.Adjustment && (amount is not null && HasAmount(slots)
             || (segment.Joint is "and" or "then" or "plus" && ((slots.Blades is not null && bladeNow != slots.Blades) || (slots.Sides is not null && sideNow != slots.Sides))));
         if (second)
@@ -206,6 +207,10 @@ internal static class Fragments
         course.BreathBlade = last.Kind is EntryKind.Adjustment ? bladeNow ?? course.BreathBlade : course.BreathBlade;
         return course.Absorb(aside: false);
     }
+
+    // “A fair bit out of the back, maybe five strokes a side”; “clipped the tip, a hair on each blade”.
+    private static bool IsNearer(ReadSlots slots, SaidAmount amount, Segment segment, string? side, string? blade) => slots.Kind is "clip" or "clip-hair" && amount.Strokes is null
+        || (side is null or "Both" && blade is null or "Both" && amount is { Strokes: not null } or { Mm: not null } && slots is { Words: not null, Strokes: null, Mm: null } && segment.Joint is "," or "");
 
     // “Left and right”: both sides are no side in particular, so two that only differ in side become one.
     private static void Second(Course course, Draft last, Blades? blade, Sides? side, SaidAmount? amount)

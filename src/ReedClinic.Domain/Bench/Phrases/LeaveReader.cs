@@ -20,6 +20,12 @@ internal static class LeaveReader
             return false;
         }
 
+        if (mentions.Count == 0 && segment.Joint is not "so" && course.LastInSentence is { Kind: EntryKind.Finding, Slots: { Character: FindingCharacter.Fault, Kind: { } found } } && !found.EndsWith("-thin", StringComparison.Ordinal) && !found.EndsWith("-short", StringComparison.Ordinal) && found is not ("spine-scraped" or "rails-cut") && segment.Has(Cat.Leave) | segment.HasWord("leave") | segment.HasWord("left"))
+        {
+            course.Add(EntryKind.FindingEnded, new ReadSlots { Kind = found, Ending = FindingEnding.LeftOnPurpose });
+            return true;
+        }
+
         foreach (var other in mentions.Where(mention => !ReferenceEquals(mention, place)))
         {
             place = place with { Blade = place.Blade ?? other.Blade, Side = place.Side ?? other.Side };

@@ -239,6 +239,7 @@ internal static class Moods
             "where" or "when" => next is "do" or "did" or "is" or "should" or "shall" or "will",
             "should" or "shall" or "could" or "would" or "can" or "will" => next is "i" or "we" or "you" or "it" or "the" or "that" or "this",
             "is" or "are" or "was" or "were" or "does" or "has" => IsSubject(segment, i + 1),
+            "did" or "have" when next is "the" => segment.Asked || segment.Items.Any(item => item.Cat is Cat.Verb && item.First > i + 1 && Form(item) is 'B' && segment.Word(item.First - 1) is not ("a" or "the" or "more")),
             "do" or "did" or "have" or "am" or "may" or "might" => next is "i" or "we" or "you" or "they" or "the",
             _ => false,
         };

@@ -241,7 +241,7 @@ public static class PhraseReader
         {
             course.Absorb();
         }
-        else if (HasTrade(segment))
+        else if (HasTrade(segment) || Concerns(segment))
         {
             course.AddNote();
             course.Last!.IsLoose = !segment.Items.Any(item => item.Cat is Cat.Plan or Cat.Habit or Cat.Cond or Cat.Not || (item.Cat is Cat.Other && segment.Word(item.First) is not "your"));
@@ -251,6 +251,10 @@ public static class PhraseReader
             course.Left.Add(course.At);
         }
     }
+
+    // “Write to her about storage”, “reminder: invoice”.
+    private static bool Concerns(Segment segment) => segment.End - segment.First > 2 && (segment.HasWord("reminder") || segment.HasWord("remember")
+        || segment.All(Cat.Other).Any(item => segment.Word(item.First) is "she" or "he" or "her" or "him" or "his" or "they" or "them" or "their" or "student" or "pupil" or "teacher" or "maker"));
 
     // “Dust the heart then? No, crow first”.
     private static bool AnswersItself(Course course, Draft asked) => course.Segments[asked.First].Asked && course.Segment.Sentence == asked.Sentence + 1 && !course.Segment.Has(Cat.Verb)
