@@ -43,6 +43,10 @@ internal static class AgainReader
         return true;
     }
 
+    /// <summary>“Took another”: nothing but once more.</summary>
+    internal static bool IsAnother(Segment segment, Item? verb) => verb is { } took && Moods.Action(took) is "take" or "light" && Moods.Form(took) is 'P' or 'N' or 'G' && segment.Word(took.End) is "another" or "one"
+        && Enumerable.Range(took.End, segment.End - took.End).All(at => segment.Tokens[at].Kind is TokenKind.Break || segment.Word(at) is "another" or "one" or "more" or "off" or "of" or "those" or "then" or "too" || segment.Covered(at, Cat.Filler) || segment.Covered(at, Cat.Now));
+
     private static bool Elsewhere(DeedParts deed, ReadSlots slots, Mention place, Zone? sake)
     {
         var moved = new DeedParts(deed.Course, deed.Segment, deed.Verb ?? new Item(Cat.Verb, "take/P", 0, 0), [place], deed.Amount ?? Amount(slots));

@@ -22,6 +22,9 @@ internal static class AmountReader
     private static readonly HashSet<string> Nouns =
         ["hair", "bit", "touch", "little", "lot", "lick", "tad", "whisker", "smidgen", "smidge", "fraction", "shade", "sliver", "shaving", "shavings", "trifle", "dusting", "brush", "breath", "skim", "kiss", "wisp", "thought", "scrape", "pass", "crumb", "speck", "trace", "deal", "amount", "hint", "suspicion", "flick", "scratch", "whiff", "nibble", "spot", "tickle", "graze", "once", "stroke", "mite", "jot", "whit", "notch", "ghost", "dab", "peck", "peeling", "peel", "wipe", "sweep", "swipe", "rub", "trim", "iota", "atom", "particle", "scruple", "smattering", "caress", "stroking", "glance", "curl", "curls", "feathering"];
 
+    // “A day off”, “a way off”: no amounts.
+    private static readonly HashSet<string> NoAmount = ["day", "way", "week", "month", "time", "long", "far", "cut", "show", "pay", "one", "corner", "long", "mile", "step", "break", "write", "piece", "chip", "bump", "ridge", "lump", "reed", "morning", "afternoon", "turn", "wire", "cork"];
+
     private static readonly HashSet<string> Adverbs = ["lightly", "gently", "slightly", "barely", "delicately", "heavily", "softly", "sparingly", "generously", "thoroughly", "properly", "firmly", "fractionally", "minutely", "minimally", "substantially", "considerably", "marginally", "modestly", "faintly"];
 
     private static readonly HashSet<string> AfterBare = ["off", "from", "on", "each", "more", "per", "a", "here", "there", "at", "in", "over", "for", "now", "this", "to", "both", "either", "apiece", "only", "too", "again", "out", "of", "down", "light", "the", "along", "across", "as", "well", "instead", "then", "but"];
@@ -185,6 +188,11 @@ internal static class AmountReader
         if (noun < end && Nouns.Contains(segment.Word(noun)))
         {
             return segment.Word(at) is "the" && noun == at + 1 ? null : new SaidAmount(null, null, Text(segment, at, noun + 1), at, noun + 1);
+        }
+
+        if (segment.Word(at) is "a" or "another" && segment.Word(at + 2) is "off" && segment.Tokens[at + 1].Kind is TokenKind.Word && !NoAmount.Contains(segment.Word(at + 1)))
+        {
+            return new SaidAmount(null, null, Text(segment, at, at + 2), at, at + 2);
         }
 
         return segment.Word(at + 1) is "tiniest" or "smallest" or "slightest" or "lightest" or "merest" or "barest" or "faintest" or "finest" or "gentlest" or "tiny" or "teeny"

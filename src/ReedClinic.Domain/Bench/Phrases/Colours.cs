@@ -7,9 +7,21 @@ internal static class Colours
     internal static bool TryRead(Course course)
     {
         var segment = course.Segment;
+        if (segment.Has(Cat.Known) && !segment.Has(Cat.Quality) && !segment.Has(Cat.Good) && !segment.Has(Cat.Plan) && segment.Joint is not "so" && course.LastInSentence is null && Ahead(course) && course.Segments[course.At + 1].Sentence == segment.Sentence)
+        {
+            course.Topic = PlaceReader.Read(segment).FirstOrDefault(mention => mention.HasPlace) ?? course.Topic;
+            course.Ahead = course.Ahead with { Known = FindingReader.Known(segment) };
+            return true;
+        }
+
         if (PlaceReader.Read(segment).Any(mention => mention.HasPlace))
         {
             return false;
+        }
+
+        if (segment.Find(Cat.Caused) is { } mine && segment.Word(mine.First - 1) is "not" or "never")
+        {
+            return course.Absorb(aside: false);
         }
 
         if (segment.Has(Cat.Caused) || segment.Has(Cat.SeenLater))

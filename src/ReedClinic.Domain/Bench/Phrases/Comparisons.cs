@@ -56,8 +56,8 @@ internal static class Comparisons
     /// <summary>“One window thicker than the other”.</summary>
     private static bool OfOther(Course course, Segment segment, Link link, List<Mention> mentions)
     {
-        var after = segment.Word(link.End) is "the" ? link.End + 1 : link.End;
-        if (segment.Word(after) is not "other" || mentions.Any(mention => mention.First >= link.End && (mention.HasPlace || mention.Side is not (null or "Other") || mention.Blade is not (null or "Other")))
+        var after = segment.Word(link.End) is "the" or "its" or "his" or "her" ? link.End + 1 : link.End;
+        if (segment.Word(after) is not ("other" or "mate" or "twin" or "partner" or "fellow" or "counterpart" or "neighbour" or "brother" or "sister" or "companion" or "opposite") || mentions.Any(mention => mention.First >= link.End && (mention.HasPlace || mention.Side is not (null or "Other") || mention.Blade is not (null or "Other")))
             || mentions.FirstOrDefault(mention => mention.First < link.First && (mention.HasPlace || mention.Side is not null || mention.Blade is not null || mention.Part is not null)) is not { } one)
         {
             return false;

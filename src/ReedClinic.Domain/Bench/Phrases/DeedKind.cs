@@ -121,7 +121,7 @@ internal static class DeedKind
     internal static string? IsFurther(DeedParts deed, string action)
     {
         var segment = deed.Segment;
-        var moved = action is "take" or "realign" or "define" or "other" or "light";
+        var moved = action is "take" or "realign" or "define" or "other" or "light" || (action is "scrape" or "open" && (segment.HasWord("further") || segment.HasWord("lower")) && (segment.HasWord("down") || segment.HasWord("back") || segment.HasWord("lower")));
         if (deed.Object?.Zone is Zone.Windows or Zone.WindowBase && moved
             && (deed.Amount is { Mm: not null } || segment.HasWord("further") || segment.HasWord("towards") || segment.HasWord("toward") || (segment.HasWord("down") && segment.Has(Cat.Zone, "Bark"))))
         {

@@ -47,7 +47,7 @@ internal sealed class DeedParts
 
     internal string? Action => Verb is { } verb ? Moods.Action(verb) : null;
 
-    internal bool IsAgain => Segment.Has(Cat.Again) || Segment.Has(Cat.Same) || (Verb is null && IsOtherPlace) || IsSideToo || (Verb is null && Segment.Has(Cat.More) && Amount is { Strokes: not null } or { Mm: not null } && !Segment.Has(Cat.Quality)) || IsMoreToo;
+    internal bool IsAgain => AgainReader.IsAnother(Segment, Verb) || Segment.Has(Cat.Again) || Segment.Has(Cat.Same) || (Verb is null && IsOtherPlace) || IsSideToo || (Verb is null && Segment.Has(Cat.More) && Amount is { Strokes: not null } or { Mm: not null } && !Segment.Has(Cat.Quality)) || IsMoreToo;
 
     // “And a hair more”, after a deed and about nothing else.
     private bool IsMoreToo => Verb is null && !HasPlace && Segment.Has(Cat.More) && Amount is { Words: not null } && (Course.Last is { Kind: EntryKind.Adjustment } || (Course.Drafts.Count == 0 && Course.Before.Last is Adjustment))
@@ -79,7 +79,7 @@ internal sealed class DeedParts
     internal bool Pronoun => Segment.HasWord("it") || Segment.HasWord("them") || Segment.HasWord("that") || Segment.HasWord("those") || Segment.HasWord("there");
 
     /// <summary>True when the segment talks of working on the reed, done or not.</summary>
-    internal bool IsDeed => !IsOfTool && !(Verb is { } does && Moods.Form(does) is 'S' && StepRules.Closing(Segment) is not null) && (Verb is null ? IsWithoutVerb : IsOfVerb);
+    internal bool IsDeed => !IsOfTool && !(Segment.Has(Cat.Known, "Finger") && Action is "lengthen" or "light" or "realign" or "scrape" or "other" && Amount is null && Segment.HasWord("ran") | Segment.HasWord("run") | Segment.HasWord("running") | Segment.HasWord("drew") | Segment.HasWord("passed") | Segment.HasWord("slid") | Segment.HasWord("put")) && !(Verb is { } does && Moods.Form(does) is 'S' && StepRules.Closing(Segment) is not null) && (Verb is null ? IsWithoutVerb : IsOfVerb);
 
     // “Opened up overnight”: what the reed did.
     private bool IsOfItself => Verb is { } verb && Moods.Form(verb) is 'P' or 'N' && Segment.Word(verb.First) is "opened" or "closed" or "shut" or "spread" or "collapsed" && !Segment.Has(Cat.Me) && !HasPlace && !HasObject(verb) && Thing is null && Side is null;
@@ -97,7 +97,7 @@ internal sealed class DeedParts
         "take" => (Amount is not null && !Segment.Has(Cat.Cent)) || (HasPlace && IsTakenDown) || Segment.Has(Cat.Quality, "bump") || Segment.Has(Cat.Quality, "barkspot") && Segment.Has(Cat.Off),
         "other" => HasPlace || Thing is not null,
         "fit" => Object?.Zone is Zone.Cork or Zone.Wire or Zone.Thread || Thing is not null,
-        "realign" or "other" or "fit" or "light" when Thing is "mandrel" => true,
+        "realign" or "other" or "fit" or "light" or "lengthen" when Thing is "mandrel" or "swab" => true,
         "realign" => IsRealigned || (Object is not null && DeedKind.IsFurther(this, "realign") is not null),
         "draw" => Thing is "air" && !Segment.Has(Cat.Test),
         "keepoff" => false,
@@ -114,7 +114,7 @@ internal sealed class DeedParts
     };
 
     // “Did the corners, two each”.
-    private bool IsDone => Verb is { } verb && Segment.Word(verb.First) is "did" or "done" or "doing" && Object is { } place && (Segment.Word(verb.First) is "done" || place.First >= verb.End) && place.First - verb.End <= 2 && !Segment.Has(Cat.Quality) && !Segment.Has(Cat.Good) && !Segment.Has(Cat.Not)
+    private bool IsDone => Verb is { } verb && (Segment.Word(verb.First) is "did" or "done" or "doing" || (Segment.Word(verb.First) is "do" && Segment.Word(verb.First - 1) is "did")) && Object is { } place && (Segment.Word(verb.First) is "done" || place.First >= verb.End) && place.First - verb.End <= 2 && !Segment.Has(Cat.Quality) && !Segment.Has(Cat.Good) && !Segment.Has(Cat.Not)
         && !Segment.Has(Cat.Test) && !Segment.HasWord("what") && !Segment.HasWord("job") && Object.Zone is not (Zone.Opening or Zone.WholeReed);
 
     // “Put tape round the sides”; not “the tape is on its way”.
@@ -156,7 +156,8 @@ internal sealed class DeedParts
     }
 
     /// <summary>“When I press the faces the sides meet first”: looking, not doing.</summary>
-    internal bool IsLook => Action is "press" or "squeeze" && Course.Segments.Any(other => other.Sentence == Segment.Sentence
+    internal bool IsLook => Action is "press" or "squeeze" && Amount is null && Course.Segments.Any(other => other.Sentence == Segment.Sentence && !ReferenceEquals(other, Segment) && StepRules.Closing(other) is not null && !other.Has(Cat.Test, nameof(TestKind.Crow)))
+        || Action is "press" or "squeeze" && Course.Segments.Any(other => other.Sentence == Segment.Sentence
         && (other.HasWord("first") || other.HasWord("last")) && (other.HasWord("close") || other.HasWord("closes") || other.HasWord("meet") || other.HasWord("meets") || other.HasWord("touch") || other.HasWord("touches") || other.HasWord("shut") || other.Has(Cat.Quality, "centrefirst")));
 
     // “The edge is open”: a state, said of a thing; the forms are the same as the verb's.

@@ -59,6 +59,7 @@ internal static class DeedTable
         burnish: burnish polish; *
         smooth-edge: light sand dust; abrasive
         smooth-edge: sand; - *
+        clean-inside: realign other light take lengthen fit; swab
         clean-inside: clean light dust; Inside swab -
         clean-inside: clean; Eye WholeReed Opening
         clean-inside: take; Inside

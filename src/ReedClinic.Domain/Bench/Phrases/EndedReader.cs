@@ -106,7 +106,7 @@ internal static class EndedReader
     {
         var next = course.At + 1 < course.Segments.Count && course.Segments[course.At + 1].Sentence == segment.Sentence ? course.Segments[course.At + 1] : null;
         var meant = segment.Has(Cat.Ended, nameof(FindingEnding.LeftOnPurpose)) || next?.Has(Cat.Ended, nameof(FindingEnding.LeftOnPurpose)) == true;
-        return segment.Has(Cat.Quality) && !segment.Has(Cat.Other) && segment.Has(Cat.Leave) | segment.HasWord("left") && (meant || segment.Has(Cat.Me) && segment.Has(Cat.Leave) && course.Before.LastFinding is not null);
+        return segment.Has(Cat.Quality) && segment.All(Cat.Other).All(item => segment.Word(item.First) is "they" or "them" or "your") && segment.Has(Cat.Leave) | segment.HasWord("left") && (meant || segment.Has(Cat.Me) && segment.Has(Cat.Leave) && course.Before.LastFinding is not null);
     }
 
     /// <summary>The finding that is meant, by its kind.</summary>

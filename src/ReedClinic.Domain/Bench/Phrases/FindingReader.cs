@@ -54,6 +54,11 @@ internal static class FindingReader
             return Praises.Taste(course, place, value);
         }
 
+        if (IsOfThing(segment, quality))
+        {
+            return false;
+        }
+
         if (value is "wide" or "open" or "big" or "narrow" or "small" && place is { Zone: Zone.Opening, OneSide: not null })
         {
             return Add(course, place, "opening-lopsided", FindingCharacter.Fault, quality);
@@ -81,6 +86,19 @@ internal static class FindingReader
             : Add(course, place, kind, character, quality);
     }
 
+    // “A long slow scrape”, “a short one”, “thick books”: how something else is.
+    private static bool IsOfThing(Segment segment, Item quality)
+    {
+        var at = quality.End;
+        while (at < segment.End && (segment.Word(at) is "slow" or "old" or "new" or "little" or "nice" || (segment.Covered(at, Cat.Quality) && !segment.Covered(at, Cat.Zone))))
+        {
+            at++;
+        }
+
+        return segment.Word(at) is "scrape" or "scrapes" or "one" or "ones" or "knife" or "letter" or "lesson" or "soak" or "practice" or "player" or "reeds" or "notes" or "note" or "sound" or "tone" or "student" or "staples" or "shaper" or "gouge"
+            && !(segment.Word(at) is "one" or "ones" && segment.Word(at - 1) is not ("short" or "long" or "thick" or "thin")) && !segment.Covered(at, Cat.Zone);
+    }
+
     // “The knife’s blunt”.
     private static bool IsOfTool(Segment segment) => (segment.HasWord("knife") || segment.HasWord("knives") || segment.HasWord("plaque") || segment.HasWord("block") || segment.HasWord("tuner") || segment.HasWord("letter")) && !segment.Has(Cat.Known);
 
@@ -95,6 +113,7 @@ internal static class FindingReader
             named = after;
         }
 
+        named ??= Enumerable.Range(quality.First, quality.Count).Any(at => course.Segment.Word(at) is "corner" or "corners" or "ear" or "ears") ? new Mention { Zone = Zone.TipCorners } : null;
         named ??= OfPart(course, mentions, quality);
         var place = named ?? (NeedsTopic(course, quality) ? course.Pending ?? course.Topic : null) ?? new Mention();
         foreach (var other in mentions.Where(mention => !ReferenceEquals(mention, named)))
@@ -121,7 +140,7 @@ internal static class FindingReader
         return PlaceReader.Named(part.Part, region) is { } named ? part with { Zone = named } : null;
     }
 
-    private static bool NeedsTopic(Course course, Item quality) => course.Pending is not null || Faults.Contains(quality.Value)
+    private static bool NeedsTopic(Course course, Item quality) => course.Pending is not null || (course.Segment.IndexOfWord("there") is >= 0 and var there && there >= quality.End) || Faults.Contains(quality.Value)
         || (quality.Value is "cracked" or "uneven" or "even" or "smooth" or "clear" or "intact" or "loose" or "kept" or "deep" or "shallow" or "wide" or "narrow" or "slanted" or "ragged" or "lopsided" && course.Segment.HasWord("it") | course.Segment.HasWord("they") && course.Topic is { HasPlace: true });
 
     internal static bool Add(Course course, Mention? place, string kind, FindingCharacter character, Item quality)
@@ -185,6 +204,7 @@ internal static class FindingReader
     {
         var usual = FindingCatalogue.Find(new FindingKindId(kind))?.Zone;
         var zone = place?.Zone ?? (kind is "something-else" || usual is null || place?.Region is "back" or "lay" || (place?.Region == "heart" && usual is Zone.HeartSides) ? place?.Usual : null) ?? usual ?? Zone.WholeReed;
+        zone = kind is "heart-lopsided" && zone is Zone.HeartCentre ? Zone.HeartSides : zone;
         zone = kind is "centre-closes-first" or "closes-in-play" ? Zone.Opening : zone;
         zone = kind is "crooked-on-staple" or "side-leak" or "thread-too-high" or "worn" or "seals-well" or "quadrants-matched" or "dirty-inside" && usual is { } own && zone is Zone.Opening or Zone.WholeReed or Zone.Eye or Zone.Thread ? own : zone;
         return kind is "side-leak" or "seals-well" or "no-slip" or "slipped-too-far" or "slipped-against-winding" && zone is Zone.TipEdge or Zone.TipSides or Zone.Opening or Zone.Eye ? Zone.SideEdges : zone;
@@ -207,7 +227,7 @@ internal static class FindingReader
     internal static ReadSlots Details(Course course, ReadSlots slots)
     {
         var segment = course.Segment;
-        var arose = segment.Has(Cat.Caused) ? Arose.CausedByTheWork : segment.Has(Cat.SeenLater) ? Arose.SeenLaterAlreadyThere : slots.Arose ?? course.Ahead.Arose;
+        var arose = segment.Find(Cat.Caused) is { } mine && segment.Word(mine.First - 1) is not ("not" or "never") ? Arose.CausedByTheWork : segment.Has(Cat.SeenLater) ? Arose.SeenLaterAlreadyThere : slots.Arose ?? course.Ahead.Arose;
         var done = slots with
         {
             Certainty = segment.Has(Cat.Hedge) ? Certainty.Suspected : course.Ahead.Certainty,

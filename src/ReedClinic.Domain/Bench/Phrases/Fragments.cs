@@ -27,7 +27,7 @@ internal static class Fragments
             return true;
         }
 
-        if (!IsFragment(segment, mentions, amount))
+        if (Degree(course, segment) || !IsFragment(segment, mentions, amount))
         {
             return false;
         }
@@ -43,6 +43,19 @@ internal static class Fragments
         }
 
         return amount is { } said && course.LastInSentence is { Kind: EntryKind.Adjustment } last && Measure(course, last, said);
+    }
+
+    // “…, a touch”, after a finding.
+    private static bool Degree(Course course, Segment segment)
+    {
+        if (course.LastInSentence is not { Kind: EntryKind.Finding, Slots.Degree: null } found || found.Last != course.At - 1 || segment.Find(Cat.Degree) is not { } said
+            || Enumerable.Range(segment.First, segment.End - segment.First).Any(at => segment.Tokens[at].Kind is TokenKind.Word or TokenKind.Number or TokenKind.Note && !segment.Covered(at, Cat.Degree) && !segment.Covered(at, Cat.Filler) && !segment.Covered(at, Cat.Hedge) && segment.Word(at) is not ("a" or "just" or "only" or "but" or "though" or "so" or "if" or "by" or "not")))
+        {
+            return false;
+        }
+
+        found.Slots = found.Slots with { Degree = FindingReader.Degree(segment, said) ?? found.Slots.Degree, Certainty = segment.Has(Cat.Hedge) ? Certainty.Suspected : found.Slots.Certainty };
+        return course.Absorb(aside: false);
     }
 
     private static bool Measure(Course course, Draft last, SaidAmount amount)
@@ -140,8 +153,10 @@ internal static class Fragments
 
         var slots = last.Slots;
         var verb = new Item(Cat.Verb, (last.Verb ?? "take") + "/P", 0, 0);
+        var carried = amount is null;
         amount ??= slots.Strokes is null && slots.Mm is null && slots.Words is null ? null : new SaidAmount(slots.Strokes, slots.Mm, slots.Words, 0, 0);
         DeedReader.Write(new DeedParts(course, course.Segment, verb, mentions, amount), null);
+        course.Last!.PlaceCarried |= carried;
         return true;
     }
 

@@ -96,7 +96,7 @@ internal static class LeaveReader
         }
 
         var before = segment.Word(not.First - 1);
-        if (before is "have" or "has" or "had" or "did" or "was" or "were" or "is" or "can" or "could" or "does" || segment.Word(not.First) is "nothing" or "hardly" or "any" or "none" || segment.HasWord("yet")
+        if (before is "have" or "has" or "had" or "did" or "was" or "were" or "is" or "can" or "could" or "does" || segment.Word(not.First) is "nothing" or "hardly" or "any" or "none" || segment.HasWord("yet") || segment.HasWord("got") || segment.HasWord("managed") || segment.HasWord("bothered")
             || segment.Items.Any(item => item.Cat == Cat.Other && item.First < not.First))
         {
             return before is "is" && segment.Items.Any(item => item.Cat == Cat.Leave);

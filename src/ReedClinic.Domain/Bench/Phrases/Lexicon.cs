@@ -9,6 +9,9 @@ internal sealed class Lexicon
     /// <summary>Words that may stand inside a form without being in it.</summary>
     private static readonly HashSet<string> Small = ["the", "a", "an", "of", "my", "your", "its", "this", "that", "'s", "quite", "rather", "well", "really", "simply"];
 
+    /// <summary>Words that are left out at speed.</summary>
+    private static readonly HashSet<string> Articles = ["the", "a", "an", "my", "your", "its"];
+
     private const int LongWord = 6;
 
     private const int LongestForm = 14;
@@ -16,6 +19,7 @@ internal sealed class Lexicon
     private readonly Node root = new();
     private readonly Dictionary<string, string> nearly = [];
     private readonly HashSet<string> words = [];
+    private readonly Shorthand shorthand = new();
 
     private Lexicon()
     {
@@ -25,6 +29,10 @@ internal sealed class Lexicon
         }
 
         AddVerbs(DeedWords.Verbs);
+        shorthand.Add(root.Next.Where(pair => pair.Value.Meanings.Any(meaning => meaning.Cat is Cat.Zone or Cat.Region or Cat.Side or Cat.Blade or Cat.Stroke)).Select(pair => pair.Key));
+        shorthand.Add(["crow", "note", "notes", "thick", "thin", "opened", "clipped", "dusted", "scraped", "left", "right", "with", "from", "then"]);
+        shorthand.Add(root.Next.Where(pair => pair.Value.Meanings.Count > 0).Select(pair => pair.Key));
+        shorthand.Add(words);
         foreach (var word in words.Where(word => word.Length >= LongWord))
         {
             foreach (var shorter in OneLess(word))
@@ -90,6 +98,9 @@ internal sealed class Lexicon
             Walk(walker, next, at + 1, trail);
         }
     }
+
+    /// <summary>The word that one without its vowels stands for: “hrt”.</summary>
+    internal string? Whole(string word) => words.Contains(word) || CommonWords.Has(word) ? null : shorthand.Of(word);
 
     /// <summary>The trade's word for a long word that is in no table: one letter more or less, or two changed round.</summary>
     internal string? Corrected(string word)
@@ -212,6 +223,15 @@ internal sealed class Lexicon
     }
 
     private void Add(string[] form, Cat cat, string value)
+    {
+        Put(form, cat, value);
+        if (form.Length > 3 && cat is not (Cat.Cond or Cat.Wordy) && form.Skip(1).Take(form.Length - 2).Any(Articles.Contains))
+        {
+            Put([.. form.Where((word, at) => at == 0 || at == form.Length - 1 || !Articles.Contains(word))], cat, value);
+        }
+    }
+
+    private void Put(string[] form, Cat cat, string value)
     {
         var node = root;
         foreach (var word in form.SelectMany(word => Contractions.Split(word)).Select(part => part.Word))

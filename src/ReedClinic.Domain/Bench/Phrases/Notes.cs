@@ -25,7 +25,7 @@ internal static class Notes
             return true;
         }
 
-        if (token.Kind != TokenKind.Word || token.Length != 1 || token.Text[0] is < 'a' or > 'g')
+        if (token.Kind != TokenKind.Word || token.Length != 1 || token.Text.Length != 1 || token.Text[0] is < 'a' or > 'g')
         {
             return false;
         }

@@ -35,6 +35,12 @@ internal static class OutcomeReader
     private static bool Closed(Course course)
     {
         var segment = course.Segment;
+        if (course.Before.LastRisk is not null && course.Last is null && IsAnswer(segment) is { } answer)
+        {
+            course.Add(EntryKind.RiskClosed, new ReadSlots { Outcome = answer });
+            return true;
+        }
+
         if (segment.Find(Cat.RiskClosed) is not { } closed)
         {
             return false;
@@ -67,6 +73,18 @@ internal static class OutcomeReader
 
         course.Add(EntryKind.RiskClosed, new ReadSlots { Outcome = Enum.Parse<RiskOutcome>(closed.Value) });
         return true;
+    }
+
+    // “Didn’t, …”, “it did, …”: nothing else is said.
+    private static RiskOutcome? IsAnswer(Segment segment)
+    {
+        var words = string.Join(' ', Enumerable.Range(segment.First, segment.End - segment.First).Where(at => segment.Tokens[at].Kind is TokenKind.Word && !segment.Covered(at, Cat.Filler) && segment.Word(at) is not ("and" or "it" or "that" or "no" or "yes")).Select(segment.Word));
+        return words switch
+        {
+            "did not" or "has not" or "was not" => RiskOutcome.DidNotHappen,
+            "did" or "has" or "'s done" or "did too" or "did indeed" => RiskOutcome.Happened,
+            _ => null,
+        };
     }
 
     private static bool WasPast(Segment segment) => segment.HasWord("was") || segment.HasWord("feared") || segment.HasWord("worried") || segment.HasWord("had") || segment.HasWord("were") || segment.HasWord("thought") || segment.HasWord("the");
@@ -187,7 +205,8 @@ internal static class OutcomeReader
             return false;
         }
 
-        var place = PlaceReader.Read(segment).FirstOrDefault(mention => mention.HasPlace);
+        var places = PlaceReader.Read(segment).Where(mention => mention.HasPlace).ToList();
+        var place = places.Count > 1 && segment.Word(places[0].First) is "opening" && places[1].First - places[0].End <= 2 ? places[1] : places.FirstOrDefault();
         course.Topic = place ?? course.Topic;
         if (course.LastInSentence is { Kind: EntryKind.Risk } same && same.Last == course.At - 1)
         {

@@ -57,6 +57,12 @@ public static class PhraseReader
         for (var i = course.Drafts.Count - 2; i >= 0; i--)
         {
             var (draft, next) = (course.Drafts[i], course.Drafts[i + 1]);
+            if (draft is { Kind: EntryKind.Note } && next.Kind is EntryKind.Finding && next.Sentence == draft.Sentence && next.First == draft.Last + 1 && course.Segments[next.First].Joint is "," && course.Segments[draft.First].Has(Cat.Other) && PlaceReader.Read(course.Segments[next.First]).Count == 0)
+            {
+                course.Drafts.RemoveAt(i);
+                continue;
+            }
+
             if (draft is { Kind: EntryKind.Note, IsLoose: true } && next.Kind is not EntryKind.Note && next.Sentence == draft.Sentence && next.First == draft.Last + 1)
             {
                 course.Drafts.RemoveAt(i);
@@ -70,7 +76,7 @@ public static class PhraseReader
         if (course.At > 0 && course.Segments[course.At - 1].Sentence != course.Segment.Sentence)
         {
             course.Carried = Mood.None;
-            course.Ahead = ReadSlots.None;
+            course.Ahead = course.Ahead.Arose is not null && course.LastInSentence is null ? course.Ahead : ReadSlots.None;
             course.BreathBlade = null;
             course.BreathSide = null;
         }

@@ -99,6 +99,11 @@ internal static class PlaceReader
             return true;
         }
 
+        if (next is "than" && segment.Items.Any(item => item.Cat is Cat.Quality && item.End <= at) || (last is "than" && at + 1 >= segment.End))
+        {
+            return true;
+        }
+
         var alone = at == segment.First || segment.Tokens[at - 1].Kind == TokenKind.Break;
         var closes = at + 1 >= segment.End || segment.Tokens[at + 1].Kind == TokenKind.Break;
         if (last == "the" || (last is "on" or "than" or "upper" or "lower" or "blade" && closes))
@@ -124,7 +129,7 @@ internal static class PlaceReader
     {
         var last = segment.Word(at - 1);
         var next = segment.Word(at + 1);
-        if (last is "the" or "a" or "your" or "'s" or "my" or "its" or "whole" && next is not "of")
+        if ((next is "is" or "'s" or "looks" or "feels" or "seems" && last is not ("it" or "them" or "come" or "came" or "go" or "went" or "put" or "sent" or "coming" or "going")) || last is "the" or "a" or "your" or "'s" or "my" or "its" or "whole" && next is not "of")
         {
             return true;
         }

@@ -1,3 +1,4 @@
+using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Bench.Phrases;
@@ -22,6 +23,11 @@ internal static class SameFinding
         var blade = mentions.FirstOrDefault(mention => mention.Blade is not null)?.Blade;
         var side = mentions.FirstOrDefault(mention => mention.Side is not null)?.Side;
         var place = mentions.FirstOrDefault(mention => mention.HasPlace);
+        if (place?.Usual is { } elsewhere && elsewhere != slots.Zone && segment.HasWord("so") && course.Last is { Kind: EntryKind.Finding } other)
+        {
+            return Elsewhere(course, place, course.Segments[other.First]);
+        }
+
         if ((blade is null or "Both" && side is null or "Both") || (place?.Usual is { } zone && zone != slots.Zone))
         {
             return false;
@@ -43,6 +49,20 @@ internal static class SameFinding
             Arose = null,
         });
         return true;
+    }
+
+    // “Both rails whole, and so is the spine”.
+    private static bool Elsewhere(Course course, Mention place, Segment first)
+    {
+        foreach (var quality in first.Items.Where(item => item.Cat is Cat.Quality or Cat.Good))
+        {
+            if (FindingTable.Kind(place, quality.Cat is Cat.Good ? "good" : quality.Value) is { } kind)
+            {
+                return FindingReader.Add(course, place, kind, FindingCatalogue.Find(new FindingKindId(kind))!.Usually, quality);
+            }
+        }
+
+        return false;
     }
 
     private static bool Says(Segment segment)

@@ -3,7 +3,7 @@ namespace ReedClinic.Domain.Bench.Phrases;
 /// <summary>Finds what the tokens stand for, and strikes out what the speaker put right.</summary>
 internal static class Scanner
 {
-    private static readonly HashSet<string> Between = ["the", "a", "an", "on", "", "er", "um", "blade", "strokes", "stroke", "one", "i", "mean", "corner", "side", "of"];
+    private static readonly HashSet<string> Between = ["the", "a", "an", "on", "", "er", "um", "blade", "strokes", "stroke", "one", "i", "mean", "corner", "side", "of", "off", "from", "it", "'s", "that", "was"];
 
     internal static List<Item> Scan(List<Token> tokens)
     {

@@ -16,6 +16,7 @@ internal static class Slips
             var (last, word, next) = (tokens[i - 1].Text, tokens[i].Text, tokens[i + 1].Text);
             var meant = word switch
             {
+                "than" when tokens[i].Length == 3 && !IsComparative(last) && last is not ("more" or "less" or "open" or "rather" or "other" or "closed" or "worse" or "better") => "thin",
                 "to" when BeforeToo.Contains(last) && AfterToo.Contains(next) => "too",
                 "then" when IsComparative(last) && next is "the" or "left" or "right" or "upper" or "lower" or "it" or "i" or "before" or "other" or "that" => "than",
                 "of" when last is "stroke" or "strokes" or "mm" or "tenth" or "tenths" && IsPlaceNext(tokens, i + 1) => "off",

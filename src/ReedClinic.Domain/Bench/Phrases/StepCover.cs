@@ -15,7 +15,7 @@ internal static class StepCover
     {
         [TestKind.Crow] = [.. "octave octaves high low top bottom upper lower first both two together join joins joining once underneath growl squeak rattle crow crows crowing start".Split(' ')],
         [TestKind.Effort] = [.. "hard harder easy easier easily free freely light heavy stiff stubborn resistant stuffy blow blows blowing work effort resistance comfortable tough tiring difficult lighter heavier effortless less more".Split(' ')],
-        [TestKind.TuningNote] = [.. "flat sharp flatter sharper low high in tune spot bang dead".Split(' ')],
+        [TestKind.TuningNote] = [.. "flat sharp flatter sharper low high in tune spot bang dead help helping lip lipping any".Split(' ')],
         [TestKind.Opening] = [.. "open closed shut right".Split(' ')],
         [TestKind.Edge] = [.. "covered muffled dull edgy edgier edge edginess bright less".Split(' ')],
     };

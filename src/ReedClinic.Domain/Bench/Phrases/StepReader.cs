@@ -15,7 +15,7 @@ internal static class StepReader
             TestKind.ClosingOrder => StepRules.Closing(segment),
             TestKind.HighSteadiness => StepRules.Helped(segment) ?? StepWays.Find(segment, test),
             TestKind.SoftestStart => StepRules.Soft(segment) ?? StepWays.Find(segment, test),
-            TestKind.Peep => segment.Has(Cat.Not) && segment.Has(Cat.Test, "Crow") ? 0 : StepWays.Find(segment, test),
+            TestKind.Peep => segment.IndexOfWord("peep") is >= 0 and var peeps && segment.Word(peeps - 1) is "not" or "never" ? 1 : segment.Has(Cat.Not) && segment.Has(Cat.Test, "Crow") ? 0 : StepWays.Find(segment, test),
             _ => StepWays.Find(segment, test),
         };
         return step is { } index ? TestScale.Of(test).Steps[index] : null;
@@ -41,6 +41,11 @@ internal static class StepReader
             return 0;
         }
 
+        if (Bare(segment) is { } half)
+        {
+            return half;
+        }
+
         if (only && high != low)
         {
             return DeniedHalf(segment) ? (high ? 2 : 3) : (high ? 3 : 2);
@@ -54,9 +59,18 @@ internal static class StepReader
         return null;
     }
 
+    // “Nothing under it”, “nothing on top”.
+    private static int? Bare(Segment segment)
+    {
+        var at = segment.IndexOfWord("nothing") is >= 0 and var none ? none : segment.HasWord("no") && segment.HasWord("anything") ? segment.IndexOfWord("anything") : -1;
+        return at < 0 ? null
+            : segment.Word(at + 1) is "under" or "underneath" or "below" or "beneath" ? 3
+            : segment.Word(at + 1) is "above" or "over" || (segment.Word(at + 1) is "on" && segment.Word(at + 2) is "top") ? 2 : null;
+    }
+
     private static bool IsLow(Segment segment) => segment.HasWord("low") && (segment.Has(Cat.Octave) || segment.HasWord("high") || segment.Has(Cat.Only) || segment.HasWord("growl") || segment.HasWord("joins")
             || segment.HasWord("one") || segment.HasWord("rattle") || segment.Has(Cat.Join)) && PitchReader.NotesIn(segment).All(note => segment.Word(note.First - 1) != "low")
-        || (segment.HasWord("bottom") && segment.Has(Cat.Octave)) || segment.HasWord("lower") && segment.Has(Cat.Octave);
+        || (segment.HasWord("bottom") && (segment.Has(Cat.Octave) || (segment.HasWord("top") && segment.Has(Cat.Join)))) || segment.HasWord("lower") && segment.Has(Cat.Octave);
 
     // “No low”, “nothing high”: what is denied is the other half.
     private static bool DeniedHalf(Segment segment)
@@ -117,7 +131,7 @@ internal static class StepReader
     {
         if (segment.HasWord("tune") || segment.HasWord("right") || segment.HasWord("spot") || segment.HasWord("bang") || segment.HasWord("pitch") && segment.HasWord("at"))
         {
-            return segment.Has(Cat.Not) || segment.HasWord("out") ? null : 2;
+            return segment.All(Cat.Not).Any(not => segment.Word(not.First) is not "without") || segment.HasWord("out") ? null : 2;
         }
 
         var lean = segment.Items.FirstOrDefault(item => item.Cat == Cat.Lean && item.Value is not null).Value ?? pitch.Lean;

@@ -90,13 +90,18 @@ internal static class TestReader
             return true;
         }
 
+        if (slots is { Step: null, Pitch: null, Cents: null, Change: null } && TestTopic.NamesLast(course, kind))
+        {
+            return true;
+        }
+
         var said = slots.Step is not null || slots.Pitch is not null || slots.Cents is not null || slots.Change is not null;
         if (!said && (!segment.Has(Cat.Test) || segment.Has(Cat.Quality) || segment.Has(Cat.Risk) || segment.Has(Cat.Verb) || segment.Has(Cat.Plan) || !segment.Has(Cat.Good)))
         {
             return false;
         }
 
-        if (course.LastInSentence is { Kind: EntryKind.Note } looked && course.Segments[looked.First].Items.Any(item => item.Is(Cat.Test, kind.ToString()) && !course.Segments[looked.First].Has(Cat.Plan)))
+        if ((course.LastInSentence ?? (course.Last is { IsLoose: true } before && before.Last == course.At - 1 ? before : null)) is { Kind: EntryKind.Note } looked && course.Segments[looked.First].Items.Any(item => item.Is(Cat.Test, kind.ToString()) && !course.Segments[looked.First].Has(Cat.Plan)))
         {
             looked.Kind = EntryKind.Test;
             looked.Slots = slots;
@@ -134,7 +139,7 @@ internal static class TestReader
             {
                 Step = last.Slots.Step ?? slots.Step,
                 Pitch = last.Slots.Pitch ?? slots.Pitch,
-                Lean = last.Slots.Lean ?? slots.Lean,
+                Lean = (last.Slots.Cents ?? slots.Cents) is not null ? null : last.Slots.Lean ?? slots.Lean,
                 Cents = last.Slots.Cents ?? slots.Cents,
                 Between = last.Slots.Between ?? slots.Between,
                 Change = last.Slots.Change ?? slots.Change,
@@ -156,7 +161,15 @@ internal static class TestReader
             return false;
         }
 
-        if (segment.Word(segment.First) is "with" or "if" or "only" or "provided" or "unless" or "when" or "so")
+        var first = segment.Word(segment.First) is "but" or "and" or "just" ? segment.Word(segment.First + 1) : segment.Word(segment.First);
+        var good = TestScale.Of(test).Steps[TestScale.Of(test).Good];
+        if (last.Slots.Step == good && slots.Step != good && !segment.HasWord("odd") && !segment.HasWord("occasional"))
+        {
+            last.Slots = last.Slots with { Step = slots.Step };
+            return true;
+        }
+
+        if (first is "with" or "if" or "only" or "provided" or "unless" or "when" or "so")
         {
             last.Slots = last.Slots with { Step = slots.Step };
             return true;
@@ -185,7 +198,7 @@ internal static class TestReader
                 return segment.Word(note.First - 2) is "a" or "is" or "'s" ? null : TestKind.LowResponse;
             }
 
-            if (before is "repeated" or "tongued" or "staccato" or "tonguing" or "articulated" or "short" or "quick")
+            if (before is "repeated" or "tongued" or "dry" or "detached" or "staccato" or "tonguing" or "articulated" or "short" or "quick")
             {
                 return TestKind.TonguedStarts;
             }

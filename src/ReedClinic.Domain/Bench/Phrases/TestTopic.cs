@@ -22,6 +22,21 @@ internal static class TestTopic
         return null;
     }
 
+    /// <summary>“Flat by 11, the tuning note”: the test is named after its pitch.</summary>
+    internal static bool NamesLast(Course course, TestKind kind)
+    {
+        var segment = course.Segment;
+        var named = segment.Find(Cat.Test);
+        if (course.LastInSentence is not { Kind: EntryKind.Test, Slots.Test: { } said } last || said == kind || last.Last != course.At - 1 || named is not { } item || !TestScale.Of(kind).TakesPitch || !TestScale.Of(said).TakesPitch
+            || course.Segments[last.First].Has(Cat.Test) || item.First - segment.First > 1 || segment.End - item.End > 1 || segment.Joint is not ",")
+        {
+            return false;
+        }
+
+        last.Slots = last.Slots with { Test = kind };
+        return course.Absorb(aside: false);
+    }
+
     /// <summary>“At once now”: of the test last spoken of.</summary>
     internal static TestKind? Of(Course course, Segment segment)
     {
@@ -31,14 +46,14 @@ internal static class TestTopic
             return spoken;
         }
 
+        if (course.Segments.Take(course.At).Any(other => other.Sentence == segment.Sentence && (other.Has(Cat.Test, nameof(TestKind.ClosingOrder)) || other.Items.Any(item => item.Cat is Cat.Verb && Moods.Action(item) is "press" or "squeeze"))) && StepRules.Closing(segment) is not null)
+        {
+            return TestKind.ClosingOrder;
+        }
+
         if (segment.Has(Cat.Test) || PlaceReader.Read(segment).Any(mention => mention.HasPlace))
         {
             return null;
-        }
-
-        if (course.Segments.Take(course.At).Any(other => other.Sentence == segment.Sentence && other.Has(Cat.Test, nameof(TestKind.ClosingOrder))) && StepRules.Closing(segment) is not null)
-        {
-            return TestKind.ClosingOrder;
         }
 
         foreach (var test in Spoken(course))

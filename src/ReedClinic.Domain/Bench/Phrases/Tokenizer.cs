@@ -36,7 +36,7 @@ internal sealed class Tokenizer
             {
                 Number();
             }
-            else if (Fraction(c) is { } part)
+            else if (TokenForms.Fraction(c) is { } part)
             {
                 Add("", 1, TokenKind.Number, part);
             }
@@ -107,7 +107,7 @@ internal sealed class Tokenizer
             var under = Digits();
             value = under == 0 ? value : whole / under;
         }
-        else if (at < text.Length && Fraction(text[at]) is { } part)
+        else if (at < text.Length && TokenForms.Fraction(text[at]) is { } part)
         {
             at++;
             value += part;
@@ -157,22 +157,15 @@ internal sealed class Tokenizer
         return power;
     }
 
-    private static decimal? Fraction(char c) => c switch
-    {
-        '½' => 0.5m,
-        '¼' => 0.25m,
-        '¾' => 0.75m,
-        '⅓' => 0.333m,
-        '⅔' => 0.667m,
-        '⅕' => 0.2m,
-        '⅛' => 0.125m,
-        '⅒' => 0.1m,
-        _ => null,
-    };
-
     private void Word()
     {
-        if (NoteLength() is var length and > 0)
+        if (at + 1 < text.Length && text[at] is 'b' && text[at + 1] is '4' && (at + 2 >= text.Length || !char.IsLetterOrDigit(text[at + 2])))
+        {
+            Add("before", 2, TokenKind.Word);
+            return;
+        }
+
+        if (TokenForms.NoteLength(text, at) is var length and > 0)
         {
             Add(text.Substring(at, length), length, TokenKind.Note, null, char.IsUpper(text[at]));
             return;
@@ -194,42 +187,12 @@ internal sealed class Tokenizer
         var word = raw.ToLowerInvariant().Replace('’', '\'').Replace('‘', '\'').Replace('ʼ', '\'');
         foreach (var (part, from, size) in Contractions.Split(word))
         {
-            Put(Spelling.Of(part), start + from, size, TokenKind.Word, null, from == 0 && char.IsUpper(raw[0]));
+            var said = Spelling.Of(part);
+            Put(said == part && part.Length == word.Length ? Lexicon.All.Whole(part) ?? said : said, start + from, size, TokenKind.Word, null, from == 0 && char.IsUpper(raw[0]));
         }
     }
 
     private bool IsApostrophe(int index) => text[index] is '\'' or '’' or '‘' or 'ʼ';
-
-    /// <summary>B♭, Bb, f#, C6, Eb5; not “bb”, “ab” or “eb” in small letters, which may be words.</summary>
-    private int NoteLength()
-    {
-        if (text[at] is not ((>= 'A' and <= 'G') or (>= 'a' and <= 'g')) || (at > 0 && char.IsLetterOrDigit(text[at - 1])))
-        {
-            return 0;
-        }
-
-        var end = at + 1;
-        if (end < text.Length && text[end] is '♭' or '♯' or '#' or '♮')
-        {
-            end++;
-        }
-        else if (end < text.Length && text[end] == 'b' && char.IsUpper(text[at]))
-        {
-            end++;
-        }
-
-        var accidental = end > at + 1;
-        if (end < text.Length && text[end] is >= '0' and <= '8')
-        {
-            end++;
-        }
-        else if (!accidental)
-        {
-            return 0;
-        }
-
-        return end < text.Length && char.IsLetterOrDigit(text[end]) ? 0 : end - at;
-    }
 
     private void Mark(char c)
     {
@@ -242,8 +205,8 @@ internal sealed class Tokenizer
         var alone = at == 0 || char.IsWhiteSpace(text[at - 1]);
         switch (c)
         {
-            case '/' when tokens.Count > 0 && tokens[^1].End == at && tokens[^1] is { Text: "with", Length: 1 }:
-                Without();
+            case '/' when tokens.Count > 0 && tokens[^1].End == at && tokens[^1].Length == 1 && TokenForms.Slashed(text, at, tokens) is { } taken:
+                at += taken;
                 break;
             case '-' when IsInNote():
                 at++;
@@ -265,17 +228,6 @@ internal sealed class Tokenizer
             default:
                 Add("", length, TokenKind.Symbol);
                 break;
-        }
-    }
-
-    // “w/ help”, “w/o help”.
-    private void Without()
-    {
-        at++;
-        if (at < text.Length && text[at] is 'o' or 'O' && (at + 1 >= text.Length || !char.IsLetterOrDigit(text[at + 1])))
-        {
-            tokens[^1] = tokens[^1] with { Text = "without", Length = 3 };
-            at++;
         }
     }
 
