@@ -14,7 +14,7 @@ internal static class AgainReader
             return false;
         }
 
-        if (course.LastInSentence is { Kind: EntryKind.Adjustment, PlaceCarried: true } twice && twice.Last == course.At - 1 && deed.Amount is null && deed.Object is null && deed.Part is null && deed.Blade is null && deed.Side is null && segment.Has(Cat.Same) && deed.Verb is null)
+        if (course.LastInSentence is { Kind: EntryKind.Adjustment, PlaceCarried: true } twice && twice.Last == course.At - 1 && deed.Amount is null && deed.Object is null && deed.Part is null && deed.Blade is null && deed.Side is null && segment.Has(Cat.Same) | segment.Has(Cat.Again) && deed.Verb is null && segment.Joint is ",")
         {
             return course.Absorb(aside: false);
         }

@@ -34,10 +34,10 @@ internal static class DeedKind
             return ends;
         }
 
-        var trims = (segment.HasWord("trimmed") || segment.HasWord("trim") || segment.HasWord("trimming")) && deed.Target?.Region is "tip" or null && deed.Object?.Zone is null;
+        var trims = (segment.HasWord("trimmed") || segment.HasWord("trim") || segment.HasWord("trimming")) && deed.Target?.Region is "tip" or null && deed.Object?.Zone is null && deed.Part is null;
         if (action is "clip" && deed.Object?.Zone is null or Zone.TipEdge or Zone.TipSides or Zone.TipCorners or Zone.WholeReed or Zone.Opening || trims || IsClip(deed, action))
         {
-            return IsSmall(deed.Amount) ? "clip-hair" : "clip";
+            return IsSmall(deed.Amount) || (deed.Amount is null && (segment.HasWord("tiny") || segment.HasWord("micro") || segment.HasWord("tiniest"))) ? "clip-hair" : "clip";
         }
 
         if (IsFurther(deed, action) is { } further)
@@ -60,6 +60,11 @@ internal static class DeedKind
         if (action is "clip" && deed.Object?.Zone is Zone.Wire)
         {
             return "bend-wire";
+        }
+
+        if (action is "offset" && deed.Part is "side" && deed.Object is null)
+        {
+            return "even-up";
         }
 
         if (action is "offset")
@@ -106,7 +111,7 @@ internal static class DeedKind
     }
 
     /// <summary>“Brought the heavier left side down to match the right”.</summary>
-    internal static bool IsToMatch(DeedParts deed) => deed.Course.Segment.HasWord("match") || deed.Course.Segment.HasWord("balance") || deed.Course.Segment.HasWord("equal") || deed.Course.Segment.HasWord("even");
+    internal static bool IsToMatch(DeedParts deed) => deed.Course.Segment.HasWord("match") || deed.Course.Segment.HasWord("balance") || deed.Course.Segment.HasWord("equal") || deed.Course.Segment.HasWord("meet") || (deed.Course.Segment.HasWord("level") && deed.Action is "take") || deed.Course.Segment.HasWord("even");
 
     // “Took the wire off again”: the trade has no name for it.
     private static bool IsUndone(DeedParts deed) => (deed.Object?.Zone is Zone.Wire or Zone.Cork || deed.Thing is "fishskin") && deed.Verb is { } verb
@@ -114,7 +119,7 @@ internal static class DeedKind
             || (deed.Segment.HasWord("off") && deed.Action is "take" or "realign" or "clip" or "light" or "other"));
 
     // A length off the tip or its end is clipped; a thickness is scraped.
-    private static bool IsClip(DeedParts deed, string action) => action is "take" && deed.Thing is null && (deed.Object is { Region: "tip", OneSide: null } or { Zone: Zone.TipEdge } || (deed.Target is null && deed.Amount is { Mm: not null })) && deed.Amount is { } amount
+    private static bool IsClip(DeedParts deed, string action) => (action is "take" || (action is "scrape" && deed.Amount is { Mm: not null } && (deed.Segment.HasWord("remove") || deed.Segment.HasWord("removed") || deed.Segment.HasWord("removing") || deed.Segment.HasWord("shaved")))) && deed.Thing is null && (deed.Object is { Region: "tip", OneSide: null } or { Zone: Zone.TipEdge } || (deed.Target is null && deed.Amount is { Mm: not null })) && deed.Amount is { } amount
         && (amount.Mm is not null || (amount.Words is { } words && words.Split(' ')[^1] is "hair" or "whisker" or "sliver")) && deed.Segment.Has(Cat.Off) && deed.Part is null;
 
     /// <summary>“Took the windows down a millimetre”, “moved the rooftop back”.</summary>
@@ -126,6 +131,11 @@ internal static class DeedKind
             && (deed.Amount is { Mm: not null } || segment.HasWord("further") || segment.HasWord("towards") || segment.HasWord("toward") || (segment.HasWord("down") && segment.Has(Cat.Zone, "Bark"))))
         {
             return "extend-windows";
+        }
+
+        if (deed.Object?.Zone is Zone.TipEdge && segment.HasWord("line") && moved && (segment.HasWord("back") || segment.HasWord("down")))
+        {
+            return "lengthen-tip";
         }
 
         return deed.Object?.Zone is Zone.Rooftop && moved && (segment.HasWord("back") || segment.HasWord("lower") || segment.HasWord("further") || segment.HasWord("down")) && !segment.Has(Cat.Stroke)

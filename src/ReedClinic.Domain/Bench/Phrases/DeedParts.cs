@@ -134,7 +134,7 @@ internal sealed class DeedParts
     private bool IsTakenDown => Segment.HasWord("down") || Segment.Has(Cat.Off) || Segment.HasWord("back") || Action is "take" && Object is not null && Verb is { } verb && Segment.Word(verb.First) is "take" or "took" or "taking" or "taken";
 
     private bool IsRealigned => Object?.Zone is Zone.SideEdges or Zone.Wire or Zone.Rooftop || ((Segment.HasWord("blades") || Segment.HasWord("them") || Segment.Has(Cat.Blade))
-        && (Segment.HasWord("back") || Segment.HasWord("straight") || (Segment.HasWord("over") && !Segment.HasWord("turned") && !Segment.HasWord("turn") && !Segment.HasWord("turning")) || Segment.HasWord("line") || Segment.HasWord("across") || Segment.HasWord("round") || Segment.HasWord("true") || Verb is { } verb && Segment.Word(verb.First).Contains("align", StringComparison.Ordinal)));
+        && (Segment.HasWord("back") || Segment.HasWord("straight") || (Segment.HasWord("over") && !Segment.HasWord("turned") && !Segment.HasWord("turn") && !Segment.HasWord("turning")) || Segment.HasWord("line") || Segment.HasWord("across") || Segment.HasWord("round") || Segment.HasWord("true") || Verb is { } verb && Segment.Word(verb.First).Contains("align", StringComparison.Ordinal) || Verb is { } again && Segment.Word(again.First) is "re" or "reset" or "reseat" or "reseated" or "reposition" or "repositioned"));
 
     // “Wet, a little closed”: how it is, with nothing that it is done to; and “eye squashed”.
     private bool IsStanding => Verb is { } verb && !Moods.IsPutAside(Segment, verb) && (Moods.Form(verb) is 'B'

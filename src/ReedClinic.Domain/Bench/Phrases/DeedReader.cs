@@ -10,7 +10,7 @@ internal static class DeedReader
     {
         var whole = course.Segment;
         var segment = Purpose.Trim(course, out var sake);
-        var verb = Moods.Head(segment) ?? OpeningVerb(segment);
+        var verb = Deed(segment) ?? Moods.Head(segment) ?? OpeningVerb(segment);
         var mentions = PlaceReader.Read(segment);
         mentions.RemoveAll(mention => verb is { } opens && mention.First == opens.First && mention.End <= opens.End + 1 && mention.Zone is Zone.Opening);
         var deed = new DeedParts(course, segment, verb, mentions, AmountReader.Read(segment, segment.First, segment.End));
@@ -75,6 +75,23 @@ internal static class DeedReader
         return opens ? new Item(Cat.Verb, "open/G", at, at + 1) : null;
     }
 
+    // “Tiny clip”, “second clip: 0.1”: the deed’s name and nothing that is said of it.
+    private static Item? Deed(Segment segment)
+    {
+        var at = segment.First;
+        while (at < segment.End && (segment.Word(at) is "tiny" or "small" or "little" or "micro" or "quick" or "second" or "third" or "final" or "last" or "one" or "more" or "and" or "then" or "a" or "another" or "light" or "wee" or "short" || segment.Covered(at, Cat.Filler)))
+        {
+            at++;
+        }
+
+        if (at == segment.First || segment.Word(at) is not ("clip" or "snip" or "nip" or "dusting" or "squeeze" or "soak" or "scrape") || (at + 1 < segment.End && segment.Tokens[at + 1].Kind is not TokenKind.Break && !segment.Covered(at + 1, Cat.Now) && segment.Word(at + 1) is not "then"))
+        {
+            return null;
+        }
+
+        return segment.Items.FirstOrDefault(item => item.Cat is Cat.Verb && item.First == at) is { Value: not null } noun && Moods.Action(noun) is "clip" or "squeeze" or "soak" ? noun with { Value = Moods.Action(noun) + "/P" } : null;
+    }
+
     internal static void Write(DeedParts deed, Zone? sake)
     {
         var kind = DeedKind.Of(deed);
@@ -130,14 +147,14 @@ internal static class DeedReader
         }
 
         return same.Slots.Kind == kind && kind is "retie" or "soak" or "rest-dry" or "realign" or "refit-cork" or "round-eye" or "clean-inside" or "wait" or "retire" or "draw-air"
-            && (deed.Object is null || deed.Object.Usual == same.Slots.Zone) && deed.Amount is null && deed.Blade is null && deed.Side is null;
+            && (deed.Object is null || kind is "clean-inside" || deed.Object.Usual == same.Slots.Zone) && deed.Amount is null && deed.Blade is null && deed.Side is null;
     }
 
     private static ReadSlots Where(DeedParts deed, string kind, ReadSlots slots)
     {
         var course = deed.Course;
-        var blade = Resolve(deed.Blade, deed.Target?.OneBlade, course.BreathBlade ?? course.Pending?.OneBlade, LastBlade(course));
-        var side = ResolveSide(deed.Side, deed.Target?.OneSide, IsCentral(slots.Zone) ? null : course.BreathSide ?? course.Pending?.OneSide, LastSide(course));
+        var blade = Resolve(deed.Blade, deed.Target?.OneBlade, course.Pending?.OneBlade ?? course.BreathBlade, LastBlade(course));
+        var side = ResolveSide(deed.Side, deed.Target?.OneSide, IsCentral(slots.Zone) ? null : course.Pending?.OneSide ?? course.BreathSide, LastSide(course));
         course.Pending = null;
         if (kind == "even-up" && Stronger(course) is { } strong && deed.Object?.HasPlace != true)
         {

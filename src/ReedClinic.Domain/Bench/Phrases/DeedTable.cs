@@ -16,7 +16,7 @@ internal static class DeedTable
         blend: blend smooth; Transition tip heart HeartCentre HeartBottom Rooftop TipSides
         blend: scrape take light dust even free narrow sand open press clean polish; Transition
         blend: blend; *
-        define-tip: define clean free scrape take light dust open clear even; Rooftop
+        define-tip: define clean free scrape take light dust open clear even clip; Rooftop
         define-tip: define; tip Transition heart *
         take-heart-sides: scrape take light dust narrow free even open blend smooth press; HeartSides
         take-heart-sides: narrow; heart HeartCentre
@@ -62,7 +62,7 @@ internal static class DeedTable
         clean-inside: realign other light take lengthen fit; swab
         clean-inside: clean light dust; Inside swab -
         clean-inside: clean; Eye WholeReed Opening
-        clean-inside: take; Inside
+        clean-inside: take scrape dust light; Inside
         refit-cork: fit light sand seal take soak tie other clean; Cork
         retie: tie take; Thread
         retie: tie; WholeReed -

@@ -58,6 +58,11 @@ internal static class EndedReader
             return FindingEnding.LeftOnPurpose;
         }
 
+        if (course.Before.LastFinding is not null && IsMore(segment))
+        {
+            return FindingEnding.Better;
+        }
+
         if (HasCeased(segment))
         {
             return FindingEnding.Gone;
@@ -96,6 +101,10 @@ internal static class EndedReader
 
         return null;
     }
+
+    // “A lot straighter”, “more even now”.
+    private static bool IsMore(Segment segment) => segment.Find(Cat.Quality) is { } good && FindingTable.IsPraise(good.Value) && !segment.Has(Cat.Than) && !segment.Has(Cat.Not)
+        && (segment.Word(good.First) is "more" || segment.Word(good.First - 1) is "more" || segment.Word(good.First).EndsWith("er", StringComparison.Ordinal));
 
     // “It’s stopped hissing”.
     private static bool HasCeased(Segment segment) => segment.Find(Cat.Quality) is { } fault && !FindingTable.IsPraise(fault.Value)

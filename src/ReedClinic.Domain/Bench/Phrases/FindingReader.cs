@@ -44,7 +44,7 @@ internal static class FindingReader
     {
         var (segment, value) = (course.Segment, quality.Value);
         var place = PlaceOf(course, mentions, quality);
-        if (place?.HasPlace != true && IsOfTool(segment))
+        if (place?.HasPlace != true && (IsOfTool(segment) || (value is "narrow" or "wide" or "open" && (segment.HasWord("shape") || segment.HasWord("shaper") || segment.HasWord("staple") || segment.HasWord("cane") || segment.HasWord("gouge")))))
         {
             return false;
         }

@@ -39,11 +39,14 @@ internal static class Fragments
 
         if (mentions.Count > 0)
         {
-            return Attach(course, mentions, amount) || Announce(course, mentions);
+            return LeadsOn(course) ? Announce(course, mentions) : Attach(course, mentions, amount) || Announce(course, mentions);
         }
 
         return amount is { } said && course.LastInSentence is { Kind: EntryKind.Adjustment } last && Measure(course, last, said);
     }
+
+    // “Upper: corners two, lower: corners three”.
+    private static bool LeadsOn(Course course) => course.At + 1 < course.Segments.Count && course.Segments[course.At + 1].Joint is ":";
 
     // “…, a touch”, after a finding.
     private static bool Degree(Course course, Segment segment)
@@ -92,7 +95,7 @@ internal static class Fragments
         for (var i = segment.First; i < segment.End; i++)
         {
             var known = segment.Tokens[i].Kind is TokenKind.Symbol or TokenKind.Break
-                || segment.Word(i) is "and" or "then" or "but" or "so" or "the" or "a" or "of" or "on" or "in" or "at" or "off" or "from" or "only" or "just" or "this" or "that" or "time" or "there" or "for" or "with" or "or" or "plus" or "over" or "not" or "to" or "it" or "here" or "along" or "all" or "down" or "both" or "each" or "i" or "mean" or "'s" or "one" or "about" or "around" or "nearly" or "some" or "almost" or "say" or "well" or "no" or "more" or "than" or "maybe" or "perhaps" or "did" or "was" or "took"
+                || segment.Word(i) is "and" or "then" or "but" or "so" or "the" or "a" or "of" or "on" or "in" or "at" or "off" or "from" or "only" or "just" or "this" or "that" or "time" or "there" or "for" or "with" or "or" or "plus" or "over" or "not" or "to" or "it" or "here" or "along" or "all" or "down" or "both" or "each" or "i" or "mean" or "'s" or "one" or "first" or "about" or "around" or "nearly" or "some" or "almost" or "say" or "well" or "no" or "more" or "than" or "maybe" or "perhaps" or "did" or "was" or "took"
                 || mentions.Any(mention => mention.First <= i && i < mention.End)
                 || (amount is { } said && said.First <= i && i < said.End)
                 || segment.Items.Any(item => item.First <= i && i < item.End && item.Cat is Cat.Filler or Cat.Also or Cat.Now or Cat.More or Cat.Degree or Cat.Off or Cat.Stroke or Cat.Again or Cat.Same or Cat.Part or Cat.Hedge);

@@ -34,7 +34,7 @@ internal static class HeadVerb
         var amount = AmountReader.Read(segment, segment.First, segment.End);
         foreach (var noun in segment.All(Cat.Verb))
         {
-            if (noun.First > verb.End && Moods.Form(noun) is 'B' or 'G' && BeforeNoun.Contains(segment.Word(noun.First - 1)) && Moods.Action(noun) is not ("light" or "take" or "other" or "harm" or "keepoff")
+            if (noun.First > verb.End && Moods.Form(noun) is 'B' or 'G' && BeforeNoun.Contains(segment.Word(noun.First - 1)) && Moods.Action(noun) is not ("light" or "take" or "other" or "harm" or "keepoff" or "offset")
                 && !(amount is { } said && said.First <= noun.First && noun.First < said.End && Moods.Action(noun) is not ("clip" or "soak" or "squeeze" or "press"))
                 && !segment.Items.Any(item => item.First <= noun.First && noun.End <= item.End && item.Cat is Cat.Zone or Cat.Region or Cat.Part))
             {
@@ -99,7 +99,7 @@ internal static class HeadVerb
     {
         var action = Moods.Action(verb);
         var made = segment.Word(verb.First) is "make" or "made" or "making";
-        if (!made && action is not ("squeeze" or "realign" or "other" or "bend" or "press" or "scrape" or "free" or "burnish" or "polish" or "open"))
+        if (!made && action is not ("clip" or "squeeze" or "realign" or "other" or "bend" or "press" or "scrape" or "free" or "burnish" or "polish" or "open"))
         {
             return null;
         }
@@ -108,10 +108,10 @@ internal static class HeadVerb
         {
             var result = segment.Word(i) switch
             {
-                "closed" or "shut" or "flat" or "flatter" when !segment.Items.Any(item => item.Cat is Cat.Zone && item.Value is "Eye" or "Wire") && segment.Word(i - 1) is not "the" => "press",
-                "open" or "opener" or "wider" when action is not "scrape" && !segment.Items.Any(item => item.Cat is Cat.Zone && item.Value is "Wire") => "open",
+                "closed" or "shut" or "flat" or "flatter" when action is not "clip" && !segment.Items.Any(item => item.Cat is Cat.Zone && item.Value is "Eye" or "Wire") && segment.Word(i - 1) is not "the" => "press",
+                "open" or "opener" or "wider" when action is not ("scrape" or "clip") && !segment.Items.Any(item => item.Cat is Cat.Zone && item.Value is "Wire") => "open",
                 "longer" when made => "lengthen",
-                "deeper" when made => "open",
+                "deeper" when made || action is "clip" => "open",
                 "thinner" or "weaker" or "lighter" when made => "scrape",
                 "narrower" or "smaller" when made => segment.Has(Cat.Zone, "Opening") ? "press" : "narrow",
                 "even" or "evener" or "equal" when made => "even",

@@ -213,11 +213,29 @@ internal sealed class Lexicon
             foreach (var verb in line[(colon + 1)..].Split(',', StringSplitOptions.TrimEntries))
             {
                 var forms = verb.Split(' ');
+                AddParted(forms, line[..colon]);
                 Add(forms[0].Split('_'), Cat.Verb, line[..colon] + "/B");
                 Add((forms[0] + "s").Split('_'), Cat.Verb, line[..colon] + "/S");
                 Add(forms[1].Split('_'), Cat.Verb, line[..colon] + "/P");
                 Add(forms[2].Split('_'), Cat.Verb, line[..colon] + (forms[2] == forms[1] ? "/P" : "/N"));
                 Add(forms[3].Split('_'), Cat.Verb, line[..colon] + "/G");
+            }
+        }
+    }
+
+    // “Threw it away”: what it is done to stands between the verb and its particle.
+    private void AddParted(string[] forms, string action)
+    {
+        foreach (var (form, sign) in forms.Zip((string[])["B", "P", "N", "G"]))
+        {
+            if (form.Split('_') is not [var verb, var particle] || particle is not ("away" or "out" or "off" or "up" or "down" or "on" or "over" or "back" or "aside" or "through" or "in"))
+            {
+                continue;
+            }
+
+            foreach (var it in (string[])["it", "this", "that", "them", "those"])
+            {
+                Add([verb, it, particle], Cat.Verb, $"{action}/{(sign == "N" && forms[2] == forms[1] ? "P" : sign)}");
             }
         }
     }

@@ -45,7 +45,7 @@ internal static class Moods
     }
 
     // “Put it back in the case to dry”.
-    internal static bool IsPutAside(Segment segment, Item verb) => segment.Word(verb.First - 1) is "to" && segment.HasWord("it") && !HasModal(segment, segment.End) && !segment.Has(Cat.Plan)
+    internal static bool IsPutAside(Segment segment, Item verb) => segment.Word(verb.First - 1) is "to" && (segment.HasWord("it") || segment.Word(segment.First) is "left" or "put" or "laid" or "hung") && !HasModal(segment, segment.End) && !segment.Has(Cat.Plan)
         && (segment.HasWord("put") || segment.HasWord("left") || segment.HasWord("laid")) && !segment.Has(Cat.Other) && !segment.Has(Cat.Not);
 
     /// <summary>Signs anywhere in the segment that it is only talked of.</summary>
@@ -53,7 +53,7 @@ internal static class Moods
     {
         var isPast = verb is { } head && (Form(head) is 'P' or 'N' || (Action(head) is "wait" && head.Count > 1 && segment.Word(head.First) is "put" or "set"));
         var place = verb?.First ?? segment.End;
-        var limit = isPast ? place : segment.End;
+        var limit = isPast || (verb is { } rest && Form(rest) is 'G' && Action(rest) is "dry" or "wait" or "soak") ? place : segment.End;
         if (verb is { } idle && Action(idle) is "dry" or "wait" && IsPutAside(segment, idle))
         {
             return Mood.Done;
@@ -74,7 +74,7 @@ internal static class Moods
             return Mood.Asked;
         }
 
-        if (segment.HasWord("yourself") || segment.HasWord("yourselves") || segment.Items.Any(item => item.Cat is Cat.Other && item.First < place && !OwnedOnly(segment, item)))
+        if (IsByAnother(segment, verb) || segment.HasWord("yourself") || segment.HasWord("yourselves") || segment.Items.Any(item => item.Cat is Cat.Other && item.First < place && !OwnedOnly(segment, item)))
         {
             return Mood.Others;
         }
@@ -85,6 +85,9 @@ internal static class Moods
                 ? Mood.Condition
                 : Mood.None;
     }
+
+    // “Clipped by the maker”.
+    private static bool IsByAnother(Segment segment, Item? verb) => verb is { } head && Form(head) is 'P' or 'N' && segment.All(Cat.Other).Any(item => item.First > head.First && Enumerable.Range(head.End, item.First - head.End).Any(at => segment.Word(at) is "by" && item.First - at <= 3));
 
     private static Mood OfVerb(Course course, Segment segment, Item verb)
     {
@@ -126,7 +129,7 @@ internal static class Moods
 
         return past
             ? !me && (course.Carried is Mood.Others or Mood.Condition || (course.Carried is Mood.NotDone or Mood.Plan or Mood.Asked && segment.Joint is "or" or "and"))
-            : !(me || now);
+            : !((me && course.Carried is not Mood.Condition) || now);
     }
 
     private static bool LeadIsClean(Segment segment, Item verb, out bool me, out bool now)
@@ -186,8 +189,10 @@ internal static class Moods
             }
         }
 
-        return Form(verb) is 'G' && DoesOfItself(segment, verb);
+        return Form(verb) is 'G' && (DoesOfItself(segment, verb) || segment.Word(verb.End) is "helped" or "worked" or "did" or "made" or "fixed" or "cured" or "has" or "had" or "seems" or "did" or "only" or "just" && !segment.Has(Cat.Me) && Pace(segment.Word(verb.End + 1)));
     }
+
+    private static bool Pace(string word) => word is not ("a" or "the" or "two" or "one" or "lightly" or "at" or "over" or "along" or "round" or "there" or "here");
 
     // “Clipping lifts the pitch”: what the deed is followed by is a verb of its own.
     private static bool DoesOfItself(Segment segment, Item verb)

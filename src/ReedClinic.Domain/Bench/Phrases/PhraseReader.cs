@@ -134,7 +134,7 @@ public static class PhraseReader
 
     // “Written on the slip: please don’t thin my tip”.
     private static bool Reports(Segment segment) => segment.HasWord("written") || segment.HasWord("says") || segment.HasWord("said") || segment.HasWord("wrote") || segment.HasWord("writes")
-        || segment.HasWord("instructions") || segment.HasWord("recipe") || segment.HasWord("advice") || segment.HasWord("homework") || segment.HasWord("steps") || segment.HasWord("list") || segment.HasWord("orders") || segment.HasWord("asks") || segment.HasWord("asked") || (segment.HasWord("note") || segment.HasWord("slip")) && !segment.Has(Cat.Test);
+        || segment.HasWord("letter") || segment.HasWord("instructions") || segment.HasWord("recipe") || segment.HasWord("advice") || segment.HasWord("homework") || segment.HasWord("steps") || segment.HasWord("list") || segment.HasWord("orders") || segment.HasWord("asks") || segment.HasWord("asked") || (segment.HasWord("note") || segment.HasWord("slip")) && !segment.Has(Cat.Test);
 
     private static bool Understand(Course course) =>
         OutcomeReader.Spares(course)
@@ -227,6 +227,11 @@ public static class PhraseReader
             return;
         }
 
+        if (course.At + 1 < course.Segments.Count && course.Segments[course.At + 1].Joint is ":" && Moods.Head(segment) is { } heading && Moods.Form(heading) is 'P' or 'G' && heading.First == segment.First && segment.Items.All(item => item.Cat is Cat.Verb))
+        {
+            return;
+        }
+
         course.Carried = segment.Has(Cat.Other) ? Mood.Others : course.Carried;
         course.Topic = PlaceReader.Read(segment).FirstOrDefault(mention => mention.HasPlace) ?? course.Topic;
         if (course.Last is { Kind: EntryKind.Stopped } stopped && Moods.Head(segment) is { } verb && Moods.Action(verb) is "harm")
@@ -259,7 +264,8 @@ public static class PhraseReader
     }
 
     // “Write to her about storage”, “reminder: invoice”.
-    private static bool Concerns(Segment segment) => segment.End - segment.First > 2 && (segment.HasWord("reminder") || segment.HasWord("remember")
+    private static bool Concerns(Segment segment) => segment.HasWord("better") || segment.HasWord("worse") || segment.HasWord("helped") || segment.HasWord("difference") || segment.HasWord("disappointing") || segment.HasWord("promising") || segment.HasWord("puzzling")
+        || (segment.HasWord("still") && segment.Has(Cat.Not)) || segment.End - segment.First > 2 && (segment.HasWord("reminder") || segment.HasWord("remember")
         || segment.All(Cat.Other).Any(item => segment.Word(item.First) is "she" or "he" or "her" or "him" or "his" or "they" or "them" or "their" or "student" or "pupil" or "teacher" or "maker"));
 
     // “Dust the heart then? No, crow first”.

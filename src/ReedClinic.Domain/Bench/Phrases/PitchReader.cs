@@ -30,6 +30,12 @@ internal static class PitchReader
             return Lower(notes[0], notes[1]);
         }
 
+        // “From B to C”, “was B, is now C”: where it came to.
+        if (notes.Count == 2 && segment.Word(notes[1].First - 1) is "to" or "now" && Enumerable.Range(segment.First, notes[0].First - segment.First).Any(at => segment.Word(at) is "from"))
+        {
+            pitch = new HeardPitch { Note = notes[1] };
+        }
+
         if (Number(segment, pitch) is { } said)
         {
             return said;

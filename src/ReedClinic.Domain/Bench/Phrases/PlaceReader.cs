@@ -76,7 +76,7 @@ internal static class PlaceReader
         { Cat: Cat.Zone, Count: 1 } when segment.Word(item.First) is "edge" => segment.Word(item.First - 1) is not ("an" or "more" or "some"),
         { Cat: Cat.Zone, Count: 1 } when segment.Word(item.First) is "blend" => segment.Word(item.First - 1) is "the" or "that" or "your" or "this" or "'s" or "my" or "of" or "a"
             || segment.Items.Any(other => other.Cat is Cat.Quality or Cat.Good && (other.End == item.First || (other.First <= item.End + 2 && other.First >= item.End && (other.First == item.End || segment.Word(item.End) is "is" or "'s" or "looks" or "feels" or "too" or "very")))),
-        { Cat: Cat.Blade, Value: "Lower", Count: 1 } when segment.Word(item.First) is "lower" => segment.Word(item.First - 1) is not ("it" or "them" or "that" or "sits" or "sit" or "bit" or "little" or "much" or "far" or "even" or "goes" or "go" or "moved" or "hair" or "touch" or "tad" or "lot" or "further"),
+        { Cat: Cat.Blade, Value: "Lower", Count: 1 } when segment.Word(item.First) is "lower" => segment.Word(item.First - 1) is not ("it" or "them" or "that" or "sits" or "sit" or "bit" or "little" or "much" or "far" or "even" or "goes" or "go" or "moved" or "hair" or "touch" or "tad" or "lot" or "further" or "turns" or "turn" or "wraps" or "mm" or "back" or "down" or "tenth" or "tenths"),
         { Cat: Cat.Blade, Value: "Both", Count: 2 } when segment.Word(item.First) is "a" => true,
         _ => true,
     };

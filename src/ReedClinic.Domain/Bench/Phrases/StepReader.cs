@@ -162,8 +162,11 @@ internal static class StepReader
             return slight ? 3 : 4;
         }
 
-        return segment.HasWord("right") || segment.HasWord("fine") || segment.HasWord("good") && !segment.Has(Cat.Quality) ? 2 : null;
+        return IsRight(segment) || segment.HasWord("fine") || segment.HasWord("good") && !segment.Has(Cat.Quality) ? 2 : null;
     }
+
+    // “Just right”; not “a gap on the right”.
+    private static bool IsRight(Segment segment) => segment.IndexOfWord("right") is >= 0 and var at && !PlaceReader.Read(segment).Any(mention => mention.Side is "Right" && mention.First <= at && at < mention.End);
 
     private static int? Edge(Segment segment)
     {
