@@ -91,7 +91,7 @@ internal static class AmountReader
             return value < 1 && (segment.Tokens[at].Kind == TokenKind.Number || segment.Word(at) is "point") ? new SaidAmount(null, value, null, at, after, Bare: true) : null;
         }
 
-        var pronoun = segment.Word(at) is "one" && segment.Word(at - 1) is "the" or "this" or "that" or "left" or "right" or "upper" or "lower" or "other" or "first" or "second" or "last" or "each" or "no" or "your" or "new" or "fresh" or "good" or "my" or "bad";
+        var pronoun = segment.Word(at) is "one" && segment.Word(at - 1) is "the" or "this" or "that" or "left" or "right" or "upper" or "lower" or "other" or "first" or "second" or "last" or "each" or "no" or "your" or "new" or "fresh" or "good" or "my" or "bad" or "small" or "little" or "big" or "tiny" or "nice" or "fine" or "short" or "long" or "proper" or "which" or "any" or "some";
         var last = after >= end || segment.Tokens[after].Kind == TokenKind.Break;
         var place = segment.Items.Any(item => item.First == after && item.Cat is Cat.Side or Cat.Blade or Cat.More or Cat.Off or Cat.Also) || segment.Word(after) is "right" or "left";
         var fits = last || place || AfterBare.Contains(segment.Word(after));

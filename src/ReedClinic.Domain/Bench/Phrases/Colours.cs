@@ -19,22 +19,9 @@ internal static class Colours
             return false;
         }
 
-        if (segment.Find(Cat.Caused) is { } mine && segment.Word(mine.First - 1) is "not" or "never")
-        {
-            return course.Absorb(aside: false);
-        }
-
         if (segment.Has(Cat.Caused) || segment.Has(Cat.SeenLater))
         {
-            var arose = segment.Has(Cat.Caused) ? Arose.CausedByTheWork : Arose.SeenLaterAlreadyThere;
-            if (course.LastInSentence is { Kind: EntryKind.Finding } found && found.Slots.Arose is null)
-            {
-                found.Slots = found.Slots with { Arose = arose };
-                return course.Absorb(aside: false);
-            }
-
-            course.Ahead = course.Ahead with { Arose = arose };
-            return course.Absorb(aside: false) || Ahead(course);
+            return Arises(course);
         }
 
         if (segment.Has(Cat.Taste))
@@ -49,6 +36,40 @@ internal static class Colours
 
         return segment.Has(Cat.Hedge) && !segment.Has(Cat.Verb) && !segment.Has(Cat.Plan) && !segment.Has(Cat.Stage)
             && Colour(course, slots => slots with { Certainty = Certainty.Suspected });
+    }
+
+    // How it came: by the speaker’s work, or seen late.
+    private static bool Arises(Course course)
+    {
+        var segment = course.Segment;
+        if (segment.Find(Cat.Caused) is { } mine && segment.Word(mine.First - 1) is "not" or "never")
+        {
+            return course.Absorb(aside: false);
+        }
+
+        var arose = segment.Has(Cat.Caused) ? Arose.CausedByTheWork : Arose.SeenLaterAlreadyThere;
+        if (course.LastInSentence is { Kind: EntryKind.Finding } found && found.Slots.Arose is null)
+        {
+            found.Slots = found.Slots with { Arose = arose };
+            return course.Absorb(aside: false);
+        }
+
+        course.Ahead = course.Ahead with { Arose = arose };
+        return course.Absorb(aside: false) || Ahead(course);
+    }
+
+    /// <summary>“…, it catches my finger every time”: how the finding before is known.</summary>
+    internal static bool KnownToo(Course course)
+    {
+        var segment = course.Segment;
+        if (course.LastInSentence is not { Kind: EntryKind.Finding, Slots.Known: null } found || FindingReader.Known(segment) is not { } known || segment.Has(Cat.Quality) || segment.Has(Cat.Good) || segment.Has(Cat.Test) || segment.Has(Cat.Plan)
+            || Moods.Head(segment) is { } verb && Moods.Action(verb) is not ("light" or "other" or "take") || PlaceReader.Read(segment).Any(mention => mention.HasPlace))
+        {
+            return false;
+        }
+
+        found.Slots = found.Slots with { Known = known };
+        return course.Absorb(aside: false);
     }
 
     private static bool Colour(Course course, Func<ReadSlots, ReadSlots> change)

@@ -88,7 +88,7 @@ internal static class Comparisons
             OtherZone = other.HasPlace && otherZone != zone ? otherZone : null,
             OtherBlades = Opposite(other.Blade, one.OneBlade),
             OtherSides = OppositeSide(other.Side, one.OneSide),
-            Degree = FindingReader.Degree(segment, link.Quality),
+            Degree = FindingReader.Degree(segment, link.Quality) ?? segment.All(Cat.Quality).Select(other => FindingReader.Degree(segment, other)).FirstOrDefault(degree => degree is not null),
         });
         if (course.LastInSentence is { Kind: EntryKind.Finding } same && same.Slots.Kind == kind && same.Slots.Relation is null)
         {

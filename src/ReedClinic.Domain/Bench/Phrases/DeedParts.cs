@@ -79,7 +79,38 @@ internal sealed class DeedParts
     internal bool Pronoun => Segment.HasWord("it") || Segment.HasWord("them") || Segment.HasWord("that") || Segment.HasWord("those") || Segment.HasWord("there");
 
     /// <summary>True when the segment talks of working on the reed, done or not.</summary>
-    internal bool IsDeed => !IsOfTool && !(Segment.Has(Cat.Known, "Finger") && Action is "lengthen" or "light" or "realign" or "scrape" or "other" && Amount is null && Segment.HasWord("ran") | Segment.HasWord("run") | Segment.HasWord("running") | Segment.HasWord("drew") | Segment.HasWord("passed") | Segment.HasWord("slid") | Segment.HasWord("put")) && !(Verb is { } does && Moods.Form(does) is 'S' && StepRules.Closing(Segment) is not null) && (Verb is null ? IsWithoutVerb : IsOfVerb);
+    internal bool IsDeed => !IsOfTool && !IsOfElse && !(Segment.Has(Cat.Known, "Finger") && Action is "lengthen" or "light" or "realign" or "scrape" or "other" && Amount is null && Segment.HasWord("ran") | Segment.HasWord("run") | Segment.HasWord("running") | Segment.HasWord("drew") | Segment.HasWord("passed") | Segment.HasWord("slid") | Segment.HasWord("put")) && !(Verb is { } does && Moods.Form(does) is 'S' && StepRules.Closing(Segment) is not null) && (Verb is null ? IsWithoutVerb : IsOfVerb);
+
+    // “Dusted off last year’s notes”: an object that isn’t of the reed.
+    private bool IsOfElse
+    {
+        get
+        {
+            if (Verb is not { } verb || HasPlace || Thing is not null || Side is not null || Blade is not null || Moods.Action(verb) is "light" or "take")
+            {
+                return false;
+            }
+
+            var at = verb.End;
+            while (at < Segment.End && Segment.Word(at) is "off" or "up" or "out" or "down" or "over")
+            {
+                at++;
+            }
+
+            if (Segment.Word(at) is not ("the" or "my" or "your" or "her" or "his" or "our" or "last" or "some" or "these" or "those" or "a" or "an"))
+            {
+                return false;
+            }
+
+            while (at < Segment.End && Segment.Word(at) is "the" or "my" or "your" or "her" or "his" or "our" or "last" or "some" or "these" or "those" or "a" or "an" or "'s" or "old" or "new" or "other")
+            {
+                at++;
+            }
+
+            return at < Segment.End && Segment.Tokens[at].Kind is TokenKind.Word && Segment.Word(at) is not ("reed" or "cane" or "thing" or "whole" or "lot" or "blades" or "poor" or "rest" or "bit" or "little" or "job")
+                && !Segment.Items.Any(item => item.First <= at && at < item.End && item.Cat is not Cat.Stage) && !(Amount is { } said && said.First <= at && at < said.End);
+        }
+    }
 
     // “Opened up overnight”: what the reed did.
     private bool IsOfItself => Verb is { } verb && Moods.Form(verb) is 'P' or 'N' && Segment.Word(verb.First) is "opened" or "closed" or "shut" or "spread" or "collapsed" && !Segment.Has(Cat.Me) && !HasPlace && !HasObject(verb) && Thing is null && Side is null;

@@ -72,6 +72,7 @@ internal static class DeedReader
         var at = segment.IndexOfWord("opening");
         var opens = at >= 0 && (segment.Word(at + 1) is "up" || (segment.Items.Any(item => item.Value is "Windows" or "HeartBottom" && item.First > at && item.First <= at + 3)
             && segment.Word(at - 1) is not ("the" or "an")));
+        opens |= at > segment.First && segment.Word(at - 1) is "am" or "'m" or "been" && segment.Items.Any(item => item.Value is "Windows" or "HeartBottom" or "back");
         return opens ? new Item(Cat.Verb, "open/G", at, at + 1) : null;
     }
 
@@ -92,9 +93,23 @@ internal static class DeedReader
         return segment.Items.FirstOrDefault(item => item.Cat is Cat.Verb && item.First == at) is { Value: not null } noun && Moods.Action(noun) is "clip" or "squeeze" or "soak" ? noun with { Value = Moods.Action(noun) + "/P" } : null;
     }
 
+    // “The bump in the slope, yes, I smoothed that out”: what the deed is done to is named first, and is no finding of its own.
+    private static string? Named(DeedParts deed)
+    {
+        var course = deed.Course;
+        if (!deed.Pronoun || deed.Object is not null || course.LastInSentence is not { Kind: EntryKind.Finding, Slots.Kind: "bumps" or "bark-island" } found || found.Last < course.At - 2
+            || course.Segments[found.First] is var first && (first.HasWord("is") || first.HasWord("'s") || first.HasWord("has") || first.HasWord("there") || first.Word(first.First) is not ("the" or "that" or "those" or "this" or "your")))
+        {
+            return null;
+        }
+
+        course.Drafts.Remove(found);
+        return found.Slots.Kind is "bumps" && DeedTable.Specific(deed.Action ?? "take", "bump") is { } kind ? kind : null;
+    }
+
     internal static void Write(DeedParts deed, Zone? sake)
     {
-        var kind = DeedKind.Of(deed);
+        var kind = Named(deed) ?? DeedKind.Of(deed);
         var known = AdjustmentCatalogue.Find(new AdjustmentKindId(kind));
         var place = deed.Target;
         var zone = kind is "extend-windows" or "clip" or "clip-hair" or "clean-inside" || place?.Zone is null ? known?.Zone is Zone.WholeReed && place?.Usual is { } usual ? usual : known?.Zone ?? place?.Usual : place.Zone;

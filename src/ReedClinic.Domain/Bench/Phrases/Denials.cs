@@ -73,6 +73,21 @@ internal static class Denials
         return true;
     }
 
+    /// <summary>“I’d have called it thin, but the gauge says no”: what was just said isn’t so.</summary>
+    internal static bool Refutes(Course course)
+    {
+        var segment = course.Segment;
+        if (course.LastInSentence is not { Kind: EntryKind.Finding, Slots: { Character: FindingCharacter.Fault, Kind: { } kind } } found || found.Last != course.At - 1 || segment.Joint is not "but" || segment.Has(Cat.Quality) || segment.Has(Cat.Good) || segment.Has(Cat.Test) || Moods.Head(segment) is not null
+            || PlaceReader.Read(segment).Any(mention => mention.HasPlace) || !(segment.Has(Cat.Not) && (segment.Word(segment.End - 1) is "not" or "no" || segment.Word(segment.End - 2) is "not" or "no" || segment.HasWord("says"))))
+        {
+            return false;
+        }
+
+        found.Kind = EntryKind.LookedFor;
+        found.Slots = new ReadSlots { Kind = kind, Known = found.Slots.Known ?? FindingReader.Known(segment) };
+        return course.Absorb(aside: false);
+    }
+
     // “I went looking for a crack”.
     internal static bool IsSought(Segment segment, Item quality) => Enumerable.Range(segment.First, quality.First - segment.First).Any(at => segment.Word(at) is "for"
         && Enumerable.Range(segment.First, at - segment.First).Any(before => segment.Word(before) is "looking" or "looked" or "look" or "searched" or "searching" or "checked" or "checking" or "hunted" or "hunting" or "felt" or "feeling" or "listened" or "listening" or "tested"));

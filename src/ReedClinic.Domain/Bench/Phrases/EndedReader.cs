@@ -29,7 +29,7 @@ internal static class EndedReader
             return false;
         }
 
-        if (course.LastInSentence is { Kind: EntryKind.FindingEnded } same && same.Slots.Ending == ending && (segment.Find(Cat.Quality) is null || kind == same.Slots.Kind))
+        if (course.LastInSentence is { Kind: EntryKind.FindingEnded } same && (kind == same.Slots.Kind || (same.Slots.Ending == ending && segment.Find(Cat.Quality) is null)))
         {
             return course.Absorb(aside: false);
         }
@@ -132,6 +132,11 @@ internal static class EndedReader
             .Concat(course.Drafts.Where(draft => draft.Kind == EntryKind.Finding).Select(draft => (Kind: draft.Slots.Kind!, Zone: draft.Slots.Zone!.Value)).Reverse())
             .ToList();
         var draft = course.LastOf(EntryKind.Finding)?.Slots;
+        if (Leaves(course, segment) && place?.Usual is { } left && live.FirstOrDefault(finding => finding.Zone == left).Kind is { } kept && (named is null || FindingTable.IsPraise(segment.Find(Cat.Quality)!.Value.Value)))
+        {
+            return kept;
+        }
+
         if (named is not null && live.Any(finding => finding.Kind == named))
         {
             return named;

@@ -44,7 +44,7 @@ internal static class FindingReader
     {
         var (segment, value) = (course.Segment, quality.Value);
         var place = PlaceOf(course, mentions, quality);
-        if (place?.HasPlace != true && (IsOfTool(segment) || (value is "narrow" or "wide" or "open" && (segment.HasWord("shape") || segment.HasWord("shaper") || segment.HasWord("staple") || segment.HasWord("cane") || segment.HasWord("gouge")))))
+        if (NotOfReed.Says(segment, place, quality))
         {
             return false;
         }
@@ -52,11 +52,6 @@ internal static class FindingReader
         if (segment.Has(Cat.Taste))
         {
             return Praises.Taste(course, place, value);
-        }
-
-        if (IsOfThing(segment, quality))
-        {
-            return false;
         }
 
         if (value is "wide" or "open" or "big" or "narrow" or "small" && place is { Zone: Zone.Opening, OneSide: not null })
@@ -85,22 +80,6 @@ internal static class FindingReader
             ? Praises.Plain(course, place, kind, quality)
             : Add(course, place, kind, character, quality);
     }
-
-    // “A long slow scrape”, “a short one”, “thick books”: how something else is.
-    private static bool IsOfThing(Segment segment, Item quality)
-    {
-        var at = quality.End;
-        while (at < segment.End && (segment.Word(at) is "slow" or "old" or "new" or "little" or "nice" || (segment.Covered(at, Cat.Quality) && !segment.Covered(at, Cat.Zone))))
-        {
-            at++;
-        }
-
-        return segment.Word(at) is "scrape" or "scrapes" or "one" or "ones" or "knife" or "letter" or "lesson" or "soak" or "practice" or "player" or "reeds" or "notes" or "note" or "sound" or "tone" or "student" or "staples" or "shaper" or "gouge"
-            && !(segment.Word(at) is "one" or "ones" && segment.Word(at - 1) is not ("short" or "long" or "thick" or "thin")) && !segment.Covered(at, Cat.Zone);
-    }
-
-    // “The knife’s blunt”.
-    private static bool IsOfTool(Segment segment) => (segment.HasWord("knife") || segment.HasWord("knives") || segment.HasWord("plaque") || segment.HasWord("block") || segment.HasWord("tuner") || segment.HasWord("letter")) && !segment.Has(Cat.Known);
 
     /// <summary>The place a word is said of: the nearest before it, else the nearest after it, else what was last spoken of.</summary>
     internal static Mention? PlaceOf(Course course, List<Mention> mentions, Item quality)
@@ -184,6 +163,12 @@ internal static class FindingReader
             return true;
         }
 
+        if (course.LastInSentence is { Kind: EntryKind.Finding, Slots.Kind: "side-leak" or "thread-leak" } leak && kind is "side-leak" or "thread-leak" && (place is null || place.OneSide is null && place.OneBlade is null && PlaceReader.Read(segment).All(mention => !mention.HasPlace)))
+        {
+            leak.Slots = leak.Slots with { Known = leak.Slots.Known ?? Known(segment) };
+            return course.Absorb(aside: false);
+        }
+
         if (course.LastInSentence is not { Kind: EntryKind.Finding } same || same.Slots.Kind != kind || kind is "something-else" || !Again(same.Slots, place))
         {
             return false;
@@ -216,7 +201,7 @@ internal static class FindingReader
 
     // “Took too much out of the left channel, the back is thin there now”.
     private static Mention? There(Course course, Mention? place, Item quality) => course.LastInSentence is { Kind: EntryKind.Adjustment } deed && place is { Side: null, Blade: null } && deed.Slots is { Sides: not null } or { Blades: not null }
-        && (course.Segment.HasWord("there") && course.Segment.Word(course.Segment.IndexOfWord("there") + 1) is not ("is" or "'s" or "are") || (course.Segment.HasWord("it") && quality.Value is "thin")) && place.Usual is { } zone && (zone == deed.Slots.Zone || PlaceReader.Of(zone) is { Length: > 0 } region && deed.Slots.Zone is { } at && region == PlaceReader.Of(at))
+        && (course.Segment.HasWord("there") && course.Segment.Word(course.Segment.IndexOfWord("there") + 1) is not ("is" or "'s" or "are") || (course.Segment.HasWord("it") && quality.Value is "thin") || (place.First > course.Segment.First && course.Segment.Word(place.First - 1) is "that" or "this" or "same")) && place.Usual is { } zone && (zone == deed.Slots.Zone || PlaceReader.Of(zone) is { Length: > 0 } region && deed.Slots.Zone is { } at && region == PlaceReader.Of(at))
             ? place with { Zone = place.Zone ?? deed.Slots.Zone, Side = deed.Slots.Sides?.ToString(), Blade = deed.Slots.Blades?.ToString() }
             : place;
 
@@ -243,6 +228,11 @@ internal static class FindingReader
         KnownBy? known = null;
         foreach (var item in segment.All(Cat.Known))
         {
+            if (item.Count == 1 && segment.Word(item.First) is "lip" or "lips" && segment.Word(item.First - 1) is not ("on" or "under" or "between" or "with" or "against" or "in" or "at" or "by" or "my" or "to") && segment.Word(item.End) is not ("says" or "say" or "tells" or "tell" or "feels"))
+            {
+                continue;
+            }
+
             known = (known ?? KnownBy.NotSaid) | Enum.Parse<KnownBy>(item.Value);
         }
 

@@ -52,7 +52,7 @@ internal static class Fragments
     private static bool Degree(Course course, Segment segment)
     {
         if (course.LastInSentence is not { Kind: EntryKind.Finding, Slots.Degree: null } found || found.Last != course.At - 1 || segment.Find(Cat.Degree) is not { } said
-            || Enumerable.Range(segment.First, segment.End - segment.First).Any(at => segment.Tokens[at].Kind is TokenKind.Word or TokenKind.Number or TokenKind.Note && !segment.Covered(at, Cat.Degree) && !segment.Covered(at, Cat.Filler) && !segment.Covered(at, Cat.Hedge) && segment.Word(at) is not ("a" or "just" or "only" or "but" or "though" or "so" or "if" or "by" or "not")))
+            || Enumerable.Range(segment.First, segment.End - segment.First).Any(at => segment.Tokens[at].Kind is TokenKind.Word or TokenKind.Number or TokenKind.Note && !segment.Covered(at, Cat.Degree) && !segment.Covered(at, Cat.Filler) && !segment.Covered(at, Cat.Hedge) && segment.Word(at) is not ("a" or "just" or "only" or "but" or "and" or "though" or "so" or "if" or "by" or "not")))
         {
             return false;
         }
@@ -95,7 +95,7 @@ internal static class Fragments
         for (var i = segment.First; i < segment.End; i++)
         {
             var known = segment.Tokens[i].Kind is TokenKind.Symbol or TokenKind.Break
-                || segment.Word(i) is "and" or "then" or "but" or "so" or "the" or "a" or "of" or "on" or "in" or "at" or "off" or "from" or "only" or "just" or "this" or "that" or "time" or "there" or "for" or "with" or "or" or "plus" or "over" or "not" or "to" or "it" or "here" or "along" or "all" or "down" or "both" or "each" or "i" or "mean" or "'s" or "one" or "first" or "about" or "around" or "nearly" or "some" or "almost" or "say" or "well" or "no" or "more" or "than" or "maybe" or "perhaps" or "did" or "was" or "took"
+                || segment.Word(i) is "and" or "then" or "but" or "so" or "the" or "a" or "of" or "on" or "in" or "at" or "off" or "from" or "only" or "just" or "this" or "that" or "time" or "there" or "for" or "with" or "or" or "plus" or "over" or "not" or "to" or "it" or "here" or "along" or "all" or "down" or "both" or "each" or "i" or "mean" or "'s" or "one" or "am" or "have" or "first" or "about" or "around" or "nearly" or "some" or "almost" or "say" or "well" or "no" or "more" or "than" or "maybe" or "perhaps" or "did" or "was" or "took"
                 || mentions.Any(mention => mention.First <= i && i < mention.End)
                 || (amount is { } said && said.First <= i && i < said.End)
                 || segment.Items.Any(item => item.First <= i && i < item.End && item.Cat is Cat.Filler or Cat.Also or Cat.Now or Cat.More or Cat.Degree or Cat.Off or Cat.Stroke or Cat.Again or Cat.Same or Cat.Part or Cat.Hedge);

@@ -177,6 +177,13 @@ internal static class HeadVerb
             return true;
         }
 
+        // “Clipped little tongued notes”; “with beeswax on”.
+        if ((Moods.Form(verb) is 'P' && Moods.Action(verb) is "clip" && segment.Items.Any(item => item.Is(Cat.Test, nameof(TestKind.TonguedStarts)) && item.First > verb.First))
+            || (Moods.Form(verb) is 'B' && Moods.Action(verb) is "seal" && verb.First > segment.First && segment.Covered(verb.First, Cat.Thing) && last is not ("and" or "then" or "i" or "to" or "we" or "now" or "just")))
+        {
+            return true;
+        }
+
         // “Few strokes round the shoulders”.
         if (Moods.Form(verb) is 'B' && segment.Word(verb.First) is "round" && verb.First > segment.First && last is not ("and" or "then" or "i" or "to" or "we"))
         {
@@ -204,6 +211,12 @@ internal static class HeadVerb
         if (Moods.Form(verb) is 'P' or 'N' && (last is "the" or "a" or "an" or "your" or "well" or "too" or "nicely" or "evenly" or "badly" or "is" or "'s" or "are" or "already" or "hardly" or "scarcely" or "poorly" or "beautifully" or "neatly" or "crudely" or "roughly" or "carelessly" or "unevenly" or "half" or "under" or "over" or "cleanly" or "properly" or "horribly" or "never"
             || (Moods.Form(verb) is 'P' or 'N' && last is "barely" && segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region or Cat.Part && item.End <= verb.First))) && Moods.Action(verb) is not "harm"
             && segment.Word(verb.First - 2) is not ("have" or "i"))
+        {
+            return true;
+        }
+
+        // “I’ve stopped”: no verb of its own.
+        if (segment.Word(verb.First) is "have" && segment.Tokens[verb.First].Length == 3)
         {
             return true;
         }

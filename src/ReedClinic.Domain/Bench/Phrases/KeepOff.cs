@@ -4,7 +4,7 @@ namespace ReedClinic.Domain.Bench.Phrases;
 internal static class KeepOff
 {
     /// <summary>Whether the segment says so; a place is looked for elsewhere.</summary>
-    internal static bool Says(Segment segment) => !segment.Has(Cat.Other) && (Keeps(segment) || Stays(segment) || IsEnough(segment));
+    internal static bool Says(Segment segment) => segment.All(Cat.Other).All(item => segment.Word(item.First) is "you") && (Keeps(segment) || Stays(segment) || IsEnough(segment));
 
     // “Keep the knife out of …”, “staying well away from …”, “the knife stays off …”.
     private static bool Keeps(Segment segment)
@@ -25,7 +25,8 @@ internal static class KeepOff
             }
         }
 
-        return false;
+        // “Well away from the spine we stay”.
+        return segment.HasWord("away") && segment.Word(segment.IndexOfWord("away") + 1) is "from" && (segment.HasWord("stay") || segment.HasWord("keep")) && !segment.Has(Cat.Quality);
     }
 
     // “Heart stays”, “the rails must stay as they are”.

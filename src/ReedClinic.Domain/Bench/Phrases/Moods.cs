@@ -19,7 +19,7 @@ internal enum Mood
 internal static class Moods
 {
     private static readonly HashSet<string> Lead =
-        ["and", "then", "so", "but", "now", "also", "just", "only", "lightly", "gently", "carefully", "slightly", "again", "quickly", "i", "we", "have", "'ve", "am", "'m", "the", "a", "on", "of", "", "here", "at", "up", "very", "with", "first", "next", "in", "to", "for", "simply", "already", "myself", "both", "which", "because", "plus", "this", "that", "these", "those", "there", "its", "your", "my", "even", "straight", "another", "more", "as", "well", "too", "finally", "quick", "quickly", "barely", "really", "softly", "delicately", "having", "'s", "one", "over", "merely", "got", "still", "dry", "wet", "it", "ended", "finished", "managed", "had", "went", "needed", "done"];
+        ["and", "then", "so", "but", "now", "also", "just", "only", "lightly", "gently", "carefully", "slightly", "again", "quickly", "i", "we", "have", "'ve", "am", "'m", "the", "a", "on", "of", "", "here", "at", "up", "very", "with", "first", "next", "in", "to", "for", "simply", "already", "myself", "both", "which", "because", "plus", "this", "that", "these", "those", "there", "its", "your", "my", "even", "straight", "another", "more", "as", "well", "too", "finally", "quick", "quickly", "barely", "really", "softly", "delicately", "having", "'s", "one", "over", "merely", "got", "still", "dry", "wet", "it", "ended", "finished", "managed", "had", "went", "needed", "done", "minute", "moment", "second"];
 
     /// <summary>Which verb says what the segment is about, if any.</summary>
     internal static Item? Head(Segment segment) => HeadVerb.Of(segment);
@@ -102,12 +102,12 @@ internal static class Moods
                     : leadIsClean && !IsPassive(segment, verb) ? Mood.Done : Mood.Unsure;
             case 'G':
                 return Carries(course, segment, me, now, past: false) ? course.Carried
-                    : leadIsClean && !segment.Has(Cat.Hedge) && !IsGeneral(segment, verb) ? Mood.Done : Mood.Unsure;
+                    : leadIsClean && !segment.Has(Cat.Hedge) && !Generals.Says(segment, verb) ? Mood.Done : Mood.Unsure;
             case 'B' when segment.Word(verb.First - 1) is "did" && !segment.Asked:
                 return Mood.Done;
             default:
                 return Carries(course, segment, me: false, now: false, past: false) ? course.Carried
-                    : leadIsClean && !segment.Has(Cat.Hedge) && !IsGeneral(segment, verb) && !(me && AmountReader.Read(segment, segment.First, segment.End) is null)
+                    : leadIsClean && !segment.Has(Cat.Hedge) && !Generals.Says(segment, verb) && !(me && AmountReader.Read(segment, segment.First, segment.End) is null)
                         && !HasWords(segment, verb, "to", "have", "do", "did") ? Mood.Done : Mood.Unsure;
         }
     }
@@ -172,49 +172,6 @@ internal static class Moods
 
     private static bool IsPassive(Segment segment, Item verb) => !(segment.Word(verb.First - 1) is "to" && segment.Word(verb.First - 2) is "had") && !(segment.Word(verb.First) is "had" && segment.Word(verb.First - 1) is "'s" or "has") && !(Action(verb) is "retire" && segment.Word(verb.First) is "gone" or "went") && !TellsDeed(segment, segment.First) && HasWords(segment, verb, "was", "were", "been", "is", "are", "be", "being", "has", "had", "'s");
 
-    /// <summary>“Taking cane off there costs the low notes”.</summary>
-    private static bool IsGeneral(Segment segment, Item verb)
-    {
-        for (var i = verb.End; i < segment.End; i++)
-        {
-            if (segment.Items.Any(item => item.First < i && i < item.End))
-            {
-                continue;
-            }
-
-            if (segment.Word(i) is "is" or "'s" or "costs" or "makes" or "helps" or "would" or "will" or "does" or "lowers" or "raises" or "means" or "gives" or "takes" or "usually" or "was"
-                && (segment.Word(i - 1) is not ("it" or "that" or "which" or "what" or "where") || (i - 1 == verb.End && Form(verb) is 'G' && segment.Word(i - 1) is "it" or "that")))
-            {
-                return true;
-            }
-        }
-
-        return Form(verb) is 'G' && (DoesOfItself(segment, verb) || segment.Word(verb.End) is "helped" or "worked" or "did" or "made" or "fixed" or "cured" or "has" or "had" or "seems" or "did" or "only" or "just" && !segment.Has(Cat.Me) && Pace(segment.Word(verb.End + 1)));
-    }
-
-    private static bool Pace(string word) => word is not ("a" or "the" or "two" or "one" or "lightly" or "at" or "over" or "along" or "round" or "there" or "here");
-
-    // “Clipping lifts the pitch”: what the deed is followed by is a verb of its own.
-    private static bool DoesOfItself(Segment segment, Item verb)
-    {
-        for (var i = verb.End; i < segment.End; i++)
-        {
-            var word = segment.Word(i);
-            if (word.Length > 3 && word[^1] == 's' && word[^2] is not ('s' or 'u' or 'i') && segment.Word(i - 1) is not ("it" or "that" or "which" or "what" or "where" or "a" or "the" or "two" or "both" or "all" or "of")
-                && !segment.Items.Any(item => item.First <= i && i < item.End && item.Cat is not (Cat.Verb or Cat.Test or Cat.Quality)) && Numbers.Word(segment.Word(i - 1)) is null && segment.Tokens[Math.Max(i - 1, 0)].Kind is not TokenKind.Number)
-            {
-                return true;
-            }
-
-            if (word is "can" or "may" or "might" or "could" or "never" or "always" or "often" or "rarely")
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
     // “What I’m doing is …”, “all I did was …”.
     internal static bool TellsDeed(Segment segment, int at) => segment.Word(at) is "what" or "all" && segment.Word(at + 1) is "i" or "we" && segment.Word(at + 2) is "am" or "did" or "have" or "are"
         && (segment.HasWord("is") || segment.HasWord("was"));
@@ -240,6 +197,8 @@ internal static class Moods
 
         return segment.Word(i) switch
         {
+            "what" when !segment.Asked && next is "i" or "we" or "you" or "she" or "he" or "they" or "it" or "worries" or "bothers" or "strikes" or "pleases" or "remains" or "keeps" => !(segment.HasWord("is") || segment.HasWord("was") || segment.HasWord("'s") || segment.HasWord("are")),
+            "which" when !segment.Asked && segment.Joint is "which" or "," => false,
             "what" or "why" or "how" or "which" or "who" or "whose" => true,
             "where" or "when" => next is "do" or "did" or "is" or "should" or "shall" or "will",
             "should" or "shall" or "could" or "would" or "can" or "will" => next is "i" or "we" or "you" or "it" or "the" or "that" or "this",
@@ -292,5 +251,5 @@ internal static class Moods
     private static bool IsOnly(Segment segment, Item item) => segment.Word(item.End) is "only" or "just" or "more" or "but" or "much" || segment.Word(item.First) is "nothing" && segment.Word(item.End) is "but" or "more";
 
     // “Your left corner” has no other subject; “you took” has.
-    private static bool OwnedOnly(Segment segment, Item item) => segment.Word(item.First) is "your" or "her" or "his" or "their" && item.Count == 1;
+    private static bool OwnedOnly(Segment segment, Item item) => segment.Word(item.First) is "your" or "her" or "his" or "their" or "them" && item.Count == 1;
 }

@@ -11,7 +11,7 @@ internal static class Openings
     {
         var word = tokens[at].Text;
         var next = at + 1 < tokens.Count ? tokens[at + 1].Text : "";
-        if (IsNewAmount(tokens, items, first, at))
+        if (IsNewAmount(tokens, items, first, at) || IsNextPlace(tokens, items, first, at))
         {
             return true;
         }
@@ -65,6 +65,24 @@ internal static class Openings
         }
 
         return false;
+    }
+
+    // “Left window one stroke right window two strokes”: a second place after an amount, and an amount of its own.
+    private static bool IsNextPlace(List<Token> tokens, List<Item> items, int first, int at)
+    {
+        if (at <= first + 2 || !items.Any(item => item.End == at && item.Cat is Cat.Stroke) || !(tokens[at].Text is "left" or "right" or "upper" or "lower" || items.Any(item => item.First == at && item.Cat is Cat.Zone or Cat.Region or Cat.Side or Cat.Blade)))
+        {
+            return false;
+        }
+
+        var number = -1;
+        for (var i = at - 2; i > first; i--)
+        {
+            number = IsNumber(tokens, i) || tokens[i].Text is "one" or "a" ? i : number;
+        }
+
+        return number > first && items.Any(item => item.First >= first && item.End <= number && item.Cat is Cat.Zone or Cat.Region or Cat.Side)
+            && Enumerable.Range(at + 1, Math.Max(0, Math.Min(4, tokens.Count - at - 1))).Any(i => IsNumber(tokens, i) || tokens[i].Text is "one");
     }
 
     private static bool IsNumber(List<Token> tokens, int at) => (tokens[at].Kind is TokenKind.Number && tokens[at].Text.Length == 0) || (Numbers.Word(tokens[at].Text) is not null && tokens[at].Text is not "one" and not "couple");

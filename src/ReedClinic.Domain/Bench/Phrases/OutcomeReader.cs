@@ -46,7 +46,7 @@ internal static class OutcomeReader
             return false;
         }
 
-        if (segment.Word(closed.End - 1) is "has" or "'s" or "did" or "was" && closed.Count <= 3 && closed.End < segment.End && segment.Tokens[closed.End].Kind is not TokenKind.Break && !segment.Items.Any(item => item.First == closed.End && item.Cat is Cat.Now or Cat.Filler))
+        if (IsCutShort(segment, closed))
         {
             return false;
         }
@@ -75,6 +75,10 @@ internal static class OutcomeReader
         return true;
     }
 
+    // “And it’s come up ten”: not “and it has”.
+    private static bool IsCutShort(Segment segment, Item closed) => segment.Word(closed.End - 1) is "has" or "'s" or "did" or "was" && closed.Count <= 3 && closed.End < segment.End && segment.Tokens[closed.End].Kind is not TokenKind.Break
+        && !segment.Items.Any(item => item.First == closed.End && item.Cat is Cat.Now or Cat.Filler);
+
     // “Didn’t, …”, “it did, …”: nothing else is said.
     private static RiskOutcome? IsAnswer(Segment segment)
     {
@@ -93,7 +97,7 @@ internal static class OutcomeReader
     {
         var segment = course.Segment;
         var stop = Stop(course, segment);
-        var verdict = Verdict(course, segment) ?? (IsCaneSpent(segment) ? VerdictKind.AsGoodAsThisCaneGets : (VerdictKind?)null) ?? (IsBetterThanItCame(segment) ? VerdictKind.Improved : (VerdictKind?)null) ?? (CameGood(segment) ? VerdictKind.GoodOnArrivalRefined : null);
+        var verdict = Verdict(course, segment) ?? (IsCaneSpent(segment) ? VerdictKind.AsGoodAsThisCaneGets : (VerdictKind?)null) ?? (IsBetterThanItCame(segment) ? VerdictKind.Improved : (VerdictKind?)null) ?? (CameGood(segment) ? VerdictKind.GoodOnArrivalRefined : (VerdictKind?)null) ?? (IsToBePlayedIn(segment) ? VerdictKind.NeedsPlayingIn : null);
         if (stop)
         {
             course.Add(EntryKind.Stopped, ReadSlots.None);
@@ -116,7 +120,7 @@ internal static class OutcomeReader
 
     private static bool Stop(Course course, Segment segment)
     {
-        if (segment.Find(Cat.Stop) is not { } stop || segment.Has(Cat.Quality) || segment.All(Cat.Not).Any(not => not.First < stop.First) || segment.Has(Cat.Other) || IsStopped(segment, stop))
+        if (segment.Find(Cat.Stop) is not { } stop || segment.Has(Cat.Quality) || segment.All(Cat.Not).Any(not => not.First < stop.First) || segment.Items.Any(item => item.Cat is Cat.Other && item.First < stop.First) || IsStopped(segment, stop) || segment.Word(stop.End - 1) is "done" or "finished" && segment.Word(stop.End) is "in" or "up" or "for" or "off")
         {
             return false;
         }
@@ -187,6 +191,11 @@ internal static class OutcomeReader
     // “It was a good reed when it got here”.
     private static bool CameGood(Segment segment) => segment.Has(Cat.Good) && segment.HasWord("when") && segment.HasWord("it")
         && (segment.HasWord("came") || segment.HasWord("arrived") || segment.HasWord("got") || segment.HasWord("reached")) && PlaceReader.Read(segment).All(mention => !mention.HasPlace) && !segment.Has(Cat.Not);
+
+    // “All it needs now is playing in”.
+    private static bool IsToBePlayedIn(Segment segment) => !segment.Has(Cat.Not) && !segment.Has(Cat.Other) && !segment.Has(Cat.Quality)
+        && Enumerable.Range(segment.First, Math.Max(0, segment.End - segment.First - 1)).Any(at => segment.Word(at) is "playing" or "breaking" or "blowing" or "played" or "broken" or "blown" && segment.Word(at + 1) is "in" && segment.Word(at + 2) is not ("a" or "the" or "tune" or "an" or "our" or "my" or "your" or "this" or "it"))
+        && Enumerable.Range(segment.First, segment.End - segment.First).Any(at => segment.Word(at) is "needs" or "need" or "wants" or "want" or "give" or "just" or "only" or "all" or "requires" or "now" or "ready" or "few" or "week" or "days" or "must" or "should");
 
     private static bool IsSaidOnward(Course course) => course.At + 1 < course.Segments.Count && course.Segments[course.At + 1].Has(Cat.Stop);
 

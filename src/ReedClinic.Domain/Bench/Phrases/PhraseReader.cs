@@ -76,7 +76,7 @@ public static class PhraseReader
         if (course.At > 0 && course.Segments[course.At - 1].Sentence != course.Segment.Sentence)
         {
             course.Carried = Mood.None;
-            course.Ahead = course.Ahead.Arose is not null && course.LastInSentence is null ? course.Ahead : ReadSlots.None;
+            course.Ahead = course.Ahead.Arose is not null && course.Last?.Sentence != course.Segments[course.At - 1].Sentence ? course.Ahead : ReadSlots.None;
             course.BreathBlade = null;
             course.BreathSide = null;
         }
@@ -139,16 +139,19 @@ public static class PhraseReader
     private static bool Understand(Course course) =>
         OutcomeReader.Spares(course)
         || Being(course)
+        || Asides.TryRead(course)
         || Question(course)
         || Reported(course)
         || Purpose.TryRead(course)
         || LeaveReader.TryRead(course)
         || OutcomeReader.TryRead(course)
         || OutcomeReader.Risk(course)
+        || Denials.Refutes(course)
         || EndedReader.TryRead(course)
         || Instead(course)
         || SameFinding.TryRead(course)
         || DeedReader.TryRead(course)
+        || Colours.KnownToo(course)
         || Remark(course)
         || TestReader.TryRead(course)
         || FindingReader.TryRead(course)
@@ -222,12 +225,7 @@ public static class PhraseReader
     private static void Leave(Course course)
     {
         var segment = course.Segment;
-        if (Fragments.IsEmpty(segment))
-        {
-            return;
-        }
-
-        if (course.At + 1 < course.Segments.Count && course.Segments[course.At + 1].Joint is ":" && Moods.Head(segment) is { } heading && Moods.Form(heading) is 'P' or 'G' && heading.First == segment.First && segment.Items.All(item => item.Cat is Cat.Verb))
+        if (Fragments.IsEmpty(segment) || IsHeading(course))
         {
             return;
         }
@@ -262,6 +260,10 @@ public static class PhraseReader
             course.Left.Add(course.At);
         }
     }
+
+    // “Scraped: …”.
+    private static bool IsHeading(Course course) => course.At + 1 < course.Segments.Count && course.Segments[course.At + 1].Joint is ":" && Moods.Head(course.Segment) is { } heading && Moods.Form(heading) is 'P' or 'G'
+        && heading.First == course.Segment.First && course.Segment.Items.All(item => item.Cat is Cat.Verb);
 
     // “Write to her about storage”, “reminder: invoice”.
     private static bool Concerns(Segment segment) => segment.HasWord("better") || segment.HasWord("worse") || segment.HasWord("helped") || segment.HasWord("difference") || segment.HasWord("disappointing") || segment.HasWord("promising") || segment.HasWord("puzzling")

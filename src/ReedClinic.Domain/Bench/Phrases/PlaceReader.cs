@@ -69,6 +69,7 @@ internal static class PlaceReader
         { Cat: Cat.Zone or Cat.Region } when segment.Word(item.End) is "of" && segment.Word(item.End + 1) is "the" or "my" && segment.Word(item.End + 2) is "knife" or "file" or "plaque" or "blade" && segment.Word(item.First) is "spine" or "back" or "tip" or "heel" or "edge" or "end" or "point" && !(segment.Word(item.End + 2) is "blade") => false,
         { Cat: Cat.Region, Value: "back" } => IsBack(segment, item.First),
         { Cat: Cat.Zone, Value: "WholeReed" } => !(segment.Word(item.First) is "all" && segment.Word(item.End) is "the" or "your" or "both"),
+        { Cat: Cat.Zone, Count: 1 } when segment.Word(item.First) is "catches" or "catch" && segment.Word(item.First - 1) is "it" or "that" or "which" or "and" or "knife" or "to" or "i" or "you" or "not" => false,
         { Cat: Cat.Zone, Count: 1 } when segment.Word(item.First) is "tie" && segment.Items.Any(other => other.Cat is Cat.Good && other.End == item.First) => true,
         { Cat: Cat.Zone } when segment.Word(item.First) is "tie" or "tube" or "string" or "gap" or "slit" or "knot" =>
             segment.Word(item.First - 1) is "the" or "that" or "your" or "this" or "'s" or "my" or "of" or "a",
@@ -122,7 +123,7 @@ internal static class PlaceReader
         }
 
         return (BeforeSide.Contains(last) || (alone && !closes) || (segment.Tokens[at].Is("left") && alone)) && !NotSideBefore.Contains(next)
-            && !(segment.Tokens[at].Is("right") && closes && last is not ("on" or "than" or "upper" or "lower" or "and" or "blade"));
+            && !(segment.Tokens[at].Is("right") && closes && last is not ("on" or "its" or "than" or "upper" or "lower" or "and" or "blade"));
     }
 
     private static bool IsBack(Segment segment, int at)

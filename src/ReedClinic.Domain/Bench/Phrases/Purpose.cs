@@ -82,7 +82,8 @@ internal static class Purpose
         var that = segment.Word(segment.First) is "so" && segment.Word(segment.First + 1) is "that";
         var place = PlaceReader.Read(segment).FirstOrDefault(mention => mention.HasPlace);
         var stands = place is not null && segment.Word(place.End) is "stands" or "stand" or "looks" or "holds" or "hold" or "can" or "gets" or "is" or "'s" or "are" or "comes" or "feels" or "seems" or "has" or "stays" or "stay" or "will" or "keeps" or "may";
-        return (that || (stands && !segment.Has(Cat.Now))) && place?.Zone is not Zone.Opening && !(segment.Has(Cat.Test) && !that) && Take(course);
+        var room = segment.HasWord("room") || segment.HasWord("space") || segment.HasWord("hopefully") || (segment.Word(segment.First + 1) is "it" or "they" or "that" && segment.Word(segment.First + 2) is "can" or "will" or "should" or "could" or "may");
+        return (that || room || (stands && !segment.Has(Cat.Now))) && place?.Zone is not Zone.Opening && !(segment.Has(Cat.Test) && !that && !segment.HasWord("room") && !segment.HasWord("space")) && Take(course);
     }
 
     private static bool Take(Course course)

@@ -9,13 +9,8 @@ internal static class SameFinding
     internal static bool TryRead(Course course)
     {
         var segment = course.Segment;
-        if (!Says(segment) || segment.Asked || segment.Has(Cat.Verb) || segment.Has(Cat.Test) || segment.Has(Cat.Plan) || segment.Has(Cat.Not) || segment.Has(Cat.Off) || Base(course) is not { } slots)
-        {
-            return false;
-        }
-
         var mentions = PlaceReader.Read(segment);
-        if (segment.Find(Cat.SameAs) is { } compared && mentions.Any(mention => mention.First >= compared.End))
+        if (!Says(segment) || segment.Asked || segment.Has(Cat.Verb) || segment.Has(Cat.Test) || segment.Has(Cat.Plan) || segment.Has(Cat.Not) || segment.Has(Cat.Off) || Base(course) is not { } slots || segment.Find(Cat.SameAs) is { } compared && mentions.Any(mention => mention.First >= compared.End))
         {
             return false;
         }
@@ -23,14 +18,9 @@ internal static class SameFinding
         var blade = mentions.FirstOrDefault(mention => mention.Blade is not null)?.Blade;
         var side = mentions.FirstOrDefault(mention => mention.Side is not null)?.Side;
         var place = mentions.FirstOrDefault(mention => mention.HasPlace);
-        if (place?.Usual is { } elsewhere && elsewhere != slots.Zone && segment.HasWord("so") && course.Last is { Kind: EntryKind.Finding } other)
-        {
-            return Elsewhere(course, place, course.Segments[other.First]);
-        }
-
         if ((blade is null or "Both" && side is null or "Both") || (place?.Usual is { } zone && zone != slots.Zone))
         {
-            return false;
+            return place?.Usual is { } elsewhere && elsewhere != slots.Zone && segment.HasWord("so") && course.Last is { Kind: EntryKind.Finding } other && Elsewhere(course, place, course.Segments[other.First]);
         }
 
         var sides = DeedReader.ResolveSide(side, slots.Sides, null, slots.Sides);

@@ -57,7 +57,7 @@ internal static class Scanner
     /// <summary>“The left, no, the right”: the word before the correction doesn't count, nor does the correction.</summary>
     private static bool Strike(List<Token> tokens, List<Item> items)
     {
-        var struck = false;
+        var struck = StrikeNot(tokens, items);
         foreach (var fix in items.Where(item => item.Cat == Cat.Fix).ToList())
         {
             var after = fix.End;
@@ -82,6 +82,33 @@ internal static class Scanner
                 Blank(tokens, before, before + 1);
                 Blank(tokens, fix.First, after);
                 BlankMarks(tokens, before, fix.First);
+                struck = true;
+            }
+        }
+
+        return struck;
+    }
+
+    /// <summary>“The left rail, no, not the left, the right”: what is denied is the word that was put right.</summary>
+    private static bool StrikeNot(List<Token> tokens, List<Item> items)
+    {
+        var struck = false;
+        for (var i = 2; i + 2 < tokens.Count; i++)
+        {
+            var side = tokens[i + 1].Is("the") ? i + 2 : i + 1;
+            if (!tokens[i].Is("not") || side >= tokens.Count || KindOf(tokens, items, side) is not { } kind || kind is "number" or "note")
+            {
+                continue;
+            }
+
+            var said = Enumerable.Range(Math.Max(0, i - 7), Math.Min(7, i)).LastOrDefault(at => tokens[at].Text.Length > 0 && tokens[at].Is(tokens[side].Text), -1);
+            var no = Enumerable.Range(Math.Max(0, i - 2), Math.Min(2, i)).Any(at => tokens[at].Text is "no" or "sorry");
+            if (said >= 0 && no)
+            {
+                Blank(tokens, said, said + 1);
+                Blank(tokens, i - 1, side + 1);
+                BlankMarks(tokens, i - 2, Math.Min(tokens.Count, side + 2));
+                Blank(tokens, i - 2, tokens[i - 2].Is("no") ? i - 1 : i - 2);
                 struck = true;
             }
         }

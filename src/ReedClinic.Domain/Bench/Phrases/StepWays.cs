@@ -29,7 +29,8 @@ internal static class StepWays
         Way? best = null;
         foreach (var way in ways)
         {
-            if (At(segment, way.Words) < 0)
+            var at = At(segment, way.Words);
+            if (at < 0 || (way.Step != good && !way.Words.Any(IsDenial) && (IsDenial(segment.Word(at - 1)) || (segment.Word(at - 1) is "a" or "any" or "so" or "too" or "at" && IsDenial(segment.Word(at - 2)))) && !segment.HasWord("longer")))
             {
                 continue;
             }
@@ -65,6 +66,8 @@ internal static class StepWays
         return test is TestKind.LowResponse or TestKind.HighSteadiness or TestKind.SoftestStart or TestKind.Seal
             && way.Words[^1] is "speak" or "come" or "start" or "hold" or "stay" or "there" or "out" or "play" or "breath" or "softly" or "respond" or "sound" or "seal" or "pop" ? 0 : null;
     }
+
+    private static bool IsDenial(string word) => word is "not" or "no" or "never" or "without" or "nor" or "hardly";
 
     private static bool Denies(Segment segment, string[] way) => !way.Contains("not") && !way.Contains("no") && !way.Contains("without")
         && segment.All(Cat.Not).Any(not => segment.Word(not.First) is "not" or "never" or "hardly" or "no" && (segment.Word(not.First) is not "no" || segment.Word(not.First + 1) is "longer") && not.First < At(segment, way));

@@ -71,19 +71,7 @@ internal static class TestReader
     {
         var segment = course.Segment;
         var step = StepReader.Step(segment, kind, course, pitch);
-        var slots = new ReadSlots { Test = kind, Step = step, Pitch = pitch.Note?.Name };
-        if (TestScale.Of(kind).TakesPitch)
-        {
-            slots = slots with
-            {
-                Lean = pitch.Cents is null && pitch.Change is null ? pitch.Lean : null,
-                Cents = pitch.Cents,
-                Octave = pitch.Note?.Octave,
-                Between = pitch.Between,
-                Change = pitch.Change,
-            };
-        }
-
+        var slots = Pitched(new ReadSlots { Test = kind, Step = step, Pitch = pitch.Note?.Name }, kind, pitch);
         slots = kind is TestKind.TuningNote && pitch.Cents is null && slots.Lean is not null && step is not null ? slots with { Lean = null } : slots;
         if (Merged(course, slots))
         {
@@ -112,6 +100,17 @@ internal static class TestReader
         course.Add(EntryKind.Test, slots);
         return true;
     }
+
+    private static ReadSlots Pitched(ReadSlots slots, TestKind kind, HeardPitch pitch) => TestScale.Of(kind).TakesPitch
+        ? slots with
+        {
+            Lean = pitch.Cents is null && pitch.Change is null ? pitch.Lean : null,
+            Cents = pitch.Cents,
+            Octave = pitch.Note?.Octave,
+            Between = pitch.Between,
+            Change = pitch.Change,
+        }
+        : slots;
 
     /// <summary>What is said in a second breath of the same test.</summary>
     private static bool Merged(Course course, ReadSlots slots)
@@ -164,6 +163,12 @@ internal static class TestReader
         var first = segment.Word(segment.First) is "but" or "and" or "just" ? segment.Word(segment.First + 1) : segment.Word(segment.First);
         var good = TestScale.Of(test).Steps[TestScale.Of(test).Good];
         if (last.Slots.Step == good && slots.Step != good && !segment.HasWord("odd") && !segment.HasWord("occasional"))
+        {
+            last.Slots = last.Slots with { Step = slots.Step };
+            return true;
+        }
+
+        if (test is TestKind.Seal && segment.Joint is "and" or "then")
         {
             last.Slots = last.Slots with { Step = slots.Step };
             return true;
