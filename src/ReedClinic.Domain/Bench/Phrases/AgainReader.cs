@@ -14,9 +14,14 @@ internal static class AgainReader
             return false;
         }
 
-        if (course.LastInSentence is { Kind: EntryKind.Adjustment, PlaceCarried: true } twice && twice.Last == course.At - 1 && deed.Amount is null && deed.Object is null && deed.Part is null && deed.Blade is null && deed.Side is null && segment.Has(Cat.Same) | segment.Has(Cat.Again) && deed.Verb is null && segment.Joint is ",")
+        if (Belongs(deed))
         {
             return course.Absorb(aside: false);
+        }
+
+        if (deed.Verb is null && segment.Items.Any(item => item.Cat is Cat.Verb && Moods.Form(item) is 'P' or 'N' && segment.Word(item.First - 1) is "is" or "'s" or "are" or "was" or "been" or "it" or "they"))
+        {
+            return false;
         }
 
         if (Base(deed) is not { } slots || segment.Has(Cat.Test) || segment.Has(Cat.Good) || segment.Has(Cat.SameAs) || segment.Has(Cat.Ended) || (segment.Has(Cat.Change) && deed.Verb is null && deed.Amount is { Bare: true }))
@@ -43,9 +48,40 @@ internal static class AgainReader
         return true;
     }
 
+    // “The lower, same again”, “same, other blade”: two ways of saying it, or the place of what was just said.
+    private static bool Belongs(DeedParts deed)
+    {
+        var (course, segment) = (deed.Course, deed.Segment);
+        if (course.LastInSentence is not { Kind: EntryKind.Adjustment, PlaceCarried: true } last || last.Last != course.At - 1 || segment.Joint is not "," || deed.Verb is not null || deed.Amount is not null || deed.Object is not null || deed.Part is not null)
+        {
+            return false;
+        }
+
+        var again = segment.Has(Cat.Same) || segment.Has(Cat.Again);
+        if (again)
+        {
+            return deed.Blade is null && deed.Side is null;
+        }
+
+        if (PlaceReader.Read(course.Segments[last.First]).Count > 0)
+        {
+            return false;
+        }
+
+        last.Slots = Changed(deed, last.Slots);
+        return true;
+    }
+
     /// <summary>“Took another”: nothing but once more.</summary>
-    internal static bool IsAnother(Segment segment, Item? verb) => verb is { } took && Moods.Action(took) is "take" or "light" && Moods.Form(took) is 'P' or 'N' or 'G' && segment.Word(took.End) is "another" or "one"
+    internal static bool IsAnother(Segment segment, Item? verb) => verb is null ? IsAnotherAlone(segment) : verb is { } took && Moods.Action(took) is "take" or "light" && Moods.Form(took) is 'P' or 'N' or 'G' && segment.Word(took.End) is "another" or "one"
         && Enumerable.Range(took.End, segment.End - took.End).All(at => segment.Tokens[at].Kind is TokenKind.Break || segment.Word(at) is "another" or "one" or "more" or "off" or "of" or "those" or "then" or "too" || segment.Covered(at, Cat.Filler) || segment.Covered(at, Cat.Now));
+
+    // “And another”.
+    private static bool IsAnotherAlone(Segment segment)
+    {
+        var words = string.Join(' ', Enumerable.Range(segment.First, segment.End - segment.First).Where(at => segment.Tokens[at].Kind is TokenKind.Word && !segment.Covered(at, Cat.Filler) && !segment.Covered(at, Cat.Now) && segment.Word(at) is not ("and" or "then" or "just" or "so" or "but")).Select(segment.Word));
+        return words is "another" or "another one" or "and another" or "yet another" or "one more" or "one more of those";
+    }
 
     private static bool Elsewhere(DeedParts deed, ReadSlots slots, Mention place, Zone? sake)
     {

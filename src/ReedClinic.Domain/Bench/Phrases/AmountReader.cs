@@ -57,6 +57,7 @@ internal static class AmountReader
         {
             return tokens[at].Text switch
             {
+                "lots" or "loads" or "plenty" or "heaps" when segment.Word(at + 1) is "of" && Unit(segment, at + 2, out var many) is Cat.Stroke => new SaidAmount(null, null, Text(segment, at, many), at, many),
                 "few" or "several" when segment.Word(at - 1) is not ("a" or "another") && Unit(segment, Skip(segment, at + 1, end), out var few) is Cat.Stroke => new SaidAmount(null, null, Text(segment, at, few), at, few),
                 "twice" => new SaidAmount(2, null, null, at, at + 1),
                 "once" when at > segment.First && Ends(segment, at + 1) && segment.Word(at - 1) is not ("at" or "all" or "for") => new SaidAmount(1, null, null, at, at + 1),
@@ -95,7 +96,8 @@ internal static class AmountReader
         var last = after >= end || segment.Tokens[after].Kind == TokenKind.Break;
         var place = segment.Items.Any(item => item.First == after && item.Cat is Cat.Side or Cat.Blade or Cat.More or Cat.Off or Cat.Also) || segment.Word(after) is "right" or "left";
         var fits = last || place || AfterBare.Contains(segment.Word(after));
-        return !pronoun && fits && value <= Amount.MostStrokes && segment.Word(at - 1) is not ("number" or "reed" or "pass" or "-" or "no") && segment.Tokens[at].Text is not ("+" or "-")
+        var length = value is >= 50 and <= 90 && segment.Word(at - 1) is "to" or "at" or "at" or "measures" or "is" or "'s";
+        return !pronoun && !length && fits && value <= Amount.MostStrokes && segment.Word(at - 1) is not ("number" or "reed" or "pass" or "-" or "no") && segment.Tokens[at].Text is not ("+" or "-")
             ? new SaidAmount((int)value, null, null, at, after, Bare: true)
             : null;
     }
@@ -146,6 +148,11 @@ internal static class AmountReader
             return new SaidAmount(null, null, Text(segment, at, after), at, after);
         }
 
+        if (Nothing(segment, at) is > 0 and var nothing)
+        {
+            return new SaidAmount(null, null, Text(segment, at, at + nothing), at, at + nothing);
+        }
+
         if (Adverbs.Contains(word))
         {
             var start = segment.Word(at - 1) is "very" or "quite" ? at - 1 : segment.Word(at - 1) is "so" && segment.Word(at - 2) is "ever" ? at - 2 : at;
@@ -158,7 +165,7 @@ internal static class AmountReader
             return new SaidAmount(null, null, Text(segment, at, after), at, after);
         }
 
-        if (at == segment.First && Nouns.Contains(word) && segment.Word(at + 1) is "off" or "from" or "out")
+        if (at == segment.First && Nouns.Contains(word) && word is not ("once" or "pass" or "scrape") && segment.Word(at + 1) is "off" or "from" or "out" or "more")
         {
             return new SaidAmount(null, null, word, at, at + 1);
         }
@@ -170,6 +177,14 @@ internal static class AmountReader
 
         return word is "a" or "an" or "the" or "another" or "some" ? Nouned(segment, at, end) : null;
     }
+
+    // “Hardly anything”, “next to nothing”.
+    private static int Nothing(Segment segment, int at) => (segment.Word(at), segment.Word(at + 1)) switch
+    {
+        ("hardly" or "barely" or "scarcely", "anything") or ("almost" or "practically", "nothing") => 2,
+        ("next", "to") when segment.Word(at + 2) is "nothing" => 3,
+        _ => 0,
+    };
 
     private static SaidAmount? Nouned(Segment segment, int at, int end)
     {
@@ -187,6 +202,11 @@ internal static class AmountReader
 
         if (noun < end && Nouns.Contains(segment.Word(noun)))
         {
+            if (segment.Word(at - 1) is "quite" or "just")
+            {
+                return new SaidAmount(null, null, Text(segment, segment.Word(at - 1) is "quite" ? at - 1 : at, noun + 1), at, noun + 1);
+            }
+
             return segment.Word(at) is "the" && noun == at + 1 ? null : new SaidAmount(null, null, Text(segment, at, noun + 1), at, noun + 1);
         }
 

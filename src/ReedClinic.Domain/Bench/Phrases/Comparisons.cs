@@ -42,6 +42,20 @@ internal static class Comparisons
         return true;
     }
 
+    /// <summary>“Lower blade a hair longer”, “left window narrower”: against what isn’t said.</summary>
+    internal static bool Half(Course course, List<Mention> mentions)
+    {
+        var segment = course.Segment;
+        if (segment.Has(Cat.Than) || segment.Has(Cat.Not) || segment.Has(Cat.Taste) || Joined(mentions) is not { } one || (one.OneSide is null && one.OneBlade is null)
+            || segment.All(Cat.Quality).FirstOrDefault(item => segment.Word(item.First).EndsWith("er", StringComparison.Ordinal) && Of(item.Value) is not null) is not { Value: not null } quality)
+        {
+            return false;
+        }
+
+        Write(course, one, new Mention(), new Link(Of(quality.Value)!.Value, quality.First, quality.First, quality.End, quality));
+        return true;
+    }
+
     // “Thicker than the right on the top blade”, “upper: right higher than left”: the blade holds for both.
     private static (Mention? One, Mention Other) Shared(Course course, Mention? one, Mention other)
     {

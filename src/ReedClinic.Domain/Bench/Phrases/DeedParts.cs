@@ -50,9 +50,9 @@ internal sealed class DeedParts
     internal bool IsAgain => AgainReader.IsAnother(Segment, Verb) || Segment.Has(Cat.Again) || Segment.Has(Cat.Same) || (Verb is null && IsOtherPlace) || IsSideToo || (Verb is null && Segment.Has(Cat.More) && Amount is { Strokes: not null } or { Mm: not null } && !Segment.Has(Cat.Quality)) || IsMoreToo;
 
     // “And a hair more”, after a deed and about nothing else.
-    private bool IsMoreToo => Verb is null && !HasPlace && Segment.Has(Cat.More) && Amount is { Words: not null } && (Course.Last is { Kind: EntryKind.Adjustment } || (Course.Drafts.Count == 0 && Course.Before.Last is Adjustment))
+    private bool IsMoreToo => (Verb is null || Segment.Word(Verb.Value.First) is "took" or "taken" or "taking") && !HasPlace && Segment.Has(Cat.More) && Amount is { Words: not null } && (Course.Last is { Kind: EntryKind.Adjustment } || (Course.Drafts.Count == 0 && Course.Before.Last is Adjustment))
         && Segment.Items.All(item => item.Cat is Cat.More or Cat.Degree or Cat.Filler or Cat.Now or Cat.Off or Cat.Also or Cat.Side or Cat.Blade or Cat.Verb or Cat.Again)
-        && Enumerable.Range(Segment.First, Segment.End - Segment.First).All(at => Segment.Tokens[at].Kind is TokenKind.Break or TokenKind.Symbol || Segment.Items.Any(item => item.First <= at && at < item.End) || (Amount is { } said && at >= said.First && at < said.End) || Segment.Word(at) is "and" or "then" or "just" or "a" or "the" or "only");
+        && Enumerable.Range(Segment.First, Segment.End - Segment.First).All(at => Segment.Tokens[at].Kind is TokenKind.Break or TokenKind.Symbol || Segment.Items.Any(item => item.First <= at && at < item.End) || (Amount is { } said && at >= said.First && at < said.End) || Segment.Word(at) is "and" or "then" or "just" or "a" or "the" or "only" or "on" or "of" or "from" or "in" or "there" or "that" or "side" or "it" or "took" or "off");
 
     // “And the right too”, of what stands last in the log.
     private bool IsSideToo => Verb is null && Course.Drafts.Count == 0 && Course.Before.Last is Adjustment && (Blade is not null || Side is not null) && !HasPlace
@@ -121,7 +121,7 @@ internal sealed class DeedParts
 
     private bool IsOfVerb => Action switch
     {
-        "light" when HasPlace && Thing is null && IsDone => true,
+        "light" when HasPlace && Thing is null && (IsDone || IsTreated) => true,
         "light" => (Thing is not null and not "air" && IsThingPut) || (Object?.Zone is Zone.Wire or Zone.Cork && Segment.HasWord("on") | Segment.HasWord("round") | Segment.HasWord("added")) || (HasPlace && Segment.HasWord("over") && Verb is { } went && Segment.Word(went.First) is "go" or "went" or "going" or "gone" && !Segment.Has(Cat.Quality)) || (Amount is { } amount && (amount.Strokes is not null || amount.Mm is not null || Segment.Has(Cat.Off) || IsBareLight) && (HasPlace || Topic is not null) && !Segment.Has(Cat.Cent)),
         "take" when (Side is not null || Blade is not null) && DeedKind.IsToMatch(this) && (Segment.HasWord("down") || Amount is not null) => true,
         "take" or "light" or "realign" or "press" when !HasPlace && Amount is { Bare: true } && Segment.Has(Cat.Change) => false,
@@ -140,9 +140,13 @@ internal sealed class DeedParts
         "retire" => Verb is { } gone && (Moods.Form(gone) is not 'B' || HasObject(gone) || gone.First == Segment.First),
         "scrape" when Target is null && Part is null && Side is null && Blade is null && Amount is null && !(Pronoun && Course.Topic is not null) && !Segment.HasWord("cane") => false,
         "tie" when Segment.Has(Cat.Quality) && Object is null => false,
-        "scrape" or "open" or "press" or "even" or "clean" or "free" or "lengthen" or "define" or "narrow" or "tie" or "seal" or "round" or "bend" or "square" or "offset" or "squeeze" or "soak" or "dry" or "wait" or "smooth" => !(Action is "soak" or "dry" && Segment.HasWord("too") && Segment.HasWord("long") | Segment.HasWord("much")) && !IsState && !IsStanding,
+        "scrape" or "open" or "press" or "even" or "clean" or "free" or "lengthen" or "define" or "narrow" or "tie" or "seal" or "round" or "bend" or "square" or "offset" or "squeeze" or "soak" or "dry" or "wait" or "smooth" or "clean" => !(Action is "soak" or "dry" && Segment.HasWord("too") && Segment.HasWord("long") | Segment.HasWord("much")) && !IsState && !IsStanding,
         _ => true,
     };
+
+    // “Gave both corners the once-over”, “the right side had some attention”.
+    private bool IsTreated => Verb is { } verb && Segment.Word(verb.First) is "gave" or "give" or "giving" or "given" or "had" && !Segment.Has(Cat.Quality) && !Segment.Has(Cat.Not)
+        && (Segment.HasWord("attention") || Segment.HasWord("treatment") || (Segment.HasWord("over") && (Segment.HasWord("once") || Segment.HasWord("going"))));
 
     // “Did the corners, two each”.
     private bool IsDone => Verb is { } verb && (Segment.Word(verb.First) is "did" or "done" or "doing" || (Segment.Word(verb.First) is "do" && Segment.Word(verb.First - 1) is "did")) && Object is { } place && (Segment.Word(verb.First) is "done" || place.First >= verb.End) && place.First - verb.End <= 2 && !Segment.Has(Cat.Quality) && !Segment.Has(Cat.Good) && !Segment.Has(Cat.Not)
@@ -170,7 +174,7 @@ internal sealed class DeedParts
     // “Wet, a little closed”: how it is, with nothing that it is done to; and “eye squashed”.
     private bool IsStanding => Verb is { } verb && !Moods.IsPutAside(Segment, verb) && (Moods.Form(verb) is 'B'
         ? Segment.Word(verb.First) is "wet" or "dry" or "clean" or "close" or "even" or "level" or "square" or "true" or "open" or "round" or "narrow" or "clear" or "free" or "smooth" or "rest" or "wait" or "shut" or "match" && !HasObject(verb)
-        : Moods.Form(verb) is 'P' && (Segment.Items.Any(item => item.First == verb.First && item.Cat is Cat.Quality) && !HasObject(verb)
+        : Moods.Form(verb) is 'P' or 'N' && (Segment.Items.Any(item => item.First == verb.First && item.Cat is Cat.Quality) && !HasObject(verb)
             || (!HasObject(verb) && (Action is "press" or "squeeze" or "bend" or "round" && Object?.Zone is not Zone.Eye && Thing is null && Amount is null || Segment.Word(verb.First) is "closed" or "opened" && Object?.Zone is null or Zone.Opening or Zone.WholeReed || Segment.Word(verb.First) is "separated" or "defined" or "rested" or "balanced") && verb.First > Segment.First && !Segment.HasWord("i"))));
 
     private bool HasObject(Item verb)
@@ -233,18 +237,18 @@ internal sealed class DeedParts
                 return false;
             }
 
-            if (IsBareLine || IsLength)
+            if (IsBareLine || IsLength || IsBareAfter)
             {
                 return true;
             }
 
-            return Amount is { } amount && (amount.IsStrokes ? HasPlace || Segment.Has(Cat.Off) || Course.Pending is { HasPlace: true } || (Course.Last is { Kind: EntryKind.Adjustment } && Course.LastInSentence is not { Kind: EntryKind.Note })
+            return Amount is { } amount && (amount.IsStrokes ? HasPlace || (Segment.HasWord("there") && Topic is not null && !Segment.HasWord("is") && !Segment.HasWord("are") && !Segment.HasWord("'s")) || Segment.Has(Cat.Off) || Course.Pending is { HasPlace: true } || (Course.Last is { Kind: EntryKind.Adjustment } && Course.LastInSentence is not { Kind: EntryKind.Note })
                 : (Segment.Has(Cat.Off) && (HasPlace || Blade is not null || Side is not null || Course.Topic is not null)) || (amount.Words is not null && IsWorkNoun) || (amount.Bare && amount.Strokes is not null && (((HasPlace || Side is not null || Blade is not null) && Course.LastInSentence is { Kind: EntryKind.Adjustment }) || (HasPlace && Course.Last is null or { Kind: EntryKind.Adjustment } && (Segment.Word(amount.End) is "on" or "off" or "from" or "each" || Segment.Has(Cat.More))) || (Course.Pending is { HasPlace: true } && Segment.Word(amount.End) is "each" or "apiece"))));
         }
     }
 
     /// <summary>“Dusted the heart, two strokes”: how much, said after what was done.</summary>
-    internal bool IsMeasure => Verb is null && Object is null && Amount is not null && !Segment.Has(Cat.Off) && !Segment.Has(Cat.More) && !Segment.Has(Cat.Again) && Segment.Joint is "," or "" or "but" or ":"
+    internal bool IsMeasure => Verb is null && Object is null && Amount is not null && !Segment.Has(Cat.Off) && !(Segment.Has(Cat.More) && Course.LastInSentence?.Slots is not { Words: null, Kind: not ("clip" or "clip-hair") }) && !Segment.Has(Cat.Again) && Segment.Joint is "," or "" or "but" or ":"
         && Course.LastInSentence is { Kind: EntryKind.Adjustment } last && last.Last == Course.At - 1 && (last.PlaceCarried || last.Slots is { Strokes: null, Mm: null });
 
     // “Corners 2”, “gutter two left”: a place and how many, and nothing else.
@@ -252,6 +256,10 @@ internal sealed class DeedParts
         && Segment.Items.All(item => item.Cat is Cat.Zone or Cat.Region or Cat.Part or Cat.Side or Cat.Blade or Cat.Filler or Cat.Now or Cat.Both or Cat.Only or Cat.Also)
         && Enumerable.Range(Segment.First, Segment.End - Segment.First).All(at => Segment.Tokens[at].Kind is TokenKind.Break or TokenKind.Symbol || (at >= amount.First && at < amount.End) || Segment.Items.Any(item => item.First <= at && at < item.End)
             || Segment.Word(at) is "each" or "ea" or "apiece" or "right" or "left" or "the" or "and" or "on" or "in" or "of");
+
+    // “Corners first: two”: the place stands before a colon.
+    private bool IsBareAfter => Segment.Joint is ":" && Amount is { Bare: true, Strokes: not null } && Object is null && Course.Pending is { HasPlace: true, Zone: not (Zone.Opening or Zone.WholeReed or Zone.Eye or Zone.Cork or Zone.Thread or Zone.Wire or Zone.Inside or Zone.TipEdge) }
+        && Segment.Items.All(item => item.Cat is Cat.Side or Cat.Blade or Cat.Filler or Cat.Now or Cat.Both or Cat.Only);
 
     // “.2 mm off”, “windows down 1 mm”: a length, and where it goes.
     private bool IsLength => Amount is { Mm: not null and <= 5 } && !Segment.Has(Cat.Not) && !Segment.Has(Cat.Hedge)

@@ -113,6 +113,12 @@ internal static class DeedReader
         var known = AdjustmentCatalogue.Find(new AdjustmentKindId(kind));
         var place = deed.Target;
         var zone = kind is "extend-windows" or "clip" or "clip-hair" or "clean-inside" || place?.Zone is null ? known?.Zone is Zone.WholeReed && place?.Usual is { } usual ? usual : known?.Zone ?? place?.Usual : place.Zone;
+        if (deed.Verb is null && deed.Amount is not null && deed.Object is not null && deed.Course.LastInSentence is { Kind: EntryKind.Adjustment, ZoneSaid: false, PlaceCarried: false, Slots: { Strokes: null, Mm: null, Words: null, Kind: not ("soak" or "rest-dry" or "wait" or "retie" or "clip" or "clip-hair" or "open-squeeze" or "close-press" or "seal-sides" or "retire" or "draw-air") } } bare
+            && bare.Last == deed.Course.At - 1 && deed.Segment.Joint is "," or "")
+        {
+            deed.Course.Drafts.Remove(bare);
+        }
+
         if (SaidTwice(deed, kind))
         {
             deed.Course.Absorb(aside: false);

@@ -13,6 +13,11 @@ internal static class EndedReader
             return false;
         }
 
+        if (segment.Has(Cat.Me) && Moods.Head(segment) is { } did && Moods.Form(did) is 'P' && Moods.Action(did) is not ("light" or "take" or "other") && segment.Word(did.End) is "it" or "that" or "them" or "those" or "this" or "the")
+        {
+            return false;
+        }
+
         if (segment.Find(Cat.Ended) is { Value: "LeftOnPurpose" } && course.LastInSentence is { Kind: EntryKind.LeaveAlone } && !segment.Has(Cat.Quality))
         {
             return course.Absorb(aside: false);

@@ -37,6 +37,11 @@ internal static class FindingReader
             }
         }
 
+        if (Comparisons.Half(course, mentions))
+        {
+            return true;
+        }
+
         return qualities.FirstOrDefault(item => item.Cat is Cat.Good) is { Value: not null } good && !segment.Has(Cat.Test) && !segment.Has(Cat.Plan) && Praises.Read(course, mentions, good);
     }
 

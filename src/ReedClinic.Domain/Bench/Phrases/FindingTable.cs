@@ -71,6 +71,7 @@ internal static class FindingTable
         thread-too-high: Thread; high long
         thread-too-high: *; high
         thread-leak: Thread; loose
+        cork-loose: Cork; falls
         dirty-inside: *; dirty
         worn: *; worn
         left-right-uneven: *; uneven
@@ -123,7 +124,13 @@ internal static class FindingTable
                 return side;
             }
 
-            return Kinds.GetValueOrDefault((named, quality)) ?? Kinds.GetValueOrDefault(("*", quality));
+            var anywhere = quality switch
+            {
+                "high" => place.Zone is Reeds.Zone.Eye or Reeds.Zone.WholeReed,
+                "falls" => place.Region is "tip" or "heart" || place.Zone is { } fallen && PlaceReader.Of(fallen) is "tip" or "heart" || place.Zone is Reeds.Zone.WholeReed,
+                _ => true,
+            };
+            return Kinds.GetValueOrDefault((named, quality)) ?? (anywhere ? Kinds.GetValueOrDefault(("*", quality)) : null);
         }
 
         if (quality is "alike")

@@ -215,7 +215,7 @@ internal static class Fragments
             return true;
         }
 
-        last.Slots = (amount is { } said ? AgainReader.WithAmount(slots, said) : slots) with { Blades = bladeNow, Sides = sideNow };
+        last.Slots = (amount is { } said && last.Kind is EntryKind.Adjustment ? AgainReader.WithAmount(slots, said) : slots) with { Blades = bladeNow, Sides = sideNow };
         if (last.Kind is EntryKind.Adjustment)
         {
             DeedReader.Backwards(course, last);

@@ -191,13 +191,13 @@ internal static class HeadVerb
         }
 
         // “Ramp too steep”, “blend smooth enough”: the word names a place of which something is said.
-        if (Moods.Form(verb) is 'B' && verb.First == segment.First && segment.Items.Any(item => item.First == verb.First && item.Cat is Cat.Zone) && segment.Items.Any(item => item.First >= verb.End && item.Cat is Cat.Quality or Cat.Good) && segment.Word(verb.End) is not ("the" or "it" or "that" or "them"))
+        if (Moods.Form(verb) is 'B' && verb.First == segment.First && segment.Items.Any(item => item.First == verb.First && item.Cat is Cat.Zone or Cat.Region) && segment.Items.Any(item => item.First >= verb.End && item.Cat is Cat.Quality or Cat.Good) && segment.Word(verb.End) is not ("the" or "it" or "that" or "them"))
         {
             return true;
         }
 
         // “Dust on the heart” lies there.
-        return Moods.Form(verb) is 'B' && segment.Word(verb.First) is "dust" or "wax" or "tape" or "water" && segment.Word(verb.End) is "on" or "in";
+        return Moods.Form(verb) is 'B' && segment.Word(verb.First) is "dust" or "wax" or "tape" or "water" or "scratch" or "cut" or "mark" or "bend" or "twist" or "patch" or "split" or "set" && segment.Word(verb.End) is "on" or "in";
     }
 
     // “The worn corner”, “it is tied well”: a way of being; “have”, “do” and “did” beside another verb.

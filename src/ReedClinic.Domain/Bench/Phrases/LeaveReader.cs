@@ -13,6 +13,11 @@ internal static class LeaveReader
             return false;
         }
 
+        if (segment.HasWord("thought") || segment.HasWord("meant") || segment.HasWord("wanted") || segment.HasWord("planned"))
+        {
+            return false;
+        }
+
         var mentions = PlaceReader.Read(segment);
         var place = mentions.FirstOrDefault(mention => mention.HasPlace) ?? mentions.Select(mention => mention with { Zone = Zone.WholeReed }).FirstOrDefault(mention => mention.OneBlade is not null || mention.OneSide is not null) ?? (course.Pending is { HasPlace: true } ahead && Says(segment) ? ahead : null) ?? (Pronoun(segment) ? course.Topic ?? OfLog(course) : null);
         if (place is null || !(Says(segment) || IsForbidden(segment) || KeepOff.Says(segment)))
@@ -20,7 +25,7 @@ internal static class LeaveReader
             return false;
         }
 
-        if (mentions.Count == 0 && segment.Joint is not "so" && course.LastInSentence is { Kind: EntryKind.Finding, Slots: { Character: FindingCharacter.Fault, Kind: { } found } } && !found.EndsWith("-thin", StringComparison.Ordinal) && !found.EndsWith("-short", StringComparison.Ordinal) && found is not ("spine-scraped" or "rails-cut") && segment.Has(Cat.Leave) | segment.HasWord("leave") | segment.HasWord("left"))
+        if (mentions.Count == 0 && Found(course) is { } found)
         {
             course.Add(EntryKind.FindingEnded, new ReadSlots { Kind = found, Ending = FindingEnding.LeftOnPurpose });
             return true;
@@ -39,6 +44,20 @@ internal static class LeaveReader
         course.Add(EntryKind.LeaveAlone, new ReadSlots { Zone = place.Usual, Blades = place.OneBlade, Sides = place.OneSide });
         course.Topic = place;
         return true;
+    }
+
+    // “A bit high, but I’ll leave it”: what was just found stays; what is too thin already is kept off.
+    private static string? Found(Course course)
+    {
+        var segment = course.Segment;
+        if (!(segment.Has(Cat.Leave) || segment.HasWord("leave") || segment.HasWord("left") || segment.HasWord("leaving")))
+        {
+            return null;
+        }
+
+        var found = segment.Joint is not "so" && course.LastInSentence is { Kind: EntryKind.Finding, Slots: { Character: FindingCharacter.Fault, Kind: { } said } } ? said
+            : course.Last is null && course.Before.Last is Finding { Character: FindingCharacter.Fault } stays && (segment.HasWord("leave") || segment.HasWord("leaving") || segment.Has(Cat.Leave)) ? stays.FindingKind.Value : null;
+        return found is null || found.EndsWith("-thin", StringComparison.Ordinal) || found.EndsWith("-short", StringComparison.Ordinal) || found is "spine-scraped" or "rails-cut" ? null : found;
     }
 
     private static Mention? OfLog(Course course) => course.Before.LastPlace is { } place

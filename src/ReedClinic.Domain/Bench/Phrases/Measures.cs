@@ -8,6 +8,18 @@ internal static class Measures
     private static bool Length(Course course)
     {
         var segment = course.Segment;
+        if (segment.HasWord("measures") || segment.HasWord("measured") || segment.HasWord("long") || (segment.Has(Cat.Mm) && (segment.HasWord("now") || segment.HasWord("before"))))
+        {
+            for (var i = segment.First; i < segment.End; i++)
+            {
+                if (segment.Tokens[i].Kind is TokenKind.Number && segment.Tokens[i].Number is >= 64 and <= 80 and var whole && !segment.Has(Cat.Stroke) && !segment.Has(Cat.Cent))
+                {
+                    course.Add(EntryKind.Test, new ReadSlots { Test = TestKind.Length, Length = whole });
+                    return true;
+                }
+            }
+        }
+
         if (!segment.Has(Cat.Length) && !(segment.HasWord("long") && AmountReader.Read(segment, segment.First, segment.End) is { Mm: > 30 } or { Strokes: > 40 and < 90 }))
         {
             return false;
@@ -29,7 +41,7 @@ internal static class Measures
     private static bool Hertz(Course course)
     {
         var segment = course.Segment;
-        if (!(segment.HasWord("tuner") || segment.HasWord("hertz") || segment.HasWord("hz") || segment.HasWord("pitch") || segment.Has(Cat.Test, "TuningNote")) || segment.Has(Cat.Stroke) || segment.Has(Cat.Cent))
+        if (!(segment.HasWord("tuner") || segment.HasWord("hertz") || segment.HasWord("hz") || segment.HasWord("pitch") || segment.Has(Cat.Test, "TuningNote") || segment.Word(segment.First) is "a" || segment.Tokens[segment.First].Kind is TokenKind.Number && segment.HasWord("nose")) || segment.Has(Cat.Stroke) || segment.Has(Cat.Cent))
         {
             return false;
         }

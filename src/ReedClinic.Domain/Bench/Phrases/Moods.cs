@@ -19,7 +19,7 @@ internal enum Mood
 internal static class Moods
 {
     private static readonly HashSet<string> Lead =
-        ["and", "then", "so", "but", "now", "also", "just", "only", "lightly", "gently", "carefully", "slightly", "again", "quickly", "i", "we", "have", "'ve", "am", "'m", "the", "a", "on", "of", "", "here", "at", "up", "very", "with", "first", "next", "in", "to", "for", "simply", "already", "myself", "both", "which", "because", "plus", "this", "that", "these", "those", "there", "its", "your", "my", "even", "straight", "another", "more", "as", "well", "too", "finally", "quick", "quickly", "barely", "really", "softly", "delicately", "having", "'s", "one", "over", "merely", "got", "still", "dry", "wet", "it", "ended", "finished", "managed", "had", "went", "needed", "done", "minute", "moment", "second"];
+        ["and", "then", "so", "but", "now", "also", "just", "only", "lightly", "gently", "carefully", "slightly", "again", "quickly", "i", "we", "have", "'ve", "am", "'m", "the", "a", "on", "of", "", "here", "at", "up", "very", "with", "first", "next", "in", "to", "for", "simply", "already", "myself", "both", "which", "because", "plus", "this", "that", "these", "those", "there", "its", "your", "my", "even", "straight", "another", "more", "as", "well", "too", "finally", "quick", "quickly", "barely", "really", "softly", "delicately", "having", "'s", "one", "over", "merely", "got", "still", "dry", "wet", "it", "ended", "finished", "managed", "had", "went", "needed", "done", "minute", "moment", "second", "began", "started", "by", "end", "eventually", "after", "all"];
 
     /// <summary>Which verb says what the segment is about, if any.</summary>
     internal static Item? Head(Segment segment) => HeadVerb.Of(segment);
@@ -154,7 +154,7 @@ internal static class Moods
             }
         }
 
-        return !HasWords(segment, verb, "to", "by", "for", "of", "from", "about") || (Form(verb) is 'P' && segment.Word(verb.First - 1) is "to") || segment.Word(verb.First - 1) is not ("to" or "by" or "for" or "of" or "from" or "about" or "'s");
+        return !HasWords(segment, verb, "to", "by", "for", "of", "from", "about") || (Form(verb) is 'P' && segment.Word(verb.First - 1) is "to" or "by") || segment.Word(verb.First - 1) is not ("to" or "by" or "for" or "of" or "from" or "about" or "'s");
     }
 
     private static bool HasWords(Segment segment, Item verb, params ReadOnlySpan<string> words)

@@ -8,6 +8,11 @@ internal static class NotOfReed
     {
         var value = quality.Value;
         var away = place?.HasPlace != true;
+        if (value is "slipped" && quality.Count == 1 && segment.Word(quality.First) is "slipped" or "slip" && (segment.Has(Cat.Good) || segment.Word(quality.End) is "right" or "enough" or "about" or "correctly"))
+        {
+            return true;
+        }
+
         return (away && (IsOfTool(segment) || (value is "narrow" or "wide" or "open" && (segment.HasWord("shape") || segment.HasWord("shaper") || segment.HasWord("staple") || segment.HasWord("cane") || segment.HasWord("gouge")))))
             || (away && IsOfElse(segment, quality))
             || (!segment.Has(Cat.Taste) && IsOfThing(segment, quality))

@@ -70,13 +70,13 @@ internal static class Openings
     // “Left window one stroke right window two strokes”: a second place after an amount, and an amount of its own.
     private static bool IsNextPlace(List<Token> tokens, List<Item> items, int first, int at)
     {
-        if (at <= first + 2 || !items.Any(item => item.End == at && item.Cat is Cat.Stroke) || !(tokens[at].Text is "left" or "right" or "upper" or "lower" || items.Any(item => item.First == at && item.Cat is Cat.Zone or Cat.Region or Cat.Side or Cat.Blade)))
+        if (at <= first + 2 || !(items.Any(item => item.End == at && item.Cat is Cat.Stroke) || (IsNumber(tokens, at - 1) && items.Any(item => item.End == at - 1 && item.Cat is Cat.Zone or Cat.Region))) || !(tokens[at].Text is "left" or "right" or "upper" or "lower" || items.Any(item => item.First == at && item.Cat is Cat.Zone or Cat.Region or Cat.Side or Cat.Blade)))
         {
             return false;
         }
 
         var number = -1;
-        for (var i = at - 2; i > first; i--)
+        for (var i = at - 1; i > first; i--)
         {
             number = IsNumber(tokens, i) || tokens[i].Text is "one" or "a" ? i : number;
         }

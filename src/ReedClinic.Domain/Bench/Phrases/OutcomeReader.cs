@@ -35,9 +35,9 @@ internal static class OutcomeReader
     private static bool Closed(Course course)
     {
         var segment = course.Segment;
-        if (course.Before.LastRisk is not null && course.Last is null && IsAnswer(segment) is { } answer)
+        if (course.Last is null && course.Before.LastRisk is { } open && (IsAnswer(segment) ?? IsOf(segment, open)) is { } outcome)
         {
-            course.Add(EntryKind.RiskClosed, new ReadSlots { Outcome = answer });
+            course.Add(EntryKind.RiskClosed, new ReadSlots { Outcome = outcome });
             return true;
         }
 
@@ -65,9 +65,7 @@ internal static class OutcomeReader
 
         if (feared is not null && WasPast(course.Segments[feared.First]))
         {
-            course.Drafts.Remove(feared);
-            var merged = course.Add(EntryKind.RiskClosed, new ReadSlots { Outcome = Enum.Parse<RiskOutcome>(closed.Value) });
-            course.Drafts[^1] = new Draft { Kind = merged.Kind, Slots = merged.Slots, First = feared.First, Last = course.At, Sentence = segment.Sentence };
+            Merge(course, feared, Enum.Parse<RiskOutcome>(closed.Value));
             return true;
         }
 
@@ -75,9 +73,32 @@ internal static class OutcomeReader
         return true;
     }
 
+    private static readonly HashSet<string> Feared = ["sharp", "flat", "hollow", "collapse", "crack", "split", "close", "drop", "thin", "hard", "sag", "wild", "leak", "tear", "chip", "break"];
+
+    // “It went sharp”, “hasn’t gone flat”, after “this could make it sharp”.
+    private static RiskOutcome? IsOf(Segment segment, Risk risk)
+    {
+        var words = (risk.Words ?? "").ToLowerInvariant().Split([' ', ',', '.', '’', '\''], StringSplitOptions.RemoveEmptyEntries);
+        var feared = Enumerable.Range(segment.First, segment.End - segment.First).Any(at => Feared.Contains(Words.StepVerbs.Base(segment.Word(at))) && words.Any(word => Words.StepVerbs.Base(word) == Words.StepVerbs.Base(segment.Word(at))));
+        if (!feared || segment.Asked || segment.Has(Cat.Plan) || PitchReader.NotesIn(segment).Count > 0)
+        {
+            return null;
+        }
+
+        return segment.HasWord("not") || segment.HasWord("never") ? RiskOutcome.DidNotHappen
+            : segment.HasWord("went") || segment.HasWord("has") || segment.HasWord("'s") || segment.HasWord("did") || segment.HasWord("gone") || segment.HasWord("cracked") || segment.HasWord("collapsed") || segment.HasWord("dropped") || segment.HasWord("closed") ? RiskOutcome.Happened : null;
+    }
+
     // “And it’s come up ten”: not “and it has”.
     private static bool IsCutShort(Segment segment, Item closed) => segment.Word(closed.End - 1) is "has" or "'s" or "did" or "was" && closed.Count <= 3 && closed.End < segment.End && segment.Tokens[closed.End].Kind is not TokenKind.Break
         && !segment.Items.Any(item => item.First == closed.End && item.Cat is Cat.Now or Cat.Filler);
+
+    private static void Merge(Course course, Draft feared, RiskOutcome outcome)
+    {
+        course.Drafts.Remove(feared);
+        var merged = course.Add(EntryKind.RiskClosed, new ReadSlots { Outcome = outcome });
+        course.Drafts[^1] = new Draft { Kind = merged.Kind, Slots = merged.Slots, First = feared.First, Last = course.At, Sentence = course.Segment.Sentence };
+    }
 
     // “Didn’t, …”, “it did, …”: nothing else is said.
     private static RiskOutcome? IsAnswer(Segment segment)

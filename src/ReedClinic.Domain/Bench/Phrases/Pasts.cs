@@ -23,7 +23,7 @@ internal static class Pasts
 
         var (last, before) = (segment.Word(at), segment.Word(at - 1));
         var done = Moods.Form(verb) is 'G'
-            ? last is "up" && before is "ended" or "finished" or "wound"
+            ? (last is "up" && before is "ended" or "finished" or "wound") || (last is "by" && before is "began" or "started" or "finished" or "ended")
             : (Alike.Contains(segment.Word(verb.First)) && last is "have" or "'ve" or "had" or "has" or "i" or "we")
                 || (last is "to" && (before is "had" || before is "managed" || before is "needed" && segment.Has(Cat.Me)) && !IsMeant(segment, at - 1))
                 || (last is "and" && before is "went");

@@ -46,9 +46,22 @@ public static class PhraseReader
             Carry(course, said: course.Drafts.Count(draft => draft.Kind is not EntryKind.Note) > known);
         }
 
+        KeepUnnamed(course);
         DropAsides(course);
         var reading = Reading.Of(text, course.Segments, course);
         return BarePitch.Read(text, tokens, context, reading.Entries) is { } pitch ? new PhraseReading(text, [pitch], []) : reading;
+    }
+
+    /// <summary>A deed that has no name and no place is in doubt: it is kept as a note.</summary>
+    private static void KeepUnnamed(Course course)
+    {
+        foreach (var draft in course.Drafts.Where(draft => draft is { Kind: EntryKind.Adjustment, ZoneSaid: false, Slots: { Kind: "something-else", Zone: Reeds.Zone.WholeReed } }))
+        {
+            draft.Kind = EntryKind.Note;
+            draft.Slots = ReadSlots.None;
+            draft.Doubts.Clear();
+            draft.Doubts.Add(new Doubt("kind", "unsure what was done and where, so it is kept as a note"));
+        }
     }
 
     /// <summary>“Short scrape this one, so I scraped the base of the lay”: a reason in a sentence that has an entry is none of its own.</summary>

@@ -7,7 +7,7 @@ internal static class PlaceReader
 {
     private static readonly HashSet<string> Glue = ["the", "a", "of", "on", "in", "at", "my", "your", "its", "'s", "that", "this", "those", "these", "one", "", "'", "both", "all", "very", "only", "just", "too", "his", "her", "far", "outer", "each", "every", "either", "four", "two", "wet"];
 
-    private static readonly HashSet<string> BeforeSide = ["the", "on", "and", "than", "upper", "lower", "to", "far", "", "top", "bottom", "or", "that", "blade", "your", "its", "from", "off", "at", "then", "in", "this", "both", "my", "same", "one", "left", "right", "but"];
+    private static readonly HashSet<string> BeforeSide = ["the", "on", "and", "than", "upper", "lower", "to", "far", "", "top", "bottom", "or", "that", "blade", "your", "its", "from", "off", "at", "then", "in", "this", "both", "my", "same", "one", "left", "right", "but", "ditto", "likewise", "again"];
 
     private static readonly HashSet<string> NotSideBefore = ["the", "it", "that", "this", "them", "a", "alone", "plenty", "enough", "some", "over", "away", "across", "through", "off", "down", "up", "to", "at", "amount", "place", "way", "now", "all", "into", "between", "as", "along", "from", "here", "there", "size", "where"];
 
@@ -82,6 +82,10 @@ internal static class PlaceReader
         _ => true,
     };
 
+    // “More open left than right”, “window left deeper than right”.
+    private static bool IsCompared(Segment segment, int at) => (segment.Word(at + 1) is "than" && segment.Items.Any(item => item.Cat is Cat.Quality && item.End <= at)) || (segment.Word(at - 1) is "than" && at + 1 >= segment.End)
+        || (segment.Items.Any(item => item.End == at && item.Cat is Cat.Zone or Cat.Region) && segment.Items.Any(item => item.First == at + 1 && item.Cat is Cat.Quality) && (segment.Tokens[at].Is("right") || segment.Has(Cat.Than)));
+
     // “Off the end”; not “in the end”, “the end of the scrape”, “end on”.
     private static bool IsEnd(Segment segment, int at) => segment.Word(at - 1) is "off" or "from" || segment.Word(at - 1) is "the" or "both" or "its" or "their" or "your" && segment.Word(at - 2) is not ("in" or "stop" or "by" or "to" or "over" or "until")
         && segment.Word(at + 1) is not ("on" or "up") && !(segment.Word(at + 1) is "of" && segment.Word(at + 3) is not ("tip" or "reed" or "blade" or "blades"))
@@ -100,7 +104,7 @@ internal static class PlaceReader
             return true;
         }
 
-        if (next is "than" && segment.Items.Any(item => item.Cat is Cat.Quality && item.End <= at) || (last is "than" && at + 1 >= segment.End))
+        if (IsCompared(segment, at))
         {
             return true;
         }

@@ -36,6 +36,11 @@ internal static class StepReader
             return segment.Has(Cat.Join) && high && !segment.Has(Cat.Together) ? 0 : 1;
         }
 
+        if (segment.HasWord("octaves") && !high && !low && !only && !segment.Has(Cat.Not) && !segment.HasWord("between") && segment.Has(Cat.Test, "Crow"))
+        {
+            return 1;
+        }
+
         if (high && low && segment.HasWord("then") | segment.Has(Cat.Join) | segment.HasWord("first") | segment.HasWord("before") | segment.HasWord("after"))
         {
             return 0;
@@ -111,7 +116,7 @@ internal static class StepReader
     {
         var none = segment.HasWord("resistance") && segment.Has(Cat.Not);
         var easy = segment.HasWord("easy") || segment.HasWord("easily") || segment.HasWord("easier") || segment.HasWord("free") || segment.HasWord("freely") || segment.HasWord("light") || segment.HasWord("effortless") || segment.HasWord("effortlessly") || none || segment.HasWord("little") && segment.HasWord("resistance");
-        var hard = segment.HasWord("tiring") || segment.HasWord("exhausting") || (segment.HasWord("much") && segment.HasWord("resistance")) || segment.HasWord("hard") || segment.HasWord("stiff") || segment.HasWord("heavy") || segment.HasWord("stubborn") || segment.HasWord("harder") || segment.HasWord("difficult") || segment.HasWord("tough") || segment.HasWord("resistant") || segment.HasWord("stuffy");
+        var hard = segment.HasWord("fights") || segment.HasWord("tires") || (segment.HasWord("resistance") && (segment.HasWord("plenty") || segment.HasWord("lot") || segment.HasWord("lots"))) || segment.HasWord("tiring") || segment.HasWord("exhausting") || (segment.HasWord("much") && segment.HasWord("resistance")) || segment.HasWord("hard") || segment.HasWord("stiff") || segment.HasWord("heavy") || segment.HasWord("stubborn") || segment.HasWord("harder") || segment.HasWord("difficult") || segment.HasWord("tough") || segment.HasWord("resistant") || segment.HasWord("stuffy");
         if (easy != hard && !none && segment.Items.Any(item => item.Cat is Cat.Not or Cat.NoMore) && !segment.HasWord("enough"))
         {
             return easy ? 3 : 2;
@@ -192,7 +197,7 @@ internal static class StepReader
     /// <summary>A test that its words tell without its name.</summary>
     internal static TestKind? Alone(Segment segment)
     {
-        if ((segment.HasWord("resistant") || segment.HasWord("stuffy") || segment.HasWord("effortless")) && PlaceReader.Read(segment).All(mention => !mention.HasPlace))
+        if ((segment.HasWord("fights") || segment.HasWord("tires") && segment.Has(Cat.Me) || segment.HasWord("resistant") || segment.HasWord("stuffy") || segment.HasWord("effortless")) && PlaceReader.Read(segment).All(mention => !mention.HasPlace))
         {
             return TestKind.Effort;
         }

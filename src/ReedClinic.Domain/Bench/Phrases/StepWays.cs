@@ -30,7 +30,7 @@ internal static class StepWays
         foreach (var way in ways)
         {
             var at = At(segment, way.Words);
-            if (at < 0 || (way.Step != good && !way.Words.Any(IsDenial) && (IsDenial(segment.Word(at - 1)) || (segment.Word(at - 1) is "a" or "any" or "so" or "too" or "at" && IsDenial(segment.Word(at - 2)))) && !segment.HasWord("longer")))
+            if (at < 0 || (segment.Word(at - 1) is "no" && !way.Words.Any(IsDenial)) || (way.Step != good && !way.Words.Any(IsDenial) && (IsDenial(segment.Word(at - 1)) || (segment.Word(at - 1) is "a" or "any" or "so" or "too" or "at" && IsDenial(segment.Word(at - 2)))) && !segment.HasWord("longer")))
             {
                 continue;
             }

@@ -16,7 +16,7 @@ internal static class TestReader
             return true;
         }
 
-        if (LeansOn(course))
+        if (Leanings.On(course) || Leanings.Alone(course))
         {
             return true;
         }
@@ -27,6 +27,12 @@ internal static class TestReader
         {
             course.AddNote();
             return true;
+        }
+
+        if (pitch is { Note: not null, Cents: null, Change: null } && course.LastInSentence is { Kind: EntryKind.Test, Slots: { Test: TestKind.LowResponse or TestKind.HighSteadiness, Pitch: not null, Step: null } } range && range.Last == course.At - 1 && !segment.Has(Cat.Test) && lowNote is null && segment.Joint is "," or "and" or "or")
+        {
+            range.Slots = range.Slots with { Step = StepReader.Step(segment, range.Slots.Test.Value, course, pitch) };
+            return course.Absorb(aside: false);
         }
 
         var test = Which(course, segment, pitch, lowNote);
@@ -51,20 +57,6 @@ internal static class TestReader
         }
 
         return false;
-    }
-
-    /// <summary>“…, a little low”, after a pitch.</summary>
-    private static bool LeansOn(Course course)
-    {
-        var segment = course.Segment;
-        if (segment.Find(Cat.Lean) is not { } lean || course.LastInSentence is not { Kind: EntryKind.Test, Slots: { Pitch: not null, Cents: null, Lean: null, Test: { } test } } last || !TestScale.Of(test).TakesPitch
-            || PitchReader.Read(segment).IsSaid || segment.Has(Cat.Test) || segment.Has(Cat.Octave) || Moods.Head(segment) is not null || segment.HasWord("first") || segment.Has(Cat.Join) || segment.Has(Cat.Only))
-        {
-            return false;
-        }
-
-        last.Slots = last.Slots with { Lean = lean.Value };
-        return course.Absorb(aside: false);
     }
 
     private static bool Write(Course course, TestKind kind, HeardPitch pitch)

@@ -178,12 +178,27 @@ internal sealed class Tokenizer
         }
 
         var raw = text[start..at];
+        if (IsTimes(raw, start))
+        {
+            Put("", start, 1, TokenKind.Symbol, null);
+            return;
+        }
+
         if (raw.Length == 2 && raw[0] is >= 'B' and <= 'G' && raw[1] == 's')
         {
             Put(raw[..1], start, 2, TokenKind.Note, null, capital: true);
             return;
         }
 
+
+        Parts(raw, start);
+    }
+
+    // “2x”, “x2”.
+    private bool IsTimes(string raw, int start) => raw is "x" or "X" && ((start > 0 && char.IsAsciiDigit(text[start - 1])) || (at < text.Length && char.IsAsciiDigit(text[at])));
+
+    private void Parts(string raw, int start)
+    {
         var word = raw.ToLowerInvariant().Replace('’', '\'').Replace('‘', '\'').Replace('ʼ', '\'');
         foreach (var (part, from, size) in Contractions.Split(word))
         {
