@@ -14,17 +14,12 @@ internal static class AgainReader
             return false;
         }
 
-        if (Belongs(deed))
+        if (IsHeading(deed) || (Belongs(deed) && course.Absorb(aside: false)))
         {
-            return course.Absorb(aside: false);
+            return true;
         }
 
-        if (deed.Verb is null && segment.Items.Any(item => item.Cat is Cat.Verb && Moods.Form(item) is 'P' or 'N' && segment.Word(item.First - 1) is "is" or "'s" or "are" or "was" or "been" or "it" or "they"))
-        {
-            return false;
-        }
-
-        if (Base(deed) is not { } slots || segment.Has(Cat.Test) || segment.Has(Cat.Good) || segment.Has(Cat.SameAs) || segment.Has(Cat.Ended) || (segment.Has(Cat.Change) && deed.Verb is null && deed.Amount is { Bare: true }))
+        if (IsState(deed) || Base(deed) is not { } slots || segment.Has(Cat.Test) || segment.Has(Cat.Good) || segment.Has(Cat.SameAs) || segment.Has(Cat.Ended) || (segment.Has(Cat.Change) && deed.Verb is null && deed.Amount is { Bare: true }))
         {
             return false;
         }
@@ -47,6 +42,12 @@ internal static class AgainReader
         course.BreathBlade = draft.Slots.Blades ?? course.BreathBlade;
         return true;
     }
+
+    // “It’s closed again”.
+    private static bool IsState(DeedParts deed) => deed.Verb is null && deed.Segment.Items.Any(item => item.Cat is Cat.Verb && Moods.Form(item) is 'P' or 'N' && deed.Segment.Word(item.First - 1) is "is" or "'s" or "are" or "was" or "been" or "it" or "they");
+
+    // “Same place: …”.
+    private static bool IsHeading(DeedParts deed) => deed.Verb is null && deed.Amount is null && deed.Course.At + 1 < deed.Course.Segments.Count && deed.Course.Segments[deed.Course.At + 1].Joint is ":" && deed.Segment.Has(Cat.Same) && deed.Segment.End - deed.Segment.First <= 4;
 
     // “The lower, same again”, “same, other blade”: two ways of saying it, or the place of what was just said.
     private static bool Belongs(DeedParts deed)

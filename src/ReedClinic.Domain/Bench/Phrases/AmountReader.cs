@@ -20,7 +20,7 @@ internal static class AmountReader
         ["very", "tiny", "tiniest", "lightest", "slightest", "smallest", "little", "littlest", "wee", "small", "light", "good", "fair", "mere", "merest", "barest", "faintest", "gentlest", "gentle", "finest", "softest", "soft", "quick", "full", "extra", "thin", "thinnest", "fine", "briefest", "feather", "slight", "great", "whole", "single", "further", "more", "long", "short", "careful", "minute", "teeny", "last", "decent", "brief", "careful", "weeniest", "weeny", "bare", "modest", "generous", "proper", "real", "fairly", "final", "quick", "healthy", "goodish", "hefty", "tiniest", "narrow", "cautious", "delicate", "featherlight"];
 
     private static readonly HashSet<string> Nouns =
-        ["hair", "bit", "touch", "little", "lot", "lick", "tad", "whisker", "smidgen", "smidge", "fraction", "shade", "sliver", "shaving", "shavings", "trifle", "dusting", "brush", "breath", "skim", "kiss", "wisp", "thought", "scrape", "pass", "crumb", "speck", "trace", "deal", "amount", "hint", "suspicion", "flick", "scratch", "whiff", "nibble", "spot", "tickle", "graze", "once", "stroke", "mite", "jot", "whit", "notch", "ghost", "dab", "peck", "peeling", "peel", "wipe", "sweep", "swipe", "rub", "trim", "iota", "atom", "particle", "scruple", "smattering", "caress", "stroking", "glance", "curl", "curls", "feathering"];
+        ["hair", "bit", "touch", "little", "lot", "lick", "tad", "whisker", "smidgen", "smidge", "fraction", "shade", "sliver", "shaving", "shavings", "trifle", "dusting", "brush", "breath", "skim", "kiss", "wisp", "thought", "scrape", "pass", "crumb", "speck", "trace", "deal", "amount", "hint", "suspicion", "flick", "scratch", "whiff", "nibble", "spot", "tickle", "graze", "once", "stroke", "mite", "jot", "whit", "notch", "ghost", "dab", "peck", "peeling", "peel", "wipe", "sweep", "swipe", "rub", "trim", "iota", "atom", "particle", "scruple", "smattering", "caress", "stroking", "glance", "curl", "curls", "feathering", "whisper", "murmur", "sigh", "puff", "suggestion", "glimmer", "smear", "rumour", "nudge", "tap", "shadow", "dust", "featherweight", "blink", "once-over"];
 
     // “A day off”, “a way off”: no amounts.
     private static readonly HashSet<string> NoAmount = ["day", "way", "week", "month", "time", "long", "far", "cut", "show", "pay", "one", "corner", "long", "mile", "step", "break", "write", "piece", "chip", "bump", "ridge", "lump", "reed", "morning", "afternoon", "turn", "wire", "cork"];
@@ -57,6 +57,7 @@ internal static class AmountReader
         {
             return tokens[at].Text switch
             {
+                "pair" when segment.Word(at + 1) is "of" && Unit(segment, at + 2, out var pair) is Cat.Stroke => new SaidAmount(2, null, null, at, pair),
                 "lots" or "loads" or "plenty" or "heaps" when segment.Word(at + 1) is "of" && Unit(segment, at + 2, out var many) is Cat.Stroke => new SaidAmount(null, null, Text(segment, at, many), at, many),
                 "few" or "several" when segment.Word(at - 1) is not ("a" or "another") && Unit(segment, Skip(segment, at + 1, end), out var few) is Cat.Stroke => new SaidAmount(null, null, Text(segment, at, few), at, few),
                 "twice" => new SaidAmount(2, null, null, at, at + 1),

@@ -28,4 +28,9 @@ internal static class Asides
         return course.LastInSentence is { Kind: EntryKind.Adjustment } deed && words.Count > 0 && !segment.Has(Cat.Stroke) && words.All(at => segment.Word(at) == segment.Word(words[0])) && segment.Items.FirstOrDefault(item => item.Cat is Cat.Verb && item.First == words[0]) is { Value: not null } verb
             && (Moods.Action(verb) == deed.Verb || deed.Slots.Kind is "clip" or "clip-hair" && Moods.Action(verb) is "clip");
     }
+
+    /// <summary>“Write to her about storage”, “reminder: invoice”: worth a note.</summary>
+    internal static bool Concerns(Segment segment) => segment.HasWord("better") || segment.HasWord("worse") || segment.HasWord("helped") || segment.HasWord("difference") || segment.HasWord("disappointing") || segment.HasWord("promising") || segment.HasWord("puzzling")
+        || (segment.HasWord("still") && segment.Has(Cat.Not)) || segment.End - segment.First > 2 && (segment.HasWord("reminder") || segment.HasWord("remember")
+        || segment.All(Cat.Other).Any(item => segment.Word(item.First) is "she" or "he" or "her" or "him" or "his" or "they" or "them" or "their" or "student" or "pupil" or "teacher" or "maker"));
 }

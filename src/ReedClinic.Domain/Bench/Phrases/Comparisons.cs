@@ -31,6 +31,11 @@ internal static class Comparisons
             one = one with { Zone = topic.Usual };
         }
 
+        if (one is { HasPlace: false, Part: null } && !other.HasPlace && course.Pending is { HasPlace: true } pending)
+        {
+            one = one! with { Zone = pending.Usual };
+        }
+
         (one, other) = Shared(course, one, other);
         one = Whole(course, one ?? course.Topic!, other);
         if (one.Usual is null && other.Usual is null && one.Blade is null && one.Side is null)
@@ -52,6 +57,7 @@ internal static class Comparisons
             return false;
         }
 
+        one = !one.HasPlace && course.Topic is { HasPlace: true } topic ? one with { Zone = topic.Usual } : one;
         Write(course, one, new Mention(), new Link(Of(quality.Value)!.Value, quality.First, quality.First, quality.End, quality));
         return true;
     }
@@ -230,6 +236,11 @@ internal static class Comparisons
             if (segment.Items.FirstOrDefault(item => item.Is(Cat.Than) && item.First >= quality.End && item.First - quality.End <= 4) is { Value: not null } than && Of(quality.Value) is { } relation)
             {
                 return new Link(relation, quality.First, than.First, than.End, quality);
+            }
+
+            if (segment.Word(quality.End) is "as" && (segment.Word(quality.First - 1) is "more" || (segment.Word(quality.First).EndsWith("er", StringComparison.Ordinal) && segment.Word(quality.First - 1) is not "as")) && Of(quality.Value) is { } more)
+            {
+                return new Link(more, quality.First, quality.End, quality.End + 1, quality);
             }
 
             if (segment.Word(quality.End) is "as" && segment.Word(quality.First - 1) is "as" or "just" or "every")

@@ -37,6 +37,9 @@ internal sealed class Course(IReadOnlyList<Segment> segments, Before before)
     /// <summary>A hedge or a way of knowing that stood alone, for the next finding.</summary>
     internal ReadSlots Ahead { get; set; } = ReadSlots.None;
 
+    /// <summary>The part of the reed for whose sake the next deed is done: “so that the hump stands out, …”.</summary>
+    internal Zone? Sake { get; set; }
+
     /// <summary>The blade said for the deeds of this breath.</summary>
     internal Blades? BreathBlade { get; set; }
 

@@ -57,7 +57,7 @@ internal static class DeedKind
     private static string? OfEnds(DeedParts deed, string action)
     {
         var segment = deed.Segment;
-        if (action is "clip" && deed.Object?.Zone is Zone.Wire)
+        if (action is "clip" && (deed.Object ?? deed.Course.Pending)?.Zone is Zone.Wire)
         {
             return "bend-wire";
         }
@@ -89,12 +89,17 @@ internal static class DeedKind
             return sanded;
         }
 
+        if (action is "seal" && deed.Object is null && deed.Thing is null && deed.Verb is { } waxes && deed.Segment.Word(waxes.First) is "wax" or "waxed" or "beeswax" or "beeswaxed" or "varnish" or "varnished" or "lacquered" && deed.Course.Topic?.Zone is null or not Zone.SideEdges)
+        {
+            return "seal-thread";
+        }
+
         if (deed.Thing is { } thing && (DeedTable.Specific(action, thing) ?? DeedTable.Specific("light", thing)) is { } withThing)
         {
             return withThing;
         }
 
-        if (deed.Object is null && deed.Part is null && deed.Pronoun && deed.Course.Topic is { HasPlace: true } topic && DeedTable.Specific(action, topic.Region ?? topic.Zone!.Value.ToString()) is { } ofTopic)
+        if (deed.Object is null && deed.Part is null && (deed.Pronoun || deed.Side is not null) && deed.Course.Topic is { HasPlace: true } topic && DeedTable.Specific(action, topic.Region ?? topic.Zone!.Value.ToString()) is { } ofTopic)
         {
             return ofTopic;
         }
@@ -148,6 +153,11 @@ internal static class DeedKind
         if (deed.Thing is not null)
         {
             yield return deed.Thing;
+        }
+
+        if (deed.Object is null && deed.Action is "smooth" && deed.Course.Last is { Kind: EntryKind.Finding, Slots.Kind: "bumps" })
+        {
+            yield return "bump";
         }
 
         if (deed.Segment.Has(Cat.Quality, "bump") && !(deed.Action is "smooth" && deed.Target?.Zone is Zone.TipEdge))

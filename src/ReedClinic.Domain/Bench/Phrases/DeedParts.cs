@@ -15,8 +15,8 @@ internal sealed class DeedParts
         Part = mentions.FirstOrDefault(mention => mention.Part is not null)?.Part;
         Blade = mentions.FirstOrDefault(mention => mention.Blade is not null)?.Blade;
         Side = mentions.FirstOrDefault(mention => mention.Side is not null && mention.Side != "Both")?.Side ?? mentions.FirstOrDefault(mention => mention.Side is not null)?.Side;
-        Thing = segment.Items.FirstOrDefault(item => item.Cat == Cat.Thing && item.Value is not ("block" or "case" or "pliers") && item.First != verb?.First).Value;
-        Object ??= IsNewOne ? course.Topic : null;
+        Thing = segment.Items.FirstOrDefault(item => item.Cat == Cat.Thing && item.Value is not ("block" or "case" or "pliers") && item.First != verb?.First && !(item.Value is "swab" && segment.Word(item.End) is "touch" or "light" or "stroke" or "strokes")).Value;
+        Object ??= IsNewOne ? course.Topic : segment.Joint is ":" && verb is { } told && Moods.Form(told) is 'P' or 'N' ? course.Pending : null;
         Target = Object ?? (Part is { } part && course.Topic is { } topic && PlaceReader.Named(part, Region(topic)) is { } zone
             ? new Mention { Zone = zone }
             : null);
@@ -79,7 +79,10 @@ internal sealed class DeedParts
     internal bool Pronoun => Segment.HasWord("it") || Segment.HasWord("them") || Segment.HasWord("that") || Segment.HasWord("those") || Segment.HasWord("there");
 
     /// <summary>True when the segment talks of working on the reed, done or not.</summary>
-    internal bool IsDeed => !IsOfTool && !IsOfElse && !(Segment.Has(Cat.Known, "Finger") && Action is "lengthen" or "light" or "realign" or "scrape" or "other" && Amount is null && Segment.HasWord("ran") | Segment.HasWord("run") | Segment.HasWord("running") | Segment.HasWord("drew") | Segment.HasWord("passed") | Segment.HasWord("slid") | Segment.HasWord("put")) && !(Verb is { } does && Moods.Form(does) is 'S' && StepRules.Closing(Segment) is not null) && (Verb is null ? IsWithoutVerb : IsOfVerb);
+    internal bool IsDeed => !IsOfTool && !IsOfElse && !IsHeading && !(Verb is { } drops && Moods.Form(drops) is 'B' && TestReader.NoteWithHeight(Segment) is not null && !HasPlace) && !(Segment.Has(Cat.Known, "Finger") && Action is "lengthen" or "light" or "realign" or "scrape" or "other" && Amount is null && Segment.HasWord("ran") | Segment.HasWord("run") | Segment.HasWord("running") | Segment.HasWord("drew") | Segment.HasWord("passed") | Segment.HasWord("slid") | Segment.HasWord("put")) && !(Verb is { } does && Moods.Form(does) is 'S' && StepRules.Closing(Segment) is not null) && (Verb is null ? IsWithoutVerb : IsOfVerb);
+
+    // “Tied: straight”, “sealing: fine”.
+    private bool IsHeading => Verb is { } verb && verb.First == Segment.First && verb.End >= Segment.End - 1 && Course.At + 1 < Course.Segments.Count && Course.Segments[Course.At + 1] is { Joint: ":" } next && (next.Has(Cat.Quality) || next.Has(Cat.Good));
 
     // “Dusted off last year’s notes”: an object that isn’t of the reed.
     private bool IsOfElse
@@ -125,6 +128,7 @@ internal sealed class DeedParts
         "light" => (Thing is not null and not "air" && IsThingPut) || (Object?.Zone is Zone.Wire or Zone.Cork && Segment.HasWord("on") | Segment.HasWord("round") | Segment.HasWord("added")) || (HasPlace && Segment.HasWord("over") && Verb is { } went && Segment.Word(went.First) is "go" or "went" or "going" or "gone" && !Segment.Has(Cat.Quality)) || (Amount is { } amount && (amount.Strokes is not null || amount.Mm is not null || Segment.Has(Cat.Off) || IsBareLight) && (HasPlace || Topic is not null) && !Segment.Has(Cat.Cent)),
         "take" when (Side is not null || Blade is not null) && DeedKind.IsToMatch(this) && (Segment.HasWord("down") || Amount is not null) => true,
         "take" or "light" or "realign" or "press" when !HasPlace && Amount is { Bare: true } && Segment.Has(Cat.Change) => false,
+        "take" when Course.Topic is { HasPlace: true } && Segment.Word(Segment.First) is "taken" or "took" && Segment.HasWord("down") && Segment.End - Segment.First <= 3 => true,
         "take" => (Amount is not null && !Segment.Has(Cat.Cent)) || (HasPlace && IsTakenDown) || Segment.Has(Cat.Quality, "bump") || Segment.Has(Cat.Quality, "barkspot") && Segment.Has(Cat.Off),
         "other" => HasPlace || Thing is not null,
         "fit" => Object?.Zone is Zone.Cork or Zone.Wire or Zone.Thread || Thing is not null,
@@ -175,7 +179,7 @@ internal sealed class DeedParts
     private bool IsStanding => Verb is { } verb && !Moods.IsPutAside(Segment, verb) && (Moods.Form(verb) is 'B'
         ? Segment.Word(verb.First) is "wet" or "dry" or "clean" or "close" or "even" or "level" or "square" or "true" or "open" or "round" or "narrow" or "clear" or "free" or "smooth" or "rest" or "wait" or "shut" or "match" && !HasObject(verb)
         : Moods.Form(verb) is 'P' or 'N' && (Segment.Items.Any(item => item.First == verb.First && item.Cat is Cat.Quality) && !HasObject(verb)
-            || (!HasObject(verb) && (Action is "press" or "squeeze" or "bend" or "round" && Object?.Zone is not Zone.Eye && Thing is null && Amount is null || Segment.Word(verb.First) is "closed" or "opened" && Object?.Zone is null or Zone.Opening or Zone.WholeReed || Segment.Word(verb.First) is "separated" or "defined" or "rested" or "balanced") && verb.First > Segment.First && !Segment.HasWord("i"))));
+            || (!HasObject(verb) && (Action is "press" or "squeeze" or "bend" or "round" && Object?.Zone is not Zone.Eye && Thing is null && Amount is null || Segment.Word(verb.First) is "closed" or "opened" && Object?.Zone is null or Zone.Opening or Zone.WholeReed && !(Side is not null && Course.Topic?.Zone is Zone.Windows) || Segment.Word(verb.First) is "separated" or "defined" or "rested" or "balanced") && verb.First > Segment.First && !Segment.HasWord("i"))));
 
     private bool HasObject(Item verb)
     {
@@ -242,7 +246,7 @@ internal sealed class DeedParts
                 return true;
             }
 
-            return Amount is { } amount && (amount.IsStrokes ? HasPlace || (Segment.HasWord("there") && Topic is not null && !Segment.HasWord("is") && !Segment.HasWord("are") && !Segment.HasWord("'s")) || Segment.Has(Cat.Off) || Course.Pending is { HasPlace: true } || (Course.Last is { Kind: EntryKind.Adjustment } && Course.LastInSentence is not { Kind: EntryKind.Note })
+            return Amount is { } amount && (amount.IsStrokes ? HasPlace || (Segment.HasWord("there") && Topic is not null && !Segment.HasWord("is") && !Segment.HasWord("are") && !Segment.HasWord("'s")) || Segment.Has(Cat.Off) || Course.Pending is { HasPlace: true } || (Course.Pending is not null && Course.Topic is { HasPlace: true } && Segment.Joint is ":") || (Course.Last is { Kind: EntryKind.Adjustment } && Course.LastInSentence is not { Kind: EntryKind.Note })
                 : (Segment.Has(Cat.Off) && (HasPlace || Blade is not null || Side is not null || Course.Topic is not null)) || (amount.Words is not null && IsWorkNoun) || (amount.Bare && amount.Strokes is not null && (((HasPlace || Side is not null || Blade is not null) && Course.LastInSentence is { Kind: EntryKind.Adjustment }) || (HasPlace && Course.Last is null or { Kind: EntryKind.Adjustment } && (Segment.Word(amount.End) is "on" or "off" or "from" or "each" || Segment.Has(Cat.More))) || (Course.Pending is { HasPlace: true } && Segment.Word(amount.End) is "each" or "apiece"))));
         }
     }
@@ -258,14 +262,14 @@ internal sealed class DeedParts
             || Segment.Word(at) is "each" or "ea" or "apiece" or "right" or "left" or "the" or "and" or "on" or "in" or "of");
 
     // “Corners first: two”: the place stands before a colon.
-    private bool IsBareAfter => Segment.Joint is ":" && Amount is { Bare: true, Strokes: not null } && Object is null && Course.Pending is { HasPlace: true, Zone: not (Zone.Opening or Zone.WholeReed or Zone.Eye or Zone.Cork or Zone.Thread or Zone.Wire or Zone.Inside or Zone.TipEdge) }
+    private bool IsBareAfter => Segment.Joint is ":" && Amount is { Bare: true, Strokes: not null } && Object is null && (Course.Pending is { HasPlace: true } ? Course.Pending : Course.Pending is { Side: not null } or { Blade: not null } ? Course.Topic : null) is { HasPlace: true, Zone: not (Zone.Opening or Zone.WholeReed or Zone.Eye or Zone.Cork or Zone.Thread or Zone.Wire or Zone.Inside or Zone.TipEdge) }
         && Segment.Items.All(item => item.Cat is Cat.Side or Cat.Blade or Cat.Filler or Cat.Now or Cat.Both or Cat.Only);
 
     // “.2 mm off”, “windows down 1 mm”: a length, and where it goes.
     private bool IsLength => Amount is { Mm: not null and <= 5 } && !Segment.Has(Cat.Not) && !Segment.Has(Cat.Hedge)
         && (HasPlace ? Object?.Zone is Zone.Windows or Zone.WindowBase or Zone.Rooftop && Segment.HasWord("down") | Segment.HasWord("back") | Segment.HasWord("further") : Segment.HasWord("off") && Course.Topic is null && Course.Drafts.Count == 0);
 
-    private bool IsWorkNoun => HasPlace && (Segment.HasWord("dusting") || Segment.HasWord("lick") || Segment.HasWord("brush") || Segment.HasWord("scrape") || Segment.HasWord("pass") || Segment.HasWord("skim") || Segment.HasWord("flick"));
+    private bool IsWorkNoun => HasPlace && (Segment.HasWord("knife") || Segment.HasWord("dusting") || Segment.HasWord("lick") || Segment.HasWord("brush") || Segment.HasWord("scrape") || Segment.HasWord("pass") || Segment.HasWord("skim") || Segment.HasWord("flick"));
 
     // “Down towards the bark”, “near the thread”: where it leads, not where it was done.
     private static bool IsGoal(Segment segment, Mention mention)

@@ -113,8 +113,8 @@ internal static class DeedReader
         var known = AdjustmentCatalogue.Find(new AdjustmentKindId(kind));
         var place = deed.Target;
         var zone = kind is "extend-windows" or "clip" or "clip-hair" or "clean-inside" || place?.Zone is null ? known?.Zone is Zone.WholeReed && place?.Usual is { } usual ? usual : known?.Zone ?? place?.Usual : place.Zone;
-        if (deed.Verb is null && deed.Amount is not null && deed.Object is not null && deed.Course.LastInSentence is { Kind: EntryKind.Adjustment, ZoneSaid: false, PlaceCarried: false, Slots: { Strokes: null, Mm: null, Words: null, Kind: not ("soak" or "rest-dry" or "wait" or "retie" or "clip" or "clip-hair" or "open-squeeze" or "close-press" or "seal-sides" or "retire" or "draw-air") } } bare
-            && bare.Last == deed.Course.At - 1 && deed.Segment.Joint is "," or "")
+        if (deed.Verb is null && deed.Amount is not null && deed.Object is not null && deed.Course.LastInSentence is { Kind: EntryKind.Adjustment, ZoneSaid: false, PlaceCarried: false, Slots: { Strokes: null, Mm: null, Words: null, Kind: not ("soak" or "rest-dry" or "wait" or "retie" or "open-squeeze" or "close-press" or "seal-sides" or "retire" or "draw-air") } } bare
+            && bare.Last == deed.Course.At - 1 && deed.Segment.Joint is "," or "" && !(bare.Slots.Kind is "clip" or "clip-hair" && zone is not Zone.TipEdge))
         {
             deed.Course.Drafts.Remove(bare);
         }
@@ -132,7 +132,7 @@ internal static class DeedReader
             Strokes = kind is "clip" or "clip-hair" && deed.Amount?.Strokes is 1 ? null : deed.Amount?.Strokes,
             Mm = deed.Amount?.Mm,
             Words = deed.Amount?.Words,
-            Sake = sake,
+            Sake = sake ?? deed.Course.Sake,
         }), deed.Action, deed.Object?.HasPlace == true);
         if (zone is null)
         {
@@ -177,6 +177,11 @@ internal static class DeedReader
         var blade = Resolve(deed.Blade, deed.Target?.OneBlade, course.Pending?.OneBlade ?? course.BreathBlade, LastBlade(course));
         var side = ResolveSide(deed.Side, deed.Target?.OneSide, IsCentral(slots.Zone) ? null : course.Pending?.OneSide ?? course.BreathSide, LastSide(course));
         course.Pending = null;
+        if (deed.Object is null && deed.Target is null && deed.Part is null && deed.Blade is null && deed.Side is null && course.Topic is { HasPlace: true } topic && topic.Usual == slots.Zone && deed.Verb is { } told && Moods.Form(told) is 'P' or 'N')
+        {
+            return slots with { Blades = topic.OneBlade, Sides = topic.OneSide };
+        }
+
         if (kind == "even-up" && Stronger(course) is { } strong && deed.Object?.HasPlace != true)
         {
             return slots with { Zone = strong.Zone, Blades = strong.Blades ?? blade, Sides = strong.Sides ?? side };

@@ -70,6 +70,7 @@ internal static class Denials
         course.Topic = place?.HasPlace == true ? place : course.Topic;
         course.Add(EntryKind.LookedFor, new ReadSlots { Kind = kind, Known = FindingReader.Known(segment) ?? course.Ahead.Known });
         course.Ahead = ReadSlots.None;
+        course.Pending = null;
         return true;
     }
 

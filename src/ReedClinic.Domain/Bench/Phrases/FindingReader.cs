@@ -97,6 +97,11 @@ internal static class FindingReader
             named = after;
         }
 
+        if (quality.Value is "broken" && mentions.FirstOrDefault(mention => mention.Zone is Zone.TipCorners) is { } corner)
+        {
+            named = corner;
+        }
+
         named ??= Enumerable.Range(quality.First, quality.Count).Any(at => course.Segment.Word(at) is "corner" or "corners" or "ear" or "ears") ? new Mention { Zone = Zone.TipCorners } : null;
         named ??= OfPart(course, mentions, quality);
         var place = named ?? (NeedsTopic(course, quality) ? course.Pending ?? course.Topic : null) ?? new Mention();
@@ -196,7 +201,7 @@ internal static class FindingReader
         var zone = place?.Zone ?? (kind is "something-else" || usual is null || place?.Region is "back" or "lay" || (place?.Region == "heart" && usual is Zone.HeartSides) ? place?.Usual : null) ?? usual ?? Zone.WholeReed;
         zone = kind is "heart-lopsided" && zone is Zone.HeartCentre ? Zone.HeartSides : zone;
         zone = kind is "centre-closes-first" or "closes-in-play" ? Zone.Opening : zone;
-        zone = kind is "crooked-on-staple" or "side-leak" or "thread-too-high" or "worn" or "seals-well" or "quadrants-matched" or "dirty-inside" && usual is { } own && zone is Zone.Opening or Zone.WholeReed or Zone.Eye or Zone.Thread ? own : zone;
+        zone = kind is "crooked-on-staple" or "tied-straight" or "side-leak" or "thread-too-high" or "worn" or "seals-well" or "quadrants-matched" or "dirty-inside" && usual is { } own && zone is Zone.Opening or Zone.WholeReed or Zone.Eye or Zone.Thread ? own : zone;
         return kind is "side-leak" or "seals-well" or "no-slip" or "slipped-too-far" or "slipped-against-winding" && zone is Zone.TipEdge or Zone.TipSides or Zone.Opening or Zone.Eye ? Zone.SideEdges : zone;
     }
 

@@ -126,6 +126,7 @@ internal static class FindingTable
 
             var anywhere = quality switch
             {
+                "straight" => place.Zone is Reeds.Zone.Eye or Reeds.Zone.WholeReed or Reeds.Zone.Thread or Reeds.Zone.SideEdges,
                 "high" => place.Zone is Reeds.Zone.Eye or Reeds.Zone.WholeReed,
                 "falls" => place.Region is "tip" or "heart" || place.Zone is { } fallen && PlaceReader.Of(fallen) is "tip" or "heart" || place.Zone is Reeds.Zone.WholeReed,
                 _ => true,

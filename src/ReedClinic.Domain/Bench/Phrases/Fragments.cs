@@ -95,7 +95,7 @@ internal static class Fragments
         for (var i = segment.First; i < segment.End; i++)
         {
             var known = segment.Tokens[i].Kind is TokenKind.Symbol or TokenKind.Break
-                || segment.Word(i) is "and" or "then" or "but" or "so" or "the" or "a" or "of" or "on" or "in" or "at" or "off" or "from" or "only" or "just" or "this" or "that" or "time" or "there" or "for" or "with" or "or" or "plus" or "over" or "not" or "to" or "it" or "here" or "along" or "all" or "down" or "both" or "each" or "i" or "mean" or "'s" or "one" or "am" or "have" or "first" or "about" or "around" or "nearly" or "some" or "almost" or "say" or "well" or "no" or "more" or "than" or "maybe" or "perhaps" or "did" or "was" or "took"
+                || segment.Word(i) is "and" or "then" or "but" or "so" or "the" or "a" or "of" or "on" or "in" or "at" or "off" or "from" or "only" or "just" or "this" or "that" or "time" or "there" or "for" or "with" or "or" or "plus" or "over" or "not" or "to" or "it" or "here" or "along" or "all" or "down" or "both" or "each" or "i" or "mean" or "'s" or "one" or "am" or "have" or "per" or "quarter" or "quadrant" or "apiece" or "first" or "about" or "around" or "nearly" or "some" or "almost" or "say" or "well" or "no" or "more" or "than" or "maybe" or "perhaps" or "did" or "was" or "took"
                 || mentions.Any(mention => mention.First <= i && i < mention.End)
                 || (amount is { } said && said.First <= i && i < said.End)
                 || segment.Items.Any(item => item.First <= i && i < item.End && item.Cat is Cat.Filler or Cat.Also or Cat.Now or Cat.More or Cat.Degree or Cat.Off or Cat.Stroke or Cat.Again or Cat.Same or Cat.Part or Cat.Hedge);
@@ -116,6 +116,11 @@ internal static class Fragments
         if (!joined || course.LastInSentence is not { } last || segment.Has(Cat.Not))
         {
             return false;
+        }
+
+        if (amount is null && last.Kind is EntryKind.Adjustment && segment.Word(segment.First) is "now" or "next" && segment.Joint is ",")
+        {
+            return course.Absorb();
         }
 
         if (last.Kind is EntryKind.Note && last.Last == course.At - 1)
@@ -259,6 +264,11 @@ internal static class Fragments
         if (course.At + 1 >= course.Segments.Count || course.Segments[course.At + 1].Sentence > course.Segment.Sentence + 1)
         {
             return false;
+        }
+
+        if (course.Pending is { HasPlace: true } && mentions[0].HasPlace && course.Segment.Joint is "")
+        {
+            course.Pending = null;
         }
 
         var all = course.Pending ?? mentions[0];

@@ -16,6 +16,7 @@ internal static class HarmReader
         var word = segment.Word(verb.First);
         var quality = segment.Items.FirstOrDefault(item => item.Cat == Cat.Quality);
         var place = FindingReader.PlaceOf(course, mentions, verb);
+        place = place?.HasPlace != true && course.Topic is { HasPlace: true } topic && (segment.HasWord("one") || segment.HasWord("it")) && (mentions.Count > 0 || segment.HasWord("it")) ? topic with { Blade = place?.Blade, Side = place?.Side } : place;
         var value = quality.Value ?? OfWord(word);
         if (place?.HasPlace != true && value is "cut")
         {
@@ -42,13 +43,13 @@ internal static class HarmReader
     {
         for (var i = segment.First; i < verb.First; i++)
         {
-            if (!segment.Covered(i, Cat.Filler) && segment.Word(i) is not ("and" or "then" or "just" or "but" or "so" or "have" or ""))
+            if (!segment.Covered(i, Cat.Filler) && segment.Word(i) is not ("and" or "then" or "just" or "but" or "so" or "have" or "gone" or "went" or "i" or "now" or "managed" or "to" or ""))
             {
                 return false;
             }
         }
 
-        return Moods.Form(verb) is 'P' or 'N' && segment.Word(verb.End) is "the" or "a" or "that" or "it" or "into" && segment.Items.Any(item => item.First > verb.End && item.Cat is Cat.Zone or Cat.Region);
+        return Moods.Form(verb) is 'P' or 'N' && segment.Word(verb.End) is "the" or "a" or "that" or "it" or "into" && segment.Items.Any(item => item.First >= verb.End && item.Cat is Cat.Zone or Cat.Region or Cat.Side or Cat.Blade);
     }
 
     private static string OfWord(string word) => word switch

@@ -118,7 +118,7 @@ internal static class HeadVerb
                 "smooth" or "smoother" when made => "smooth",
                 "square" or "level" when made => "square",
                 "clearer" or "crisper" or "sharper" when made => "define",
-                "rounder" or "round" when made => "round",
+                "rounder" or "round" when made || segment.Items.Any(item => item.Cat is Cat.Zone && item.Value is "Eye") && action is "realign" or "press" or "bend" or "squeeze" or "other" => "round",
                 _ => null,
             };
             if (result is not null && result != action && segment.Word(i - 1) is not ("a" or "an" or "too"))
@@ -143,7 +143,12 @@ internal static class HeadVerb
     /// <summary>True for a word that has a verb's form and is here a thing or a way of being.</summary>
     internal static bool IsNoun(Segment segment, Item verb)
     {
-        var last = segment.Word(verb.First - 1);
+        var last = segment.Word(verb.First - 1) is { Length: > 0 } word ? word : segment.Word(verb.First - 2);
+        if (segment.Word(verb.First) is "done" && segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region && (item.End <= verb.First || item.First - verb.End is 0 or 1)) && !segment.Has(Cat.Verdict) && last is not ("well" or "nicely" or "is" or "are" or "was" or "be" or "beautifully" or "not"))
+        {
+            return false;
+        }
+
         if (IsAmount(segment, verb) || segment.Items.Any(item => item.First <= verb.First && verb.End <= item.End && item.Cat is Cat.Taste or Cat.Verdict or Cat.Stop or Cat.Test or Cat.Known or Cat.RiskClosed or Cat.Leave))
         {
             return true;
@@ -190,6 +195,12 @@ internal static class HeadVerb
             return true;
         }
 
+        // “Ramp: …”.
+        if (Moods.Form(verb) is 'B' && verb.First == segment.First && segment.Items.Any(item => item.First == verb.First && item.Cat is Cat.Zone or Cat.Region) && segment.Word(verb.End) is ":")
+        {
+            return true;
+        }
+
         // “Ramp too steep”, “blend smooth enough”: the word names a place of which something is said.
         if (Moods.Form(verb) is 'B' && verb.First == segment.First && segment.Items.Any(item => item.First == verb.First && item.Cat is Cat.Zone or Cat.Region) && segment.Items.Any(item => item.First >= verb.End && item.Cat is Cat.Quality or Cat.Good) && segment.Word(verb.End) is not ("the" or "it" or "that" or "them"))
         {
@@ -203,7 +214,7 @@ internal static class HeadVerb
     // “The worn corner”, “it is tied well”: a way of being; “have”, “do” and “did” beside another verb.
     private static bool IsStill(Segment segment, Item verb, string last)
     {
-        if (Moods.Action(verb) is "retire" && segment.Word(verb.First) is "gone")
+        if (Moods.Action(verb) is "retire" && segment.Word(verb.First) is "gone" && !segment.Has(Cat.Off))
         {
             return false;
         }
@@ -211,6 +222,12 @@ internal static class HeadVerb
         if (Moods.Form(verb) is 'P' or 'N' && (last is "the" or "a" or "an" or "your" or "well" or "too" or "nicely" or "evenly" or "badly" or "is" or "'s" or "are" or "already" or "hardly" or "scarcely" or "poorly" or "beautifully" or "neatly" or "crudely" or "roughly" or "carelessly" or "unevenly" or "half" or "under" or "over" or "cleanly" or "properly" or "horribly" or "never"
             || (Moods.Form(verb) is 'P' or 'N' && last is "barely" && segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region or Cat.Part && item.End <= verb.First))) && Moods.Action(verb) is not "harm"
             && segment.Word(verb.First - 2) is not ("have" or "i"))
+        {
+            return true;
+        }
+
+        // “Half a millimetre gone off the end”.
+        if (segment.Word(verb.First) is "gone" && segment.Has(Cat.Off) && AmountReader.Read(segment, segment.First, verb.First) is not null)
         {
             return true;
         }

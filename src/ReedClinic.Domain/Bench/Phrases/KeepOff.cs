@@ -57,6 +57,11 @@ internal static class KeepOff
     {
         for (var i = segment.First; i < segment.End - 1; i++)
         {
+            if (segment.Word(i) is "no" && segment.Covered(i + 1, Cat.Stroke) && i - segment.First <= 2 && (segment.HasWord("there") || segment.HasWord("on")) && (segment.HasWord("from") || segment.HasWord("please") || segment.HasWord("ever")))
+            {
+                return true;
+            }
+
             if ((segment.Word(i) is "no" or "nothing" && segment.Word(i + 1) is "more" or "further") || (segment.Word(i) is "not" && segment.Word(i + 1) is "another" or "one"))
             {
                 return i - segment.First <= 2 && !segment.HasWord("until") && !segment.HasWord("today") && segment.Items.Any(item => item.First > i && (item.Cat is Cat.Stroke or Cat.Off || (item.Cat is Cat.Verb && Moods.Form(item) is 'G' or 'B' && Moods.Action(item) is not ("light" or "other" or "harm"))))

@@ -17,6 +17,20 @@ internal static class Leanings
         return course.Absorb(aside: false);
     }
 
+    /// <summary>“Bit flat maybe, ten cents”: how far it leans.</summary>
+    internal static bool By(Course course)
+    {
+        var segment = course.Segment;
+        if (course.LastInSentence is not { Kind: EntryKind.Test, Slots: { Lean: { } lean, Cents: null } } last || last.Last != course.At - 1 || segment.Has(Cat.Lean) || segment.Has(Cat.Change) || segment.Has(Cat.Test) || PitchReader.NotesIn(segment).Count > 0 || !segment.Has(Cat.Cent)
+            || Enumerable.Range(segment.First, segment.End - segment.First).Select(at => Numbers.At(segment.Tokens, at, segment.End)).FirstOrDefault(number => number is not null) is not { } cents)
+        {
+            return false;
+        }
+
+        last.Slots = last.Slots with { Lean = null, Cents = lean is "flat" ? -cents.Value : cents.Value };
+        return course.Absorb(aside: false);
+    }
+
     /// <summary>“Still a bit low”, of the crow or the peep that was last heard.</summary>
     internal static bool Alone(Course course)
     {

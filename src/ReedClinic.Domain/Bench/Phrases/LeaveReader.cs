@@ -19,7 +19,7 @@ internal static class LeaveReader
         }
 
         var mentions = PlaceReader.Read(segment);
-        var place = mentions.FirstOrDefault(mention => mention.HasPlace) ?? mentions.Select(mention => mention with { Zone = Zone.WholeReed }).FirstOrDefault(mention => mention.OneBlade is not null || mention.OneSide is not null) ?? (course.Pending is { HasPlace: true } ahead && Says(segment) ? ahead : null) ?? (Pronoun(segment) ? course.Topic ?? OfLog(course) : null);
+        var place = mentions.FirstOrDefault(mention => mention.HasPlace) ?? mentions.Select(mention => mention with { Zone = Zone.WholeReed }).FirstOrDefault(mention => mention.OneBlade is not null || mention.OneSide is not null) ?? (course.Pending is { HasPlace: true } ahead && Says(segment) ? ahead : null) ?? (Pronoun(segment) || IsBare(segment) ? course.Topic ?? OfLog(course) : null);
         if (place is null || !(Says(segment) || IsForbidden(segment) || KeepOff.Says(segment)))
         {
             return false;
@@ -68,6 +68,9 @@ internal static class LeaveReader
             Side = place.Sides is Sides.Both ? null : place.Sides.ToString(),
         }
         : null;
+
+    // “Hands off”, “no strokes there”: nothing but that.
+    private static bool IsBare(Segment segment) => segment.Find(Cat.Leave) is { Count: > 1 } leave && Enumerable.Range(segment.First, segment.End - segment.First).All(at => segment.Tokens[at].Kind is TokenKind.Break || (leave.First <= at && at < leave.End) || segment.Covered(at, Cat.Filler) || segment.Covered(at, Cat.Now));
 
     private static bool Pronoun(Segment segment) => segment.HasWord("it") || segment.HasWord("them") || segment.HasWord("there") || segment.HasWord("that") || segment.HasWord("those") || segment.HasWord("these") || segment.HasWord("this");
 
@@ -127,7 +130,7 @@ internal static class LeaveReader
         }
 
         var verb = segment.Items.FirstOrDefault(item => item.Cat == Cat.Verb && item.First >= not.End && item.First - not.End <= 4);
-        return verb.Value is not null && Moods.Form(verb) is 'B' or 'G' && Moods.Action(verb) is "scrape" or "take" or "dust" or "light" or "open" or "free" or "define" or "blend" or "smooth" or "lengthen" or "even" or "narrow" or "sand" or "press" or "realign"
+        return verb.Value is not null && (Moods.Form(verb) is 'B' or 'G' || (Moods.Form(verb) is 'S' && segment.Word(not.First) is "nobody")) && Moods.Action(verb) is "scrape" or "take" or "dust" or "light" or "open" or "free" or "define" or "blend" or "smooth" or "lengthen" or "even" or "narrow" or "sand" or "press" or "realign"
             && !segment.Items.Any(item => item.Cat == Cat.Quality && item.First > not.First && item.First != verb.First);
     }
 }

@@ -1,5 +1,4 @@
 using ReedClinic.Domain.Bench.Phrases.Words;
-using ReedClinic.Domain.Outcomes;
 
 namespace ReedClinic.Domain.Bench.Phrases;
 
@@ -12,14 +11,12 @@ internal sealed class Lexicon
     /// <summary>Words that are left out at speed.</summary>
     private static readonly HashSet<string> Articles = ["the", "a", "an", "my", "your", "its"];
 
-    private const int LongWord = 6;
-
     private const int LongestForm = 14;
 
     private readonly Node root = new();
-    private readonly Dictionary<string, string> nearly = [];
     private readonly HashSet<string> words = [];
     private readonly Shorthand shorthand = new();
+    private readonly Typos typos;
 
     private Lexicon()
     {
@@ -33,13 +30,7 @@ internal sealed class Lexicon
         shorthand.Add(["crow", "note", "notes", "thick", "thin", "opened", "clipped", "dusted", "scraped", "left", "right", "with", "from", "then"]);
         shorthand.Add(root.Next.Where(pair => pair.Value.Meanings.Count > 0).Select(pair => pair.Key));
         shorthand.Add(words);
-        foreach (var word in words.Where(word => word.Length >= LongWord))
-        {
-            foreach (var shorter in OneLess(word))
-            {
-                nearly.TryAdd(shorter, word);
-            }
-        }
+        typos = new Typos(words, root.Next.Where(pair => pair.Value.Meanings.Count > 0).Select(pair => pair.Key));
     }
 
     internal static Lexicon All { get; } = new();
@@ -81,7 +72,7 @@ internal sealed class Lexicon
         }
 
         var next = node.Next.GetValueOrDefault(token.Text);
-        if (next is null && Corrected(token.Text) is { } word)
+        if (next is null && typos.Corrected(token.Text) is { } word)
         {
             next = node.Next.GetValueOrDefault(word);
             trail = trail with { Guessed = true };
@@ -100,37 +91,7 @@ internal sealed class Lexicon
     }
 
     /// <summary>The word that one without its vowels stands for: “hrt”.</summary>
-    internal string? Whole(string word) => words.Contains(word) || CommonWords.Has(word) ? null : shorthand.Of(word);
-
-    /// <summary>The trade's word for a long word that is in no table: one letter more or less, or two changed round.</summary>
-    internal string? Corrected(string word)
-    {
-        if (word.Length < LongWord - 1 || words.Contains(word) || CommonWords.Has(word))
-        {
-            return null;
-        }
-
-        if (word.Length < PlainText.LongestRemark / 40 && nearly.GetValueOrDefault(word) is { } longer && longer[0] == word[0])
-        {
-            return longer;
-        }
-
-        if (word.Length > 24)
-        {
-            return null;
-        }
-
-        foreach (var shorter in OneLess(word))
-        {
-            var found = words.Contains(shorter) && shorter.Length >= LongWord ? shorter : nearly.GetValueOrDefault(shorter);
-            if (found is not null && found[0] == word[0] && (found == shorter || IsSwap(found, word) || (found.Length > 7 && found.Length == word.Length)))
-            {
-                return found;
-            }
-        }
-
-        return null;
-    }
+    internal string? Whole(string word) => Typos.Drawn(word) ?? (words.Contains(word) || CommonWords.Has(word) ? null : shorthand.Of(word) ?? typos.Swapped(word));
 
     private static void Note(Walker walker, Node node, int at, Trail trail)
     {
@@ -156,30 +117,6 @@ internal sealed class Lexicon
         }
 
         into.Add(item);
-    }
-
-    private static bool IsSwap(string one, string other)
-    {
-        if (one.Length != other.Length)
-        {
-            return false;
-        }
-
-        var i = 0;
-        while (i < one.Length && one[i] == other[i])
-        {
-            i++;
-        }
-
-        return i + 1 < one.Length && one[i] == other[i + 1] && one[i + 1] == other[i] && one.AsSpan(i + 2).SequenceEqual(other.AsSpan(i + 2));
-    }
-
-    private static IEnumerable<string> OneLess(string word)
-    {
-        for (var i = 1; i < word.Length; i++)
-        {
-            yield return word.Remove(i, 1);
-        }
     }
 
     private void AddTable(string table)

@@ -79,7 +79,7 @@ internal static class Moods
             return Mood.Others;
         }
 
-        return segment.Items.Any(item => item.Cat is Cat.Not && item.First < Math.Min(place + 2, segment.End) && !IsOnly(segment, item))
+        return segment.Items.Any(item => item.Cat is Cat.Not && (item.First < Math.Min(place + 2, segment.End) || segment.Word(item.First) is "nothing" or "none") && !IsOnly(segment, item) && !segment.Covered(item.First, Cat.Wordy))
             ? Mood.NotDone
             : course.Segments.Any(other => other.Sentence == segment.Sentence && other.Items.Any(item => item.Cat == Cat.Cond && IsIf(other, item))) && !isPast
                 ? Mood.Condition
@@ -170,7 +170,7 @@ internal static class Moods
         return false;
     }
 
-    private static bool IsPassive(Segment segment, Item verb) => !(segment.Word(verb.First - 1) is "to" && segment.Word(verb.First - 2) is "had") && !(segment.Word(verb.First) is "had" && segment.Word(verb.First - 1) is "'s" or "has") && !(Action(verb) is "retire" && segment.Word(verb.First) is "gone" or "went") && !TellsDeed(segment, segment.First) && HasWords(segment, verb, "was", "were", "been", "is", "are", "be", "being", "has", "had", "'s");
+    private static bool IsPassive(Segment segment, Item verb) => !(segment.Word(verb.First) is "done" && segment.Word(segment.First) is "that") && !(segment.Word(verb.First - 1) is "to" && segment.Word(verb.First - 2) is "had") && !(segment.Word(verb.First) is "had" && segment.Word(verb.First - 1) is "'s" or "has") && !(Action(verb) is "retire" && segment.Word(verb.First) is "gone" or "went") && !TellsDeed(segment, segment.First) && HasWords(segment, verb, "was", "were", "been", "is", "are", "be", "being", "has", "had", "'s");
 
     // “What I’m doing is …”, “all I did was …”.
     internal static bool TellsDeed(Segment segment, int at) => segment.Word(at) is "what" or "all" && segment.Word(at + 1) is "i" or "we" && segment.Word(at + 2) is "am" or "did" or "have" or "are"
@@ -197,6 +197,7 @@ internal static class Moods
 
         return segment.Word(i) switch
         {
+            "what" when !segment.Asked && next is "a" or "an" => false,
             "what" when !segment.Asked && next is "i" or "we" or "you" or "she" or "he" or "they" or "it" or "worries" or "bothers" or "strikes" or "pleases" or "remains" or "keeps" => !(segment.HasWord("is") || segment.HasWord("was") || segment.HasWord("'s") || segment.HasWord("are")),
             "which" when !segment.Asked && segment.Joint is "which" or "," => false,
             "what" or "why" or "how" or "which" or "who" or "whose" => true,

@@ -141,7 +141,7 @@ internal static class OutcomeReader
 
     private static bool Stop(Course course, Segment segment)
     {
-        if (segment.Find(Cat.Stop) is not { } stop || segment.Has(Cat.Quality) || segment.All(Cat.Not).Any(not => not.First < stop.First) || segment.Items.Any(item => item.Cat is Cat.Other && item.First < stop.First) || IsStopped(segment, stop) || segment.Word(stop.End - 1) is "done" or "finished" && segment.Word(stop.End) is "in" or "up" or "for" or "off")
+        if (segment.Joint is ":" || segment.Find(Cat.Stop) is not { } stop || segment.Has(Cat.Quality) || segment.All(Cat.Not).Any(not => not.First < stop.First) || segment.Items.Any(item => item.Cat is Cat.Other && item.First < stop.First) || IsStopped(segment, stop) || segment.Word(stop.End - 1) is "done" or "finished" && segment.Word(stop.End) is "in" or "up" or "for" or "off")
         {
             return false;
         }
@@ -201,7 +201,7 @@ internal static class OutcomeReader
 
     // “Best this bit of cane will ever do”.
     private static bool IsCaneSpent(Segment segment) => segment.IndexOfWord("cane") is >= 0 and var cane && (segment.HasWord("this") || segment.HasWord("the") || segment.HasWord("that")) && PlaceReader.Read(segment).All(mention => !mention.HasPlace)
-        && (segment.HasWord("best") || segment.HasWord("limit") || segment.HasWord("limits") || segment.HasWord("most") || segment.HasWord("all") || (segment.HasWord("as") && segment.HasWord("good")) || (segment.HasWord("no") && segment.HasWord("more")))
+        && (segment.HasWord("best") || segment.HasWord("every") || segment.HasWord("everything") || segment.HasWord("last") || segment.HasWord("limit") || segment.HasWord("limits") || segment.HasWord("most") || segment.HasWord("all") || (segment.HasWord("as") && segment.HasWord("good")) || (segment.HasWord("no") && segment.HasWord("more")))
         && Enumerable.Range(segment.First, segment.End - segment.First).Any(at => at != cane && segment.Word(at) is "will" or "can" or "gets" or "ever" or "goes" or "has" or "allows" or "got" or "give" or "gives" or "get");
 
     // “A good deal happier than it was on arrival”.
@@ -214,7 +214,7 @@ internal static class OutcomeReader
         && (segment.HasWord("came") || segment.HasWord("arrived") || segment.HasWord("got") || segment.HasWord("reached")) && PlaceReader.Read(segment).All(mention => !mention.HasPlace) && !segment.Has(Cat.Not);
 
     // “All it needs now is playing in”.
-    private static bool IsToBePlayedIn(Segment segment) => !segment.Has(Cat.Not) && !segment.Has(Cat.Other) && !segment.Has(Cat.Quality)
+    private static bool IsToBePlayedIn(Segment segment) => !segment.Has(Cat.Not) && !segment.Has(Cat.Other) && PlaceReader.Read(segment).All(mention => !mention.HasPlace)
         && Enumerable.Range(segment.First, Math.Max(0, segment.End - segment.First - 1)).Any(at => segment.Word(at) is "playing" or "breaking" or "blowing" or "played" or "broken" or "blown" && segment.Word(at + 1) is "in" && segment.Word(at + 2) is not ("a" or "the" or "tune" or "an" or "our" or "my" or "your" or "this" or "it"))
         && Enumerable.Range(segment.First, segment.End - segment.First).Any(at => segment.Word(at) is "needs" or "need" or "wants" or "want" or "give" or "just" or "only" or "all" or "requires" or "now" or "ready" or "few" or "week" or "days" or "must" or "should");
 
@@ -225,7 +225,7 @@ internal static class OutcomeReader
         var segment = course.Segment;
         var may = segment.Has(Cat.Risk) || (segment.Find(Cat.May) is { } word && segment.Items.Any(item => item.Cat is Cat.Verb && item.First >= word.End && item.First - word.End <= 2 && Moods.Action(item) is "harm")
             && !Speaks(segment, word)) || Threatens(segment);
-        if (!may || segment.HasWord("wonder") || segment.HasWord("whether") || segment.Asked || Moods.IsQuestion(segment) || (segment.Find(Cat.Risk) is { } risk && Speaks(segment, risk) && segment.Word(risk.First) is "might" or "may" or "could" or "can" && segment.Word(risk.First - 1) is "i" or "we" && !IsLoss(segment)))
+        if (!may || (segment.Find(Cat.Risk) is { Count: 1 } fear && segment.Word(fear.First - 1) is "not" or "no" or "never") || segment.HasWord("wonder") || segment.HasWord("whether") || segment.Asked || Moods.IsQuestion(segment) || (segment.Find(Cat.Risk) is { } risk && Speaks(segment, risk) && segment.Word(risk.First) is "might" or "may" or "could" or "can" && segment.Word(risk.First - 1) is "i" or "we" && !IsLoss(segment)))
         {
             return false;
         }

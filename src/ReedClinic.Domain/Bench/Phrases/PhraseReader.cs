@@ -89,6 +89,7 @@ public static class PhraseReader
         if (course.At > 0 && course.Segments[course.At - 1].Sentence != course.Segment.Sentence)
         {
             course.Carried = Mood.None;
+            course.Sake = null;
             course.Ahead = course.Ahead.Arose is not null && course.Last?.Sentence != course.Segments[course.At - 1].Sentence ? course.Ahead : ReadSlots.None;
             course.BreathBlade = null;
             course.BreathSide = null;
@@ -131,10 +132,11 @@ public static class PhraseReader
     {
         var segment = course.Segment;
         var told = segment.Has(Cat.Other) && segment.HasWord("says") | segment.HasWord("said") | segment.HasWord("told") | segment.HasWord("reckons") | segment.HasWord("thinks") | segment.HasWord("wrote");
+        told |= segment.Has(Cat.Other) && segment.HasWord("all") && segment.HasWord("'s") | segment.HasWord("is");
         told |= segment.Word(segment.First) is "or" && segment.HasWord("not") && segment.End - segment.First <= 3;
         var hoped = segment.HasWord("and") && segment.HasWord("will") | segment.HasWord("would") && !segment.Has(Cat.Me);
         var deed = course.Drafts.LastOrDefault(draft => draft.Sentence == segment.Sentence && draft.Kind is EntryKind.Adjustment && draft.First < course.At);
-        if (deed is null || deed.First < course.At - 1 || !(told || hoped) || Moods.Head(course.Segments[deed.First]) is { } verb && Moods.Form(verb) is not 'B')
+        if (deed is null || deed.Last < course.At - 1 || !(told || hoped) || Moods.Head(course.Segments[deed.First]) is { } verb && Moods.Form(verb) is not 'B')
         {
             return;
         }
@@ -156,12 +158,14 @@ public static class PhraseReader
         || Question(course)
         || Reported(course)
         || Purpose.TryRead(course)
+        || Purpose.Ahead(course)
         || LeaveReader.TryRead(course)
         || OutcomeReader.TryRead(course)
         || OutcomeReader.Risk(course)
         || Denials.Refutes(course)
         || EndedReader.TryRead(course)
         || Instead(course)
+        || SameFinding.Instead(course)
         || SameFinding.TryRead(course)
         || DeedReader.TryRead(course)
         || Colours.KnownToo(course)
@@ -219,6 +223,12 @@ public static class PhraseReader
             return false;
         }
 
+        if (!segment.Has(Cat.Me) && (TestReader.NoteWithHeight(segment) ?? (segment.Find(Cat.Test) is { } named ? Enum.Parse<TestKind>(named.Value) : null)) is { } heard && heard is TestKind.LowResponse or TestKind.HighSteadiness or TestKind.TonguedStarts or TestKind.Swell
+            && StepReader.Step(segment, heard, course, new HeardPitch()) is not null)
+        {
+            return false;
+        }
+
         if (segment.Has(Cat.Quality) && !segment.Has(Cat.Habit) && segment.Find(Cat.Plan) is { } plan && plan.First > segment.Find(Cat.Quality)!.Value.First)
         {
             return false;
@@ -263,7 +273,7 @@ public static class PhraseReader
         {
             course.Absorb();
         }
-        else if (HasTrade(segment) || Concerns(segment))
+        else if (HasTrade(segment) || Asides.Concerns(segment) || (segment.Has(Cat.Plan) && segment.Has(Cat.Verb) && (course.At + 1 >= course.Segments.Count || course.Segments[course.At + 1].Sentence != segment.Sentence)))
         {
             course.AddNote();
             course.Last!.IsLoose = !segment.Items.Any(item => item.Cat is Cat.Plan or Cat.Habit or Cat.Cond or Cat.Not || (item.Cat is Cat.Other && segment.Word(item.First) is not "your"));
@@ -277,11 +287,6 @@ public static class PhraseReader
     // “Scraped: …”.
     private static bool IsHeading(Course course) => course.At + 1 < course.Segments.Count && course.Segments[course.At + 1].Joint is ":" && Moods.Head(course.Segment) is { } heading && Moods.Form(heading) is 'P' or 'G'
         && heading.First == course.Segment.First && course.Segment.Items.All(item => item.Cat is Cat.Verb);
-
-    // “Write to her about storage”, “reminder: invoice”.
-    private static bool Concerns(Segment segment) => segment.HasWord("better") || segment.HasWord("worse") || segment.HasWord("helped") || segment.HasWord("difference") || segment.HasWord("disappointing") || segment.HasWord("promising") || segment.HasWord("puzzling")
-        || (segment.HasWord("still") && segment.Has(Cat.Not)) || segment.End - segment.First > 2 && (segment.HasWord("reminder") || segment.HasWord("remember")
-        || segment.All(Cat.Other).Any(item => segment.Word(item.First) is "she" or "he" or "her" or "him" or "his" or "they" or "them" or "their" or "student" or "pupil" or "teacher" or "maker"));
 
     // “Dust the heart then? No, crow first”.
     private static bool AnswersItself(Course course, Draft asked) => course.Segments[asked.First].Asked && course.Segment.Sentence == asked.Sentence + 1 && !course.Segment.Has(Cat.Verb)

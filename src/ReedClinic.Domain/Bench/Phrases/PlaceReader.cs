@@ -84,7 +84,7 @@ internal static class PlaceReader
 
     // “More open left than right”, “window left deeper than right”.
     private static bool IsCompared(Segment segment, int at) => (segment.Word(at + 1) is "than" && segment.Items.Any(item => item.Cat is Cat.Quality && item.End <= at)) || (segment.Word(at - 1) is "than" && at + 1 >= segment.End)
-        || (segment.Items.Any(item => item.End == at && item.Cat is Cat.Zone or Cat.Region) && segment.Items.Any(item => item.First == at + 1 && item.Cat is Cat.Quality) && (segment.Tokens[at].Is("right") || segment.Has(Cat.Than)));
+        || (segment.Items.Any(item => item.End == at && item.Cat is Cat.Zone or Cat.Region) && segment.Word(at + 1) is ":" || segment.Items.Any(item => item.End == at && item.Cat is Cat.Zone or Cat.Region) && (segment.Items.Any(item => item.First == at + 1 && item.Cat is Cat.Quality) || segment.Word(at + 1) is "is" or "'s" or "too") && (segment.Tokens[at].Is("right") || segment.Has(Cat.Than)));
 
     // “Off the end”; not “in the end”, “the end of the scrape”, “end on”.
     private static bool IsEnd(Segment segment, int at) => segment.Word(at - 1) is "off" or "from" || segment.Word(at - 1) is "the" or "both" or "its" or "their" or "your" && segment.Word(at - 2) is not ("in" or "stop" or "by" or "to" or "over" or "until")
@@ -104,7 +104,7 @@ internal static class PlaceReader
             return true;
         }
 
-        if (IsCompared(segment, at))
+        if (segment.Tokens[at].Length == 1 || (at == segment.First && next is ":") || IsCompared(segment, at))
         {
             return true;
         }

@@ -46,7 +46,7 @@ internal static class Purpose
             if ((word is "to" && Verbs.Contains(segment.Word(i + 1)) && segment.Word(i - 1) is not ("going" or "want" or "wants" or "need" or "have" or "ought" or "like" or "got" or "needs" or "about"))
                 || (word is "for" && segment.Word(i + 1) is "the" && segment.Items.Any(item => item.First <= i && i < item.End && item.Cat == Cat.Sake))
                 || (word is "for" && segment.HasWord("sake"))
-                || word is "so" or "because")
+                || (word is "so" && segment.Word(i - 1) is not ("ever" or "or" or "not" or "quite")) || word is "because")
             {
                 return i;
             }
@@ -84,6 +84,20 @@ internal static class Purpose
         var stands = place is not null && segment.Word(place.End) is "stands" or "stand" or "looks" or "holds" or "hold" or "can" or "gets" or "is" or "'s" or "are" or "comes" or "feels" or "seems" or "has" or "stays" or "stay" or "will" or "keeps" or "may";
         var room = segment.HasWord("room") || segment.HasWord("space") || segment.HasWord("hopefully") || (segment.Word(segment.First + 1) is "it" or "they" or "that" && segment.Word(segment.First + 2) is "can" or "will" or "should" or "could" or "may");
         return (that || room || (stands && !segment.Has(Cat.Now))) && place?.Zone is not Zone.Opening && !(segment.Has(Cat.Test) && !that && !segment.HasWord("room") && !segment.HasWord("space")) && Take(course);
+    }
+
+    /// <summary>“So that the hump stands out, I’m taking the shoulders down”: said ahead of the deed.</summary>
+    internal static bool Ahead(Course course)
+    {
+        var segment = course.Segment;
+        var leads = (segment.Word(segment.First) is "so" && segment.Word(segment.First + 1) is "that") || (segment.Word(segment.First) is "to" && Verbs.Contains(segment.Word(segment.First + 1)));
+        if (!leads || course.LastInSentence is not null || course.At + 1 >= course.Segments.Count || course.Segments[course.At + 1] is not { } next || next.Sentence != segment.Sentence || Moods.Head(next) is not { } verb || Moods.Form(verb) is 'S' || segment.Has(Cat.Test))
+        {
+            return false;
+        }
+
+        course.Sake = PlaceReader.Read(segment).FirstOrDefault(mention => mention.HasPlace)?.Usual;
+        return true;
     }
 
     private static bool Take(Course course)

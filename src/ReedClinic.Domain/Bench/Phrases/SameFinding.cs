@@ -41,6 +41,19 @@ internal static class SameFinding
         return true;
     }
 
+    /// <summary>“It isn’t the tip that’s thick, it’s the heart”: what is denied of one place is said of another.</summary>
+    internal static bool Instead(Course course)
+    {
+        var segment = course.Segment;
+        if (course.LastInSentence is not { Kind: EntryKind.LookedFor } denied || denied.Last != course.At - 1 || segment.Word(segment.First) is not "it" || segment.Word(segment.First + 1) is not ("is" or "'s") || segment.Has(Cat.Quality) || segment.Has(Cat.Not) || segment.Has(Cat.Good) || segment.Has(Cat.Verb)
+            || PlaceReader.Read(segment).FirstOrDefault(mention => mention.HasPlace) is not { } place)
+        {
+            return false;
+        }
+
+        return Elsewhere(course, place, course.Segments[denied.First]);
+    }
+
     // “Both rails whole, and so is the spine”.
     private static bool Elsewhere(Course course, Mention place, Segment first)
     {

@@ -79,7 +79,7 @@ internal static class Scanner
 
             if (before >= 0 && fix.First - before < 6 && KindOf(tokens, items, before) == kind)
             {
-                Blank(tokens, before, before + 1);
+                Blank(tokens, kind is "note" && tokens[before].Text is "sharp" or "flat" ? before - 1 : before, before + 1);
                 Blank(tokens, fix.First, after);
                 BlankMarks(tokens, before, fix.First);
                 struck = true;
@@ -128,7 +128,7 @@ internal static class Scanner
             return "number";
         }
 
-        if (Notes.IsLetter(tokens, at))
+        if (Notes.IsLetter(tokens, at) || (tokens[at].Text is "sharp" or "flat" && at > 0 && tokens[at - 1].Length == 1 && Notes.IsLetter(tokens, at - 1)))
         {
             return "note";
         }

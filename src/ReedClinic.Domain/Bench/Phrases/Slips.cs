@@ -3,7 +3,7 @@ namespace ReedClinic.Domain.Bench.Phrases;
 /// <summary>Small words that are often typed for one another: “far to steep”, “thicker then the right”, “might loose the heart”.</summary>
 internal static class Slips
 {
-    private static readonly HashSet<string> BeforeToo = ["far", "way", "much", "bit", "little", "touch", "tad", "hair", "shade", "is", "'s", "are", "was", "were", "looks", "feels", "still", "all"];
+    private static readonly HashSet<string> BeforeToo = ["far", "way", "much", "bit", "little", "touch", "tad", "hair", "shade", "is", "'s", "are", "was", "were", "looks", "feels", "still", "all", ":", ","];
 
     private static readonly HashSet<string> AfterToo = ["thick", "thin", "long", "short", "wide", "steep", "high", "low", "flat", "sharp", "hard", "easy", "narrow", "bright", "stiff", "soft", "deep", "heavy", "weak", "strong", "loose", "tight", "big", "small", "shallow", "fat", "late", "steeply", "abrupt", "thickly", "resistant", "edgy", "much", "many"];
 
@@ -17,7 +17,7 @@ internal static class Slips
             var meant = word switch
             {
                 "than" when tokens[i].Length == 3 && !IsComparative(last) && last is not ("more" or "less" or "open" or "rather" or "other" or "closed" or "worse" or "better") => "thin",
-                "to" when BeforeToo.Contains(last) && AfterToo.Contains(next) => "too",
+                "to" when BeforeToo.Contains(last) && AfterToo.Contains(next) && !(last is "," or ":" && next is "much" or "many") => "too",
                 "then" when IsComparative(last) && next is "the" or "left" or "right" or "upper" or "lower" or "it" or "i" or "before" or "other" or "that" => "than",
                 "of" when last is "stroke" or "strokes" or "mm" or "tenth" or "tenths" && IsPlaceNext(tokens, i + 1) => "off",
                 "loose" when last is "might" or "may" or "could" or "will" or "would" or "to" or "i" => "lose",

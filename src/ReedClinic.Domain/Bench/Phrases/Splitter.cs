@@ -69,7 +69,7 @@ internal sealed class Splitter
 
     private int Mark(int at)
     {
-        if (tokens[at].Is(",") && HoldsOctaves(at))
+        if (tokens[at].Is(",") && (HoldsOctaves(at) || IsHesitation(at)))
         {
             return at;
         }
@@ -104,6 +104,18 @@ internal sealed class Splitter
         return last;
     }
 
+    // “Off the, um, off the ramp”: no place to stop.
+    private bool IsHesitation(int at)
+    {
+        var last = at - 1;
+        while (last > first && (tokens[last].Is(",") || tokens[last].Text is "um" or "uh" or "er" or "erm" or "hm" or ""))
+        {
+            last--;
+        }
+
+        return last >= first && tokens[last].Text is "the" or "a" or "an" or "my" or "your" or "of" or "very" && at + 1 < tokens.Count;
+    }
+
     private void Close(int end)
     {
         if (end <= first)
@@ -133,6 +145,12 @@ internal sealed class Splitter
 
         // “Nothing but a breath”, “all but one”.
         if (tokens[at].Is("but") && at > 0 && tokens[at - 1].Text is "nothing" or "all" or "anything" or "none" or "everything")
+        {
+            return true;
+        }
+
+        // “Ever so slightly”, “a dozen or so”, “so-so”.
+        if (tokens[at].Is("so") && at > 0 && (tokens[at - 1].Text is "ever" or "or" or "not" or "so" || (at + 1 < tokens.Count && tokens[at + 1].Text is "slightly" or "so" or "far" or "little")))
         {
             return true;
         }

@@ -8,7 +8,7 @@ internal static class StepCover
         .. ("they it them that those these this the a an and but or so is 's are was were be been being am not now still already again then all of at to in on with for me my i when up down right quite very really just only bit little "
         + "touch much more most far too as deal lot nearly almost better sounds sounding feel feels feeling play plays playing come comes coming go goes going gets got has have had do does did can will one ones time times note notes every each here "
         + "there though although anyway last finally after before that what both two no nothing never perfectly properly nicely well good fine great lovely beautifully exactly completely straight away most mostly rather slightly hair shade tad "
-        + "like yes today perhaps maybe think seems somewhat even if because every from without out by any how fairly pretty reasonably ff pp fff ppp forte piano fortissimo pianissimo loud soft you anything ever houses wish could rock bell dream charm get once off into").Split(' '),
+        + "like yes today perhaps maybe think seems somewhat even if because every from without out by any how fairly pretty reasonably ff pp fff ppp forte piano fortissimo pianissimo loud soft begin begins began begun start starts started least its place you anything ever houses wish could rock bell dream charm get once off into").Split(' '),
     ];
 
     private static readonly Dictionary<TestKind, HashSet<string>> Own = new()

@@ -72,7 +72,7 @@ internal static class StepRules
             && !(segment.Word(at - 1) is "no" or "any" or "without" || segment.Word(at - 2) is "no" or "without" or "any")) ? 2 : null;
 
     /// <summary>“Can’t get it going quietly”.</summary>
-    internal static int? Soft(Segment segment) => segment.Items.Any(item => item.Cat is Cat.Not)
+    internal static int? Soft(Segment segment) => (segment.Items.Any(item => item.Cat is Cat.Not) || segment.HasWord("refuses") || segment.HasWord("refuse") || segment.HasWord("refused") || segment.HasWord("fails") || segment.HasWord("declines") || segment.HasWord("hates"))
         && Enumerable.Range(segment.First, segment.End - segment.First).Any(at => segment.Word(at) is "softly" or "quietly" or "soft" or "quiet" or "pianissimo" or "pp" or "whisper" or "gently")
         && Enumerable.Range(segment.First, segment.End - segment.First).Any(at => segment.Word(at) is "start" or "starts" or "going" or "speak" or "begin" or "get" or "come" or "sound" or "play" or "go" or "enter")
         && !segment.HasWord("push") && !segment.HasWord("trouble") && !segment.HasWord("problem") && !segment.HasWord("without") ? 0 : null;

@@ -8,7 +8,7 @@ internal static class StepWays
     /// <summary>Ways that say how often and not how: they count only when nothing else does.</summary>
     private static readonly HashSet<string> Vague = ["every time", "first time", "each time", "most of the time", "all the way", "for the most part", "mostly", "well", "good", "fine", "nicely", "great", "speak", "come", "there", "straight away", "play"];
 
-    private static readonly HashSet<string> Small = ["straight", "right", "so", "too", "always", "simply", "rather", "pretty", "still", "even", "ever", "that", "them", "my", "their", "its", "on", "absolutely", "totally", "completely", "immediately", "gently", "nicely", "usually", "occasionally", "again", "the", "a", "an", "of", "very", "really", "quite", "all", "just", "it", "now", "they", "then", "and", "only", "right", "''", "", "some", "to", "is", "'s", "are"];
+    private static readonly HashSet<string> Small = ["straight", "right", "so", "too", "always", "simply", "rather", "pretty", "still", "even", "ever", "that", "them", "my", "their", "its", "on", "clean", "absolutely", "totally", "completely", "immediately", "gently", "nicely", "usually", "occasionally", "again", "the", "a", "an", "of", "very", "really", "quite", "all", "just", "it", "now", "they", "then", "and", "only", "right", "''", "", "some", "to", "is", "'s", "are"];
 
     private static readonly Dictionary<TestKind, List<Way>> Ways = Read();
 
@@ -106,7 +106,7 @@ internal static class StepWays
         return -1;
     }
 
-    private static string Said(Segment segment, int at) => StepVerbs.Base(segment.Word(at));
+    private static string Said(Segment segment, int at) => segment.Word(at) is "never" ? "not" : StepVerbs.Base(segment.Word(at));
 
     private static Dictionary<TestKind, List<Way>> Read() => TestWords.Steps
         .SelectMany(line => line.Ways.Split(',', StringSplitOptions.TrimEntries).Select(way => (line.Test, Way: Of(way, line.Step))))
@@ -115,7 +115,7 @@ internal static class StepWays
             group => group.Key,
             group => group.OrderBy(line => line.Way.IsVague).ThenByDescending(line => line.Way.Words.Length).Select(line => line.Way).ToList());
 
-    private static Way Of(string way, int step) => new([.. way.Split(' ').SelectMany(word => Contractions.Split(word)).Select(part => StepVerbs.Base(part.Word))], step, Vague.Contains(way));
+    private static Way Of(string way, int step) => new([.. way.Split(' ').SelectMany(word => Contractions.Split(word)).Select(part => part.Word is "never" ? "not" : StepVerbs.Base(part.Word))], step, Vague.Contains(way));
 
     private readonly record struct Way(string[] Words, int Step, bool IsVague);
 }

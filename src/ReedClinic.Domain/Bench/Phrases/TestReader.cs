@@ -16,7 +16,7 @@ internal static class TestReader
             return true;
         }
 
-        if (Leanings.On(course) || Leanings.Alone(course))
+        if (Leanings.On(course) || Leanings.By(course) || Leanings.Alone(course))
         {
             return true;
         }
@@ -68,6 +68,11 @@ internal static class TestReader
         if (Merged(course, slots))
         {
             return true;
+        }
+
+        if (slots is { Step: null, Pitch: null, Cents: null, Change: null } && TestTopic.StepBefore(course, kind) is { } told)
+        {
+            slots = slots with { Step = told };
         }
 
         if (slots is { Step: null, Pitch: null, Cents: null, Change: null } && TestTopic.NamesLast(course, kind))
@@ -219,6 +224,11 @@ internal static class TestReader
         if (pitch.Note is { Name: "A" } a && (segment.Word(a.First - 1) is "the" || (a.First == segment.First && segment.Word(a.End) is "is" or "'s" or "bang" or "spot")) && !segment.Has(Cat.Test))
         {
             return TestKind.TuningNote;
+        }
+
+        if (segment.Joint is ":" && course.Pending?.Zone is Reeds.Zone.Opening && StepReader.Opening(segment) is not null)
+        {
+            return TestKind.Opening;
         }
 
         var named = Named(segment, pitch);

@@ -37,6 +37,19 @@ internal static class TestTopic
         return course.Absorb(aside: false);
     }
 
+    /// <summary>“Still late, those low notes”: the test is named after its step.</summary>
+    internal static string? StepBefore(Course course, TestKind kind)
+    {
+        var segment = course.Segment;
+        if (course.At == 0 || segment.Joint is not "," || course.Segments[course.At - 1] is not { } before || before.Sentence != segment.Sentence || segment.Find(Cat.Test) is not { } named || named.First - segment.First > 1 || segment.End - named.End > 1
+            || course.Drafts.Any(draft => draft.Last == course.At - 1 && draft.Kind is not EntryKind.Note) || before.Has(Cat.Test) || PlaceReader.Read(before).Count > 0)
+        {
+            return null;
+        }
+
+        return StepReader.Step(before, kind, null, new HeardPitch());
+    }
+
     /// <summary>“At once now”: of the test last spoken of.</summary>
     internal static TestKind? Of(Course course, Segment segment)
     {

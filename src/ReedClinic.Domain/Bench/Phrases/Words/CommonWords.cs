@@ -5,7 +5,7 @@ internal static class CommonWords
 {
     private static readonly HashSet<string> Words =
     [
-        .. ("lightest slightest highest thickest thinnest hardest should could would thought through enough brought caught bought taught might right light night tight sight fight "
+        .. ("form trail trial angel diary silt salt slat calm clam left felt saw was stop spot tried tired united pervert bread beard being begin lion loin sign sing wrist write quiet quite casual causal brake baker lead deal sacred scared tide tied edit diet post pots part trap tarp snap span lightest slightest highest thickest thinnest hardest should could would thought through enough brought caught bought taught might right light night tight sight fight "
         + "thinking thanks thinks thick thickly shower showed shows clapped flipped skipped tripped stripped snapped slapped "
         + "whined opener opens opinion squared squares square spin spine spiny stable table tables cable widow widows winds "
         + "minding finding binding grinding button buttons bottle mottle heard hearty beard board hearts hearth earth threat "
