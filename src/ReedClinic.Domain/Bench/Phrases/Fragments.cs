@@ -81,7 +81,7 @@ internal static class Fragments
         for (var i = segment.First; i < segment.End; i++)
         {
             if (segment.Tokens[i].Kind is TokenKind.Word or TokenKind.Number or TokenKind.Note && segment.Word(i) is not ("and" or "then" or "but" or "so" or "the" or "a" or "of" or "too" or "or")
-                && !segment.Covered(i, Cat.Filler) && !segment.Covered(i, Cat.Now))
+                && (!segment.Covered(i, Cat.Filler) || (segment.Word(i) is "right" && (segment.Tokens[i].Length == 1 || segment.Word(i + 1) is ":"))) && !segment.Covered(i, Cat.Now))
             {
                 return false;
             }

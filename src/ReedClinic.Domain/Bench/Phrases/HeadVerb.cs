@@ -195,14 +195,7 @@ internal static class HeadVerb
             return true;
         }
 
-        // “Ramp: …”.
-        if (Moods.Form(verb) is 'B' && verb.First == segment.First && segment.Items.Any(item => item.First == verb.First && item.Cat is Cat.Zone or Cat.Region) && segment.Word(verb.End) is ":")
-        {
-            return true;
-        }
-
-        // “Ramp too steep”, “blend smooth enough”: the word names a place of which something is said.
-        if (Moods.Form(verb) is 'B' && verb.First == segment.First && segment.Items.Any(item => item.First == verb.First && item.Cat is Cat.Zone or Cat.Region) && segment.Items.Any(item => item.First >= verb.End && item.Cat is Cat.Quality or Cat.Good) && segment.Word(verb.End) is not ("the" or "it" or "that" or "them"))
+        if (IsPlaceName(segment, verb))
         {
             return true;
         }
@@ -210,6 +203,10 @@ internal static class HeadVerb
         // “Dust on the heart” lies there.
         return Moods.Form(verb) is 'B' && segment.Word(verb.First) is "dust" or "wax" or "tape" or "water" or "scratch" or "cut" or "mark" or "bend" or "twist" or "patch" or "split" or "set" && segment.Word(verb.End) is "on" or "in";
     }
+
+    // “Ramp: …”, “ramp too steep”, “blend smooth enough”: the word names a place of which something is said.
+    private static bool IsPlaceName(Segment segment, Item verb) => Moods.Form(verb) is 'B' && verb.First == segment.First && segment.Items.Any(item => item.First == verb.First && item.Cat is Cat.Zone or Cat.Region)
+        && (segment.Word(verb.End) is ":" || (segment.Items.Any(item => item.First >= verb.End && item.Cat is Cat.Quality or Cat.Good) && segment.Word(verb.End) is not ("the" or "it" or "that" or "them")));
 
     // “The worn corner”, “it is tied well”: a way of being; “have”, “do” and “did” beside another verb.
     private static bool IsStill(Segment segment, Item verb, string last)

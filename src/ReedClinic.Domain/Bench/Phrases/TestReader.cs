@@ -226,12 +226,7 @@ internal static class TestReader
             return TestKind.TuningNote;
         }
 
-        if (segment.Joint is ":" && course.Pending?.Zone is Reeds.Zone.Opening && StepReader.Opening(segment) is not null)
-        {
-            return TestKind.Opening;
-        }
-
-        var named = Named(segment, pitch);
+        var named = segment.Joint is ":" && course.Pending?.Zone is Reeds.Zone.Opening && StepReader.Opening(segment) is not null ? TestKind.Opening : Named(segment, pitch);
         if (named is not null)
         {
             return named;
