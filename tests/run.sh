@@ -60,6 +60,7 @@ main() {
   mkdir -p tests/artifacts
   rm -rf tests/artifacts/published tests/artifacts/failed.txt
   install_lacking
+  install_quicker_browser
   trap clean_up EXIT
   trap 'exit 130' INT TERM HUP
   begin_containers
