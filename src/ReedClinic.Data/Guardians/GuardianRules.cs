@@ -24,7 +24,7 @@ internal static class GuardianRules
             case { Consent: Consent.Given }:
                 return [new Problem("", "Your guardian has agreed already.")];
             case { Consent: Consent.Withdrawn }:
-                return [new Problem("", "Your guardian has taken their consent back. Only they can give it again, from their own page.")];
+                return [new Problem("", "Your guardian has taken their consent back. Only they can give it again, from their own page. If they can’t come in any more, please ask the studio.")];
             case { MayAsk: false }:
                 return [new Problem("", $"A guardian was written to {GuardianBook.MostAsksADay} times in the last 24 hours. Please wait until tomorrow, or ask them in person to look for the mail.")];
         }
@@ -63,13 +63,14 @@ internal static class GuardianRules
     /// </summary>
     public static async Task CloseAsync(this ClinicDb db, Outbox outbox, AccountId guardian, AccountId by, DateTimeOffset now, CancellationToken ct)
     {
-        foreach (var row in await db.Set<Guardianship>().Where(row => row.Account == guardian && row.GivenAt != null && row.WithdrawnAt == null && row.EndedAt == null).ToListAsync(ct).ConfigureAwait(false))
+        // Also where nobody has to answer at present, so that no yes of theirs comes back when an age is put right.
+        foreach (var row in await db.Set<Guardianship>().Where(row => row.Account == guardian && row.GivenAt != null && row.WithdrawnAt == null).ToListAsync(ct).ConfigureAwait(false))
         {
             var student = await db.Set<Student>().SingleAsync(person => person.Id == row.Student, ct).ConfigureAwait(false);
             student.Follow(Consent.NotAsked);
             db.Remove(row);
             db.Tell(AuditEvent.ConsentWithdrawn, now, by.Value, student.Id.Value, row.Id.Value);
-            if (student.Email is { } own)
+            if (row.EndedAt is null && student.Email is { } own)
             {
                 outbox.Put(db, new Mail(MailKind.GuardianGone, own, student.FirstName) { At = now, Path = "/guardian", About = student.Id.Value });
             }

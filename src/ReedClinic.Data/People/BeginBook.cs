@@ -62,8 +62,10 @@ public sealed class BeginBook(IDbContextFactory<ClinicDb> databases, TimeProvide
                 return new Outcome<AccountId>.Done((await AccountOfAsync(db, ticket!, ct).ConfigureAwait(false))!.Value);
             case BeginState.New when Problems(name, age) is { Count: > 0 } problems:
                 return new Outcome<AccountId>.Refused(problems);
-            case BeginState.New or BeginState.NewLink:
-                return await BindAsync(db, ticket!, device, name, age, ct).ConfigureAwait(false);
+            case BeginState.New:
+                return await BindAsync(db, ticket!, null, device, name, age, ct).ConfigureAwait(false);
+            case BeginState.NewLink:
+                return await BindAsync(db, ticket!, ticket!.Account ?? await HolderAsync(db, ticket, ct).ConfigureAwait(false), device, name, age, ct).ConfigureAwait(false);
             default:
                 db.Tell(AuditEvent.LinkRefused, time.GetUtcNow(), about: ticket?.Id.Value);
                 await db.SaveChangesAsync(ct).ConfigureAwait(false);
@@ -161,12 +163,11 @@ public sealed class BeginBook(IDbContextFactory<ClinicDb> databases, TimeProvide
         return await db.Users.Where(user => user.NormalizedEmail == known).Select(user => (AccountId?)new AccountId(user.Id)).SingleOrDefaultAsync(ct).ConfigureAwait(false);
     }
 
-    // The account that a link made carries the link's id as what made it; one that was there already has its address.
-    private async Task<AccountId?> AccountOfAsync(ClinicDb db, Ticket ticket, CancellationToken ct)
+    // The account that a link made carries the link's id as what made it; one that was there already stands in the link.
+    private static async Task<AccountId?> AccountOfAsync(ClinicDb db, Ticket ticket, CancellationToken ct)
     {
         var madeBy = new OperationId(ticket.Id.Value);
-        return ticket.Account ?? await db.Users.Where(user => user.MadeBy == madeBy).Select(user => (AccountId?)new AccountId(user.Id)).SingleOrDefaultAsync(ct).ConfigureAwait(false)
-            ?? await HolderAsync(db, ticket, ct).ConfigureAwait(false);
+        return ticket.Account ?? await db.Users.Where(user => user.MadeBy == madeBy).Select(user => (AccountId?)new AccountId(user.Id)).SingleOrDefaultAsync(ct).ConfigureAwait(false);
     }
 
     private static List<Problem> Problems(string? name, AgeAnswer? age)
@@ -180,17 +181,17 @@ public sealed class BeginBook(IDbContextFactory<ClinicDb> databases, TimeProvide
         return problems;
     }
 
-    private async Task<Outcome<AccountId>> BindAsync(ClinicDb db, Ticket ticket, string device, string? name, AgeAnswer? age, CancellationToken ct)
+    private async Task<Outcome<AccountId>> BindAsync(ClinicDb db, Ticket ticket, AccountId? id, string device, string? name, AgeAnswer? age, CancellationToken ct)
     {
         var now = time.GetUtcNow();
         ticket.StayWith(Tickets.HashOf(device));
         ticket.Use(now);
-        var id = ticket.Account ?? await HolderAsync(db, ticket, ct).ConfigureAwait(false);
         var mailed = await db.WasMailedAsync(ticket, ct).ConfigureAwait(false);
         if (id is { } begun)
         {
             var mine = await db.Users.SingleAsync(user => user.Id == begun.Value, ct).ConfigureAwait(false);
             mine.EmailConfirmed |= mailed;
+            ticket.Open(begun);
         }
         else
         {

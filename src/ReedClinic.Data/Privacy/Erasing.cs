@@ -66,6 +66,7 @@ internal static class Erasing
         Guid[] subjects = [id.Value, .. batches.Select(batch => batch.Value), .. drafts.Select(draft => draft.Value)];
         await db.Set<DoneOperation>().Where(done => subjects.Contains(done.Subject)).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         await db.Set<StaffNote>().Where(note => note.Student == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        await QuestionsAsync(db, address, ct).ConfigureAwait(false);
         await db.Set<Ticket>().Where(ticket => ticket.Student == id || (address != null && ticket.FoldedEmail == address)).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         await db.Set<Job>().Where(job => job.About == id.Value).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         await db.Set<Guardianship>().Where(guardian => guardian.Student == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
@@ -81,6 +82,7 @@ internal static class Erasing
     {
         var email = await db.Users.Where(user => user.Id == id.Value).Select(user => user.Email).SingleOrDefaultAsync(ct).ConfigureAwait(false);
         var address = email is null ? null : Folding.OfEmail(email);
+        await HoldWardsAsync(db, id, address, ct).ConfigureAwait(false);
         await db.Set<DoneOperation>().Where(done => done.Subject == id.Value).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         await db.Set<Session>().Where(session => session.Account == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         await db.Set<RecoveryCode>().Where(code => code.Account == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
@@ -100,6 +102,17 @@ internal static class Erasing
 
         // Roles, passkeys and the rest of Identity's rows go with the account.
         await db.Users.Where(user => user.Id == id.Value).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+    }
+
+    // Those whom they answer for or were asked about, before their links: in the order in which a student asks a guardian.
+    private static async Task HoldWardsAsync(ClinicDb db, AccountId id, string? address, CancellationToken ct)
+    {
+        var wards = await db.Set<Guardianship>().Where(guardian => guardian.Account == id || (address != null && guardian.FoldedEmail == address))
+            .Select(guardian => guardian.Student).ToListAsync(ct).ConfigureAwait(false);
+        foreach (var ward in wards.OrderBy(ward => ward.Value))
+        {
+            await db.HoldAloneAsync(ward, ct).ConfigureAwait(false);
+        }
     }
 
     // Mail that asks the erased to answer for somebody waits under that student's name.

@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Logging;
 using ReedClinic.Data.Audit;
+using ReedClinic.Data.Guardians;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.People;
@@ -90,6 +91,22 @@ internal sealed partial class Farewell(IDbContextFactory<ClinicDb> databases, Ti
         var account = whom.Account!.Value.Value;
         var found = await db.Users.Where(user => user.Id == account).Select(user => new { user.Email, user.DisplayName }).SingleAsync(ct).ConfigureAwait(false);
         return found.Email is { } email ? (email, found.DisplayName) : null;
+    }
+
+    /// <summary>No closed account answers for a student: one that was closed by an earlier version, or while its holder agreed.</summary>
+    public async Task ClosedGuardiansAsync(CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var closed = (await db.Users.Where(user => user.DisabledAt != null).Select(user => user.Id).ToListAsync(ct).ConfigureAwait(false)).ToHashSet();
+        var answering = await db.Set<Guardianship>().Where(row => row.GivenAt != null && row.WithdrawnAt == null && row.Account != null)
+            .Select(row => row.Account!.Value).Distinct().ToListAsync(ct).ConfigureAwait(false);
+        foreach (var guardian in answering.Where(account => closed.Contains(account.Value)))
+        {
+            await db.CloseAsync(outbox, guardian, guardian, time.GetUtcNow(), ct).ConfigureAwait(false);
+        }
+
+        await db.SaveChangesAsync(ct).ConfigureAwait(false);
     }
 
     // Told is who was sent the mail. One that still waits has told nobody yet, and one that was given up won't.

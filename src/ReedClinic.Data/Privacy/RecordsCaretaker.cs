@@ -48,6 +48,7 @@ public sealed class RecordsCaretaker(
             await db.SaveChangesAsync(ct).ConfigureAwait(false);
         }
 
+        await _farewell.ClosedGuardiansAsync(ct).ConfigureAwait(false);
         var (told, letGo) = await _farewell.RoundAsync(ct).ConfigureAwait(false);
         return new RetentionRound(rows, told, letGo);
     }

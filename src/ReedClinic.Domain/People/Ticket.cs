@@ -34,6 +34,8 @@ public sealed class Ticket
     /// <summary>The characters of a stored hash: SHA-256 in hexadecimal.</summary>
     public const int HashLength = 64;
 
+    private AccountId? _account;
+
     // For the database, which sets every property.
     private Ticket()
     {
@@ -73,7 +75,7 @@ public sealed class Ticket
     public string FoldedEmail { get; private set; } = "";
 
     /// <summary>The account it is for, where there is one.</summary>
-    public AccountId? Account { get; init; }
+    public AccountId? Account { get => _account; init => _account = value; }
 
     /// <summary>The student it is for, where there is one.</summary>
     public StudentId? Student { get; init; }
@@ -119,6 +121,10 @@ public sealed class Ticket
     /// <summary>Takes it back; one that was used stays used.</summary>
     /// <param name="now">When.</param>
     public void Withdraw(DateTimeOffset now) => WithdrawnAt ??= UsedAt is null ? now : null;
+
+    /// <summary>Says whose account it opened, when that wasn't known as it was made.</summary>
+    /// <param name="account">The account.</param>
+    public void Open(AccountId account) => _account ??= account;
 
     /// <summary>Ties it to the browser that opened it first.</summary>
     /// <param name="deviceHash">SHA-256 of that browser's secret.</param>

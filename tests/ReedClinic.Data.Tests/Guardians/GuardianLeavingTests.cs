@@ -74,6 +74,38 @@ public sealed class GuardianLeavingTests(TestDatabases databases) : IClassFixtur
     }
 
     [Theory, OnBothEngines]
+    public async Task The_yes_of_a_closed_guardian_does_not_come_back_when_an_age_is_put_right(ClinicEngine engine)
+    {
+        var scene = new GuardianScene(await databases.FreshAsync(engine));
+        var (student, owner) = (await scene.StudentAsync(), await OwnerAsync(scene));
+        var guardian = await scene.AgreedAsync(student);
+        var teacher = owner with { IsTeacher = true };
+        Done(await scene.Book<StudentBook>().CorrectAgeAsync(teacher, student.Student!.Value, AgeAnswer.OldEnough, Operation(), Ct));
+        Done(await scene.Book<PeopleBook>().DisableAsync(owner, guardian.Account, Operation(), Ct));
+
+        var right = Done(await scene.Book<StudentBook>().CorrectAgeAsync(teacher, student.Student.Value, AgeAnswer.Younger, Operation(), Ct));
+
+        Assert.NotEqual(Consent.Given, right.Consent);
+        Assert.False(right.MayTakePart);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_student_who_is_erased_leaves_no_mail_that_asks_them_to_answer_for_somebody(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var scene = new GuardianScene(db);
+        var (ann, brother) = (await scene.StudentAsync("Ann Kestrel", AgeAnswer.OldEnough), await scene.StudentAsync());
+        var email = (await scene.Book<SignInBook>().ReadAsync(ann, Ct))!.Email;
+        Done(await scene.Book<GuardianBook>().AskAsync(brother, "Ann Kestrel", email, Operation(), Ct));
+
+        Done(await scene.Book<PrivacyBook>().EraseAsync(ann with { IsFresh = true }, null, "erase", Operation(), Ct));
+
+        Assert.DoesNotContain(await scene.MailsAsync(), mail => mail.Kind == MailKind.GuardianAsked);
+        await using var context = db.CreateDbContext();
+        Assert.Empty(await context.Set<Guardianship>().ToListAsync(Ct));
+    }
+
+    [Theory, OnBothEngines]
     public async Task A_consent_that_was_taken_back_stays_so_when_the_account_is_closed(ClinicEngine engine)
     {
         var scene = new GuardianScene(await databases.FreshAsync(engine));

@@ -137,6 +137,25 @@ public sealed class ClaimTests(TestDatabases databases) : IClassFixture<TestData
     }
 
     [Theory, OnBothEngines]
+    public async Task A_link_that_was_handed_over_opens_no_account_that_is_made_at_the_same_moment(ClinicEngine engine)
+    {
+        await using var scene = new LinkScene(await databases.FreshAsync(engine));
+        await scene.OpenStudioAsync();
+        var handed = Done(await scene.Begins.SendAsync(Owner, "jory@harbour.example", byHand: true, NewOperation(), Ct)).Secret;
+        Assert.IsType<Outcome<bool>.Done>(await scene.Begins.AskAsync("jory@harbour.example", NewOperation(), Ct));
+        var mailed = (await scene.LatestMailAsync()).Secret;
+        var hand = new QuickerHand(
+            scene.Db,
+            context => context.ChangeTracker.Entries<ClinicAccount>().Any(),
+            _ => Done(scene.Begins.StartAsync(mailed, new string('p', 43), "Jory", AgeAnswer.OldEnough, NewOperation(), Ct).GetAwaiter().GetResult()));
+
+        Assert.IsType<Outcome<AccountId>.NotFound>(await scene.BeginsBy(hand).StartAsync(handed, new string('e', 43), "Eve", AgeAnswer.OldEnough, NewOperation(), Ct));
+
+        Assert.True(hand.WasThere);
+        Assert.Equal(BeginState.Elsewhere, await scene.Begins.ReadAsync(handed, new string('e', 43), Ct));
+    }
+
+    [Theory, OnBothEngines]
     public async Task A_link_to_begin_that_was_not_used_opens_no_account_that_was_made_meanwhile(ClinicEngine engine)
     {
         await using var scene = new LinkScene(await databases.FreshAsync(engine));

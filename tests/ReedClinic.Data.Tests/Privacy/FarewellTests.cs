@@ -77,6 +77,20 @@ public sealed class FarewellTests(TestDatabases databases) : CaretakerScene, ICl
     }
 
     [Theory, OnBothEngines]
+    public async Task A_guardian_who_was_closed_long_ago_answers_for_nobody_after_the_next_round(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var guardian = await WardAsync(db, "rosa@harbour.example");
+        await using var context = db.CreateDbContext();
+        await context.Users.Where(user => user.Id == guardian.Value).ExecuteUpdateAsync(row => row.SetProperty(user => user.DisabledAt, Clock.GetUtcNow()), Ct);
+
+        await Caretaker(db).RoundAsync(Ct);
+
+        Assert.Equal(Consent.NotAsked, (await context.Set<Student>().SingleAsync(Ct)).Consent);
+        Assert.Empty(await context.Set<Guardianship>().ToListAsync(Ct));
+    }
+
+    [Theory, OnBothEngines]
     public async Task Who_cannot_be_told_goes_thirty_days_later_than_the_rest(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);

@@ -220,6 +220,16 @@ public sealed class BenchComponentsTests : BunitContext
     }
 
     [Fact]
+    public void The_quiet_line_remembers_it_also_while_the_work_there_is_corrected()
+    {
+        Say(Value(LeaveAlone.Of(new Place(Zone.HeartCentre, Blades.Upper), "good cane")));
+        var done = Say(Value(Adjustment.Of(new AdjustmentKindId("dust-heart"), new Place(Zone.HeartCentre))));
+        var form = (AdjustmentForm)EntryForm.Correcting(BenchLog.Fold(entries).FactOf(done)!, new OperationId(Id(2)));
+
+        Assert.Contains("good cane", new QuietLine(T).For(View(Permission.TakeRisks), form), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void The_quiet_line_tells_of_an_open_risk_and_says_nothing_where_nothing_is_done()
     {
         Say(Value(Risk.Of("the tip may tear")));

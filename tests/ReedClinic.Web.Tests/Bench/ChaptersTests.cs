@@ -34,6 +34,8 @@ public sealed class ChaptersTests(ClinicHost host) : IClassFixture<ClinicHost>
     [InlineData("10:00")]
     [InlineData("soon")]
     [InlineData("2026-13-40T10:00")]
+    [InlineData("0001-01-01T00:00")]
+    [InlineData("9999-12-31T23:59")]
     public async Task A_time_that_can_t_be_read_is_said_beside_its_field_and_stays_there(string typed)
     {
         var scene = await BenchScene.Open(host, "Nuria", "blue thread");

@@ -213,7 +213,7 @@ public sealed class PrivacyPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         var copy = new PersonCopy([], [], []) { Files = [new(code, 1, "gone.webm", here + "-gone"), new(code, 2, "here.webm", here)] };
         using var made = new MemoryStream();
 
-        await CopyFile.WriteAsync(made, copy, new DateTimeOffset(2026, 3, 9, 10, 0, 0, TimeSpan.Zero), Ct);
+        await CopyFile.WriteAsync(made, copy, new DateTimeOffset(2026, 3, 9, 10, 0, 0, TimeSpan.Zero), TimeZoneInfo.Utc, Ct);
         File.Delete(here);
         using var zip = new ZipArchive(made);
         var texts = zip.Entries.ToDictionary(entry => entry.FullName, Read);

@@ -31,12 +31,16 @@ public sealed class QuietLine(IStringLocalizer<BenchText> t)
         }
 
         // The same rules as beside the bench line, for what is typed here: what was agreed, then what is at risk, then the rest.
-        var advice = BenchAdvice.For(view.Log, view.Reed, view.Batch, work.Planned) is [var due, ..] ? due : null;
+        var advice = BenchAdvice.For(view.Log, view.Reed, view.Batch, PlannedIn(view, work)) is [var due, ..] ? due : null;
         var advised = advice is null ? null : $"{advice.Line} {advice.Reason}";
         var risk = view.Log.OpenRisks.FirstOrDefault() is { } open ? t["QuietRisk", open.Fact.Now.Words].Value : null;
         var first = advice is { Kind: AdviceKind.Permission or AdviceKind.LeaveAlone } ? advised : risk ?? advised;
         return first is null ? work.Chosen?.Caution : $"{first} {work.Chosen?.Caution}".TrimEnd();
     }
+
+    // What is being corrected isn’t done a second time.
+    private static PlannedWork? PlannedIn(BenchView view, AdjustmentForm work) =>
+        work is { Planned: { } plan, Seen: { } seen } && view.Log.FactOf(seen) is { } fact ? plan with { Recorded = fact.Root } : work.Planned;
 
     // A finding whose own name says a part of the reed, set on another part.
     private string? Elsewhere(FindingForm form) =>

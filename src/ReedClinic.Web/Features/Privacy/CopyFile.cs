@@ -20,18 +20,20 @@ public static class CopyFile
     /// <param name="into">Where to.</param>
     /// <param name="copy">What is kept.</param>
     /// <param name="now">When it was taken.</param>
+    /// <param name="zone">The studio's zone, for the days of letters and batches.</param>
     /// <param name="ct">Stops it.</param>
-    public static async Task WriteAsync(Stream into, PersonCopy copy, DateTimeOffset now, CancellationToken ct)
+    public static async Task WriteAsync(Stream into, PersonCopy copy, DateTimeOffset now, TimeZoneInfo zone, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(copy);
+        ArgumentNullException.ThrowIfNull(zone);
         var zip = await ZipArchive.CreateAsync(into, ZipArchiveMode.Create, leaveOpen: true, entryNameEncoding: null, ct).ConfigureAwait(false);
         await using var _ = zip.ConfigureAwait(false);
         List<(string Name, byte[] Content)> small =
         [
             ("about.json", Encoding.UTF8.GetBytes(copy.About.ToJsonString(Readable))),
-            ("reeds.csv", Reeds(copy.Reeds)),
-            .. copy.Letters.Select(letter => ($"letters/{letter.Letter.Code}.html", Encoding.UTF8.GetBytes(LetterFile.Html(letter.Letter, letter.SentAt)))),
-            .. copy.Letters.Select(letter => ($"letters/{letter.Letter.Code}.txt", Encoding.UTF8.GetBytes(LetterFile.Plain(letter.Letter, letter.SentAt)))),
+            ("reeds.csv", Reeds(copy.Reeds, zone)),
+            .. copy.Letters.Select(letter => ($"letters/{letter.Letter.Code}.html", Encoding.UTF8.GetBytes(LetterFile.Html(letter.Letter, TimeZoneInfo.ConvertTime(letter.SentAt, zone))))),
+            .. copy.Letters.Select(letter => ($"letters/{letter.Letter.Code}.txt", Encoding.UTF8.GetBytes(LetterFile.Plain(letter.Letter, TimeZoneInfo.ConvertTime(letter.SentAt, zone))))),
         ];
         foreach (var (name, content) in small)
         {
@@ -78,10 +80,10 @@ public static class CopyFile
         await content.CopyToAsync(into, ct).ConfigureAwait(false);
     }
 
-    private static byte[] Reeds(IReadOnlyList<ReedInCopy> reeds) => CsvTable.Bytes(Headings, reeds.Select(row => (IReadOnlyList<CsvCell>)
+    private static byte[] Reeds(IReadOnlyList<ReedInCopy> reeds, TimeZoneInfo zone) => CsvTable.Bytes(Headings, reeds.Select(row => (IReadOnlyList<CsvCell>)
     [
         CsvCell.Text(row.Code.ToString()),
-        CsvCell.Text(row.SubmittedAt.UtcDateTime.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)),
+        CsvCell.Text(TimeZoneInfo.ConvertTime(row.SubmittedAt, zone).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)),
         CsvCell.Number(row.Reed.Number),
         CsvCell.Text(row.Reed.HowToRecognise),
         CsvCell.Text(row.Reed.Bothers),
@@ -99,7 +101,7 @@ public static class CopyFile
     [
         "This is a copy of what is kept, taken on " + now.UtcDateTime.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture) + " UTC.",
         "",
-        "about.json     every record, area by area; moments are in UTC, pitches are semitones above C and cents, A4 in hertz",
+        "about.json     every record, area by area; moments are in UTC (days elsewhere are the studio’s), pitches are semitones above C and cents, A4 in hertz",
         "letters/       the letters that were sent, as pages for a browser and as plain text",
         "reeds.csv      the reeds, for a spreadsheet",
         "",

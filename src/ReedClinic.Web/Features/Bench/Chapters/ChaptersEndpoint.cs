@@ -26,6 +26,7 @@ public static class ChaptersEndpoint
     {
         ArgumentNullException.ThrowIfNull(zone);
         return DateTime.TryParseExact(text, [Minutes, Seconds], CultureInfo.InvariantCulture, DateTimeStyles.None, out var typed)
+            && typed.Year is > 1 and < 9999 // else its moment may be none
             ? new DateTimeOffset(typed, zone.GetUtcOffset(typed)).ToUniversalTime()
             : null;
     }
