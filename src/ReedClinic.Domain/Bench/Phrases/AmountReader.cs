@@ -98,7 +98,7 @@ internal static class AmountReader
         var place = segment.Items.Any(item => item.First == after && item.Cat is Cat.Side or Cat.Blade or Cat.More or Cat.Off or Cat.Also) || segment.Word(after) is "right" or "left";
         var fits = last || place || AfterBare.Contains(segment.Word(after));
         var length = value is >= 50 and <= 90 && segment.Word(at - 1) is "to" or "at" or "at" or "measures" or "is" or "'s";
-        return !pronoun && !length && fits && value <= Amount.MostStrokes && segment.Word(at - 1) is not ("number" or "reed" or "pass" or "-" or "no") && segment.Tokens[at].Text is not ("+" or "-")
+        return !pronoun && !length && fits && value <= Amount.MostStrokes && segment.Word(at - 1) is not ("at" or "number" or "reed" or "pass" or "-" or "no") && segment.Tokens[at].Text is not ("+" or "-")
             ? new SaidAmount((int)value, null, null, at, after, Bare: true)
             : null;
     }

@@ -62,6 +62,11 @@ internal static class DeedKind
             return "bend-wire";
         }
 
+        if (action is "smooth" && deed.Object?.Zone is Zone.TipEdge && deed.Verb is { } levels && segment.Word(levels.First) is "level" or "levelled" or "levelling" && segment.HasWord("line"))
+        {
+            return "square-tip";
+        }
+
         if (action is "offset" && deed.Part is "side" && deed.Object is null)
         {
             return "even-up";

@@ -79,7 +79,7 @@ internal sealed class DeedParts
     internal bool Pronoun => Segment.HasWord("it") || Segment.HasWord("them") || Segment.HasWord("that") || Segment.HasWord("those") || Segment.HasWord("there");
 
     /// <summary>True when the segment talks of working on the reed, done or not.</summary>
-    internal bool IsDeed => !IsOfTool && !IsOfElse && !IsHeading && !(Verb is { } drops && Moods.Form(drops) is 'B' && TestReader.NoteWithHeight(Segment) is not null && !HasPlace) && !(Segment.Has(Cat.Known, "Finger") && Action is "lengthen" or "light" or "realign" or "scrape" or "other" && Amount is null && Segment.HasWord("ran") | Segment.HasWord("run") | Segment.HasWord("running") | Segment.HasWord("drew") | Segment.HasWord("passed") | Segment.HasWord("slid") | Segment.HasWord("put")) && !(Verb is { } does && Moods.Form(does) is 'S' && StepRules.Closing(Segment) is not null) && (Verb is null ? IsWithoutVerb : IsOfVerb);
+    internal bool IsDeed => !IsOfTool && !IsOfElse && !IsHeading && !(Verb is { } plays && (Moods.Form(plays) is 'S' || Segment.Word(plays.First) is "gone") && Segment.Find(Cat.Test) is { } test && StepReader.Step(Segment, Enum.Parse<TestKind>(test.Value), null, new HeardPitch()) is not null) && !(Verb is { } drops && Moods.Form(drops) is 'B' && TestReader.NoteWithHeight(Segment) is not null && !HasPlace) && !(Segment.Has(Cat.Known, "Finger") && Action is "lengthen" or "light" or "realign" or "scrape" or "other" && Amount is null && Segment.HasWord("ran") | Segment.HasWord("run") | Segment.HasWord("running") | Segment.HasWord("drew") | Segment.HasWord("passed") | Segment.HasWord("slid") | Segment.HasWord("put")) && !(Verb is { } does && Moods.Form(does) is 'S' && StepRules.Closing(Segment) is not null) && (Verb is null ? IsWithoutVerb : IsOfVerb);
 
     // “Tied: straight”, “sealing: fine”.
     private bool IsHeading => Verb is { } verb && verb.First == Segment.First && verb.End >= Segment.End - 1 && Course.At + 1 < Course.Segments.Count && Course.Segments[Course.At + 1] is { Joint: ":" } next && (next.Has(Cat.Quality) || next.Has(Cat.Good));
@@ -111,7 +111,7 @@ internal sealed class DeedParts
             }
 
             return at < Segment.End && Segment.Tokens[at].Kind is TokenKind.Word && Segment.Word(at) is not ("reed" or "cane" or "thing" or "whole" or "lot" or "blades" or "poor" or "rest" or "bit" or "little" or "job")
-                && !Segment.Items.Any(item => item.First <= at && at < item.End && item.Cat is not Cat.Stage) && !(Amount is { } said && said.First <= at && at < said.End);
+                && !Segment.Items.Any(item => item.First <= at && at < item.End && item.Cat is not (Cat.Stage or Cat.Known)) && !(Amount is { } said && said.First <= at && at < said.End);
         }
     }
 
@@ -143,6 +143,7 @@ internal sealed class DeedParts
         "retire" when Object is not null and not { Zone: Zone.WholeReed } => false,
         "retire" => Verb is { } gone && (Moods.Form(gone) is not 'B' || HasObject(gone) || gone.First == Segment.First),
         "scrape" when Target is null && Part is null && Side is null && Blade is null && Amount is null && !(Pronoun && Course.Topic is not null) && !Segment.HasWord("cane") => false,
+        "tie" when Object is null && (Segment.Has(Cat.Quality) || Segment.HasWord("tightly") || Segment.HasWord("tight") || Segment.HasWord("loosely") || Segment.HasWord("loose")) && Verb is { } tied && Moods.Form(tied) is 'P' or 'N' && !HasObject(tied) => false,
         "tie" when Segment.Has(Cat.Quality) && Object is null => false,
         "scrape" or "open" or "press" or "even" or "clean" or "free" or "lengthen" or "define" or "narrow" or "tie" or "seal" or "round" or "bend" or "square" or "offset" or "squeeze" or "soak" or "dry" or "wait" or "smooth" or "clean" => !(Action is "soak" or "dry" && Segment.HasWord("too") && Segment.HasWord("long") | Segment.HasWord("much")) && !IsState && !IsStanding,
         _ => true,

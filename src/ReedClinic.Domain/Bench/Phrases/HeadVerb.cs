@@ -171,7 +171,7 @@ internal static class HeadVerb
             return true;
         }
 
-        if (Moods.Form(verb) is 'G' && last is "the" or "that" or "this" or "my" or "your" or "his" or "her" or "any" or "all" or "no" or "some" or "of" or "more" or "since" or "after" or "before" or "by" or "despite" or "for" or "from" && segment.Word(verb.First - 2) is not ("am" or "'m"))
+        if (Moods.Form(verb) is 'G' && last is "like" or "the" or "that" or "this" or "my" or "your" or "his" or "her" or "any" or "all" or "no" or "some" or "of" or "more" or "since" or "after" or "before" or "by" or "despite" or "for" or "from" && segment.Word(verb.First - 2) is not ("am" or "'m"))
         {
             return true;
         }

@@ -64,7 +64,7 @@ internal static class KeepOff
 
             if ((segment.Word(i) is "no" or "nothing" && segment.Word(i + 1) is "more" or "further") || (segment.Word(i) is "not" && segment.Word(i + 1) is "another" or "one"))
             {
-                return i - segment.First <= 2 && !segment.HasWord("until") && !segment.HasWord("today") && segment.Items.Any(item => item.First > i && (item.Cat is Cat.Stroke or Cat.Off || (item.Cat is Cat.Verb && Moods.Form(item) is 'G' or 'B' && Moods.Action(item) is not ("light" or "other" or "harm"))))
+                return i - segment.First <= 2 && !segment.HasWord("until") && !segment.HasWord("today") && segment.Items.Any(item => (item.Cat is Cat.Stop && item.First == i) || item.First > i && (item.Cat is Cat.Stroke or Cat.Off || (item.Cat is Cat.Verb && Moods.Form(item) is 'G' or 'B' && Moods.Action(item) is not ("light" or "other" or "harm"))))
                     && segment.Items.Any(item => item.First > i && item.Cat is Cat.Zone or Cat.Region);
             }
         }

@@ -59,7 +59,7 @@ internal static class Moods
             return Mood.Done;
         }
 
-        if (segment.Items.Any(item => item.Cat is Cat.Habit || (item.Cat is Cat.Cond && (item.First < limit || IsIf(segment, item)))))
+        if (segment.Word(segment.First) is "because" or "since" || (segment.Word(segment.First) is "now" && segment.Word(segment.First + 1) is "that") || segment.Items.Any(item => item.Cat is Cat.Habit || (item.Cat is Cat.Cond && (item.First < limit || IsIf(segment, item)))))
         {
             return Mood.Condition;
         }
@@ -87,7 +87,7 @@ internal static class Moods
     }
 
     // “Clipped by the maker”.
-    private static bool IsByAnother(Segment segment, Item? verb) => verb is { } head && Form(head) is 'P' or 'N' && segment.All(Cat.Other).Any(item => item.First > head.First && Enumerable.Range(head.End, item.First - head.End).Any(at => segment.Word(at) is "by" && item.First - at <= 3));
+    private static bool IsByAnother(Segment segment, Item? verb) => verb is { } head && Form(head) is 'P' or 'N' && (segment.IndexOfWord("by") is >= 0 and var by && segment.Word(by + 1) is "wear" or "use" or "playing" or "age" or "time" or "accident" or "nature" or "itself" or "teeth" || segment.All(Cat.Other).Any(item => item.First > head.First && Enumerable.Range(head.End, item.First - head.End).Any(at => segment.Word(at) is "by" && item.First - at <= 3)));
 
     private static Mood OfVerb(Course course, Segment segment, Item verb)
     {
@@ -98,7 +98,7 @@ internal static class Moods
                 return Mood.Others;
             case 'P' or 'N':
                 return Carries(course, segment, me, now, past: true) ? course.Carried
-                    : !me && IsHowItIs(segment, verb) ? Mood.Unsure
+                    : !me && (IsHowItIs(segment, verb) || IsPraised(segment, verb)) ? Mood.Unsure
                     : leadIsClean && !IsPassive(segment, verb) ? Mood.Done : Mood.Unsure;
             case 'G':
                 return Carries(course, segment, me, now, past: false) ? course.Carried
@@ -112,8 +112,11 @@ internal static class Moods
         }
     }
 
+    // “Windows opened well”.
+    private static bool IsPraised(Segment segment, Item verb) => segment.Items.Any(item => item.Cat is Cat.Good && item.First == verb.End) && segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region && item.End <= verb.First) && AmountReader.Read(segment, segment.First, segment.End) is null;
+
     // “Tied on a bit squint”, “scraped too deep”: how it is, told by what was done to it once.
-    private static bool IsHowItIs(Segment segment, Item verb) => Form(verb) is 'P' or 'N' && segment.Items.Any(item => item.Cat is Cat.Quality && item.First >= verb.End && item.Value is "thick" or "thin" or "stiff" or "soft" or "crooked" or "slanted" or "lopsided" or "uneven" or "ragged" or "steep" or "merged" or "squashed" or "against" or "deep" or "shallow" or "slipped" or "high" or "worn" or "loose" or "undone")
+    private static bool IsHowItIs(Segment segment, Item verb) => Form(verb) is 'P' or 'N' && segment.Items.Any(item => item.Cat is Cat.Quality && item.First >= verb.End && item.Value is "thick" or "thin" or "stiff" or "soft" or "crooked" or "slanted" or "lopsided" or "uneven" or "ragged" or "steep" or "merged" or "squashed" or "against" or "deep" or "shallow" or "slipped" or "high" or "worn" or "loose" or "undone" or "short")
         && !segment.Items.Any(item => item.Cat is Cat.Side or Cat.Blade or Cat.Part && item.First >= verb.End && Action(verb) is "take") && !segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region or Cat.Thing && item.First >= verb.End) && segment.Word(verb.End) is not ("it" or "them" or "that") && AmountReader.Read(segment, segment.First, segment.End) is null or { Words: not null };
 
     private static Mood OfNone(Course course, Segment segment) =>

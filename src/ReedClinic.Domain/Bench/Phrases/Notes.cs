@@ -58,7 +58,7 @@ internal static class Notes
     }
 
     // “A is a bit flat”, “A bang on”.
-    private static bool IsTold(IReadOnlyList<Token> tokens, Token next) => next.Text is "bang" or "spot" || (next.Text is "is" or "'s" && tokens.Count > 2 && tokens[2].Text is "flat" or "sharp" or "a" or "bit" or "slightly" or "in" or "spot" or "low" or "high" or "just" or "dead" or "about" or "at" or "now" or "still");
+    private static bool IsTold(IReadOnlyList<Token> tokens, Token next) => next.Text is "bang" or "spot" || (tokens.Count > 3 && (next.Kind is TokenKind.Number || Numbers.Word(next.Text ?? "") is not null) && tokens[2].Text is "cents" or "cent" or "flat" or "sharp") || (next.Text is "is" or "'s" && tokens.Count > 2 && tokens[2].Text is "flat" or "sharp" or "a" or "bit" or "slightly" or "in" or "spot" or "low" or "high" or "just" or "dead" or "about" or "at" or "now" or "still");
 
     private static bool IsPlainLetter(Token token) => token.Length == 1 && token.Text.Length == 1 && token.Text[0] is >= 'a' and <= 'g';
 

@@ -116,7 +116,8 @@ internal static class StepReader
     {
         var none = segment.HasWord("resistance") && segment.Has(Cat.Not);
         var easy = segment.HasWord("easy") || segment.HasWord("easily") || segment.HasWord("easier") || segment.HasWord("free") || segment.HasWord("freely") || segment.HasWord("light") || segment.HasWord("effortless") || segment.HasWord("effortlessly") || none || segment.HasWord("little") && segment.HasWord("resistance");
-        var hard = segment.HasWord("fights") || segment.HasWord("tires") || (segment.HasWord("resistance") && (segment.HasWord("plenty") || segment.HasWord("lot") || segment.HasWord("lots"))) || segment.HasWord("tiring") || segment.HasWord("exhausting") || (segment.HasWord("much") && segment.HasWord("resistance")) || segment.HasWord("hard") || segment.HasWord("stiff") || segment.HasWord("heavy") || segment.HasWord("stubborn") || segment.HasWord("harder") || segment.HasWord("difficult") || segment.HasWord("tough") || segment.HasWord("resistant") || segment.HasWord("stuffy");
+        var wall = segment.HasWord("like") && (segment.HasWord("brick") || segment.HasWord("wall") || segment.HasWord("plank") || segment.HasWord("stone") || segment.HasWord("log") || segment.HasWord("concrete") || segment.HasWord("post"));
+        var hard = wall || segment.HasWord("fights") || segment.HasWord("tires") || (segment.HasWord("resistance") && (segment.HasWord("plenty") || segment.HasWord("lot") || segment.HasWord("lots"))) || segment.HasWord("tiring") || segment.HasWord("exhausting") || (segment.HasWord("much") && segment.HasWord("resistance")) || segment.HasWord("hard") || segment.HasWord("stiff") || segment.HasWord("heavy") || segment.HasWord("stubborn") || segment.HasWord("harder") || segment.HasWord("difficult") || segment.HasWord("tough") || segment.HasWord("resistant") || segment.HasWord("stuffy");
         if (easy != hard && !none && segment.Items.Any(item => item.Cat is Cat.Not or Cat.NoMore) && !segment.HasWord("enough"))
         {
             return easy ? 3 : 2;
@@ -128,7 +129,7 @@ internal static class StepReader
         }
 
         var slight = segment.Has(Cat.Degree, "slight");
-        var far = segment.Has(Cat.Degree, "strong") || segment.HasWord("too");
+        var far = wall || segment.Has(Cat.Degree, "strong") || segment.HasWord("too");
         return easy ? (slight ? 1 : far ? 0 : 1) : slight ? 3 : far ? 4 : 3;
     }
 

@@ -3,7 +3,7 @@ namespace ReedClinic.Domain.Bench.Phrases.Words;
 /// <summary>One form for what notes and reeds do, whatever the tense: “came”, “comes” and “coming” are “come”.</summary>
 internal static class StepVerbs
 {
-    private const string Irregular = "come came; speak spoke spoken; hold held; go went gone; break broke broken; fall fell fallen; lose lost; take took taken; keep kept; stick stuck; sing sang sung; ring rang rung; swim swam swum; "
+    private const string Irregular = "come came; speak spoke spoken; hold held; break broke broken; fall fell fallen; lose lost; take took taken; keep kept; stick stuck; sing sang sung; ring rang rung; swim swam swum; "
         + "shake shook shaken; fly flew flown; draw drew drawn; give gave given; get got gotten; begin began begun; stand stood; sit sat; sink sank sunk; stay; do did done; find found; feel felt; blow blew blown; run ran; spread; split; shut; cut; let; "
         + "slide slid; bend bent; hang hung; build built; rise rose risen; drive drove driven; creep crept; burst; bleed bled; spring sprang sprung; stop stopped stopping; drop dropped dropping; pop popped popping; sag sagged sagging; lag lagged lagging; "
         + "drag dragged dragging; plop plopped plopping; slip slipped slipping; clip clipped clipping; dip dipped dipping; flip flipped flipping; prop propped propping; plod plodded plodding; thud thudded thudding; die died dying; lie lay lying; quit; honk";
