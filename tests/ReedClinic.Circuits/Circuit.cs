@@ -191,6 +191,17 @@ public sealed class Circuit : IAsyncDisposable
     /// <param name="ct">Gives up.</param>
     public Task SettleAsync(CancellationToken ct) => TakeUpAsync("nobody's", ct);
 
+    /// <summary>Says that its page was closed, as a browser does: the server keeps nothing of it for a return.</summary>
+    /// <param name="client">Whose page it was.</param>
+    /// <param name="ct">Gives up.</param>
+    public async Task LeaveAsync(CookieClient client, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(client);
+        using var body = new FormUrlEncodedContent([KeyValuePair.Create("circuitId", Secret ?? "")]);
+        using var answer = await client.PostAsync(new Uri(client.BaseAddress!, "_blazor/disconnect"), body, ct).ConfigureAwait(false);
+        answer.EnsureSuccessStatusCode();
+    }
+
     /// <inheritdoc />
     public ValueTask DisposeAsync() => Hub.DisposeAsync();
 

@@ -18,6 +18,16 @@ public sealed class RunningApp : IAsyncDisposable
     /// <summary>Where it listens.</summary>
     public Uri Address { get; private set; } = null!;
 
+    /// <summary>How long processors have worked for it so far.</summary>
+    public TimeSpan Worked
+    {
+        get
+        {
+            _process.Refresh();
+            return _process.TotalProcessorTime;
+        }
+    }
+
     /// <summary>Every line it has written to standard output and standard error so far.</summary>
     public IReadOnlyList<string> Said => [.. _said];
 
