@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # Runs the fault tests at full count, through the same code as the quick suite, and writes what came of it to
 # docs/operations/faults.md.   tests/faults.sh [ROUNDS [SEED]]   (200 kills on each engine unless said; 2,000 hostile events)
+# REEDCLINIC_FAULT_PARTS names what is run: "server bench" unless said; REEDCLINIC_BENCH_ROUNDS the kills under an open bench, 20.
 set -uo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
@@ -11,12 +12,17 @@ export REEDCLINIC_HOSTILE_EVENTS=${REEDCLINIC_HOSTILE_EVENTS:-2000}
 REEDCLINIC_FAULT_LOG=$(mktemp) && export REEDCLINIC_FAULT_LOG
 trap 'rm -f "$REEDCLINIC_FAULT_LOG"' EXIT
 
+parts=${REEDCLINIC_FAULT_PARTS:-server bench}
+code=0
 export REEDCLINIC_MAILS=1000
-dotnet test --project tests/ReedClinic.Web.Tests -- --filter-class '*KillTests' --filter-class '*HostileEventsTests' --filter-class '*MailDeliveryTests'
-code=$?
+case " $parts " in *' server '*)
+  dotnet test --project tests/ReedClinic.Web.Tests -- --filter-class '*KillTests' --filter-class '*HostileEventsTests' --filter-class '*MailDeliveryTests' || code=$?
+esac
 # An open bench in a real tab, killed and cut off; 20 rounds are 20 kills and 20 lost connections.
 export REEDCLINIC_BENCH_ROUNDS=${REEDCLINIC_BENCH_ROUNDS:-20}
-dotnet test --project tests/ReedClinic.Browser.Tests -- --filter-class '*BenchKillTests' || code=$?
+case " $parts " in *' bench '*)
+  dotnet test --project tests/ReedClinic.Browser.Tests -- --filter-class '*BenchKillTests' || code=$?
+esac
 
 report=docs/operations/faults.md
 mkdir -p "$(dirname "$report")"
@@ -28,6 +34,7 @@ mkdir -p "$(dirname "$report")"
   printf 'Two mail workers send a thousand mails on each engine, each once; other servers put mails off, refuse them or hang up.\n\n'
   printf 'A teacher says things at the bench in a real tab while the program is killed and the connection is cut; each has to stand once.\n\n'
   printf '* command: `tests/faults.sh %s`\n' "$*"
+  printf '* parts: %s\n' "$parts"
   printf '* date: %s\n' "$(date --utc +%FT%TZ)"
   printf '* commit: %s%s\n' "$(git rev-parse HEAD)" "$(git diff --quiet HEAD || echo ' with changes')"
   printf '* exit code: %s\n\n```\n' "$code"

@@ -13,6 +13,7 @@ public sealed class BenchKillTests(OneBrowser browser)
     private const string RoundsGivenBy = "REEDCLINIC_BENCH_ROUNDS";
     private const string LogGivenBy = "REEDCLINIC_FAULT_LOG";
     private const int QuickRounds = 2;
+    private const string Line = "**/bench/*/line";
 
     private readonly Random _chance = new(20261125);
 
@@ -51,18 +52,45 @@ public sealed class BenchKillTests(OneBrowser browser)
         }
     }
 
+    // Every second time the program is killed when it has saved what was said and hasn't answered; otherwise at some moment.
     private async Task<RunningApp> KillAsync(
         RunningApp app, Dictionary<string, string> settings, Visitor teacher, BenchHands hands, List<string> said, int round, CancellationToken ct)
     {
         await teacher.Page.EvaluateAsync("() => { window.beforeTheKill = true; }");
+        var (saved, dead) = (new TaskCompletionSource(), new TaskCompletionSource());
+        await teacher.Page.RouteAsync(Line, route => HoldAsync(route, saved, dead.Task));
         await SayAsync(hands, said, $"remember knot {round} before the kill");
-        await Task.Delay(_chance.Next(60), ct);
+        await (round % 2 == 1 ? saved.Task.WaitAsync(ct) : Task.Delay(_chance.Next(60), ct));
         await app.DisposeAsync();
+        dead.SetResult();
         await SayAsync(hands, said, $"remember knot {round} while nobody answers");
         var again = await StartAsync(settings, ct);
-        await AllSentAsync(teacher);
         await AgainAsync(teacher);
+        await teacher.Page.UnrouteAllAsync(new() { Behavior = UnrouteBehavior.IgnoreErrors });
+        await teacher.Page.EvaluateAsync("dispatchEvent(new Event('online'))");
+        await AllSentAsync(teacher);
         return again;
+    }
+
+    // The first post reaches the program, and its answer nobody; later ones get nowhere, until the page has come anew.
+    private static async Task HoldAsync(IRoute route, TaskCompletionSource saved, Task dead)
+    {
+        if (!dead.IsCompleted)
+        {
+            try
+            {
+                await route.FetchAsync();
+            }
+            catch (PlaywrightException)
+            {
+                // Killed in the middle of it.
+            }
+
+            saved.TrySetResult();
+            await dead;
+        }
+
+        await route.AbortAsync();
     }
 
     private static async Task CutOffAsync(Visitor teacher, BenchHands hands, List<string> said, int round)
