@@ -198,6 +198,11 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
 
         var now = time.GetUtcNow();
         open.Ticket.Use(now);
+        if (await db.Users.Where(user => user.Id == account.Value).Select(user => user.Email).SingleOrDefaultAsync(ct).ConfigureAwait(false) is { } theirs)
+        {
+            open.Guardianship.WriteTo(theirs); // who agrees is written to, whoever the question went to
+        }
+
         db.Give(open.Guardianship, open.Student, account, now);
         db.Tell(AuditEvent.LinkUsed, now, account.Value, about: open.Ticket.Id.Value);
         outbox.PutAnswered(db, open.Guardianship, open.Student, GuardianRules.Given, now);

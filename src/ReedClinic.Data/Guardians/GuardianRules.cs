@@ -50,6 +50,9 @@ internal static class GuardianRules
     /// <summary>What a mail tells: a guardian agreed.</summary>
     public const string Given = "ConsentGiven";
 
+    /// <summary>What a mail tells: a guardian agrees once more, after having taken it back.</summary>
+    public const string GivenAgain = "ConsentGivenAgain";
+
     /// <summary>What a mail tells: a guardian took their consent back.</summary>
     public const string Withdrawn = "ConsentWithdrawn";
 
@@ -94,7 +97,7 @@ internal static class GuardianRules
         outbox.Put(db, new Mail(MailKind.GuardianAnswered, guardianship.Email, guardianship.Name) { What = what, Ward = student.FirstName, At = now, Path = "/wards", About = guardianship.Account?.Value ?? student.Id.Value });
         if (student.Email is { } own)
         {
-            outbox.Put(db, new Mail(MailKind.GuardianAnswered, own, student.FirstName) { What = what, At = now, Path = what == Given ? "/intake" : "/guardian", About = student.Id.Value });
+            outbox.Put(db, new Mail(MailKind.GuardianAnswered, own, student.FirstName) { What = what, At = now, Path = what switch { Given => "/intake", GivenAgain => "/batches", _ => "/guardian" }, About = student.Id.Value });
         }
     }
 

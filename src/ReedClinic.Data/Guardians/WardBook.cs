@@ -66,7 +66,7 @@ public sealed class WardBook(IDbContextFactory<ClinicDb> databases, TimeProvider
         ChangeAsync(actor, ward, GiveAgain, operation, (db, guardianship, student, now) =>
         {
             db.Give(guardianship, student, actor.Account, now);
-            outbox.PutAnswered(db, guardianship, student, GuardianRules.Given, now);
+            outbox.PutAnswered(db, guardianship, student, GuardianRules.GivenAgain, now);
             return Task.CompletedTask;
         }, ct);
 

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Data.People;
@@ -30,5 +31,25 @@ internal static class AddressChange
         {
             ticket.Withdraw(now);
         }
+    }
+
+    /// <summary>
+    /// Why no link goes out that shows whose an address is; null when one does. What others ask for hinders nobody from
+    /// showing that their own address is theirs.
+    /// </summary>
+    /// <param name="db">The database.</param>
+    /// <param name="account">Who asks.</param>
+    /// <param name="other">Another address than the present one; null for that.</param>
+    /// <param name="now">The time.</param>
+    /// <param name="ct">Stops it.</param>
+    public static async Task<Problem?> NoLinkNowAsync(this ClinicDb db, ClinicAccount account, string? other, DateTimeOffset now, CancellationToken ct)
+    {
+        var since = now.AddHours(-1);
+        return other is null && account.EmailConfirmed ? new Problem("Email", "That is your address already.")
+            : await db.TicketsOfAsync(TicketPurpose.NewEmail, new AccountId(account.Id), since, ct).ConfigureAwait(false) >= SignInBook.MostLinksAnHour
+                ? new Problem("Email", "You asked for several links in the last hour, so none goes now. Please look for the newest one, among unwanted mail too, or ask again in an hour.")
+            : other is not null && await db.TicketsToAsync(TicketPurpose.NewEmail, other, since, ct).ConfigureAwait(false) >= SignInBook.MostLinksAnHour
+                ? new Problem("Email", "No link can go to this address just now. Please ask again in an hour.")
+            : null;
     }
 }

@@ -208,7 +208,7 @@ public sealed class SignInBook(
         var now = time.GetUtcNow();
         if (!await db.WasDoneAsync(operation, "ask-for-email", account.Id, ct).ConfigureAwait(false))
         {
-            if (await TooManyAsync(db, own ? null : address, actor.Account, now.AddHours(-1), ct).ConfigureAwait(false) is { } problem)
+            if (await db.NoLinkNowAsync(account, own ? null : address, now, ct).ConfigureAwait(false) is { } problem)
             {
                 return new Outcome<string>.Refused([problem]);
             }
@@ -264,14 +264,6 @@ public sealed class SignInBook(
             ? new Outcome<string>.Done(ticket.Email)
             : new Outcome<string>.NotFound();
     }
-
-    // What others ask for hinders nobody from showing that their own address is theirs.
-    private static async Task<Problem?> TooManyAsync(ClinicDb db, string? other, AccountId account, DateTimeOffset since, CancellationToken ct) =>
-        await db.TicketsOfAsync(TicketPurpose.NewEmail, account, since, ct).ConfigureAwait(false) >= MostLinksAnHour
-            ? new Problem("Email", "You asked for several links in the last hour, so none goes now. Please look for the newest one, among unwanted mail too, or ask again in an hour.")
-        : other is not null && await db.TicketsToAsync(TicketPurpose.NewEmail, other, since, ct).ConfigureAwait(false) >= MostLinksAnHour
-            ? new Problem("Email", "No link can go to this address just now. Please ask again in an hour.")
-        : null;
 
     private List<Problem> ProblemsWith(ClinicAccount account, string? old, string? wanted)
     {

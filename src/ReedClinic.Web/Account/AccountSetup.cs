@@ -76,7 +76,7 @@ public static class AccountSetup
             }
 
             context.Response.Headers["Clear-Site-Data"] = "\"cache\"";
-            return Results.LocalRedirect("/");
+            return Results.LocalRedirect(LocalPath.OrHome(form["back"]));
         }).AllowAnonymous();
 
     private static void Shape(CookieAuthenticationOptions cookie, WebApplicationBuilder builder)

@@ -59,7 +59,7 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
     // A guardian's answer is told in four ways: yes or no, to the guardian or to the student.
     private static string KeyOf(Mail mail) => (mail.Kind, mail.What) switch
     {
-        (MailKind.GuardianAnswered, "ConsentGiven" or "ConsentWithdrawn") => mail.What + (mail.Path == "/wards" ? "ToGuardian" : "ToStudent"),
+        (MailKind.GuardianAnswered, "ConsentGiven" or "ConsentGivenAgain" or "ConsentWithdrawn") => mail.What + (mail.Path == "/wards" ? "ToGuardian" : "ToStudent"),
         _ => mail.Kind.ToString(),
     };
 

@@ -74,6 +74,23 @@ public sealed class GuardianLeavingTests(TestDatabases databases) : IClassFixtur
     }
 
     [Theory, OnBothEngines]
+    public async Task Who_agrees_is_written_to_whoever_the_question_went_to(ClinicEngine engine)
+    {
+        var scene = new GuardianScene(await databases.FreshAsync(engine));
+        var (one, other) = (await scene.StudentAsync(), await scene.StudentAsync("Wim Kestrel"));
+        var mother = await scene.AgreedAsync(one);
+        var theirs = (await scene.Book<SignInBook>().ReadAsync(mother, Ct))!.Email;
+        var asked = NewEmail("father");
+        Done(await scene.Book<GuardianBook>().AskAsync(other, "Tove", asked, Operation(), Ct));
+
+        Done(await scene.Book<GuardianBook>().AgreeAsync(mother, await scene.SecretForAsync(asked), Operation(), Ct));
+
+        var answered = (await scene.MailsAsync()).Where(mail => mail.Kind == MailKind.GuardianAnswered && mail.Path == "/wards").ToList();
+        Assert.Equal([theirs, theirs], answered.Select(mail => mail.To));
+        Assert.Equal(theirs, (await scene.Book<GuardianBook>().MineAsync(other, Ct))!.Email);
+    }
+
+    [Theory, OnBothEngines]
     public async Task The_yes_of_a_closed_guardian_does_not_come_back_when_an_age_is_put_right(ClinicEngine engine)
     {
         var scene = new GuardianScene(await databases.FreshAsync(engine));

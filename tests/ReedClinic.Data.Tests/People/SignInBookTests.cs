@@ -215,6 +215,7 @@ public sealed class SignInBookTests(TestDatabases databases) : IClassFixture<Tes
         Done(await scene.SignIn.AskForEmailAsync(runa, "runa@harbour.example", Operation(), Ct));
 
         Done(await scene.SignIn.ConfirmEmailAsync(runa, (await scene.MailAsync()).Single(mail => mail.About == runa.Account.Value).Secret, Operation(), Ct));
+        Assert.Contains("your address already", Refused(await scene.SignIn.AskForEmailAsync(runa, "Runa@harbour.example", Operation(), Ct)).Message, StringComparison.Ordinal);
     }
 
     [Theory, OnBothEngines]

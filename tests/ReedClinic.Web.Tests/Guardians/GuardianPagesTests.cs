@@ -52,6 +52,28 @@ public sealed class GuardianPagesTests(ClinicHost host) : IClassFixture<ClinicHo
     }
 
     [Fact]
+    public async Task Who_is_signed_in_is_named_before_they_agree_and_a_student_is_led_out_and_back()
+    {
+        var student = await YoungerAsync("Nora Vale");
+        var secret = await AskAsync(student, "rosa-shared@harbour.example");
+        var address = $"/guardian/answer/{secret}";
+        using var mother = await host.Student("Mothervale");
+
+        var (_, shared, _) = await student.See(address);
+        var (_, hers, _) = await mother.See(address);
+        using var left = await Form.Of(student, address, shared[shared.IndexOf("<main", StringComparison.Ordinal)..], "/account/sign-out").Post();
+
+        Assert.Contains("is signed in here, who sends reeds", shared, StringComparison.Ordinal);
+        Assert.DoesNotContain("I agree</button>", shared, StringComparison.Ordinal);
+        Assert.Contains("You are signed in as", hers, StringComparison.Ordinal);
+        Assert.Contains("The question went to", hers, StringComparison.Ordinal);
+        Assert.Contains("I agree</button>", hers, StringComparison.Ordinal);
+        Assert.Equal(address, left.Leads());
+        Assert.Contains("rosa-shared@harbour.example", (await student.See(address)).Page, StringComparison.Ordinal);
+        Assert.DoesNotContain("is signed in here", (await student.See(address)).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Whoever_answers_by_a_link_that_was_used_meanwhile_is_told_that_it_is_over()
     {
         var secret = await AskAsync(await YoungerAsync("Ada Vale"), "rosa-late@harbour.example");

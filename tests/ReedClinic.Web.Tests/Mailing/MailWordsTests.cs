@@ -71,6 +71,8 @@ public sealed partial class MailWordsTests
 
     [Theory]
     [InlineData("ConsentGiven", "/wards", "You have agreed at Quay Reeds", "you agree that Pia sends reeds there", "take your consent back at any time")]
+    [InlineData("ConsentGivenAgain", "/wards", "You have agreed again at Quay Reeds", "you agree again that Pia sends reeds there", "take your consent back at any time")]
+    [InlineData("ConsentGivenAgain", "/batches", "Your guardian agrees again", "agrees again that you send reeds to Quay Reeds", "You can post what you have announced")]
     [InlineData("ConsentGiven", "/intake", "Your guardian has agreed", "agrees that you send reeds to Quay Reeds", "look over what you have written, and send it")]
     [InlineData("ConsentWithdrawn", "/wards", "You have taken your consent back at Quay Reeds", "you no longer agree that Pia sends reeds there", "tell them to post nothing")]
     [InlineData("ConsentWithdrawn", "/guardian", "Please post no reeds for now", "has taken their consent back: please post no reeds to Quay Reeds", "talk with them: they can agree again")]
