@@ -274,7 +274,7 @@ public sealed class SignInBook(
         }
         else if (account.PasswordHash is { } hash && hasher.VerifyHashedPassword(account, hash, old ?? "") == PasswordVerificationResult.Failed)
         {
-            problems.Add(new Problem("Old", "That isn’t your password of now."));
+            problems.Add(new Problem("Old", "That isn’t your present password."));
         }
 
         if (ProblemWith(account, wanted) is { } problem)

@@ -25,7 +25,7 @@ public sealed partial class LinkPagesTests(ClinicHost host) : IClassFixture<Clin
         using var visitor = host.Visitor();
         using (var asked = await (await Form.At(visitor, "/account/sign-up")).Set("Form.Email", email).Post())
         {
-            Assert.Contains($"We have written to <bdi>{email}</bdi>.", (await asked.Read()).Page, StringComparison.Ordinal);
+            Assert.Contains($"A mail to <bdi>{email}</bdi> is on its way.", (await asked.Read()).Page, StringComparison.Ordinal);
         }
 
         var link = await host.Mailed(email, "/join/");
