@@ -66,6 +66,7 @@ public sealed class GuardianPagesTests(ClinicHost host) : IClassFixture<ClinicHo
         Assert.Contains("is signed in here, who sends reeds", shared, StringComparison.Ordinal);
         Assert.DoesNotContain("I agree</button>", shared, StringComparison.Ordinal);
         Assert.Contains("You are signed in as", hers, StringComparison.Ordinal);
+        Assert.All(["{0}", "{1}"], unsaid => Assert.DoesNotContain(unsaid, shared + hers, StringComparison.Ordinal));
         Assert.Contains("The question went to", hers, StringComparison.Ordinal);
         Assert.Contains("I agree</button>", hers, StringComparison.Ordinal);
         Assert.Equal(address, left.Leads());
