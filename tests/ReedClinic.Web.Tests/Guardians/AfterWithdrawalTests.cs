@@ -15,7 +15,7 @@ namespace ReedClinic.Web.Tests.Guardians;
 /// <summary>What a student and their guardian are told once consent was taken back.</summary>
 public sealed partial class AfterWithdrawalTests(ClinicHost host) : IClassFixture<ClinicHost>
 {
-    private const string DontPost = "please don’t post these reeds for now";
+    private const string DontPost = "lease don’t post these reeds for now";
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
@@ -36,6 +36,18 @@ public sealed partial class AfterWithdrawalTests(ClinicHost host) : IClassFixtur
         }
 
         Assert.Contains("don’t post these reeds for now", await TextAsync(scene.Student, $"/batches/{scene.Batch.Code}/slip"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_front_page_says_once_why_nothing_can_be_sent()
+    {
+        var scene = await PausedAsync("Sunniva Vale");
+
+        var page = await TextAsync(scene.Student, "/");
+
+        Assert.Single(Regex.Matches(page, "consent back"));
+        Assert.Single(Regex.Matches(page, "agree again at any time"));
+        Assert.Contains("If they are in the post already", page, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -21,7 +21,35 @@ public sealed class IntakeReturnTests(ClinicHost host) : IClassFixture<ClinicHos
 
         Assert.Equal($"{walk.Draft}/reed/1/recognise", answer.Leads());
         using var page = new HtmlParser().ParseDocument((await student.See(answer.Leads()!)).Page);
-        Assert.Equal("Reed 1 of 1", page.QuerySelector(".path-head span")!.TextContent.Replace('\u00a0', ' '));
+        Assert.Equal("Your reed", page.QuerySelector(".path-head span")!.TextContent.Replace('\u00a0', ' '));
+    }
+
+    [Fact]
+    public async Task A_single_reed_has_no_number_and_no_others_and_one_thing_that_lacks_is_one_thing()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        await walk.Fill(1);
+        await walk.Answer("reed/1/bothers", ("Reeds[0].Bothers", ""), ("Reeds[0].Questions", "Is it too old?"));
+        string[] steps = ["reed/1/recognise", "reed/1/bothers", "reed/1/permission", "look-over"];
+        foreach (var step in steps)
+        {
+            using var page = new HtmlParser().ParseDocument((await student.See($"{walk.Draft}/{step}")).Page);
+            var said = page.QuerySelector("main")!.TextContent.Replace('\u00a0', ' ');
+            Assert.DoesNotContain("the others", said, StringComparison.Ordinal);
+            Assert.DoesNotContain("each reed", said, StringComparison.Ordinal);
+            Assert.DoesNotMatch("[Rr]eed 1", said);
+        }
+
+        Assert.Contains("One thing is still needed", (await student.See($"{walk.Draft}/look-over")).Page, StringComparison.Ordinal);
+        Assert.Contains("you can choose differently for each reed", await TwoAsync("reed/2/permission"), StringComparison.Ordinal);
+        Assert.Contains("How can we tell reed 2 from the others?", await TwoAsync("reed/2/recognise"), StringComparison.Ordinal);
+
+        async Task<string> TwoAsync(string step)
+        {
+            await walk.Answer("how-many", ("HowMany", "2"));
+            return System.Net.WebUtility.HtmlDecode((await student.See($"{walk.Draft}/{step}")).Page).Replace('\u00a0', ' ');
+        }
     }
 
     [Fact]

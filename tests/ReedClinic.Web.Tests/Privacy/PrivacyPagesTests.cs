@@ -214,6 +214,13 @@ public sealed class PrivacyPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         using var made = new MemoryStream();
 
         await CopyFile.WriteAsync(made, copy, new DateTimeOffset(2026, 3, 9, 10, 0, 0, TimeSpan.Zero), TimeZoneInfo.Utc, Ct);
+        using var bare = new MemoryStream();
+        await CopyFile.WriteAsync(bare, copy with { Files = [] }, new DateTimeOffset(2026, 3, 9, 23, 30, 0, TimeSpan.Zero), TimeZoneInfo.CreateCustomTimeZone("quay", TimeSpan.FromHours(2), null, null), Ct);
+        using var without = new ZipArchive(bare);
+        Assert.Equal(["about.json", "reeds.csv", "readme.txt"], without.Entries.Select(entry => entry.FullName));
+        var told = Read(without.Entries[^1]);
+        Assert.DoesNotContain("recordings/", told, StringComparison.Ordinal);
+        Assert.Contains("taken on 2026-03-10 01:30 by the studio’s clock", told, StringComparison.Ordinal);
         File.Delete(here);
         using var zip = new ZipArchive(made);
         var texts = zip.Entries.ToDictionary(entry => entry.FullName, Read);
@@ -221,6 +228,8 @@ public sealed class PrivacyPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         Assert.Equal("readme.txt", zip.Entries[^1].FullName);
         Assert.Equal("sound", texts[$"recordings/{code}/reed-2/here.webm"]);
         Assert.DoesNotContain($"recordings/{code}/reed-1/gone.webm", texts.Keys);
+        Assert.Contains("recordings/    the sounds", texts["readme.txt"], StringComparison.Ordinal);
+        Assert.DoesNotContain("letters/", texts["readme.txt"], StringComparison.Ordinal);
         Assert.Contains($"aren't in it:\r\n  recordings/{code}/reed-1/gone.webm", texts["readme.txt"], StringComparison.Ordinal);
     }
 }

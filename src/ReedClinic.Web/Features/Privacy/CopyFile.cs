@@ -51,7 +51,7 @@ public static class CopyFile
             }
         }
 
-        using var readme = new MemoryStream(Encoding.UTF8.GetBytes(Readme(now, gone)));
+        using var readme = new MemoryStream(Encoding.UTF8.GetBytes(Readme(TimeZoneInfo.ConvertTime(now, zone), copy, gone)));
         await AddAsync(zip, "readme.txt", readme, now, ct).ConfigureAwait(false); // last: only now is it known what was there
     }
 
@@ -97,15 +97,17 @@ public static class CopyFile
         CsvCell.Text(row.Reed.Damage),
     ]));
 
-    private static string Readme(DateTimeOffset now, List<string> gone) => string.Join("\r\n",
+    // Only what is in it.
+    private static string[] Told(bool isThere, string line) => isThere ? [line] : [];
+
+    private static string Readme(DateTimeOffset there, PersonCopy copy, List<string> gone) => string.Join("\r\n",
     [
-        "This is a copy of what is kept, taken on " + now.UtcDateTime.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture) + " UTC.",
+        "This is a copy of what is kept, taken on " + there.ToString("yyyy-MM-dd HH:mm", System.Globalization.CultureInfo.InvariantCulture) + " by the studio’s clock.",
         "",
         "about.json     every record, area by area; moments are in UTC (days elsewhere are the studio’s), pitches are semitones above C and cents, A4 in hertz",
-        "letters/       the letters that were sent, as pages for a browser and as plain text",
         "reeds.csv      the reeds, for a spreadsheet",
-        "",
-        "recordings/    the sounds and photographs of the reeds, as far as they are the student's to hear and see",
+        .. Told(copy.Letters.Count > 0, "letters/       the letters that were sent, as pages for a browser and as plain text"),
+        .. Told(copy.Files.Count > gone.Count, "recordings/    the sounds and photographs of the reeds, as far as they are the student’s to hear and see"),
         "",
         .. gone.Count == 0 ? Array.Empty<string>() : ["These were removed while the copy was made, and aren't in it:", .. gone.Select(name => "  " + name), ""],
         "Passwords and keys are secrets and stay where they are.",

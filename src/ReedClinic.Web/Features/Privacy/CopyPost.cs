@@ -5,6 +5,7 @@ using ReedClinic.Data.Privacy;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Web.Account;
+using ReedClinic.Web.Shared;
 
 namespace ReedClinic.Web.Features.Privacy;
 
@@ -36,7 +37,7 @@ public static class CopyPost
 
                 // A zip ends each of its files with a few bytes that it writes without waiting; so nothing of it is ever all in memory.
                 http.Features.GetRequiredFeature<IHttpBodyControlFeature>().AllowSynchronousIO = true;
-                var day = time.GetUtcNow().UtcDateTime.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+                var day = time.There(time.GetUtcNow()).ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
                 return Results.Stream(into => CopyFile.WriteAsync(into, copy, time.GetUtcNow(), time.LocalTimeZone, ct), "application/zip", $"reedclinic-{day}.zip");
             case Outcome<PersonCopy>.Refused(var problems):
                 var why = problems.Any(problem => problem.Field == FreshSignIn.Field) ? "fresh" : "often";
