@@ -15,5 +15,8 @@ internal static class Escaped
 
     /// <summary>The same for running text: line breaks are kept, and a typewriter's apostrophe becomes a printer's.</summary>
     public static string Lines(string text) =>
-        string.Join("<br>", Apostrophe.Replace(text, "’").Split('\n').Select(line => Encoder.Encode(line.TrimEnd('\r'))));
+        string.Join("<br>", Apostrophes(text).Split('\n').Select(line => Encoder.Encode(line.TrimEnd('\r'))));
+
+    /// <summary>The text with a printer's apostrophe where a typewriter's stood within a word.</summary>
+    public static string Apostrophes(string text) => Apostrophe.Replace(text, "’");
 }

@@ -39,16 +39,24 @@ public static class LetterComposer
             material.StudentName,
             material.Signature,
             batch.Scrape,
-            [
-                .. batch.Reeds.Where(reed => reed.Presence != Presence.Missing)
-                    .Select(reed => new LetterReed(reed.Id, reed.Number, reed.HowToRecognise, LetterMarks.Of(material.LogOf(reed.Id)))),
-            ],
+            Reeds(material),
             [.. blocks.OfType<LetterBlock>()])
         {
             Studio = material.Studio,
             Instrument = batch.Instrument,
+            LessonKind = material.Thread.LessonKind,
+            LessonMarks = LetterPictures.LessonMarks(material),
         };
     }
+
+    private static List<LetterReed> Reeds(LetterMaterial material) =>
+    [
+        .. material.Batch.Reeds.Where(reed => reed.Presence != Presence.Missing)
+            .Select(reed => new LetterReed(reed.Id, reed.Number, reed.HowToRecognise, LetterMarks.Of(material.LogOf(reed.Id)))
+            {
+                Crow = LetterPictures.Crow(material, reed),
+            }),
+    ];
 
     /// <summary>What is missing before the letter can go out.</summary>
     /// <param name="material">What it is composed from.</param>

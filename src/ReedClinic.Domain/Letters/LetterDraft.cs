@@ -1,3 +1,5 @@
+using ReedClinic.Domain.Drawings;
+using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Reeds;
 
@@ -8,7 +10,11 @@ namespace ReedClinic.Domain.Letters;
 /// <param name="Number">The number on its tag.</param>
 /// <param name="HowToRecognise">How to tell it from the others.</param>
 /// <param name="Marks">What the drawing of it shows.</param>
-public sealed record LetterReed(ReedId Id, int Number, string HowToRecognise, IReadOnlyList<ReedMark> Marks);
+public sealed record LetterReed(ReedId Id, int Number, string HowToRecognise, IReadOnlyList<ReedMark> Marks)
+{
+    /// <summary>Its crow's way through the work; null when it was heard fewer than twice.</summary>
+    public CrowPicture? Crow { get; init; }
+}
 
 /// <summary>A whole letter: what is drafted, saved, sent and drawn.</summary>
 /// <param name="Batch">The batch it is about.</param>
@@ -32,6 +38,12 @@ public sealed record LetterDraft(
 
     /// <summary>The studio that it comes from, as it was called then; null when that isn't known.</summary>
     public string? Studio { get; init; }
+
+    /// <summary>The finding that the common lesson is about; null for a lesson in words alone, or none.</summary>
+    public FindingKindId? LessonKind { get; init; }
+
+    /// <summary>Where the common lesson was found, for its picture.</summary>
+    public IReadOnlyList<ReedMark> LessonMarks { get; init; } = [];
 
     /// <summary>
     /// This fresh draft with what the teacher changed in an earlier one. Blocks that nobody touched follow the log; a

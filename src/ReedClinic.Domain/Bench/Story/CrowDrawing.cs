@@ -1,7 +1,6 @@
 using System.Globalization;
-using ReedClinic.Domain.Bench.Story;
 
-namespace ReedClinic.Web.Features.Bench.Log;
+namespace ReedClinic.Domain.Bench.Story;
 
 /// <summary>A crow on the drawing.</summary>
 /// <param name="X">Across.</param>

@@ -1,0 +1,198 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using ReedClinic.Documents.Letters;
+using ReedClinic.Documents.Setting;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Drawings;
+using ReedClinic.Domain.Letters;
+
+namespace ReedClinic.Documents.Print;
+
+/// <summary>A composed letter as the pieces that a printed one is set from; the same words in the same order as on the screen.</summary>
+internal sealed class LetterFlow
+{
+    private const double MapColumn = 56 * Paper.Mm;
+    private const double MapWidth = 42 * Paper.Mm;
+    private const double LessonWidth = 32 * Paper.Mm;
+    private const double CrowWidth = 105 * Paper.Mm;
+    private const int MostBeside = 9;
+
+    private static readonly TypeStyle Body = new(Face.Text, 9.7, 13.4);
+    private static readonly TypeStyle Head = new(Face.Strong, 12.5, 17);
+    private static readonly TypeStyle Recognise = new(Face.Slanted, 9.7, 13.4, Tone.Pencil);
+    private static readonly TypeStyle Small = new(Face.Label, 8.4, 10.6);
+    private static readonly TypeStyle Rows = new(Face.Label, 9.2, 12.4);
+
+    private static readonly Regex Unit = new("([0-9]) (mm|cents|Hz|strokes|minutes)\\b", RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1));
+
+    private readonly List<FlowItem> flow = [];
+    private readonly LetterDraft letter;
+
+    private LetterFlow(LetterDraft letter) => this.letter = letter;
+
+    /// <summary>The letter's pieces.</summary>
+    /// <param name="letter">The letter.</param>
+    /// <param name="day">The day at its head.</param>
+    public static IReadOnlyList<FlowItem> Of(LetterDraft letter, DateTimeOffset day)
+    {
+        var made = new LetterFlow(letter);
+        made.Begin(day);
+        foreach (var group in Parts(letter))
+        {
+            made.flow.Add(new FlowOpen(FlowRole.Section));
+            made.Part(group);
+            made.flow.Add(new FlowClose());
+        }
+
+        return made.flow;
+    }
+
+    // Blocks about the same reed stand together.
+    private static List<List<LetterBlock>> Parts(LetterDraft letter)
+    {
+        List<List<LetterBlock>> parts = [];
+        foreach (var block in letter.Blocks.Where(block => !block.IsEmpty))
+        {
+            if (block.Reed is not null && parts.Count > 0 && parts[^1][0].Reed == block.Reed)
+            {
+                parts[^1].Add(block);
+            }
+            else
+            {
+                parts.Add([block]);
+            }
+        }
+
+        return parts;
+    }
+
+    private void Begin(DateTimeOffset day)
+    {
+        if (letter.Studio is { Length: > 0 } studio)
+        {
+            Add(FlowRole.Title, studio, new(Face.Strong, 17, 23), after: 1);
+        }
+
+        Add(FlowRole.Paragraph, $"About batch {letter.Code} · {LetterPage.Day(day)}", new(Face.Label, 9.4, 13, Tone.Pencil), after: 5);
+        flow.Add(new FlowRule(14));
+    }
+
+    private void Part(List<LetterBlock> blocks)
+    {
+        var reed = letter.Reeds.FirstOrDefault(known => known.Id == blocks[0].Reed);
+        if (reed is not null || blocks[0].Kind is BlockKind.Lesson or BlockKind.Stroke)
+        {
+            flow.Add(new FlowClear());
+        }
+
+        if (reed is not null)
+        {
+            Heading($"Reed {reed.Number.ToString(CultureInfo.InvariantCulture)}", after: 0);
+            Add(FlowRole.Paragraph, reed.HowToRecognise, Recognise, after: 5, keep: true);
+            Beside(LetterPictures.Reed(letter, reed), reed.Marks, MapWidth);
+        }
+        else if (blocks[0].Heading is { } heading)
+        {
+            Heading(heading, after: 4);
+        }
+
+        if (blocks[0].Kind == BlockKind.Lesson)
+        {
+            Beside(LetterPictures.Lesson(letter), letter.LessonMarks, LessonWidth);
+        }
+
+        foreach (var block in blocks)
+        {
+            Block(block, reed);
+        }
+    }
+
+    private void Beside(Sketch? drawing, IReadOnlyList<Domain.Reeds.ReedMark> marks, double width)
+    {
+        if (drawing is null)
+        {
+            return;
+        }
+
+        List<string> list = [.. marks.Select(mark => Printed($"{ReedSketch.Name(mark.Kind)}: {ReedSketch.Say(mark)}"))];
+        flow.Add(new FlowAside(drawing, width, MapColumn, [.. list.Take(MostBeside)], Small));
+        if (list.Count > MostBeside)
+        {
+            flow.Add(new FlowOpen(FlowRole.List));
+            for (var i = MostBeside; i < list.Count; i++)
+            {
+                Item(list[i], (i + 1).ToString(CultureInfo.InvariantCulture), Small, after: 1.5);
+            }
+
+            flow.Add(new FlowClose());
+        }
+    }
+
+    private void Block(LetterBlock block, LetterReed? reed)
+    {
+        if (block.Kind == BlockKind.Stroke && LetterPictures.Stroke(letter) is { } stroke)
+        {
+            flow.Add(new FlowFigure(stroke, 140 * Paper.Mm));
+        }
+
+        if (block.IsList && block.Paragraphs.Count > 0)
+        {
+            flow.Add(new FlowOpen(FlowRole.List));
+            foreach (var (item, index) in block.Paragraphs.Select((item, index) => (item, index)))
+            {
+                Item(Printed(item.Text), block.Kind == BlockKind.Plan ? FormattableString.Invariant($"{index + 1}.") : "–", Body, after: index == block.Paragraphs.Count - 1 ? 6 : 2, keep: index == block.Paragraphs.Count - 2);
+            }
+
+            flow.Add(new FlowClose());
+        }
+        else
+        {
+            foreach (var (paragraph, index) in block.Paragraphs.Select((paragraph, index) => (paragraph, index)))
+            {
+                var closing = block.Kind == BlockKind.Closing;
+                Add(FlowRole.Paragraph, paragraph.Text, Body, after: 6, keep: closing && index < block.Paragraphs.Count - 1, before: closing && index == 0 ? 9 : 0);
+            }
+        }
+
+        if (block is { Kind: BlockKind.ReedNow, Rows.Count: > 0 })
+        {
+            flow.Add(Table(block.Rows));
+            if (reed?.Crow is { } crow)
+            {
+                flow.Add(new FlowFigure(crow.Draw(), CrowWidth));
+            }
+        }
+    }
+
+    private static FlowTable Table(IReadOnlyList<BeforeAndNow> rows) => new(
+        "How it played, and how it plays now",
+        [
+            [new("Test"), new("When it came"), new("Now")],
+            .. rows.Select(row => (IReadOnlyList<FlowCell>)
+            [
+                new(Printed(row.Test)),
+                new(Printed(row.Before ?? "not tried")),
+                new(Printed((row.Now ?? "not tried again") + Moved(row.Movement)), row.Movement switch { Movement.Nearer => Tone.Good, Movement.Further => Tone.Less, _ => Tone.Ink }),
+            ]),
+        ],
+        [0.26, 0.36, 0.38],
+        Rows);
+
+    private static string Moved(Movement movement) => movement switch
+    {
+        Movement.Nearer => " ●\u00A0better",
+        Movement.Further => " ▸\u00A0gave way a little",
+        _ => "",
+    };
+
+    private void Heading(string text, double after) => flow.Add(new FlowText(FlowRole.Heading, Printed(text), Head) { Before = 10, After = after, KeepsWithNext = true });
+
+    private void Item(string text, string mark, TypeStyle style, double after, bool keep = false) =>
+        flow.Add(new FlowText(FlowRole.ItemBody, text, style) { Mark = mark, Indent = 14, After = after, KeepsWithNext = keep });
+
+    private void Add(FlowRole role, string text, TypeStyle style, double after, bool keep = false, double before = 0) =>
+        flow.Add(new FlowText(role, Printed(text), style) { Before = before, After = after, KeepsWithNext = keep });
+
+    // A number stays with its unit.
+    private static string Printed(string text) => Unit.Replace(PrintText.Of(Escaped.Apostrophes(text)), "$1\u00A0$2");
+}

@@ -1,0 +1,74 @@
+using System.Globalization;
+using ReedClinic.Documents.Setting;
+using ReedClinic.Domain.Letters;
+
+namespace ReedClinic.Documents.Print;
+
+/// <summary>A letter as a PDF, to be printed and kept.</summary>
+public static class LetterPrint
+{
+    private const double FewLines = 0.5;
+
+    private static readonly TypeStyle Foot = new(Face.Label, 8.6, 11, Tone.Pencil);
+
+    /// <summary>Prints a letter.</summary>
+    /// <param name="letter">The letter.</param>
+    /// <param name="day">The day at its head.</param>
+    /// <param name="size">The paper.</param>
+    /// <returns>A tagged PDF.</returns>
+    public static byte[] Pdf(LetterDraft letter, DateTimeOffset day, PaperSize size)
+    {
+        ArgumentNullException.ThrowIfNull(letter);
+        var paper = Paper.Of(size);
+        using var measure = new PrintMeasure();
+        var pages = Set(LetterFlow.Of(letter, day), paper, measure);
+        List<IReadOnlyList<Placed>> whole = [.. pages.Select((page, index) => (IReadOnlyList<Placed>)[.. page, .. Furniture(letter, paper, measure, index + 1, pages.Count)])];
+        return PdfWriter.Write(whole, paper, PrintText.Of($"Letter about batch {letter.Code}"), PrintText.Of(letter.Studio ?? letter.Signature));
+    }
+
+    /// <summary>The words of a letter that paper can't show, each once; a square stands for each of their letters.</summary>
+    /// <param name="letter">The letter.</param>
+    public static IReadOnlyList<string> NotPrinted(LetterDraft letter)
+    {
+        ArgumentNullException.ThrowIfNull(letter);
+        return
+        [
+            .. letter.Blocks.SelectMany(block => block.Paragraphs).Select(paragraph => paragraph.Text)
+                .Concat(letter.Reeds.Select(reed => reed.HowToRecognise))
+                .Concat(letter.Reeds.SelectMany(reed => reed.Marks).Select(mark => mark.Words))
+                .Concat(letter.Blocks.SelectMany(block => block.Rows).SelectMany(row => new[] { row.Test, row.Before ?? "", row.Now ?? "" }))
+                .Append(letter.Studio ?? "")
+                .SelectMany(PrintText.NotPrinted).Distinct(),
+        ];
+    }
+
+    // A letter whose last page has only a few lines is set a little tighter where that saves the page.
+    private static IReadOnlyList<IReadOnlyList<Placed>> Set(IReadOnlyList<FlowItem> flow, Paper paper, PrintMeasure measure)
+    {
+        var pages = Paginator.Set(flow, paper, measure);
+        if (pages.Count == 1 || pages[^1].OfType<PlacedText>().Select(text => text.Y).DefaultIfEmpty(0).Max() > paper.Height * FewLines)
+        {
+            return pages;
+        }
+
+        var tighter = Paginator.Set([.. flow.Select(Tighter)], paper, measure);
+        return tighter.Count < pages.Count ? tighter : pages;
+    }
+
+    private static FlowItem Tighter(FlowItem item) => item is FlowText text
+        ? text with { Style = text.Style with { Leading = text.Style.Leading * 0.94 }, Before = text.Before * 0.75, After = text.After * 0.7 }
+        : item;
+
+    private static IEnumerable<Placed> Furniture(LetterDraft letter, Paper paper, PrintMeasure measure, int page, int pages)
+    {
+        var y = paper.Height - (paper.Bottom * 0.45);
+        var number = string.Create(CultureInfo.InvariantCulture, $"page {page} of {pages}");
+        return
+        [
+            new PlacedOpen(FlowRole.Furniture),
+            new PlacedText(letter.Code, Foot, paper.Left, y),
+            new PlacedText(number, Foot, paper.Width - paper.Right - measure.Width(number, Foot), y),
+            new PlacedClose(),
+        ];
+    }
+}

@@ -1,0 +1,151 @@
+using ReedClinic.Domain.Drawings;
+
+namespace ReedClinic.Documents.Setting;
+
+/// <summary>What a part of a document is, for whoever doesn't see it.</summary>
+public enum FlowRole
+{
+    /// <summary>The document's title.</summary>
+    Title,
+
+    /// <summary>A heading.</summary>
+    Heading,
+
+    /// <summary>A paragraph.</summary>
+    Paragraph,
+
+    /// <summary>A part with a heading.</summary>
+    Section,
+
+    /// <summary>A list.</summary>
+    List,
+
+    /// <summary>An item of a list.</summary>
+    Item,
+
+    /// <summary>An item's number or dot.</summary>
+    Mark,
+
+    /// <summary>An item's words.</summary>
+    ItemBody,
+
+    /// <summary>A table.</summary>
+    Table,
+
+    /// <summary>A table's row.</summary>
+    Row,
+
+    /// <summary>A cell that heads a row or a column.</summary>
+    Head,
+
+    /// <summary>A cell.</summary>
+    Cell,
+
+    /// <summary>A drawing.</summary>
+    Figure,
+
+    /// <summary>What is said under a drawing or over a table.</summary>
+    Caption,
+
+    /// <summary>What belongs to the page and not to the text.</summary>
+    Furniture,
+}
+
+/// <summary>A piece of a document before it has a place, in the order in which it is read.</summary>
+public abstract record FlowItem;
+
+/// <summary>What follows, to its <see cref="FlowClose"/>, belongs together.</summary>
+/// <param name="Role">As what.</param>
+public sealed record FlowOpen(FlowRole Role) : FlowItem;
+
+/// <summary>The end of what was opened last.</summary>
+public sealed record FlowClose : FlowItem;
+
+/// <summary>A paragraph, a heading or an item of a list.</summary>
+/// <param name="Role">What it is.</param>
+/// <param name="Text">Its text; line ends in it stay.</param>
+/// <param name="Style">How it is set.</param>
+public sealed record FlowText(FlowRole Role, string Text, TypeStyle Style) : FlowItem
+{
+    /// <summary>Room above it, in points; none at the head of a page.</summary>
+    public double Before { get; init; }
+
+    /// <summary>Room below it, in points.</summary>
+    public double After { get; init; }
+
+    /// <summary>How far it is set in, in points.</summary>
+    public double Indent { get; init; }
+
+    /// <summary>What stands in the room on its left, such as “1.”; null for nothing.</summary>
+    public string? Mark { get; init; }
+
+    /// <summary>Whether it stays with what follows.</summary>
+    public bool KeepsWithNext { get; init; }
+}
+
+/// <summary>A table. Its first row heads the columns and stands again where the table goes on; no row is parted.</summary>
+/// <param name="Caption">What it shows.</param>
+/// <param name="Rows">Its rows, each with the same number of cells; the first cell of each heads it.</param>
+/// <param name="Shares">The shares of the columns in its width; their sum is 1.</param>
+/// <param name="Style">How it is set.</param>
+public sealed record FlowTable(string Caption, IReadOnlyList<IReadOnlyList<FlowCell>> Rows, IReadOnlyList<double> Shares, TypeStyle Style) : FlowItem;
+
+/// <summary>A cell of a table.</summary>
+/// <param name="Text">Its text.</param>
+/// <param name="Tone">Its tone.</param>
+public sealed record FlowCell(string Text, Tone Tone = Tone.Ink);
+
+/// <summary>A drawing by itself, in the text's column.</summary>
+/// <param name="Drawing">The drawing.</param>
+/// <param name="Width">Its width, in points; it is made smaller where there is less.</param>
+public sealed record FlowFigure(Sketch Drawing, double Width) : FlowItem;
+
+/// <summary>A drawing on the right, with its list below it; what follows is set beside it as far as it reaches.</summary>
+/// <param name="Drawing">The drawing.</param>
+/// <param name="Width">Its width, in points.</param>
+/// <param name="Column">The width of its column, which the list has.</param>
+/// <param name="List">What its numbers mean.</param>
+/// <param name="Style">How the list is set.</param>
+public sealed record FlowAside(Sketch Drawing, double Width, double Column, IReadOnlyList<string> List, TypeStyle Style) : FlowItem;
+
+/// <summary>A thin line across the column.</summary>
+/// <param name="After">Room below it, in points.</param>
+public sealed record FlowRule(double After) : FlowItem;
+
+/// <summary>What follows begins below every drawing.</summary>
+public sealed record FlowClear : FlowItem;
+
+/// <summary>A piece of a document in its place on a page, in points from the upper left corner.</summary>
+public abstract record Placed;
+
+/// <summary>What follows, to its <see cref="PlacedClose"/>, belongs together; it may go on on the next page.</summary>
+/// <param name="Role">As what.</param>
+/// <param name="Words">What is said of it to whoever doesn't see it; null where it speaks for itself.</param>
+/// <param name="X">The left of a figure.</param>
+/// <param name="Y">Its top.</param>
+/// <param name="Width">Its width.</param>
+/// <param name="Height">Its height.</param>
+public sealed record PlacedOpen(FlowRole Role, string? Words = null, double X = 0, double Y = 0, double Width = 0, double Height = 0) : Placed;
+
+/// <summary>The end of what was opened last.</summary>
+public sealed record PlacedClose : Placed;
+
+/// <summary>Text on one line.</summary>
+/// <param name="Text">The text.</param>
+/// <param name="Style">How it is set.</param>
+/// <param name="X">Its left.</param>
+/// <param name="Y">Its base line.</param>
+public sealed record PlacedText(string Text, TypeStyle Style, double X, double Y) : Placed;
+
+/// <summary>A drawing.</summary>
+/// <param name="Drawing">The drawing.</param>
+/// <param name="X">Its left.</param>
+/// <param name="Y">Its top.</param>
+/// <param name="Scale">Points for each of its units.</param>
+public sealed record PlacedSketch(Sketch Drawing, double X, double Y, double Scale) : Placed;
+
+/// <summary>A thin level line.</summary>
+/// <param name="X">Its left.</param>
+/// <param name="Y">Its height.</param>
+/// <param name="Length">Its length.</param>
+public sealed record PlacedRule(double X, double Y, double Length) : Placed;

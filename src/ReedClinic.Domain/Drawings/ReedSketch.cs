@@ -1,0 +1,129 @@
+using ReedClinic.Domain.Reeds;
+using ReedClinic.Domain.Reeds.Drawing;
+
+namespace ReedClinic.Domain.Drawings;
+
+/// <summary>The reed map as a drawing for paper: both blades, what was found, worked and left alone, and its numbers.</summary>
+public sealed class ReedSketch
+{
+    private const double BelowTheCane = 3.6;
+    private const double TypeScale = 1.4;
+    private const double DiscRadius = 10.2;
+    private const string Gap = "M-56,0Q0,-17 56,0Q0,17 -56,0Z";
+    private const string UpperEnd = "M-56,0Q0,-17 56,0L58,-1Q0,-24 -58,-1Z";
+    private const string LowerEnd = "M-56,0Q0,17 56,0L58,1Q0,24 -58,1Z";
+
+    private static readonly (SketchInk Ink, Zone[] Zones)[] Tints =
+        [(SketchInk.Bark, [Zone.Bark, Zone.Rails, Zone.SideEdges]), (SketchInk.Pale, [Zone.Windows, Zone.WindowBase])];
+
+    private readonly MapLayout layout;
+    private readonly List<SketchPart> parts = [];
+
+    private ReedSketch(MapLayout layout) => this.layout = layout;
+
+    /// <summary>Draws a reed.</summary>
+    /// <param name="marks">What it shows; its numbers are theirs, in this order, from 1.</param>
+    /// <param name="style">How it is scraped.</param>
+    /// <param name="instrument">What it is for; an oboe when nobody said.</param>
+    /// <param name="title">What the drawing is of.</param>
+    public static Sketch Of(IReadOnlyList<ReedMark> marks, ScrapeStyle style, Instrument? instrument, string title)
+    {
+        ArgumentNullException.ThrowIfNull(marks);
+        var layout = new MapLayout(style, ReedMapSize.Print, marks, instrument);
+        var drawn = new ReedSketch(layout);
+        drawn.End();
+        drawn.Blade(Blades.Upper, "upper blade");
+        drawn.Blade(Blades.Lower, "lower blade");
+        drawn.Discs();
+        var below = marks.Any(mark => mark.Place.Zone is Zone.Thread or Zone.Cork or Zone.Eye or Zone.WholeReed)
+            ? layout.Height
+            : layout.TipY + ((layout.Art.Outline.Measures.Cane + BelowTheCane) * SvgPath.Scale);
+        return new Sketch(layout.Width, Math.Min(below, layout.Height), title, Say(marks), drawn.parts) { Type = TypeScale };
+    }
+
+    /// <summary>One mark in words, as it stands in the list beside the drawing.</summary>
+    /// <param name="mark">The mark.</param>
+    public static string Say(ReedMark mark)
+    {
+        ArgumentNullException.ThrowIfNull(mark);
+        return $"{mark.Place.Say()}: {mark.Words}{(string.IsNullOrWhiteSpace(mark.Detail) ? "" : $" ({mark.Detail})")}";
+    }
+
+    /// <summary>What a kind of mark is called in the list beside the drawing.</summary>
+    /// <param name="kind">The kind.</param>
+    public static string Name(MarkKind kind) => kind switch
+    {
+        MarkKind.Strength => "Good",
+        MarkKind.Fault => "Found",
+        MarkKind.Taste => "Taste",
+        MarkKind.Worked => "Worked",
+        _ => "Leave alone",
+    };
+
+    private static string Say(IReadOnlyList<ReedMark> marks) => marks.Count == 0
+        ? "Both blades of the reed, tip up. Nothing is marked on them."
+        : "Both blades of the reed, tip up. " + string.Join(" ", marks.Select((mark, index) => FormattableString.Invariant($"{index + 1}, {Name(mark.Kind).ToLowerInvariant()}: {Say(mark).TrimEnd('.')}.")));
+
+    private static SketchInk Ink(ReedMark mark) => mark.Kind switch
+    {
+        MarkKind.Strength => SketchInk.Strength,
+        MarkKind.Fault => SketchInk.Fault,
+        MarkKind.Taste => SketchInk.Taste,
+        MarkKind.LeaveAlone => SketchInk.LeaveAlone,
+        _ => mark.Weight switch { 1 => SketchInk.Worked, 2 => SketchInk.WorkedTwice, _ => SketchInk.WorkedOften },
+    };
+
+    private static bool IsFoot(Zone zone) => zone is Zone.Thread or Zone.Cork or Zone.Eye;
+
+    private void End()
+    {
+        var (x, y) = layout.End;
+        parts.Add(new SketchPath(SketchInk.Cane, UpperEnd, x, y));
+        parts.Add(new SketchPath(SketchInk.Cane, LowerEnd, x, y));
+        parts.Add(new SketchPath(SketchInk.Gap, Gap, x, y));
+        parts.AddRange(layout.AtTheEnd().Select(at => new SketchPath(Ink(at.Mark), Gap, x, y)));
+        parts.Add(new SketchPath(SketchInk.Line, UpperEnd, x, y));
+        parts.Add(new SketchPath(SketchInk.Line, LowerEnd, x, y));
+        parts.Add(new SketchWords(SketchType.Name, "opening", x, y - 18, SketchAlign.Middle));
+    }
+
+    private void Blade(Blades blade, string name)
+    {
+        var art = layout.Art;
+        var (x, y) = (layout.Middle(blade), layout.TipY);
+        parts.Add(new SketchPath(SketchInk.Cane, art.Blade, x, y));
+        parts.AddRange(from tint in Tints from zone in tint.Zones from shape in art.Shapes(zone) select new SketchPath(tint.Ink, shape.Path, x, y));
+        parts.Add(new SketchPath(SketchInk.Grain, art.Grain, x, y));
+        parts.AddRange(art.Shapes(Zone.HeartBottom).Select(shape => new SketchPath(SketchInk.SoftLine, shape.Path, x, y)));
+        parts.Add(new SketchPath(SketchInk.ZoneLine, art.Rooftop, x, y));
+        parts.AddRange(Marks(blade, x, y, foot: false));
+        parts.Add(new SketchPath(SketchInk.Line, art.Blade, x, y));
+        parts.Add(new SketchPath(SketchInk.Thread, art.Shapes(Zone.Thread)[0].Path, x, y));
+        parts.Add(new SketchPath(SketchInk.Turns, art.Strings, x, y));
+        parts.AddRange(art.Shapes(Zone.Cork).Take(1).Select(cork => new SketchPath(SketchInk.Thread, cork.Path, x, y)));
+        parts.AddRange(Marks(blade, x, y, foot: true));
+        parts.Add(new SketchWords(SketchType.Name, name, x, y - 54, SketchAlign.Middle));
+        parts.Add(new SketchWords(SketchType.Label, "left", x - layout.Reach, y - 33));
+        parts.Add(new SketchWords(SketchType.Label, "right", x + layout.Reach, y - 33, SketchAlign.End));
+    }
+
+    private IEnumerable<SketchPath> Marks(Blades blade, double x, double y, bool foot) =>
+        from one in layout.On(blade)
+        where !MapLayout.IsEnd(one.Mark.Place.Zone) && IsFoot(one.Mark.Place.Zone) == foot
+        from shape in layout.Art.Shapes(one.Mark.Place.Zone, one.Mark.Place.Sides)
+        select new SketchPath(Ink(one.Mark), shape.Path, x, y);
+
+    private void Discs()
+    {
+        foreach (var disc in layout.Discs)
+        {
+            if (disc.X != disc.TieX || disc.Y != disc.TieY)
+            {
+                parts.Add(new SketchPath(SketchInk.Leader, $"M{SvgPath.Number(disc.X)},{SvgPath.Number(disc.Y)}L{SvgPath.Number(disc.TieX)},{SvgPath.Number(disc.TieY)}"));
+            }
+
+            parts.Add(new SketchDot(SketchInk.Disc, disc.X, disc.Y, DiscRadius));
+            parts.Add(new SketchWords(SketchType.Number, disc.Number.ToString(System.Globalization.CultureInfo.InvariantCulture), disc.X, disc.Y + 5.4, SketchAlign.Middle));
+        }
+    }
+}

@@ -1,0 +1,155 @@
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Reeds;
+using static System.FormattableString;
+
+namespace ReedClinic.Domain.Drawings;
+
+/// <summary>
+/// A stroke of the knife, drawn twice: from above, where it begins and ends; and from the side, how the knife stands, what
+/// lies under the blade, and where the supporting finger is.
+/// </summary>
+public sealed class StrokeSketch
+{
+    private const double Width = 660;
+    private const double Height = 226;
+    private const double Above = 14;
+    private const double Tall = 190;
+    private const double MiddleX = 122;
+
+    private readonly StrokePlan plan;
+    private readonly ReedOutline outline;
+    private readonly double scale;
+    private readonly List<SketchPart> parts = [];
+
+    private StrokeSketch(StrokePlan plan, ReedOutline outline)
+    {
+        (this.plan, this.outline) = (plan, outline);
+        scale = Math.Min(Tall / (plan.Bottom - plan.Top), 200 / outline.Measures.TipWidth);
+    }
+
+    /// <summary>Draws the stroke against a kind of fault.</summary>
+    /// <param name="kind">The kind.</param>
+    /// <param name="style">How the reed is scraped.</param>
+    /// <param name="instrument">What it is for; an oboe when nobody said.</param>
+    /// <returns>Null where no knife is wanted.</returns>
+    public static Sketch? Of(FindingKindId? kind, ScrapeStyle style, Instrument? instrument)
+    {
+        if (StrokePlan.For(kind, style, instrument) is not { } plan)
+        {
+            return null;
+        }
+
+        var drawn = new StrokeSketch(plan, ReedOutline.For(style, instrument));
+        drawn.FromAbove();
+        drawn.FromTheSide();
+        return new Sketch(
+            Width, Height, "The stroke of the knife",
+            $"From above: {plan.Start}, {plan.Finish}; thin the hatched place ({plan.Worked.Name()}) and leave alone what is drawn with dashes ({string.Join(", ", plan.Spared.Select(zone => zone.Name()))}). "
+            + "From the side: the plaque lies between the blades, a finger supports it from below, and the knife stands almost upright, leaning a little the way it goes, towards the tip.",
+            drawn.parts);
+    }
+
+    private void FromAbove()
+    {
+        parts.Add(Path(SketchInk.Cane, Inside(outline.Blade.Points)));
+        foreach (var piece in outline.Drawn(plan.Worked, plan.Sides))
+        {
+            parts.Add(Path(SketchInk.Worked, Inside(piece.Shape.Points)));
+        }
+
+        foreach (var piece in plan.Spared.SelectMany(zone => outline.Drawn(zone)))
+        {
+            parts.Add(Path(SketchInk.LeaveAlone, Inside(piece.Shape.Points)));
+        }
+
+        if (plan.Top < outline.Measures.TipAtCentre)
+        {
+            parts.Add(new SketchPath(SketchInk.ZoneLine, Line(outline.Rooftop)));
+        }
+
+        parts.Add(Path(SketchInk.Line, Inside(outline.Blade.Points)));
+        foreach (var way in plan.Ways)
+        {
+            Arrow(X(way.From.X), Y(way.From.Y), X(way.To.X), Y(way.To.Y));
+        }
+
+        var right = plan.Ways.MaxBy(way => way.From.X);
+        var edge = MiddleX + (outline.Measures.TipWidth / 2 * scale) + 14;
+        Note(plan.Start, edge + 8, Math.Max(Y(right.From.Y), Y(right.To.Y) + 46), X(right.From.X) + 4, Y(right.From.Y));
+        Note(plan.Finish, edge + 8, Y(right.To.Y) + 4, X(right.To.X) + 5, Y(right.To.Y));
+        parts.Add(new SketchWords(SketchType.Name, "from above", MiddleX, Height - 6, SketchAlign.Middle));
+    }
+
+    // The tip points to the right. Blades are drawn much thicker than they are.
+    private void FromTheSide()
+    {
+        const double left = 440;
+        const double tip = 636;
+        const double y = 120;
+        parts.Add(new SketchPath(SketchInk.Hand, Invariant($"M{left},{y + 78}Q{left + 4},{y + 42} {left + 46},{y + 30}Q{left + 100},{y + 15} {left + 136},{y + 19}Q{left + 156},{y + 25} {left + 146},{y + 41}Q{left + 130},{y + 55} {left + 90},{y + 57}Q{left + 62},{y + 62} {left + 56},{y + 78}")));
+        parts.Add(new SketchPath(SketchInk.Cane, Invariant($"M{left},{y + 5}L{tip},{y + 5}L{tip},{y + 7}Q{left + 110},{y + 12} {left},{y + 20}Z")));
+        parts.Add(new SketchPath(SketchInk.Cane, Invariant($"M{left},{y}L{tip},{y}L{tip},{y - 2}Q{left + 110},{y - 7} {left},{y - 15}Z")));
+        parts.Add(new SketchPath(SketchInk.Plaque, Invariant($"M{left + 40},{y}L{tip + 14},{y}L{tip + 14},{y + 5}L{left + 40},{y + 5}Z")));
+        parts.Add(new SketchPath(SketchInk.Line, Invariant($"M{left},{y - 15}Q{left + 110},{y - 7} {tip},{y - 2}M{left},{y + 20}Q{left + 110},{y + 12} {tip},{y + 7}")));
+        parts.Add(new SketchPath(SketchInk.WayGap, Invariant($"M{left + 120},{y - 12}L{left + 120},{y - 112}")));
+        parts.Add(new SketchPath(SketchInk.Metal, Invariant($"M{left + 120},{y - 8}L{left + 128},{y - 104}L{left + 148},{y - 102}Z")));
+        Arrow(left + 150, y - 30, left + 204, y - 30);
+        parts.Add(new SketchWords(SketchType.Label, "almost upright,", left + 112, y - 94, SketchAlign.End));
+        parts.Add(new SketchWords(SketchType.Label, "leaning the way", left + 112, y - 77, SketchAlign.End));
+        parts.Add(new SketchWords(SketchType.Label, "it goes", left + 112, y - 60, SketchAlign.End));
+        parts.Add(new SketchWords(SketchType.Label, "to the tip", left + 154, y - 40));
+        parts.Add(new SketchWords(SketchType.Label, "plaque", tip + 14, y + 30, SketchAlign.End));
+        parts.Add(new SketchWords(SketchType.Label, "finger or thumb", left + 84, y + 78));
+        parts.Add(new SketchWords(SketchType.Name, "from the side", left + 104, Height - 6, SketchAlign.Middle));
+    }
+
+    private void Note(string words, double x, double y, double toX, double toY)
+    {
+        parts.Add(new SketchWords(SketchType.Label, words, x, y + 5));
+        parts.Add(new SketchPath(SketchInk.Leader, Invariant($"M{x - 4:0.#},{y:0.#}L{toX:0.#},{toY:0.#}")));
+    }
+
+    private void Arrow(double x, double y, double toX, double toY)
+    {
+        var length = Math.Sqrt(((toX - x) * (toX - x)) + ((toY - y) * (toY - y)));
+        var (dx, dy) = ((toX - x) / length, (toY - y) / length);
+        var (backX, backY) = (toX - (dx * 11), toY - (dy * 11));
+        parts.Add(new SketchPath(
+            SketchInk.Arrow,
+            Invariant($"M{x:0.#},{y:0.#}L{toX:0.#},{toY:0.#}M{backX - (dy * 5):0.#},{backY + (dx * 5):0.#}L{toX:0.#},{toY:0.#}L{backX + (dy * 5):0.#},{backY - (dx * 5):0.#}")));
+    }
+
+    // What lies between the two borders of the drawing, cut straight.
+    private List<MmPoint> Inside(IReadOnlyList<MmPoint> shape) => Cut(Cut(shape, plan.Top, below: true), plan.Bottom, below: false);
+
+    // Sutherland and Hodgman's clipping against one horizontal line.
+    private static List<MmPoint> Cut(IReadOnlyList<MmPoint> shape, double border, bool below)
+    {
+        List<MmPoint> kept = [];
+        for (var i = 0; i < shape.Count; i++)
+        {
+            var (one, next) = (shape[i], shape[(i + 1) % shape.Count]);
+            var (here, there) = (below == (one.Y >= border), below == (next.Y >= border));
+            if (here)
+            {
+                kept.Add(one);
+            }
+
+            if (here != there)
+            {
+                var share = (border - one.Y) / (next.Y - one.Y);
+                kept.Add(new(one.X + ((next.X - one.X) * share), border));
+            }
+        }
+
+        return kept;
+    }
+
+    private SketchPath Path(SketchInk ink, List<MmPoint> points) => new(ink, points.Count == 0 ? "" : Line(points) + "Z");
+
+    private string Line(IReadOnlyList<MmPoint> points) => "M" + string.Join("L", points.Select(point => Invariant($"{X(point.X):0.#},{Y(point.Y):0.#}")));
+
+    private double X(double mm) => MiddleX + (mm * scale);
+
+    private double Y(double mm) => Above + ((mm - plan.Top) * scale);
+}

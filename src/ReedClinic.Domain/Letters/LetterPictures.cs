@@ -1,0 +1,68 @@
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Bench.Story;
+using ReedClinic.Domain.Drawings;
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Letters;
+
+/// <summary>The drawings of a letter: each reed, its crow's way, the common lesson, and the stroke of the knife.</summary>
+public static class LetterPictures
+{
+    /// <summary>One reed with what stands on it today; null when nothing is marked.</summary>
+    /// <param name="letter">The letter.</param>
+    /// <param name="reed">The reed.</param>
+    public static Sketch? Reed(LetterDraft letter, LetterReed reed)
+    {
+        ArgumentNullException.ThrowIfNull(letter);
+        ArgumentNullException.ThrowIfNull(reed);
+        return reed.Marks.Count == 0 ? null : ReedSketch.Of(reed.Marks, Style(letter), letter.Instrument, FormattableString.Invariant($"Reed {reed.Number}"));
+    }
+
+    /// <summary>Where the common lesson was found, on a reed that stands for all of them; null when it has no place.</summary>
+    /// <param name="letter">The letter.</param>
+    public static Sketch? Lesson(LetterDraft letter)
+    {
+        ArgumentNullException.ThrowIfNull(letter);
+        return letter.LessonMarks.Count == 0 ? null : ReedSketch.Of(letter.LessonMarks, Style(letter), letter.Instrument, "Where to look on your next reed");
+    }
+
+    /// <summary>The stroke against what the lesson is about; null where no knife is wanted.</summary>
+    /// <param name="letter">The letter.</param>
+    public static Sketch? Stroke(LetterDraft letter)
+    {
+        ArgumentNullException.ThrowIfNull(letter);
+        return StrokeSketch.Of(letter.LessonKind, Style(letter), letter.Instrument);
+    }
+
+    /// <summary>A reed's crow through the work.</summary>
+    internal static CrowPicture? Crow(LetterMaterial material, Reed reed) =>
+        CrowPicture.Of(CrowStory.Of(material.LogOf(reed.Id), material.Batch.CrowTarget), material.Batch.CrowTarget.PitchClass.Name);
+
+    /// <summary>Each place at which the lesson was found, with the reeds that had it.</summary>
+    internal static IReadOnlyList<ReedMark> LessonMarks(LetterMaterial material)
+    {
+        if (material.Thread.LessonKind is not { } kind || FindingCatalogue.Find(kind) is not { } known)
+        {
+            return [];
+        }
+
+        return
+        [
+            .. material.Batch.Reeds
+                .SelectMany(reed => material.LogOf(reed.Id).Findings
+                    .Where(finding => finding.Finding is { Character: FindingCharacter.Fault } fault && fault.FindingKind == kind && fault.Arose != Arose.CausedByTheWork)
+                    .Select(finding => (finding.Finding.Place, reed.Number)))
+                .GroupBy(found => found.Place, found => found.Number)
+                .OrderByDescending(place => place.Distinct().Count())
+                .Select(place => new ReedMark(place.Key, MarkKind.Fault, known.Name, Reeds([.. place.Distinct().Order()]))),
+        ];
+    }
+
+    private static string Reeds(IReadOnlyList<int> numbers) => numbers.Count == 1
+        ? "reed " + Prose.Number(numbers[0])
+        : "reeds " + Prose.List([.. numbers.Select(Prose.Number)]);
+
+    private static ScrapeStyle Style(LetterDraft letter) => letter.Scrape ?? ScrapeStyle.LongScrape;
+}

@@ -1,0 +1,52 @@
+using ReedClinic.Documents.Print;
+using ReedClinic.Documents.Setting;
+using ReedClinic.Domain.Letters;
+using ReedClinic.Domain.Tests.Letters;
+using UglyToad.PdfPig;
+
+namespace ReedClinic.Documents.Tests.Print;
+
+/// <summary>The printed letter, read back by PdfPig: a reader that isn't ours.</summary>
+public sealed class LetterPrintTests
+{
+    private static readonly DateTimeOffset Day = new(2026, 3, 9, 12, 0, 0, TimeSpan.Zero);
+
+    [Theory]
+    [InlineData(PaperSize.A4, 595, 842)]
+    [InlineData(PaperSize.UsLetter, 612, 792)]
+    public void Says_every_word_of_the_letter_in_its_order_on_the_paper_that_was_asked_for(PaperSize size, int width, int height)
+    {
+        var letter = Letter();
+
+        using var pdf = PdfDocument.Open(LetterPrint.Pdf(letter, Day, size));
+
+        Assert.InRange(pdf.NumberOfPages, 2, 4);
+        Assert.Equal((width, height), ((int)Math.Round(pdf.GetPage(1).Width), (int)Math.Round(pdf.GetPage(1).Height)));
+        var printed = Squeezed(string.Concat(pdf.GetPages().Select(page => string.Concat(page.Letters.Select(sign => sign.Value)))
+            .Select((page, index) => page.Replace($"{letter.Code}page{index + 1}of{pdf.NumberOfPages}", "", StringComparison.Ordinal).Replace($"{letter.Code}page {index + 1} of {pdf.NumberOfPages}", "", StringComparison.Ordinal))));
+        var from = 0;
+        foreach (var paragraph in letter.Blocks.SelectMany(block => block.Paragraphs))
+        {
+            var at = printed.IndexOf(Squeezed(paragraph.Text), from, StringComparison.Ordinal);
+            Assert.True(at >= 0, paragraph.Text);
+            from = at;
+        }
+    }
+
+    [Fact]
+    public void Letters_that_paper_cant_show_are_named_and_stand_as_squares()
+    {
+        var block = Letter().Blocks[0] with { Paragraphs = [LetterParagraph.Plain("Dear 王 Łucja and Ольга, here is ½ of a B♭ 😀 for שירה.")] };
+        var letter = Letter() with { Blocks = [block] };
+
+        Assert.Equal(["王", "😀", "שירה."], LetterPrint.NotPrinted(letter));
+        using var pdf = PdfDocument.Open(LetterPrint.Pdf(letter, Day, PaperSize.A4));
+        var words = string.Join(' ', pdf.GetPage(1).GetWords().Select(word => word.Text));
+        Assert.Contains("Dear ▢ Łucja and Ольга, here is ½ of a B♭ ▢ for ▢▢▢▢.", words, StringComparison.Ordinal);
+    }
+
+    private static LetterDraft Letter() => LetterComposer.Compose(LetterScene.Usual(new Guid("018f0000-0000-7000-8000-000000000001")).Material);
+
+    // Where lines break is the setter's business, and so are spaces that hold a number and its unit together.
+    private static string Squeezed(string text) => string.Concat(PrintText.Of(text).Where(sign => !char.IsWhiteSpace(sign))).Replace('\'', '’');
+}
