@@ -33,6 +33,9 @@ public enum AuditEvent
     /// <summary>An e-mail address was changed.</summary>
     EmailChanged,
 
+    /// <summary>Somebody changed what they are called.</summary>
+    NameChanged,
+
     /// <summary>A passkey was added.</summary>
     PasskeyAdded,
 
@@ -89,6 +92,9 @@ public enum AuditEvent
 
     /// <summary>A guardian took their consent back.</summary>
     ConsentWithdrawn,
+
+    /// <summary>A guardian who was asked said no.</summary>
+    ConsentDeclined,
 
     /// <summary>A student's answer about their age was put right.</summary>
     AgeCorrected,

@@ -91,7 +91,7 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        if (await OpenAsync(db, secret, ct).ConfigureAwait(false) is not { } open)
+        if (await db.OpenQuestionAsync(secret, time.GetUtcNow(), ct).ConfigureAwait(false) is not { } open)
         {
             return null;
         }
@@ -186,14 +186,14 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
     // Null when the link is no good; else what hinders, or nothing when it is done in this context.
     private async Task<IReadOnlyList<Problem>?> AgreeAsync(ClinicDb db, string? secret, AccountId account, CancellationToken ct)
     {
-        if (await OpenAsync(db, secret, ct).ConfigureAwait(false) is not { } open)
+        if (await db.OpenQuestionAsync(secret, time.GetUtcNow(), ct).ConfigureAwait(false) is not { } open)
         {
             return null;
         }
 
-        if (await db.Set<Student>().AnyAsync(person => person.Account == account && (person.Id == open.Student.Id || person.Age != AgeAnswer.OldEnough), ct).ConfigureAwait(false))
+        if (await db.MayNotAnswerAsync(account, open, ct).ConfigureAwait(false))
         {
-            return [new Problem("", "This question is for a parent or guardian. Please let them sign in, or open the link in their own browser.")];
+            return [GuardianRules.NotForStudents];
         }
 
         var now = time.GetUtcNow();
@@ -249,18 +249,6 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
         outbox.Put(db, new Mail(MailKind.GuardianAsked, email, name) { Secret = secret, Ward = me.FirstName, At = ticket.ExpiresAt, About = me.Id.Value }, GuardianRules.AskedOnce(ticket.Id));
     }
 
-    private async Task<OpenQuestion?> OpenAsync(ClinicDb db, string? secret, CancellationToken ct)
-    {
-        if (await db.FindTicketAsync(secret, TicketPurpose.Guardian, time.GetUtcNow(), ct).ConfigureAwait(false) is not { Student: { } id } ticket
-            || await db.Set<Student>().SingleOrDefaultAsync(person => person.Id == id, ct).ConfigureAwait(false) is not { } student
-            || await db.Set<Guardianship>().SingleOrDefaultAsync(row => row.Student == id, ct).ConfigureAwait(false) is not { Stands: Consent.Asked, EndedAt: null } guardianship)
-        {
-            return null;
-        }
-
-        return new OpenQuestion(ticket, student, guardianship);
-    }
-
     private async Task<GuardianView?> MineAsync(ClinicDb db, Actor actor, CancellationToken ct)
     {
         if (await db.Set<Student>().AsNoTracking().SingleOrDefaultAsync(person => person.Account == actor.Account, ct).ConfigureAwait(false) is not { } me)
@@ -273,6 +261,4 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
         var guardian = await db.Set<Guardianship>().AsNoTracking().SingleOrDefaultAsync(row => row.Student == me.Id && row.EndedAt == null, ct).ConfigureAwait(false);
         return new GuardianView(me.Age, me.Consent, guardian?.Name, guardian?.Email, guardian?.AskedAt, asked);
     }
-
-    private sealed record OpenQuestion(Ticket Ticket, Student Student, Guardianship Guardianship);
 }

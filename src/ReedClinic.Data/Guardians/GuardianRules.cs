@@ -12,6 +12,9 @@ internal static class GuardianRules
     /// <summary>What is said when an address was written to often enough for today.</summary>
     public static Problem ToldOften { get; } = new("Email", "You asked this address today already. Please wait until tomorrow, or ask them in person to look for the mail, among unwanted mail too.");
 
+    /// <summary>What is said to a student who would answer in place of a guardian.</summary>
+    public static Problem NotForStudents { get; } = new("", "This question is for a parent or guardian. Please let them sign in, or open the link in their own browser.");
+
     /// <summary>What hinders a student from asking this guardian now.</summary>
     public static IReadOnlyList<Problem> Check(GuardianView stands, string? name, string? email, IEnumerable<string?> ownAddresses)
     {
@@ -52,6 +55,9 @@ internal static class GuardianRules
 
     /// <summary>What a mail tells: a guardian agrees once more, after having taken it back.</summary>
     public const string GivenAgain = "ConsentGivenAgain";
+
+    /// <summary>What a mail tells: a guardian who was asked said no.</summary>
+    public const string Declined = "ConsentDeclined";
 
     /// <summary>What a mail tells: a guardian took their consent back.</summary>
     public const string Withdrawn = "ConsentWithdrawn";
@@ -98,6 +104,19 @@ internal static class GuardianRules
         if (student.Email is { } own)
         {
             outbox.Put(db, new Mail(MailKind.GuardianAnswered, own, student.FirstName) { What = what, At = now, Path = what switch { Given => "/intake", GivenAgain => "/batches", _ => "/guardian" }, About = student.Id.Value });
+        }
+    }
+
+    /// <summary>
+    /// Tells the student kindly that the guardian who was asked said no, and the guardian that it was noted. Who says no has no
+    /// page here: their mail leads nowhere.
+    /// </summary>
+    public static void PutDeclined(this Outbox outbox, ClinicDb db, Guardianship guardianship, Student student, DateTimeOffset now)
+    {
+        outbox.Put(db, new Mail(MailKind.GuardianAnswered, guardianship.Email, guardianship.Name) { What = Declined, Ward = student.FirstName, At = now, About = student.Id.Value });
+        if (student.Email is { } own)
+        {
+            outbox.Put(db, new Mail(MailKind.GuardianAnswered, own, student.FirstName) { What = Declined, At = now, Path = "/guardian", About = student.Id.Value });
         }
     }
 

@@ -29,6 +29,7 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         null or { MayTakePart: true } => [],
         { Age: null } => [new Problem(AgeField, "Before reeds can be sent, please say whether you are old enough to decide alone.")],
         { Consent: Consent.Withdrawn } => [new Problem(GuardianField, "Your guardian has taken their consent back, so nothing can be sent. Please talk with them.")],
+        { Consent: Consent.Declined } => [new Problem(GuardianField, "Your guardian has said no for now, so nothing can be sent. What you wrote is kept; if they change their mind, you can ask again.")],
         _ => [new Problem(GuardianField, "A guardian has to agree before reeds can be sent. What you wrote is kept until then.")],
     };
 

@@ -95,14 +95,14 @@ public sealed class RecordsCaretaker(
         return gone + await db.Set<ErasedPerson>().Where(erased => erased.BackupsGoneAt <= now).ExecuteDeleteAsync(ct).ConfigureAwait(false);
     }
 
-    // Whoever was named as a guardian and never answered: the link that was sent last is gone by now, or will never be used.
+    // Whoever was named as a guardian and never answered, or said no: the link that was sent last is gone by now, or will never be used.
     private static async Task<int> UnansweredAsync(ClinicDb db, DateTimeOffset now, CancellationToken ct)
     {
         var asked = now - RetentionRules.UnansweredGuardian;
         var gone = await db.Set<Guardianship>().Where(row => row.GivenAt == null && row.AskedAt <= asked
                 && !db.Set<Ticket>().Any(ticket => ticket.Student == row.Student && ticket.Purpose == TicketPurpose.Guardian && ticket.ExpiresAt > asked))
             .ExecuteDeleteAsync(ct).ConfigureAwait(false);
-        await db.Set<Student>().Where(student => student.Consent == Consent.Asked && !db.Set<Guardianship>().Any(row => row.Student == student.Id))
+        await db.Set<Student>().Where(student => (student.Consent == Consent.Asked || student.Consent == Consent.Declined) && !db.Set<Guardianship>().Any(row => row.Student == student.Id))
             .ExecuteUpdateAsync(student => student.SetProperty(row => row.Consent, Consent.NotAsked).SetProperty(row => row.Version, Guid.CreateVersion7(now)), ct).ConfigureAwait(false);
         return gone;
     }

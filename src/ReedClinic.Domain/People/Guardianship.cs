@@ -24,6 +24,9 @@ public enum Consent
 
     /// <summary>A guardian agreed once and took it back.</summary>
     Withdrawn,
+
+    /// <summary>The guardian who was asked last said no. Whoever is asked anew may answer otherwise.</summary>
+    Declined,
 }
 
 /// <summary>The age below which a guardian has to agree.</summary>
@@ -88,6 +91,9 @@ public sealed class Guardianship
     /// <summary>When they agreed.</summary>
     public DateTimeOffset? GivenAt { get; private set; }
 
+    /// <summary>When they said no to what was asked last.</summary>
+    public DateTimeOffset? DeclinedAt { get; private set; }
+
     /// <summary>When they took it back.</summary>
     public DateTimeOffset? WithdrawnAt { get; private set; }
 
@@ -102,7 +108,7 @@ public sealed class Guardianship
     {
         (_, not null) => Consent.Withdrawn,
         (not null, _) => Consent.Given,
-        _ => Consent.Asked,
+        _ => DeclinedAt is null ? Consent.Asked : Consent.Declined,
     };
 
     /// <summary>Asks again, perhaps somebody else. What was answered before no longer counts.</summary>
@@ -115,7 +121,7 @@ public sealed class Guardianship
         WriteTo(email);
         AskedAt = now;
         Account = null;
-        GivenAt = WithdrawnAt = EndedAt = null;
+        GivenAt = DeclinedAt = WithdrawnAt = EndedAt = null;
     }
 
     /// <summary>Follows the guardian to another address.</summary>
@@ -125,6 +131,18 @@ public sealed class Guardianship
         Email = email;
         FoldedEmail = Folding.OfEmail(email);
     }
+
+    /// <summary>Calls the guardian something else.</summary>
+    /// <param name="name">As <see cref="PersonName.Read"/> gives it.</param>
+    public void Rename(string name)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(name);
+        Name = name;
+    }
+
+    /// <summary>The guardian says no to what was asked. It needs no sign-in, and gives none.</summary>
+    /// <param name="now">When.</param>
+    public void Decline(DateTimeOffset now) => DeclinedAt ??= now;
 
     /// <summary>The guardian agrees.</summary>
     /// <param name="account">Their sign-in.</param>

@@ -56,10 +56,10 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
         return first is { Length: <= LongestFirstName } && OneName().IsMatch(first) ? first : null;
     }
 
-    // A guardian's answer is told in four ways: yes or no, to the guardian or to the student.
+    // A guardian's answer is told in several ways: what it was, to the guardian or to the student.
     private static string KeyOf(Mail mail) => (mail.Kind, mail.What) switch
     {
-        (MailKind.GuardianAnswered, "ConsentGiven" or "ConsentGivenAgain" or "ConsentWithdrawn") => mail.What + (mail.Path == "/wards" ? "ToGuardian" : "ToStudent"),
+        (MailKind.GuardianAnswered, "ConsentGiven" or "ConsentGivenAgain" or "ConsentWithdrawn" or "ConsentDeclined") => mail.What + (mail.Path is null or "/wards" ? "ToGuardian" : "ToStudent"),
         _ => mail.Kind.ToString(),
     };
 

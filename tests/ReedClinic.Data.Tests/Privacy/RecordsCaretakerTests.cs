@@ -61,7 +61,7 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : CaretakerSc
     }
 
     [Theory, OnBothEngines]
-    public async Task A_guardian_who_never_answers_is_forgotten_thirty_days_after_the_link(ClinicEngine engine)
+    public async Task A_guardian_who_never_answers_or_says_no_is_forgotten_thirty_days_after_the_link(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);
         var caretaker = Caretaker(db);
@@ -73,14 +73,21 @@ public sealed class RecordsCaretakerTests(TestDatabases databases) : CaretakerSc
         context.Add(new Guardianship(new GuardianshipId(NewId()), asked, "Una", "una@harbour.example", now));
         context.Add(new Ticket(new TicketId(NewId()), TicketPurpose.Guardian, Convert.ToHexStringLower(NewId().ToByteArray()), "una@harbour.example", now, link) { Student = asked });
         (await context.Set<Student>().SingleAsync(student => student.Id == asked, Ct)).Follow(Consent.Asked);
+        var refused = await StudentAsync(db, null, AgeAnswer.Younger);
+        var no = new Guardianship(new GuardianshipId(NewId()), refused, "Liv", "liv@harbour.example", now);
+        no.Decline(now);
+        context.Add(no);
+        (await context.Set<Student>().SingleAsync(student => student.Id == refused, Ct)).Follow(no.Stands);
+        context.Add(new Ticket(new TicketId(NewId()), TicketPurpose.Guardian, Convert.ToHexStringLower(NewId().ToByteArray()), "liv@harbour.example", now, link) { Student = refused });
         await context.SaveChangesAsync(Ct);
 
         Clock.Advance(link + RetentionRules.UnansweredGuardian - TimeSpan.FromDays(1));
         await caretaker.RoundAsync(Ct);
-        Assert.Equal(2, await context.Set<Guardianship>().CountAsync(Ct));
+        Assert.Equal(3, await context.Set<Guardianship>().CountAsync(Ct));
         Clock.Advance(TimeSpan.FromDays(1));
         await caretaker.RoundAsync(Ct);
 
+        Assert.Equal(Consent.NotAsked, (await context.Set<Student>().AsNoTracking().SingleAsync(student => student.Id == refused, Ct)).Consent);
         Assert.Equal("rosa@harbour.example", (await context.Set<Guardianship>().AsNoTracking().SingleAsync(Ct)).Email);
         Assert.Equal(Consent.NotAsked, (await context.Set<Student>().AsNoTracking().SingleAsync(student => student.Id == asked, Ct)).Consent);
     }

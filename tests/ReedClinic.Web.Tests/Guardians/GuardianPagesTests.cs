@@ -75,6 +75,33 @@ public sealed class GuardianPagesTests(ClinicHost host) : IClassFixture<ClinicHo
     }
 
     [Fact]
+    public async Task A_guardian_says_no_without_a_sign_in_and_may_be_asked_again()
+    {
+        var student = await YoungerAsync("Oda Vale");
+        var question = $"/guardian/answer/{await AskAsync(student, "rosa-no@harbour.example")}";
+        Assert.DoesNotContain("value=\"decline\"", (await student.See(question)).Page, StringComparison.Ordinal);
+        var rosa = host.Visitor();
+        var no = Form.Named(rosa, question, (await rosa.See(question)).Page, "decline");
+        for (var sent = 0; sent < 2; sent++)
+        {
+            using var answer = await no.Post();
+            Assert.Contains("Your no is noted", (await answer.Read()).Page, StringComparison.Ordinal);
+        }
+
+        Assert.Contains("This link isn’t good any more", await rosa.TextAsync(question), StringComparison.Ordinal);
+        Assert.StartsWith("/account/sign-in", (await rosa.See("/wards")).Location, StringComparison.Ordinal);
+        Assert.Contains("The answer was no, for now", await student.TextAsync("/guardian"), StringComparison.Ordinal);
+        Assert.Contains("<bdi>Rosa</bdi> has said no.", await student.TextAsync("/guardian"), StringComparison.Ordinal);
+        Assert.Contains("Your guardian has said no for now", await student.TextAsync("/"), StringComparison.Ordinal);
+        var teacher = await host.Teacher();
+        var found = System.Text.RegularExpressions.Regex.Match((await teacher.See("/desk/students?find=oda")).Page, "/desk/students/[0-9a-f-]{36}").Value;
+        Assert.Contains("the guardian who was asked said no", await teacher.TextAsync(found), StringComparison.Ordinal);
+
+        await AgreeAsync(host.Visitor(), await AskAsync(student, "rosa-after-all@harbour.example"));
+        Assert.Contains("has agreed", await student.TextAsync("/guardian"), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Whoever_answers_by_a_link_that_was_used_meanwhile_is_told_that_it_is_over()
     {
         var secret = await AskAsync(await YoungerAsync("Ada Vale"), "rosa-late@harbour.example");

@@ -76,16 +76,19 @@ public sealed partial class MailWordsTests
     [InlineData("ConsentGiven", "/intake", "Your guardian has agreed", "agrees that you send reeds to Quay Reeds", "look over what you have written, and send it")]
     [InlineData("ConsentWithdrawn", "/wards", "You have taken your consent back at Quay Reeds", "you no longer agree that Pia sends reeds there", "tell them to post nothing")]
     [InlineData("ConsentWithdrawn", "/guardian", "Please post no reeds for now", "has taken their consent back: please post no reeds to Quay Reeds", "talk with them: they can agree again")]
-    public void A_guardians_yes_and_no_are_told_apart_to_both_with_what_each_can_do(string what, string path, string subject, string said, string next)
+    [InlineData("ConsentDeclined", null, "Your no is noted at Quay Reeds", "you don’t agree that Pia sends reeds there", "If you change your mind, they can ask you again")]
+    [InlineData("ConsentDeclined", "/guardian", "Your guardian has said no for now", "says nothing about you or your reeds", "if they change their mind, you can ask again")]
+    public void A_guardians_yes_and_no_are_told_apart_to_both_with_what_each_can_do(string what, string? path, string subject, string said, string next)
     {
-        var mail = new Mail(MailKind.GuardianAnswered, "rosa@harbour.example", "Rosa Kestrel") { What = what, Path = path, Ward = path == "/wards" ? "Pia" : null, At = Clock.GetUtcNow() };
+        var mail = new Mail(MailKind.GuardianAnswered, "rosa@harbour.example", "Rosa Kestrel") { What = what, Path = path, Ward = path is null or "/wards" ? "Pia" : null, At = Clock.GetUtcNow() };
         using var message = Sent(mail);
         var text = Flat(message.TextBody!);
 
         Assert.Equal(subject, message.Subject);
         Assert.Contains(said, text, StringComparison.Ordinal);
         Assert.Contains(next, text, StringComparison.Ordinal);
-        Assert.Contains($"https://reeds.harbour.example{path} ", text, StringComparison.Ordinal);
+        Assert.Equal(path is not null, text.Contains($"https://reeds.harbour.example{path} ", StringComparison.Ordinal));
+        Assert.Equal(path is null, !text.Contains("https://", StringComparison.Ordinal));
         Assert.DoesNotContain("Kestrel", text, StringComparison.Ordinal);
     }
 

@@ -946,6 +946,9 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.Property<DateTime>("AskedAt")
                         .HasColumnType("timestamp with time zone");
 
+                    b.Property<DateTime?>("DeclinedAt")
+                        .HasColumnType("timestamp with time zone");
+
                     b.Property<string>("Email")
                         .IsRequired()
                         .HasMaxLength(254)

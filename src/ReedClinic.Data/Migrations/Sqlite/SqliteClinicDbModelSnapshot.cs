@@ -935,6 +935,9 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.Property<DateTime>("AskedAt")
                         .HasColumnType("TEXT");
 
+                    b.Property<DateTime?>("DeclinedAt")
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Email")
                         .IsRequired()
                         .HasMaxLength(254)

@@ -35,3 +35,10 @@ public sealed class AgreeForm
     /// <summary>Their password; never shown again.</summary>
     public string? Password { get; set; }
 }
+
+/// <summary>A guardian's no.</summary>
+public sealed class NoForm
+{
+    /// <summary>Made when the form opened.</summary>
+    public Guid Operation { get; set; }
+}
