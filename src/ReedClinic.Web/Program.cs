@@ -83,6 +83,7 @@ app.MapBenchLine();
 app.MapBenchChapters();
 app.MapPrivacy();
 app.MapRecordings();
+app.MapLetterFiles();
 app.MapPages<App>();
 app.AnnounceAddress();
 app.AnnounceMail();

@@ -21,8 +21,9 @@ public sealed class LetterBoxBook(IDbContextFactory<ClinicDb> databases)
             join letter in db.Set<Letter>() on batch.Id equals letter.Batch
             join version in db.Set<LetterVersion>()
                 on new { letter.Batch, Number = letter.SentNumber } equals new { version.Batch, Number = (int?)version.Number }
-            select new { version.Payload, letter.SentAt }).SingleOrDefaultAsync(ct).ConfigureAwait(false);
-        return sent is null ? null : new SentLetter(LetterPayload.Read(sent.Payload), sent.SentAt!.Value);
+            join student in db.Set<Student>() on batch.Student equals student.Id
+            select new { version.Payload, letter.SentAt, student.Country }).SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        return sent is null ? null : new SentLetter(LetterPayload.Read(sent.Payload), sent.SentAt!.Value, sent.Country);
     }
 
     /// <summary>What this person's last letter said that the reeds had in common; null when there is none.</summary>

@@ -44,7 +44,8 @@ public sealed record LetterVersionRow(int Number, DateTimeOffset SavedAt, string
 /// <summary>A letter that was sent, as the student reads it.</summary>
 /// <param name="Letter">The letter.</param>
 /// <param name="SentAt">When it was sent.</param>
-public sealed record SentLetter(LetterDraft Letter, DateTimeOffset SentAt);
+/// <param name="Country">Where the student lives, in their own words, if they said: it tells the size of paper.</param>
+public sealed record SentLetter(LetterDraft Letter, DateTimeOffset SentAt, string? Country = null);
 
 /// <summary>What the last letter said that the reeds had in common.</summary>
 /// <param name="Code">The batch it was about.</param>

@@ -33,6 +33,7 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
         Assert.Contains("Dear Sanne,", draft, StringComparison.Ordinal);
         Assert.Contains("One thing is still missing.", draft, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.NotFound, (await student.See($"/letters/{code}")).Status);
+        Assert.Equal(HttpStatusCode.NotFound, (await student.See($"/letters/{code}/file")).Status);
         Assert.Contains("Not sent yet.", (await teacher.See($"/letters/{code}")).Page, StringComparison.Ordinal);
 
         using var mended = await Form.Of(teacher, path, draft).Set("Verdict.verdict-two", "NeedsPlayingIn").Post();
@@ -60,6 +61,8 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
         Assert.DoesNotContain("<textarea", (await teacher.See(path)).Page, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.OK, (await teacher.See($"{path}/1")).Status);
         await NobodyElseReads(code, path);
+        await ThereIsAFile(student, code, paper: "");
+        await ThereIsAFile(student, code, "?paper=us-letter");
     }
 
     [Fact]
@@ -251,10 +254,23 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
         Assert.Contains("Second words.", (await again.Read()).Page, StringComparison.Ordinal);
     }
 
+    private static async Task ThereIsAFile(HttpClient student, string code, string paper)
+    {
+        using var file = await student.GetAsync(new Uri($"/letters/{code}/file{paper}", UriKind.Relative), Ct);
+
+        Assert.Equal("application/pdf", file.Content.Headers.ContentType?.ToString());
+        Assert.Equal("attachment", file.Content.Headers.ContentDisposition?.DispositionType);
+        Assert.Equal("nosniff", Assert.Single(file.Headers.GetValues("X-Content-Type-Options")));
+        Assert.Contains("sandbox", Assert.Single(file.Headers.GetValues("Content-Security-Policy")), StringComparison.Ordinal);
+        var bytes = await file.Content.ReadAsByteArrayAsync(Ct);
+        Assert.True(bytes.AsSpan().StartsWith("%PDF-"u8));
+    }
+
     private async Task NobodyElseReads(string code, string path)
     {
         using var other = await host.Student("Tove");
         Assert.Equal(HttpStatusCode.NotFound, (await other.See($"/letters/{code}")).Status);
+        Assert.Equal(HttpStatusCode.NotFound, (await other.See($"/letters/{code}/file")).Status);
         Assert.NotEqual(HttpStatusCode.OK, (await other.See(path)).Status);
     }
 

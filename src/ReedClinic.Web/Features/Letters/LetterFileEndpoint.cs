@@ -1,0 +1,51 @@
+using ReedClinic.Data.Letters;
+using ReedClinic.Documents.Print;
+using ReedClinic.Documents.Setting;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Web.Account;
+using ReedClinic.Web.Shared;
+using ReedClinic.Web.Shared.Hosting;
+
+namespace ReedClinic.Web.Features.Letters;
+
+/// <summary>A letter as a file to print and keep: whoever may read it may take it.</summary>
+public static class LetterFileEndpoint
+{
+    /// <summary>Maps <c>GET /letters/{code}/file?paper=</c>: <c>a4</c>, <c>us-letter</c>, or by itself what is usual where the student lives.</summary>
+    /// <param name="app">The application.</param>
+    public static void MapLetterFiles(this WebApplication app) =>
+        app.MapGet("/letters/{code}/file", GetAsync).RequireAuthorization().WithMetadata(new SandboxedFile());
+
+    /// <summary>The address of a letter's file.</summary>
+    /// <param name="code">The batch.</param>
+    /// <param name="size">The paper.</param>
+    public static string Address(string code, PaperSize size) => $"/letters/{code}/file?paper={(size == PaperSize.UsLetter ? "us-letter" : "a4")}";
+
+    private static async Task<IResult> GetAsync(string code, string? paper, HttpContext http, ActorAccess actors, LetterBoxBook box, LetterBook book, TimeProvider time)
+    {
+        var ct = http.RequestAborted;
+        if (await actors.Of(http.User, ct).ConfigureAwait(false) is not { } actor || BatchCode.Read(code) is not Outcome<BatchCode>.Done(var known))
+        {
+            return Results.NotFound();
+        }
+
+        if (await box.ReadAsync(actor, known, ct).ConfigureAwait(false) is { } sent)
+        {
+            return Letter(LetterPrint.Pdf(sent.Letter, time.There(sent.SentAt), Size(paper, sent.Country)), sent.Letter.Code);
+        }
+
+        return await book.ReadAsync(actor, known, ct).ConfigureAwait(false) is { } view
+            ? Letter(LetterPrint.Pdf(view.Draft, time.There(time.GetUtcNow()), Size(paper, null)), view.Draft.Code)
+            : Results.NotFound();
+    }
+
+    private static IResult Letter(byte[] pdf, string code) => Results.File(pdf, "application/pdf", $"letter-{code}.pdf");
+
+    private static PaperSize Size(string? paper, string? country) => paper switch
+    {
+        "us-letter" => PaperSize.UsLetter,
+        "a4" => PaperSize.A4,
+        _ => PaperByCountry.Of(country),
+    };
+}
