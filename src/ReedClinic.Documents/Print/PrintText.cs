@@ -72,8 +72,9 @@ public static class PrintText
         }
     }
 
-    // Half a surrogate pair can't be composed, and can't be printed either.
-    private static string Composed(string text) => string.Concat(text.EnumerateRunes().Select(rune => rune.ToString())).Normalize(NormalizationForm.FormC);
+    // Half a surrogate pair comes out as U+FFFD; what Unicode will never make a character of can't be composed, and is left out.
+    private static string Composed(string text) =>
+        string.Concat(text.EnumerateRunes().Where(rune => (rune.Value & 0xFFFE) != 0xFFFE).Select(rune => rune.ToString())).Normalize(NormalizationForm.FormC);
 
     private static bool CanBeSet(string element) =>
         element.EnumerateRunes().All(rune => Is(rune) && (PrintFonts.Has(Face.Text, rune.Value) && PrintFonts.Has(Face.Label, rune.Value) || PrintFonts.SignsHave(rune.Value)));

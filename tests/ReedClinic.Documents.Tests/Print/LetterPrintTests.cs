@@ -45,6 +45,15 @@ public sealed class LetterPrintTests
         Assert.Contains("Dear ▢ Łucja and Ольга, here is ½ of a B♭ ▢ for ▢▢▢▢.", words, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Text_that_is_none_is_set_all_the_same()
+    {
+        Assert.Equal("abc", PrintText.Of("a\uFFFEb\uFFFFc"));
+        Assert.Equal("a▢c", PrintText.Of("a\uD800c"));
+        Assert.Equal("abcd", PrintText.Of("a\u202Eb\u0000c\u00ADd"));
+        Assert.Equal("é and ñ", PrintText.Of("e\u0301 and n\u0303"));
+    }
+
     private static LetterDraft Letter() => LetterComposer.Compose(LetterScene.Usual(new Guid("018f0000-0000-7000-8000-000000000001")).Material);
 
     // Where lines break is the setter's business, and so are spaces that hold a number and its unit together.

@@ -12,10 +12,10 @@ namespace ReedClinic.Web.Features.Letters;
 /// <summary>A letter as a file to print and keep: whoever may read it may take it.</summary>
 public static class LetterFileEndpoint
 {
-    /// <summary>Maps <c>GET /letters/{code}/file?paper=</c>: <c>a4</c>, <c>us-letter</c>, or by itself what is usual where the student lives.</summary>
+    /// <summary>Maps <c>GET /letters/{Code}/file?paper=</c>: <c>a4</c>, <c>us-letter</c>, or by itself what is usual where the student lives.</summary>
     /// <param name="app">The application.</param>
     public static void MapLetterFiles(this WebApplication app) =>
-        app.MapGet("/letters/{code}/file", GetAsync).RequireAuthorization().WithMetadata(new SandboxedFile());
+        app.MapGet("/letters/{Code}/file", GetAsync).RequireAuthorization().WithMetadata(new SandboxedFile());
 
     /// <summary>The address of a letter's file.</summary>
     /// <param name="code">The batch.</param>
