@@ -52,6 +52,7 @@ builder.AddPages();
 builder.AddCircuits();
 builder.AddWriteBudget();
 builder.AddIntake();
+builder.AddPrivacy();
 builder.AddLetters();
 builder.AddMail();
 builder.AddAccounts(builder.Services.AddClinicData(builder.Configuration, builder.Environment.ContentRootPath));

@@ -15,7 +15,7 @@ public static class MailPaths
             ({ } path, null) => path,
             ({ } path, { } secret) => $"{path.TrimEnd('/')}/{secret}",
             (null, { } secret) => $"{OfSecret(mail.Kind)}/{secret}",
-            _ => mail.Kind is MailKind.HaveAccount or MailKind.Notice ? "/account/sign-in" : null,
+            _ => mail.Kind switch { MailKind.HaveAccount => "/account/sign-in", MailKind.Notice => "/account", _ => null },
         };
     }
 

@@ -20,6 +20,7 @@ public static class MailSetup
         services.Replace(ServiceDescriptor.Singleton(new OutboxSettings(settings.IsOn)));
         services.AddSingleton<MailPost>();
         services.AddSingleton(new BeginDevice(builder));
+        services.AddSingleton(new WayOn(builder));
         services.AddSingleton<MailWords>();
         services.AddSingleton<MailWriter>();
         services.AddSingleton<MailSender>();

@@ -44,7 +44,7 @@ public sealed partial class ComingBackTests(ClinicHost host) : IClassFixture<Cli
         var second = await NextBeginLinkAsync(phone, email, first);
         using (var again = await (await Form.At(phone, second)).Post())
         {
-            Assert.Equal("/", again.Leads());
+            Assert.Equal("/guardian", again.Leads());
         }
 
         Assert.Contains("Your guardian has taken their consent back.", WebUtility.HtmlDecode((await phone.See("/")).Page), StringComparison.Ordinal);

@@ -1,5 +1,7 @@
 using Microsoft.AspNetCore.Identity;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -43,6 +45,23 @@ internal static class Newcomers
         using var asked = await (await Form.At(visitor, "/begin")).Set("Form.Email", email).Post();
         Assert.Equal(System.Net.HttpStatusCode.OK, asked.StatusCode);
         return await host.Mailed(email, "/begin/");
+    }
+
+    /// <summary>Lets the time pass in which nobody is asked once more who they are.</summary>
+    public static async Task GrowStaleAsync(this ClinicHost host, string email)
+    {
+        await using var scope = host.Services.CreateAsyncScope();
+        var (db, longAgo) = (scope.ServiceProvider.GetRequiredService<ClinicDb>(), TimeProvider.System.GetUtcNow() - SessionRules.FreshFor);
+        var account = new AccountId((await db.Users.SingleAsync(user => user.Email == email, Ct)).Id);
+        await db.Set<Session>().Where(session => session.Account == account).ExecuteUpdateAsync(row => row.SetProperty(session => session.FreshAt, longAgo), Ct);
+    }
+
+    /// <summary>Takes the password of an account away.</summary>
+    public static async Task ForgetPasswordAsync(this ClinicHost host, string email)
+    {
+        await using var scope = host.Services.CreateAsyncScope();
+        await scope.ServiceProvider.GetRequiredService<ClinicDb>().Users.Where(user => user.Email == email)
+            .ExecuteUpdateAsync(row => row.SetProperty(user => user.PasswordHash, (string?)null), Ct);
     }
 
     /// <summary>Types the password on the sign-in page.</summary>

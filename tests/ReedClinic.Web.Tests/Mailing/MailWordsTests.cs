@@ -36,7 +36,7 @@ public sealed partial class MailWordsTests
         { MailKind.FoundOldEnough, null, "/wards", "/wards" },
         { MailKind.FoundYounger, null, "/guardian", "/guardian" },
         { MailKind.GuardianGone, null, "/guardian", "/guardian" },
-        { MailKind.Notice, null, null, "/account/sign-in" },
+        { MailKind.Notice, null, null, "/account" },
         { MailKind.News, null, "/letters/2345-6789", "/letters/2345-6789" },
         { MailKind.LettingGo, null, "/account/sign-in", "/account/sign-in" },
         { MailKind.Erased, null, null, null },

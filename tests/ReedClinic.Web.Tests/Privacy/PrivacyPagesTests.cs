@@ -13,6 +13,7 @@ using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Web.Account;
 using ReedClinic.Web.Features.Privacy;
+using ReedClinic.Web.Tests.Account;
 using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.Privacy;
@@ -128,6 +129,30 @@ public sealed class PrivacyPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         Assert.StartsWith("/account/sign-in", (await student.See("/batches")).Location, StringComparison.Ordinal);
         await using var scope = host.Services.CreateAsyncScope();
         Assert.False(await scope.ServiceProvider.GetRequiredService<ClinicDb>().Set<Student>().AnyAsync(person => person.Name == "Ulf", Ct));
+    }
+
+    [Fact]
+    public async Task The_word_that_was_typed_is_there_again_after_showing_who_one_is_and_is_nobody_elses()
+    {
+        var (account, email) = await host.AccountAsync("torun");
+        using var torun = await host.SignedIn(account);
+        var form = await Form.At(torun, "/privacy/erase");
+        await host.GrowStaleAsync(email);
+        using var stale = await form.Set("Form.Typed", "erase").Post();
+        var (_, page, _) = await stale.Read();
+        var way = System.Text.RegularExpressions.Regex.Match(WebUtility.HtmlDecode(page), "href=\"(/account/again[^\"]*)\"").Groups[1].Value;
+        Assert.Equal("erase", Form.Of(torun, "/privacy/erase", page)["Form.Typed"]);
+
+        using var shown = await (await Form.At(torun, way)).Set("Form.Password", ClinicHost.Password).Post();
+        var back = shown.Leads()!;
+        Assert.StartsWith("/privacy/erase?kept=", back, StringComparison.Ordinal);
+        Assert.Equal("erase", (await Form.At(torun, back))["Form.Typed"]);
+        Assert.Equal("", (await Form.At(torun, "/privacy/erase?kept=erase"))["Form.Typed"]);
+        using var other = await host.Student("Una");
+        Assert.Equal("", (await Form.At(other, back))["Form.Typed"]);
+
+        using var erased = await (await Form.At(torun, back)).Post();
+        Assert.Equal("/privacy/erased", erased.Leads());
     }
 
     [Fact]

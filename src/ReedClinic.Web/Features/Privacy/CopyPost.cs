@@ -15,6 +15,10 @@ public static class CopyPost
     /// <summary>The address.</summary>
     public const string Path = "/privacy/export/zip";
 
+    /// <summary>Adds what carries a typed word over the page that asks who somebody is.</summary>
+    /// <param name="builder">The host that is being built.</param>
+    public static void AddPrivacy(this WebApplicationBuilder builder) => builder.Services.AddSingleton<TypedWord>();
+
     /// <summary>Maps it.</summary>
     /// <param name="app">The application.</param>
     public static void MapPrivacy(this WebApplication app) => app.MapPost(Path, TakeAsync).RequireAuthorization();
