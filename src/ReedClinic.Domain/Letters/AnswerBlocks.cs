@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters.Wordings;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Letters;
@@ -19,9 +20,10 @@ internal static class AnswerBlocks
         material.Batch.Reeds.Any(reed => reed.Id == question.Reed && reed.Presence == Presence.Missing) ? null : question.Reed;
 
     // A question that was left open is told with the reason, not passed over.
-    private static string? Answer(LetterMaterial material, Question question) =>
+    private static string? Answer(LetterMaterial material, Question question, Phrasing phrasing) =>
         question.Answer is { } answer ? Prose.Sentence(answer)
-        : material.ReasonFor(LetterGap.KeyOf(question)) is { } reason ? "I leave that open for now: " + Prose.Ended(reason)
+        : material.ReasonFor(LetterGap.KeyOf(question)) is { } reason
+            ? phrasing.Say("left-open", question.Number, AnswerWordings.LeftOpen, ("reason", Prose.Ended(reason)))
         : null;
 
     private static LetterBlock? Answers(LetterMaterial material, ReedId? reed, Phrasing phrasing, string key, BlockKind kind)
@@ -29,15 +31,14 @@ internal static class AnswerBlocks
         List<LetterParagraph> answers =
         [
             .. material.Batch.Questions
-                .Where(question => AnsweredWith(material, question) == reed && Answer(material, question) is not null)
-                .Select(question => new LetterParagraph(
+                .Where(question => AnsweredWith(material, question) == reed)
+                .Select(question => (Question: question, Answer: Answer(material, question, phrasing)))
+                .Where(pair => pair.Answer is not null)
+                .Select(pair => new LetterParagraph(
                 [
-                    LetterSentence.Plain(phrasing.Pick(
-                        "asked", question.Number,
-                        $"You asked: “{question.Text.Trim()}”",
-                        $"Your question was: “{question.Text.Trim()}”",
-                        $"“{question.Text.Trim()}”, you wrote.")),
-                    LetterSentence.Plain(Answer(material, question)!),
+                    LetterSentence.Plain(phrasing.Say(
+                        "asked", pair.Question.Number, AnswerWordings.Asked, ("question", Prose.Quoted(pair.Question.Text)))),
+                    LetterSentence.Plain(pair.Answer!),
                 ])),
         ];
         return answers.Count == 0 ? null : new LetterBlock(key, kind, answers) { Reed = reed };

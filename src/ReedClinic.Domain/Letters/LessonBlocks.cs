@@ -1,5 +1,5 @@
 using ReedClinic.Domain.Bench;
-using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Letters.Wordings;
 
 namespace ReedClinic.Domain.Letters;
 
@@ -16,29 +16,27 @@ internal static class LessonBlocks
 
         var roots = Roots(material);
         var having = Having(material);
-        var sentences = new List<LetterSentence>
-        {
-            LetterSentence.Plain(having.Count < 2
-                ? "If you take only one thing from this letter, let it be this."
-                : phrasing.Pick(
-                    "lesson",
-                    "If you take only one thing from this letter, let it be this.",
-                    "One thing runs through your reeds, and it is good news, because it can be learnt.",
-                    "When I compared your reeds, one thing stood out.")),
-        };
+        IReadOnlyList<string> leads = having.Count < 2 ? LessonWordings.Lead : [.. LessonWordings.LeadMany, .. LessonWordings.Lead];
+        var sentences = new List<LetterSentence> { LetterSentence.Plain(phrasing.Say("lesson", 0, leads)) };
+        var alone = material.Batch.Reeds.Count(reed => reed.IsHere) == 1;
+        var where = SeenIn.Reeds(thread.LessonEvidence, having, material.Batch.Reeds.Count(reed => reed.IsHere));
         if (thread.LessonWords is { } words)
         {
             sentences.Add(new(Prose.Sentence(words), roots));
+            if (where is not null && !alone)
+            {
+                sentences.Add(new(phrasing.Say("lesson-seen", 0, OpeningWordings.SeenIn, ("where", where)), roots));
+            }
         }
 
-        if (Explain(thread.LessonKind) is { } explained)
+        if (FindingWording.Of(thread.LessonKind) is { Shows: { } shows } wording)
         {
-            sentences.Add(new(explained, roots));
-        }
-
-        if (thread.LessonEvidence is { } evidence)
-        {
-            sentences.Add(new("I saw this " + Prose.Inside(evidence), roots));
+            var (what, does) = (phrasing.Clause("lesson-what", 0, [wording.What], false), phrasing.Clause("lesson-shows", 0, [shows], false));
+            sentences.Add(new(
+                thread.LessonWords is null && where is not null && !alone
+                    ? phrasing.Say("lesson-in", 0, LessonWordings.InReeds, ("where", where), ("what", what), ("shows", does))
+                    : phrasing.Say("lesson-alone", 0, LessonWordings.Alone, ("what", what), ("shows", does)),
+                roots));
         }
 
         return new LetterBlock("lesson", BlockKind.Lesson, [new(sentences)]) { Heading = Heading(material, having) };
@@ -59,22 +57,22 @@ internal static class LessonBlocks
             .Select(reed => reed.Number),
     ];
 
-    internal static LetterBlock? Habit(LetterMaterial material) => material.Thread.HabitSentence is { } habit
+    internal static LetterBlock? Habit(LetterMaterial material, Phrasing phrasing) => material.Thread.HabitSentence is { } habit
         ? new LetterBlock("habit", BlockKind.Habit,
         [
             new(
             [
                 LetterSentence.Plain(Prose.Sentence(habit)),
-                LetterSentence.Plain("I have not seen you work, so you will know better than I whether that is so."),
+                LetterSentence.Plain(phrasing.Say("not-seen", 0, LessonWordings.NotSeen)),
             ]),
         ])
         : null;
 
-    internal static LetterBlock? CheckYourself(LetterMaterial material) => material.Thread.HasLesson
+    internal static LetterBlock? CheckYourself(LetterMaterial material, Phrasing phrasing) => material.Thread.HasLesson
         ? new LetterBlock(
             "check",
             BlockKind.CheckYourself,
-            [.. TeachingNote.For(material.Thread.LessonKind).Checks.Select(LetterParagraph.Plain)])
+            [.. Said("check", TeachingNote.For(material.Thread.LessonKind).Checks, phrasing).Select(LetterParagraph.Plain)])
         {
             Heading = "Check it yourself",
             IsList = true,
@@ -92,11 +90,8 @@ internal static class LessonBlocks
         [
             new(
             [
-                .. stroke.Select(LetterSentence.Plain),
-                LetterSentence.Plain(phrasing.Pick(
-                    "minor",
-                    "If you are not grown up yet, do this only with a parent or guardian and a teacher beside you.",
-                    "Until you are grown up, do this only with a parent or guardian and your teacher at the table.")),
+                .. Said("stroke", stroke, phrasing).Select(LetterSentence.Plain),
+                LetterSentence.Plain(phrasing.Say("minor", 0, LessonWordings.NotAlone)),
             ]),
         ])
         {
@@ -112,14 +107,16 @@ internal static class LessonBlocks
         }
 
         var note = TeachingNote.For(material.Thread.LessonKind);
-        return new LetterBlock("plan", BlockKind.Plan, [.. note.Plan.Take(TeachingNote.MostSteps).Select(LetterParagraph.Plain)])
+        return new LetterBlock(
+            "plan", BlockKind.Plan, [.. Said("plan", note.Plan, phrasing).Take(TeachingNote.MostSteps).Select(LetterParagraph.Plain)])
         {
-            Heading = phrasing.Pick("plan", "A plan for your next reed", "For the next reed"),
+            Heading = phrasing.Say("plan-heading", 0, ["a plan for your next reed", "for the next reed", "your next reed, step by step"]),
             IsList = true,
         };
     }
 
-    private static string? Explain(FindingKindId? kind) => kind is { } id ? FindingCatalogue.Find(id)?.ForStudent : null;
+    private static IEnumerable<string> Said(string place, IReadOnlyList<string> wordings, Phrasing phrasing) =>
+        wordings.Select((wording, index) => phrasing.Say(place, index, [wording]));
 
     private static List<EntryId> Roots(LetterMaterial material) =>
     [

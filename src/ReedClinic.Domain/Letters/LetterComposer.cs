@@ -25,8 +25,8 @@ public static class LetterComposer
             .. batch.Reeds.Where(reed => reed.Presence != Presence.Missing)
                 .SelectMany(reed => ReedBlocks(material, reed, phrasing, told)),
             LessonBlocks.Lesson(material, phrasing),
-            LessonBlocks.Habit(material),
-            LessonBlocks.CheckYourself(material),
+            LessonBlocks.Habit(material, phrasing),
+            LessonBlocks.CheckYourself(material, phrasing),
             LessonBlocks.Stroke(material, phrasing),
             LessonBlocks.Plan(material, phrasing),
             CareBlocks.Care(material, phrasing),
@@ -40,7 +40,7 @@ public static class LetterComposer
             material.Signature,
             batch.Scrape,
             Reeds(material),
-            [.. blocks.OfType<LetterBlock>()])
+            TradeWords.Explain([.. blocks.OfType<LetterBlock>()], TypedWords.In(material), phrasing))
         {
             Studio = material.Studio,
             Instrument = batch.Instrument,
@@ -112,7 +112,7 @@ public static class LetterComposer
         yield return StoryBlock.Of(material, reed, log, phrasing, told);
         yield return NowBlock.Of(reed, log, phrasing);
         yield return AnswerBlocks.About(material, reed, phrasing);
-        yield return UseBlock.Of(material, reed, log, phrasing);
+        yield return UseBlock.Of(material, reed, log, phrasing, told);
     }
 
     /// <summary>The key of a block about one reed.</summary>

@@ -7,20 +7,39 @@ namespace ReedClinic.Domain.Letters;
 internal sealed class LetterSoFar(IEnumerable<FindingKindId> kinds)
 {
     private readonly HashSet<FindingKindId> _kinds = [.. kinds];
+    private readonly Dictionary<FindingKindId, List<int>> _reeds = [];
     private readonly HashSet<string> _said = [];
 
     /// <summary>Whether a kind of finding was explained.</summary>
+    /// <param name="kind">The kind.</param>
     public bool Explained(FindingKindId kind) => _kinds.Contains(kind);
 
     /// <summary>Remembers that a kind of finding was explained.</summary>
-    public void Explain(FindingKindId kind)
+    /// <param name="kind">The kind.</param>
+    /// <param name="reed">The number of the reed that had it.</param>
+    public void Explain(FindingKindId kind, int reed)
     {
         if (kind != FindingKindId.SomethingElse)
         {
             _kinds.Add(kind);
+            var reeds = _reeds.TryGetValue(kind, out var known) ? known : _reeds[kind] = [];
+            if (!reeds.Contains(reed))
+            {
+                reeds.Add(reed);
+            }
         }
     }
 
+    /// <summary>The reeds of which a kind of finding was told, other than one, such as “reeds one and two”; null for none.</summary>
+    /// <param name="kind">The kind.</param>
+    /// <param name="but">The number of the reed that is told now.</param>
+    public string? Earlier(FindingKindId kind, int but)
+    {
+        List<int> reeds = [.. _reeds.GetValueOrDefault(kind, []).Where(reed => reed != but)];
+        return reeds.Count == 0 ? null : (reeds.Count == 1 ? "reed " : "reeds ") + Prose.List([.. reeds.TakeLast(3).Select(Prose.Number)]);
+    }
+
     /// <summary>True the first time that something is said.</summary>
+    /// <param name="what">What is said.</param>
     public bool Says(string what) => _said.Add(what);
 }

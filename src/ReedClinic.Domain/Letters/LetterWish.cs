@@ -1,6 +1,7 @@
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters.Wordings;
 
 namespace ReedClinic.Domain.Letters;
 
@@ -32,7 +33,8 @@ internal static class LetterWish
     /// <param name="reed">The reed.</param>
     /// <param name="log">Its log.</param>
     /// <param name="reason">Why it was done all the same.</param>
-    internal static IEnumerable<LetterSentence> Sentences(Reed reed, BenchLog log, string? reason)
+    /// <param name="phrasing">Chooses the words.</param>
+    internal static IEnumerable<LetterSentence> Sentences(Reed reed, BenchLog log, string? reason, Phrasing phrasing)
     {
         var further = Further(reed, log);
         if (further.Count == 0)
@@ -40,7 +42,7 @@ internal static class LetterWish
             if (reed.Permission == Permission.SafeChangesOnly && log.Live<Adjustment>().Any())
             {
                 yield return new(
-                    "You had asked for safe changes only, and nothing that I did took any cane away.",
+                    phrasing.Say("safe", reed.Number, WorkFrames.SafeOnly),
                     [.. log.Live<Adjustment>().Select(work => work.Root)]);
             }
 

@@ -1,11 +1,14 @@
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters.Wordings;
 
 namespace ReedClinic.Domain.Letters;
 
 /// <summary>One reed: how it played when it arrived against how it plays now.</summary>
 internal static class NowBlock
 {
+    private const int MostInOneBreath = 4;
+
     internal static LetterBlock? Of(Reed reed, BenchLog log, Phrasing phrasing)
     {
         List<BeforeAndNow> rows = [.. log.Moves.Select(Row).OfType<BeforeAndNow>()];
@@ -20,7 +23,9 @@ internal static class NowBlock
         List<LetterSentence> sentences = [.. Moved(reed, log, phrasing)];
         if (once.Count > 0)
         {
-            sentences.Add(new(Once(once, rows.Count > 0, log.Live<Adjustment>().Any()), Roots(once)));
+            var ways = rows.Count > 0 ? NowWordings.TriedOnlyThen : log.Live<Adjustment>().Any() ? NowWordings.NotTriedAgain : NowWordings.Tried;
+            sentences.AddRange(once.Chunk(MostInOneBreath).Select((some, index) =>
+                new LetterSentence(phrasing.Say("once", reed.Number + index, ways, ("tests", Tests(some))), Roots(some))));
         }
 
         return new LetterBlock(LetterComposer.Key(reed, "now"), BlockKind.ReedNow, sentences.Count == 0 ? [] : [new(sentences)])
@@ -32,39 +37,27 @@ internal static class NowBlock
 
     private static IEnumerable<LetterSentence> Moved(Reed reed, BenchLog log, Phrasing phrasing)
     {
-        var better = log.Moves.Where(move => move.Movement == Movement.Nearer).ToList();
+        var better = log.Moves.Where(move => move.Movement == Movement.Nearer && NowWordings.Gains.ContainsKey(move.TestKind)).ToList();
         var worse = log.Moves.Where(move => move.Movement == Movement.Further).ToList();
         if (better.Count > 0)
         {
-            var gains = Prose.List([.. better.Take(3).Select(move => Gain(move.TestKind))]);
-            yield return new(
-                phrasing.Pick(
-                    "gains", reed.Number,
-                    $"Against how it arrived, {gains}.",
-                    $"Compared with the day it came, {gains}.",
-                    $"This has changed since it came: {gains}."),
-                Roots(better));
+            var gains = Prose.List(
+                [.. better.Take(3).Select((move, index) => phrasing.Clause("gain", reed.Number + index, [NowWordings.Gains[move.TestKind]], false))]);
+            var ways = better.Count == 1 ? NowWordings.Better : NowWordings.BetterMany;
+            yield return new(phrasing.Say("gains", reed.Number, ways, ("gains", gains)), Roots(better));
         }
 
         if (worse.Count > 0)
         {
             var losses = Prose.List([.. worse.Take(2).Select(move => "the " + TestScale.Of(move.TestKind).Name)]);
-            yield return new(
-                better.Count > 0
-                    ? $"In exchange it gave up a little in {losses}."
-                    : $"It has lost a little in {losses}.",
-                Roots(worse));
+            var ways = better.Count > 0 ? NowWordings.WorseInExchange : NowWordings.Worse;
+            yield return new(phrasing.Say("losses", reed.Number, ways, ("losses", losses)), Roots(worse));
         }
     }
 
     // What was tried only once has no row of its own: nothing stands beside it.
-    private static string Once(List<TestMove> moves, bool others, bool worked)
-    {
-        var tests = Prose.List([.. moves.Select(move => $"the {TestScale.Of(move.TestKind).Name} ({Say(move.Arrival)})")]);
-        return others ? $"I tried {tests} only when it came."
-            : worked ? $"When it came I tried {tests}, and I did not try that again after the work."
-            : $"When it came I tried {tests}.";
-    }
+    private static string Tests(TestMove[] moves) =>
+        Prose.List([.. moves.Select(move => $"the {TestScale.Of(move.TestKind).Name} ({Say(move.Arrival)})")]);
 
     private static BeforeAndNow? Row(TestMove move)
     {
@@ -89,22 +82,4 @@ internal static class NowBlock
 
     private static List<EntryId> Roots(IEnumerable<TestMove> moves) =>
         [.. moves.SelectMany(move => new[] { move.Arrival?.Root, move.Now?.Root }).OfType<EntryId>()];
-
-    private static string Gain(TestKind test) => test switch
-    {
-        TestKind.Opening => "the opening is nearer to where it should be",
-        TestKind.ClosingOrder => "the blades close in a better order",
-        TestKind.Seal => "it holds its air better",
-        TestKind.Crow => "the crow is in better order",
-        TestKind.Peep => "the peep is cleaner",
-        TestKind.SoftestStart => "soft notes start more easily",
-        TestKind.Effort => "it asks for a more comfortable effort",
-        TestKind.TuningNote => "the tuning note sits closer to where it belongs",
-        TestKind.TonguedStarts => "tongued notes are cleaner",
-        TestKind.LowResponse => "the low notes speak sooner",
-        TestKind.HighSteadiness => "the high notes hold better",
-        TestKind.Swell => "a long note keeps its place better from soft to loud",
-        TestKind.Edge => "the edge of the sound is nearer to right",
-        _ => "the sound has more depth",
-    };
 }

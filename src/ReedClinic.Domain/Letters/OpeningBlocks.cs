@@ -1,6 +1,7 @@
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters.Wordings;
 
 namespace ReedClinic.Domain.Letters;
 
@@ -12,47 +13,27 @@ internal static class OpeningBlocks
         var here = material.Batch.Reeds.Count(reed => reed.IsHere);
         if (here == 0)
         {
-            return Begin(material, "Thank you for writing to me.", "None of your reeds has been in my hands yet, so this letter is a short one.");
+            return Begin(material, "Thank you for writing to me.", phrasing.Say("nothing", 0, OpeningWordings.NothingYet));
         }
 
-        var reeds = here == 1 ? "reed" : Prose.Number(here) + " reeds";
-        var thanks = phrasing.Pick(
-            "thanks",
-            $"Thank you for your {reeds}.",
-            $"It was good to open your parcel and find your {reeds} in it.",
-            $"Your {reeds} arrived, and I have enjoyed getting to know {(here == 1 ? "it" : "them")}.");
-        var them = here == 1 ? "it" : "them";
+        var reeds = ("reeds", here == 1 ? "reed" : Prose.Number(here) + " reeds");
+        var them = ("them", here == 1 ? "it" : "them");
+        var thanks = phrasing.Say("thanks", 0, OpeningWordings.Thanks, reeds, them);
         var what = here > 1 && TriedFirst(material)
-            ? phrasing.Pick(
-                "what",
-                "I tried them next to each other before I touched any of them, because reeds explain each other.",
-                "Before I touched any of them I tried them all, one beside the other, and wrote down what I noticed.")
-            : phrasing.Pick(
-                "what",
-                $"I have spent some quiet time with {them} at the bench, and this is what I found out.",
-                here == 1 ? "This is what I can tell you about it." : "This is what I can tell you about each of them.");
-        return Begin(material, thanks, what, How(material, here, phrasing));
+            ? phrasing.Say("tried-first", 0, OpeningWordings.TriedFirst)
+            : phrasing.Say("looked", 0, OpeningWordings.Looked, them, ("each", here == 1 ? "it" : "each of them"));
+        return Begin(material, thanks, what, phrasing.Say("how", 0, How(material, here)));
     }
 
     // Only what the letter really holds is announced.
-    private static string How(LetterMaterial material, int here, Phrasing phrasing)
+    private static IReadOnlyList<string> How(LetterMaterial material, int here) => (here, material.Thread.HasLesson) switch
     {
-        var lesson = material.Thread.HasLesson;
-        if (here == 1)
-        {
-            return lesson ? "Near the end you will find a short plan for the next one." : "At the end you will find how to play it in and look after it.";
-        }
-
-        return phrasing.Pick(
-            "how",
-            lesson && DoneWell(material, phrasing) is not null
-                ? "First comes what is good, then each reed by itself, and at the end what I would try on the next one."
-                : "You will find each reed by the number on its tag.",
-            lesson
-                ? "You will find each reed by its number, and near the end a short plan for the next one."
-                : "You will find each reed by its number, and at the end how to look after them.",
-            "It is easiest to read this letter with the reeds beside you: they carry the same numbers as here.");
-    }
+        (1, true) => OpeningWordings.HowOneWithPlan,
+        (1, false) => OpeningWordings.HowOne,
+        (_, true) when HasGood(material) => [.. OpeningWordings.HowWithGood, .. OpeningWordings.HowWithPlan],
+        (_, true) => OpeningWordings.HowWithPlan,
+        _ => OpeningWordings.How,
+    };
 
     private static LetterBlock Begin(LetterMaterial material, params ReadOnlySpan<string> sentences) =>
         new("greeting", BlockKind.Greeting,
@@ -75,41 +56,68 @@ internal static class OpeningBlocks
 
     internal static LetterBlock? DoneWell(LetterMaterial material, Phrasing phrasing)
     {
-        var thread = material.Thread;
-        var strengths = Strengths(material);
-        var sentences = new List<LetterSentence>();
-        if ((thread.StrengthWords ?? Explain(thread.StrengthKind)) is { } named)
-        {
-            var roots = strengths.Where(strength => strength.Finding.FindingKind == thread.StrengthKind).Select(s => s.Fact.Root).ToList();
-            sentences.Add(new(Prose.Sentence(named), roots));
-            if (thread.StrengthEvidence is { } evidence)
-            {
-                sentences.Add(new("I saw this " + Prose.Inside(evidence), roots));
-            }
-        }
-
-        foreach (var group in Others(material))
-        {
-            sentences.Add(new(Explain(group.Key)!, [.. group.Select(strength => strength.Fact.Root)]));
-        }
-
+        var sentences = Named(material, phrasing).ToList();
+        sentences.AddRange(Others(material).Select((group, index) => Good(material, group.Key, [.. group], index + 1, phrasing)));
         if (sentences.Count == 0)
         {
             return null;
         }
 
-        sentences.Insert(0, LetterSentence.Plain(phrasing.Pick(
-            "good-first",
-            "Let me begin with what you do well.",
-            "Some things are just as they should be, and I hope you will keep them so.",
-            "First of all, what is good.")));
-        if (sentences.Count > 2)
+        sentences.Insert(0, LetterSentence.Plain(phrasing.Say("good-first", 0, OpeningWordings.GoodFirst)));
+        if (sentences.Count > 2 && phrasing.OnceIn("good-end", 2))
         {
-            sentences.Add(LetterSentence.Plain(phrasing.Pick(
-                "good-end", "That is worth a lot, and it is yours.", "Keep that; it is the part that is hard to teach.")));
+            sentences.Add(LetterSentence.Plain(phrasing.Say("good-end", 0, OpeningWordings.GoodEnd)));
         }
 
         return new LetterBlock("done-well", BlockKind.DoneWell, [new(sentences)]) { Heading = "What you do well" };
+    }
+
+    private static bool HasGood(LetterMaterial material) =>
+        material.Thread.StrengthWords is not null || FindingWording.Of(material.Thread.StrengthKind) is not null || Others(material).Any();
+
+    private static IEnumerable<LetterSentence> Named(LetterMaterial material, Phrasing phrasing)
+    {
+        var thread = material.Thread;
+        var having = Strengths(material).Where(strength => strength.Finding.FindingKind == thread.StrengthKind).ToList();
+        if (thread.StrengthWords is { } words)
+        {
+            List<EntryId> roots = [.. having.Select(strength => strength.Fact.Root)];
+            yield return new(Prose.Sentence(words), roots);
+            if (material.Batch.Reeds.Count(reed => reed.IsHere) > 1 && SeenIn.Reeds(thread.StrengthEvidence, [], 0) is { } where)
+            {
+                yield return new(phrasing.Say("strength-seen", 0, OpeningWordings.SeenIn, ("where", where)), roots);
+            }
+        }
+        else if (thread.StrengthKind is { } kind && FindingWording.Of(kind) is not null)
+        {
+            yield return Good(material, kind, having, 0, phrasing);
+        }
+    }
+
+    private static LetterSentence Good(
+        LetterMaterial material, FindingKindId kind, List<FindingNow> having, int turn, Phrasing phrasing)
+    {
+        var wording = FindingWording.Of(kind)!;
+        var roots = having.Select(strength => strength.Fact.Root).ToHashSet();
+        var numbers = material.Batch.Reeds
+            .Where(reed => material.LogOf(reed.Id).Findings.Any(finding => roots.Contains(finding.Fact.Root)))
+            .Select(reed => reed.Number).ToList();
+        var where = numbers.Count == 0 ? null : SeenIn.Reeds(numbers, material.Batch.Reeds.Count(reed => reed.IsHere));
+        var (what, shows) = FindingWordsOf(kind, wording, turn, phrasing);
+        return new(
+            shows is null ? Prose.Sentence(where is null ? what : $"{where} {what}")
+            : where is null ? phrasing.Say("good", turn, OpeningWordings.Good, ("what", what), ("shows", shows))
+            : phrasing.Say("good-in", turn, OpeningWordings.GoodInReeds, ("where", where), ("what", what), ("shows", shows)),
+            [.. roots]);
+    }
+
+    // What a fault does is no praise.
+    private static (string What, string? Shows) FindingWordsOf(FindingKindId kind, FindingWording wording, int turn, Phrasing phrasing)
+    {
+        var what = phrasing.Clause("good-" + kind.Value, turn, [wording.What], false);
+        return (what, FindingCatalogue.Find(kind)?.Usually == FindingCharacter.Strength && wording.Shows is { } shows
+            ? phrasing.Clause("good-shows-" + kind.Value, turn, [shows], false)
+            : null);
     }
 
     internal static LetterBlock? Arrival(LetterMaterial material, Phrasing phrasing)
@@ -130,21 +138,18 @@ internal static class OpeningBlocks
     {
         var reed = $"reed {Prose.Number(mismatch.Number)}";
         var words = Prose.Inside(mismatch.Words.Trim().TrimEnd('.'));
+        (string, string)[] slots = [("reed", reed), ("words", words)];
         return mismatch.Kind switch
         {
-            MismatchKind.Missing => phrasing.Pick(
-                "missing", mismatch.Number,
-                $"I did not find {reed} ({words}) in it: please look whether it stayed at home.",
-                $"One reed that you wrote about, {reed} ({words}), was not there; perhaps it is still on your desk."),
-            MismatchKind.Extra =>
-                $"There was one reed more than you wrote about ({words}). I call it {reed}."
+            MismatchKind.Missing => phrasing.Say("missing", mismatch.Number, ArrivalWordings.Missing, slots),
+            MismatchKind.Extra => phrasing.Say("extra", mismatch.Number, ArrivalWordings.Extra, slots)
                 + (material.LogOf(mismatch.Reed).Live<Adjustment>().Any() || material.Batch.Reeds.Any(other => other.Id == mismatch.Reed && !other.MayBePlayed)
                     ? ""
-                    : " Because you said nothing about it, I left its cane alone."),
-            MismatchKind.Damaged => $"When I unpacked it, {reed} was damaged: {words}.",
-            MismatchKind.Damp => $"I found {reed} still damp, so I let it dry before anything else; next time give it a day in the open before you pack it.",
-            _ => $"There was mould on {reed}. I did not play it, and please don't either: it can make you ill."
-                + (material.Batch.Reeds.Count > 1 ? " Let the others dry well before they go into a case." : ""),
+                    : " " + phrasing.Say("extra-left", mismatch.Number, ArrivalWordings.ExtraLeft)),
+            MismatchKind.Damaged => phrasing.Say("damaged", mismatch.Number, ArrivalWordings.Damaged, slots),
+            MismatchKind.Damp => phrasing.Say("damp", mismatch.Number, ArrivalWordings.Damp, slots),
+            _ => phrasing.Say("mould", mismatch.Number, ArrivalWordings.Mould, slots)
+                + (material.Batch.Reeds.Count > 1 ? " " + phrasing.Say("others-dry", mismatch.Number, ArrivalWordings.OthersDry) : ""),
         };
     }
 
@@ -153,7 +158,7 @@ internal static class OpeningBlocks
         [.. Others(material).Select(group => group.Key), .. material.Thread is { StrengthWords: null, StrengthKind: { } kind } ? [kind] : Array.Empty<FindingKindId>()];
 
     private static IEnumerable<IGrouping<FindingKindId, FindingNow>> Others(LetterMaterial material) => Strengths(material)
-        .Where(strength => strength.Finding.FindingKind != material.Thread.StrengthKind && Explain(strength.Finding.FindingKind) is not null)
+        .Where(strength => strength.Finding.FindingKind != material.Thread.StrengthKind && FindingWording.Of(strength.Finding.FindingKind) is not null)
         .GroupBy(strength => strength.Finding.FindingKind)
         .OrderByDescending(group => group.Count())
         .Take(2);
@@ -163,6 +168,4 @@ internal static class OpeningBlocks
         .. material.Batch.Reeds.SelectMany(reed => material.LogOf(reed.Id).Findings)
             .Where(finding => finding.Finding is { Character: FindingCharacter.Strength, Arose: not Arose.CausedByTheWork }),
     ];
-
-    private static string? Explain(FindingKindId? kind) => kind is { } id ? FindingCatalogue.Find(id)?.ForStudent : null;
 }

@@ -1,4 +1,5 @@
 using System.Text;
+using ReedClinic.Domain.Letters.Wordings;
 
 namespace ReedClinic.Domain.Letters;
 
@@ -6,21 +7,60 @@ namespace ReedClinic.Domain.Letters;
 /// Chooses between ways of saying the same thing, so that letters don't read as if a machine had written them. The choice
 /// depends on the batch alone: the same letter drafted twice is the same letter.
 /// </summary>
+/// <remarks>No sentence is said twice in a letter while there is another way. So one of these is made for each letter.</remarks>
 /// <param name="seed">What the choice depends on.</param>
 internal sealed class Phrasing(Guid seed)
 {
-    /// <summary>One of several ways.</summary>
+    private const int MostTries = 12;
+
+    private readonly HashSet<string> _said = [];
+
+    /// <summary>A sentence, in one of several ways.</summary>
     /// <param name="place">Where it is said; another place makes another choice.</param>
-    /// <param name="turn">How often it was said before: neighbours never get the same words while there are others.</param>
-    /// <param name="ways">The ways.</param>
-    public string Pick(string place, int turn, params ReadOnlySpan<string> ways) => ways[(int)((Hash(place) + (uint)turn) % (uint)ways.Length)];
+    /// <param name="turn">How often it was said before: neighbours never get the same way while there are others.</param>
+    /// <param name="ways">The ways, as <see cref="Pattern"/> reads them.</param>
+    /// <param name="slots">What is filled in.</param>
+    public string Say(string place, int turn, IReadOnlyList<string> ways, params (string Name, string Value)[] slots)
+    {
+        var sentence = Prose.Capital(Clause(place, turn, ways, false, slots));
+        for (var again = 1; again < MostTries && !_said.Add(sentence); again++)
+        {
+            sentence = Prose.Capital(Clause(Numbered(place, again), turn, ways, false, slots));
+        }
 
-    /// <summary>One of several ways, for what is said once.</summary>
+        return sentence;
+    }
+
+    /// <summary>The same for a part of a sentence.</summary>
     /// <param name="place">Where it is said.</param>
+    /// <param name="turn">How often it was said before.</param>
     /// <param name="ways">The ways.</param>
-    public string Pick(string place, params ReadOnlySpan<string> ways) => Pick(place, 0, ways);
+    /// <param name="past">Whether it was so and is so no longer.</param>
+    /// <param name="slots">What is filled in.</param>
+    public string Clause(
+        string place, int turn, IReadOnlyList<string> ways, bool past, params (string Name, string Value)[] slots)
+    {
+        var way = ways[(int)((Hash(place) + (uint)turn) % (uint)ways.Count)];
+        var asked = 0;
+        return Pattern.Fill(way, among => (int)(Hash(Numbered(Numbered(place, turn), ++asked)) % (uint)among), past, slots);
+    }
 
-    // FNV-1a: the same on every machine, which string.GetHashCode is not.
+    /// <summary>True in one of so many letters.</summary>
+    /// <param name="place">What is said or left out.</param>
+    /// <param name="outOf">How many.</param>
+    public bool OnceIn(string place, int outOf) => Hash(place) % (uint)outOf == 0;
+
+    /// <summary>Some of several things, in an order of this letter's own.</summary>
+    /// <typeparam name="T">What they are.</typeparam>
+    /// <param name="place">Where they are said.</param>
+    /// <param name="most">The most that are taken.</param>
+    /// <param name="things">The things.</param>
+    public IReadOnlyList<T> Some<T>(string place, int most, IEnumerable<T> things) =>
+        [.. things.Select((thing, index) => (Thing: thing, Rank: Hash(Numbered(place, index)))).OrderBy(pair => pair.Rank).Take(most).Select(pair => pair.Thing)];
+
+    private static string Numbered(string place, int number) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{place}#{number}");
+
+    // FNV-1a with a last stir: the same on every machine, which string.GetHashCode is not.
     private uint Hash(string place)
     {
         var hash = 2166136261u;
@@ -29,63 +69,8 @@ internal sealed class Phrasing(Guid seed)
             hash = (hash ^ value) * 16777619u;
         }
 
-        return hash >> 8;
+        hash = (hash ^ (hash >> 16)) * 0x85ebca6bu;
+        hash = (hash ^ (hash >> 13)) * 0xc2b2ae35u;
+        return (hash ^ (hash >> 16)) >> 8;
     }
-}
-
-/// <summary>Small things that every sentence needs.</summary>
-internal static class Prose
-{
-    private static readonly string[] Numbers =
-        ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
-
-    /// <summary>A number in words up to twelve.</summary>
-    public static string Number(int number) =>
-        number < Numbers.Length ? Numbers[number] : number.ToString(System.Globalization.CultureInfo.InvariantCulture);
-
-    /// <summary>Once, twice, three times.</summary>
-    public static string Times(int number) => number switch
-    {
-        1 => "once",
-        2 => "twice",
-        _ => Number(number) + " times",
-    };
-
-    /// <summary>The text with a capital and a full stop, on one line.</summary>
-    public static string Sentence(string text)
-    {
-        var line = Ended(text);
-        return line.Length == 0 ? line : char.ToUpperInvariant(line[0]) + line[1..];
-    }
-
-    /// <summary>The text with a full stop, on one line.</summary>
-    public static string Ended(string text)
-    {
-        var line = Line(text);
-        return line.Length == 0 || line[^1] is '.' or '!' or '?' or '…' or '”' or ':' ? line : line + ".";
-    }
-
-    /// <summary>What somebody wrote, in quotation marks and as they wrote it, on one line.</summary>
-    public static string Quote(string text)
-    {
-        var line = Line(text);
-        return line.Length > 0 && line[^1] is '.' or '!' or '?' or '…' ? $"“{line}”" : $"“{line}”.";
-    }
-
-    private static string Line(string text) =>
-        string.Join(' ', text.Split((char[])['\n', '\r', '\t'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)).Trim();
-
-    /// <summary>The text to go on in the middle of a sentence; “I” and names of notes keep their capital.</summary>
-    public static string Inside(string text) =>
-        text.Length > 1 && char.IsUpper(text[0]) && (char.IsLower(text[1]) || (text[0] == 'A' && text[1] == ' '))
-            ? char.ToLowerInvariant(text[0]) + text[1..]
-            : text;
-
-    /// <summary>“a”, “a and b”, “a, b and c”.</summary>
-    public static string List(IReadOnlyList<string> parts) => parts.Count switch
-    {
-        0 => "",
-        1 => parts[0],
-        _ => string.Join(", ", parts.Take(parts.Count - 1)) + " and " + parts[^1],
-    };
 }

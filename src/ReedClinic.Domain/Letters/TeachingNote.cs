@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Letters.Wordings;
 
 namespace ReedClinic.Domain.Letters;
 
@@ -6,7 +7,10 @@ namespace ReedClinic.Domain.Letters;
 /// <param name="Checks">Two or three tests to do at home, each with what to see or hear.</param>
 /// <param name="Stroke">The stroke: where the knife lies, its angle, where it ends; null where no knife is wanted.</param>
 /// <param name="Plan">At most five steps for the next reed.</param>
-/// <remarks>All of it is common practice, in our own words; nothing in it is cited to a student as a fact.</remarks>
+/// <remarks>
+/// All of it is common practice, in our own words; nothing in it is cited to a student as a fact. The texts hold alternatives, of
+/// which a letter chooses.
+/// </remarks>
 public sealed record TeachingNote(IReadOnlyList<string> Checks, IReadOnlyList<string>? Stroke, IReadOnlyList<string> Plan)
 {
     /// <summary>The most steps of a plan.</summary>
@@ -17,7 +21,7 @@ public sealed record TeachingNote(IReadOnlyList<string> Checks, IReadOnlyList<st
     /// <summary>The note on a kind of fault; a general one where there is none of its own.</summary>
     /// <param name="kind">The kind; null for a lesson that is in words alone.</param>
     public static TeachingNote For(FindingKindId? kind) =>
-        kind is { Value: not null } id && ByKind.TryGetValue(id, out var note) ? note : TeachingNotes.General;
+        kind is { Value: not null } id && ByKind.TryGetValue(id, out var note) ? note : WholeReedLessons.General;
 
     /// <summary>Whether a kind of fault has a note of its own.</summary>
     /// <param name="kind">The kind.</param>
@@ -27,21 +31,21 @@ public sealed record TeachingNote(IReadOnlyList<string> Checks, IReadOnlyList<st
     {
         (TeachingNote Note, string[] Kinds)[] notes =
         [
-            (TeachingNotes.TipSides, ["tip-thick", "tip-corners-thick"]),
-            (TeachingNotes.TipCentre, ["tip-thin", "tip-even-across", "tip-centre-thin"]),
-            (TeachingNotes.TipLine, ["tip-short", "tip-long", "tip-not-separate", "heart-length"]),
-            (TeachingNotes.Slope, ["step-abrupt", "bumps"]),
-            (TeachingNotes.TipEnd, ["tip-corner-broken", "tip-line-slanted", "tip-edge-ragged", "tip-cracked", "tip-wavy"]),
-            (TeachingNotes.HeartSides, ["heart-thick", "heart-sides-thick", "centre-closes-first", "bark-island"]),
-            (TeachingNotes.HeartKept, ["heart-thin"]),
-            (TeachingNotes.Back, ["back-thick"]),
-            (TeachingNotes.BackKept, ["back-thin", "spine-scraped", "rails-cut", "closes-in-play"]),
-            (TeachingNotes.Evenness, ["left-right-uneven", "blades-uneven", "heart-lopsided", "windows-uneven", "opening-lopsided"]),
+            (TipLessons.Sides, ["tip-thick", "tip-corners-thick"]),
+            (TipLessons.Centre, ["tip-thin", "tip-even-across", "tip-centre-thin"]),
+            (TipLessons.Line, ["tip-short", "tip-long", "tip-not-separate", "heart-length"]),
+            (TipLessons.Slope, ["step-abrupt", "bumps"]),
+            (TipLessons.End, ["tip-corner-broken", "tip-line-slanted", "tip-edge-ragged", "tip-cracked", "tip-wavy"]),
+            (BodyLessons.HeartSides, ["heart-thick", "heart-sides-thick", "centre-closes-first", "bark-island"]),
+            (BodyLessons.HeartKept, ["heart-thin"]),
+            (BodyLessons.Back, ["back-thick"]),
+            (BodyLessons.BackKept, ["back-thin", "spine-scraped", "rails-cut", "closes-in-play"]),
+            (BodyLessons.Evenness, ["left-right-uneven", "blades-uneven", "heart-lopsided", "windows-uneven", "opening-lopsided"]),
             (
-                TeachingNotes.Tying,
+                WholeReedLessons.Tying,
                 ["slipped-too-far", "slipped-against-winding", "no-slip", "side-leak", "crooked-on-staple", "thread-too-high", "thread-leak"]),
-            (TeachingNotes.Opening, ["opening-wide", "opening-narrow"]),
-            (TeachingNotes.Keeping, ["worn", "dirty-inside", "cork-loose", "body-cracked"]),
+            (WholeReedLessons.Opening, ["opening-wide", "opening-narrow"]),
+            (WholeReedLessons.Keeping, ["worn", "dirty-inside", "cork-loose", "body-cracked"]),
         ];
         return notes.SelectMany(entry => entry.Kinds.Select(kind => (new FindingKindId(kind), entry.Note)))
             .ToDictionary(pair => pair.Item1, pair => pair.Note);

@@ -1,5 +1,6 @@
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Letters.Wordings;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Letters;
@@ -7,7 +8,8 @@ namespace ReedClinic.Domain.Letters;
 /// <summary>What was done to a reed, in the order in which it was done.</summary>
 internal sealed class WorkStory
 {
-    private const int MostInOneBreath = 4;
+    private const int MostInOneBreath = 3;
+    private const int MostWordsInOneBreath = 26;
 
     private static readonly HashSet<Zone> NotOfCane =
         [Zone.WholeReed, Zone.Opening, Zone.Inside, Zone.Wire, Zone.Thread, Zone.Eye, Zone.Cork];
@@ -15,21 +17,33 @@ internal sealed class WorkStory
     private readonly List<LetterSentence> _sentences = [];
     private readonly List<string> _breath = [];
     private readonly List<EntryId> _roots = [];
+    private readonly Phrasing _phrasing;
+    private readonly int _reed;
+    private readonly IReadOnlyList<string> _first;
+    private string? _passes;
+    private int _turn;
     private bool _later;
     private bool _stopped;
 
-    private WorkStory()
-    {
-    }
+    private WorkStory(int reed, string passes, IReadOnlyList<string> first, Phrasing phrasing) =>
+        (_reed, _turn, _passes, _first, _phrasing) = (reed, reed, passes, first, phrasing);
 
     /// <summary>Tells it. Where the work was stopped and taken up again, that is told in its place.</summary>
+    /// <param name="reed">The reed's number.</param>
     /// <param name="log">The log.</param>
-    internal static IReadOnlyList<LetterSentence> Tell(BenchLog log)
+    /// <param name="phrasing">Chooses the words.</param>
+    internal static IReadOnlyList<LetterSentence> Tell(int reed, BenchLog log, Phrasing phrasing)
     {
         var work = log.Live<Adjustment>().OrderBy(adjustment => adjustment.Sequence).ToList();
-        var last = work.Count == 0 ? 0 : work[^1].Sequence;
-        var stops = log.Live<Stopped>().Where(stop => stop.Sequence < last).OrderBy(stop => stop.Sequence).ToList();
-        var story = new WorkStory();
+        if (work.Count == 0)
+        {
+            return [];
+        }
+
+        var stops = log.Live<Stopped>().Where(stop => stop.Sequence < work[^1].Sequence).OrderBy(stop => stop.Sequence).ToList();
+        var passes = work.Select(adjustment => adjustment.Pass).Distinct().Count();
+        var first = !TriedAfterEach(work, log) ? WorkFrames.First : passes == 1 ? WorkFrames.FirstTestedOnce : WorkFrames.FirstTested;
+        var story = new WorkStory(reed, passes == 1 ? "one pass" : Prose.Number(passes) + " passes", first, phrasing);
         var from = 0L;
         foreach (var stop in stops)
         {
@@ -43,32 +57,52 @@ internal sealed class WorkStory
         return story._sentences;
     }
 
+    private static bool TriedAfterEach(List<LiveFact<Adjustment>> work, BenchLog log)
+    {
+        var tried = log.Live<Test>().Select(test => test.Pass).ToHashSet();
+        return work.TrueForAll(adjustment => tried.Contains(adjustment.Pass));
+    }
+
     private void Work(List<LiveFact<Adjustment>> work)
     {
         foreach (var run in Runs(work))
         {
-            var kind = AdjustmentCatalogue.Find(run[0].Now.AdjustmentKind);
-            var had = kind is not null && kind.Done.StartsWith("had ", StringComparison.Ordinal);
-            if (kind is null)
+            var first = run[0].Now;
+            if (AdjustmentCatalogue.Find(first.AdjustmentKind) is not { } kind)
             {
                 EndSentence();
-                Say(Agreement.Without(run[0].Now.Words) is { } words ? Prose.Sentence(words) : $"{Start()} was worked on.", run);
+                Typed(run);
+                continue;
             }
-            else if (had || run[0].Now.ForTheSakeOf is not null)
+
+            var told = _phrasing.Clause("verb-" + kind.Id.Value, _turn + _breath.Count, [WorkVerbs.All[kind.Id.Value]], false)
+                + HowMuch(run) + Sake(first.ForTheSakeOf);
+            if (first.ForTheSakeOf is not null || Words(told) + _breath.Sum(Words) > MostWordsInOneBreath)
             {
                 EndSentence();
-                Say($"{Start()} {(had ? "" : "was ")}{kind.Done}{HowMuch(run)}{Sake(run[0].Now.ForTheSakeOf)}.", run);
             }
-            else
+
+            _breath.Add(told);
+            _roots.AddRange(run.Select(adjustment => adjustment.Root));
+            if (_breath.Count == MostInOneBreath || first.ForTheSakeOf is not null)
             {
-                _breath.Add(kind.Done + HowMuch(run));
-                _roots.AddRange(run.Select(adjustment => adjustment.Root));
-                if (_breath.Count == MostInOneBreath)
-                {
-                    EndSentence();
-                }
+                EndSentence();
             }
         }
+    }
+
+    // What isn't in the catalogue stands in the teacher's own words; the passes are told before it.
+    private void Typed(List<LiveFact<Adjustment>> run)
+    {
+        List<EntryId> roots = [.. run.Select(work => work.Root)];
+        if (_passes is { } passes)
+        {
+            var ways = _first == WorkFrames.First ? WorkFrames.RhythmUntested : WorkFrames.Rhythm;
+            _sentences.Add(new(_phrasing.Say("rhythm", _reed, ways, ("passes", passes)), roots));
+            _passes = null;
+        }
+
+        _sentences.Add(new(Agreement.Without(run[0].Now.Words) is { } words ? Prose.Sentence(words) : "It was worked on.", roots));
     }
 
     private void Stop(LiveFact<Stopped> stop)
@@ -79,29 +113,29 @@ internal sealed class WorkStory
             return;
         }
 
-        var there = _stopped ? "There I stopped again." : "There I stopped at first.";
-        _sentences.Add(new(stop.Now.Words is { } why ? $"{there} {Prose.Sentence(why)}" : there, [stop.Root]));
+        var why = stop.Now.Words is { } words ? ": " + Prose.Ended(Prose.Inside(words)) : ".";
+        _sentences.Add(new(
+            _phrasing.Say("stopped-in-between", _turn++, _stopped ? WorkFrames.StoppedAgain : WorkFrames.StoppedAtFirst, ("why", why)), [stop.Root]));
         _later = _stopped = true;
     }
 
     private void EndSentence()
     {
-        if (_breath.Count > 0)
+        if (_breath.Count == 0)
         {
-            _sentences.Add(new($"{Start()} was {Prose.List(_breath)}.", [.. _roots]));
-            _breath.Clear();
-            _roots.Clear();
+            return;
         }
-    }
 
-    private void Say(string sentence, List<LiveFact<Adjustment>> run) => _sentences.Add(new(sentence, [.. run.Select(work => work.Root)]));
-
-    private string Start()
-    {
-        var start = _later ? "Later it" : _sentences.Count == 0 ? "It" : _sentences.Count % 2 == 1 ? "Then it" : "After that it";
+        var (place, ways) = _passes is not null ? ("first-work", _first) : _later ? ("later-work", WorkFrames.Later) : ("next-work", WorkFrames.Next);
+        _sentences.Add(new(
+            _phrasing.Say(place, _turn++, ways, ("work", Prose.List(_breath)), ("passes", _passes ?? "")), [.. _roots]));
+        _passes = null;
         _later = false;
-        return start;
+        _breath.Clear();
+        _roots.Clear();
     }
+
+    private static int Words(string text) => text.Split(' ').Length;
 
     // What was done again right after itself is told once.
     private static IEnumerable<List<LiveFact<Adjustment>>> Runs(List<LiveFact<Adjustment>> work)
@@ -143,7 +177,7 @@ internal sealed class WorkStory
     private static string Sake(Zone? zone) => zone switch
     {
         null => "",
-        { } place when NotOfCane.Contains(place) => $", for the sake of the {place.Name()}",
-        { } place => $", which makes the {place.Name()} stronger by comparison",
+        { } place when NotOfCane.Contains(place) => $", for the sake of {LetterPlaces.Name(place)}",
+        { } place => $", which makes {LetterPlaces.Name(place)} stronger by comparison",
     };
 }

@@ -44,8 +44,10 @@ internal sealed class LetterScene
     public LetterThread Thread { get; set; } = new(
         new FindingKindId("tip-corners-thick"), null, "In all three reeds.", HabitSentence: "Perhaps your knife turns back before the corner.");
 
+    public string Student { get; init; } = "Ines Kestrel";
+
     public LetterMaterial Material => new(
-        Batch, "Ines Kestrel", "Mara, at the harbour bench",
+        Batch, Student, "Mara, at the harbour bench",
         _entries.ToDictionary(pair => pair.Key, pair => BenchLog.Fold(pair.Value)), Thread)
     {
         Studio = "The Harbour Bench",

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
@@ -31,7 +32,7 @@ public sealed class LetterTruthTests
 
         var story = Text(scene, "reed-1-story");
 
-        Assert.Contains("This came about at my bench", story, StringComparison.Ordinal);
+        Assert.Contains("at my bench", story, StringComparison.Ordinal);
         foreach (var opening in new[] { "when it came", "On arrival", "When it arrived" })
         {
             Assert.DoesNotContain(opening, story, StringComparison.Ordinal);
@@ -41,11 +42,15 @@ public sealed class LetterTruthTests
     [Fact]
     public void Work_without_a_test_after_it_is_not_said_to_have_been_tried()
     {
-        var scene = new LetterScene(1);
-        scene.Arrive(1);
-        scene.Log(1, Adjustment.Of(new("clip-hair"), new Place(Zone.TipEdge), new Amount(null, 0.1m)));
+        for (var seed = 0; seed < 24; seed++)
+        {
+            var scene = new LetterScene(1);
+            scene.Arrive(1);
+            scene.Log(1, Adjustment.Of(new("clip-hair"), new Place(Zone.TipEdge), new Amount(null, 0.1m)));
 
-        Assert.Contains("I worked on it in one pass.", Text(scene, "reed-1-story"), StringComparison.Ordinal);
+            Assert.Contains("one pass", Text(scene, "reed-1-story"), StringComparison.Ordinal);
+            Assert.DoesNotMatch(@"\btests?\b|\btried\b|\btrying\b", Text(scene, "reed-1-story"));
+        }
     }
 
     [Theory]
@@ -88,8 +93,8 @@ public sealed class LetterTruthTests
         scene.Waived = gaps.ToDictionary(gap => gap.Key, gap => gap.Reed is null ? "I want to hear them in your hall first" : "ask me again in spring!");
 
         Assert.Contains("Which one should I play first?", Text(scene, "answers"), StringComparison.Ordinal);
-        Assert.EndsWith("I leave that open for now: I want to hear them in your hall first.", Text(scene, "answers"), StringComparison.Ordinal);
-        Assert.EndsWith("I leave that open for now: ask me again in spring!", Text(scene, "reed-2-answers"), StringComparison.Ordinal);
+        Assert.Matches("(open|answer yet|open for now): I want to hear them in your hall first.$", Text(scene, "answers"));
+        Assert.Matches("(open|answer yet|open for now): ask me again in spring!$", Text(scene, "reed-2-answers"));
     }
 
     [Theory]
@@ -126,7 +131,9 @@ public sealed class LetterTruthTests
         scene.Log(2, Test.Of(TestKind.SoftestStart, 1), minute: 3);
         scene.Log(1, Adjustment.Of(new("blend"), new Place(Zone.Transition), new Amount(2)), minute: 5, insteadOf: work);
 
-        Assert.Equal(!workFirst, Text(scene, "greeting").Contains("efore I touched any", StringComparison.Ordinal));
+        Assert.Equal(
+            !workFirst,
+            Regex.IsMatch(Text(scene, "greeting"), "efore I (touched|worked on|changed) any|as they came|just as they were|as you sent them"));
     }
 
     [Theory]
@@ -187,12 +194,11 @@ public sealed class LetterTruthTests
         scene.Log(1, Adjustment.Of(new("blend"), new Place(Zone.Transition, Blades.Upper)));
         scene.Log(1, Stopped.Of("nothing more to win"));
 
-        Assert.Contains(
-            "It was given a clearer step between tip and heart, which makes the centre of the heart stronger by comparison. "
-            + "Then it was blended from heart to tip (4 strokes). There I stopped at first. It was late. "
-            + "Later it was clipped by a hair (twice) and blended from heart to tip (upper blade). Then I stopped. Nothing more to win.",
-            Text(scene, "reed-1-story"),
-            StringComparison.Ordinal);
+        Assert.Matches(
+            @"I (set the tip|made the step).*, which makes the middle of the heart\b.* stronger by comparison\. "
+            + @".*\bI (also |then )?(smoothed|let the heart run).* \(4 strokes\)\. .*stopped.*: it was late\. "
+            + @".*\bI (cut|shortened it).* \(twice\) and (smoothed|let the heart run).* \(upper blade\)\. .*: nothing more to win\.",
+            Text(scene, "reed-1-story"));
     }
 
     [Fact]
@@ -209,8 +215,8 @@ public sealed class LetterTruthTests
         scene.Log(1, Adjustment.Of(new("clip-hair"), new Place(Zone.TipEdge)));
 
         var story = Text(scene, "reed-1-story");
-        Assert.Contains("There I stopped at first. It was late. Later it was blended", story, StringComparison.Ordinal);
-        Assert.Contains("There I stopped again. The cane was wet. Later it was clipped", story, StringComparison.Ordinal);
+        Assert.Matches("(at first|for the time being|for a while): it was late. (Later|At a later time|When I came back to it|Another time) I (smoothed|let)", story);
+        Assert.Matches("(again|Again|Once more).*: the cane was wet. (Later|At a later time|When I came back to it|Another time) I (cut|shortened)", story);
     }
 
     [Fact]
@@ -243,7 +249,9 @@ public sealed class LetterTruthTests
 
         var again = Text(scene, "reed-2-story");
         Assert.DoesNotMatch(": " + kind.Name, again);
-        Assert.Matches(@"\b(is|are|has|have|was|don't|doesn't|seals|escapes|closes|shrinks|falls|begins|goes|lean|stands)\b", again.Split(". ")[^1]);
+        Assert.Matches(
+            @"(?i)\b(is|are|has|have|was|don’t|doesn’t|meet|close|escapes|gets|closes|falls|begins|goes|runs|lean|sit|stand|stands|sounds|ripples|reaches|drops)\b",
+            again[again.LastIndexOf('”')..]);
     });
 
     [Fact]
@@ -259,7 +267,7 @@ public sealed class LetterTruthTests
         var now = LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "reed-1-now");
 
         Assert.Equal(["softest start"], now.Rows.Select(row => row.Test));
-        Assert.EndsWith("I tried the opening (right) only when it came.", now.Text, StringComparison.Ordinal);
+        Assert.Matches(@"(?i)\bonly\b.*the opening \(right\)|the opening \(right\).*\bonly\b", now.Text);
     }
 
     private static string Text(LetterScene scene, string key) =>

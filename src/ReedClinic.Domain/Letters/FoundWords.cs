@@ -1,0 +1,175 @@
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters.Wordings;
+
+namespace ReedClinic.Domain.Letters;
+
+/// <summary>What was found on a reed. What was explained once, here or at the beginning of the letter, is only named after that.</summary>
+internal sealed class FoundWords
+{
+    private readonly Reed _reed;
+    private readonly Phrasing _phrasing;
+    private readonly LetterSoFar _told;
+    private readonly bool _alone;
+    private int _turn;
+
+    private FoundWords(Reed reed, bool alone, Phrasing phrasing, LetterSoFar told) =>
+        (_reed, _alone, _phrasing, _told, _turn) = (reed, alone, phrasing, told, reed.Number);
+
+    /// <summary>Tells it.</summary>
+    /// <param name="reed">The reed.</param>
+    /// <param name="alone">Whether it is the only one: then what the beginning praised isn't praised again.</param>
+    /// <param name="log">Its log.</param>
+    /// <param name="phrasing">Chooses the words.</param>
+    /// <param name="told">What was told so far.</param>
+    internal static List<LetterSentence> Of(Reed reed, bool alone, BenchLog log, Phrasing phrasing, LetterSoFar told)
+    {
+        var words = new FoundWords(reed, alone, phrasing, told);
+        var found = log.Findings.OrderBy(finding => finding.Fact.Sequence).ToLookup(finding => finding.Finding.Character);
+        return
+        [
+            .. words.Strengths([.. found[FindingCharacter.Strength]]),
+            .. found[FindingCharacter.Taste].Concat(found[FindingCharacter.Fault].OrderBy(fault => fault.Finding.Arose)).SelectMany(words.Tell),
+        ];
+    }
+
+    private IEnumerable<LetterSentence> Strengths(List<FindingNow> strengths)
+    {
+        var known = strengths.Where(strength => _told.Explained(strength.Finding.FindingKind) || !IsPraise(strength.Finding.FindingKind)).ToList();
+        foreach (var strength in strengths.Except(known).ToList())
+        {
+            yield return new(Praise(strength.Finding), [strength.Fact.Root]);
+            _told.Explain(strength.Finding.FindingKind, _reed.Number);
+        }
+
+        foreach (var few in known
+            .Where(strength => FindingWording.Of(strength.Finding.FindingKind) is not null && !(_alone && _told.Explained(strength.Finding.FindingKind)))
+            .DistinctBy(strength => strength.Finding.FindingKind).Chunk(3))
+        {
+            var whats = Prose.Clauses([.. few.Select(strength => What(strength.Finding, false))]);
+            yield return new(
+                _phrasing.Say("good-here", _turn++, FindingFrames.StrengthAgain, ("whats", whats)), [.. few.Select(strength => strength.Fact.Root)]);
+        }
+
+        foreach (var strength in strengths)
+        {
+            if (strength.Finding.Words is { } words)
+            {
+                yield return new(Prose.Sentence(words), [strength.Fact.Root]);
+            }
+        }
+    }
+
+    private IEnumerable<LetterSentence> Tell(FindingNow now)
+    {
+        var finding = now.Finding;
+        if (FindingWording.Of(finding.FindingKind) is not { } wording)
+        {
+            yield return new(Prose.Sentence(finding.Words ?? ""), [now.Fact.Root]);
+            if (finding.Character == FindingCharacter.Fault && now.Ended is { } closed)
+            {
+                var ending = _phrasing.Say("that-" + closed.Now.Ending, _turn, FindingFrames.EndingsAlone[closed.Now.Ending]);
+                yield return new(ending, [now.Fact.Root, closed.Root]);
+            }
+        }
+        else if (finding.Character == FindingCharacter.Taste)
+        {
+            yield return new(_phrasing.Say("taste", _turn++, FindingFrames.Taste, ("what", What(finding, false))), [now.Fact.Root]);
+        }
+        else
+        {
+            yield return Fault(now, wording);
+        }
+
+        foreach (var sentence in Remarks(now))
+        {
+            yield return sentence;
+        }
+
+        _told.Explain(finding.FindingKind, _reed.Number);
+        _turn++;
+    }
+
+    private IEnumerable<LetterSentence> Remarks(FindingNow now)
+    {
+        var finding = now.Finding;
+        if (finding.Words is { } words && FindingCatalogue.Find(finding.FindingKind) is not null)
+        {
+            yield return new(Prose.Sentence(words), [now.Fact.Root]);
+        }
+
+        if (finding is { Character: FindingCharacter.Fault, Arose: Arose.CausedByTheWork })
+        {
+            yield return new(_phrasing.Say("at-my-bench", _turn, FindingFrames.AtMyBench), [now.Fact.Root]);
+        }
+
+        if (finding.Character == FindingCharacter.Fault && now.Ended is { Now.Words: { } said } ended)
+        {
+            yield return new(Prose.Sentence(said), [now.Fact.Root, ended.Root]);
+        }
+    }
+
+    private LetterSentence Fault(FindingNow now, FindingWording wording)
+    {
+        var finding = now.Finding;
+        var was = now.Ended?.Now.Ending is FindingEnding.Gone or FindingEnding.Better;
+        var again = finding.Arose != Arose.CausedByTheWork ? _told.Earlier(finding.FindingKind, _reed.Number) : null;
+        var (place, ways) = Frames(finding, wording, was, again is not null);
+        var sentence = _phrasing.Say(
+            place,
+            _turn,
+            ways,
+            ("what", What(finding, was)),
+            ("shows", wording.Shows is { } shows ? _phrasing.Clause("shows-" + finding.FindingKind.Value, _turn, [shows], false) : ""),
+            ("earlier", again ?? ""));
+        if (now.Ended is not { } ended)
+        {
+            return new(sentence + ".", [now.Fact.Root]);
+        }
+
+        var ending = _phrasing.Clause("ended-" + ended.Now.Ending, _turn, FindingFrames.Endings[ended.Now.Ending], false);
+        return new($"{sentence}{ending}.", [now.Fact.Root, ended.Root]);
+    }
+
+    private (string Place, IReadOnlyList<string> Ways) Frames(Finding finding, FindingWording wording, bool was, bool again)
+    {
+        var suspected = finding.Certainty == Certainty.Suspected;
+        if (again)
+        {
+            return suspected ? ("again-suspected", FindingFrames.AgainSuspected) : ("again", FindingFrames.Again);
+        }
+
+        if (wording.Shows is null || FindingCatalogue.Find(finding.FindingKind)?.Usually != FindingCharacter.Fault)
+        {
+            return ("only", FindingFrames.Only);
+        }
+
+        if (suspected)
+        {
+            return ("suspected", FindingFrames.Suspected);
+        }
+
+        var known = Enum.GetValues<KnownBy>().Where(way => way != KnownBy.NotSaid && finding.KnownBy.HasFlag(way)).ToList();
+        return known.Count > 0 && (known.Count + _turn) % 2 == 0 ? ("known", FindingFrames.Known[known[_turn % known.Count]])
+            : was && finding.Arose == Arose.AsItArrived ? ("fault-was", FindingFrames.FaultThatWas)
+            : ("fault", FindingFrames.Fault);
+    }
+
+    private string Praise(Finding finding) => _phrasing.Say(
+        "strength",
+        _turn++,
+        FindingFrames.Strength,
+        ("what", What(finding, false)),
+        ("shows", _phrasing.Clause("shows-" + finding.FindingKind.Value, _turn, [FindingWording.Of(finding.FindingKind)!.Shows!], false)));
+
+    private static bool IsPraise(FindingKindId kind) =>
+        FindingCatalogue.Find(kind)?.Usually == FindingCharacter.Strength && FindingWording.Of(kind) is { Shows: not null };
+
+    private string What(Finding finding, bool was)
+    {
+        var where = LetterPlaces.On(finding.Place);
+        return _phrasing.Clause("what-" + finding.FindingKind.Value, _turn, [FindingWording.Of(finding.FindingKind)!.What], was)
+            + (where.Length == 0 ? "" : $" ({where})");
+    }
+}

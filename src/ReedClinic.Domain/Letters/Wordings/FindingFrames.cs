@@ -1,0 +1,141 @@
+using ReedClinic.Domain.Bench;
+
+namespace ReedClinic.Domain.Letters.Wordings;
+
+/// <summary>How a finding becomes a sentence: what is there, what that does, how it is known, what became of it.</summary>
+internal static class FindingFrames
+{
+    private const string Usually = "{usually|often|mostly|as a rule|very often}";
+
+    /// <summary>A fault that is told for the first time.</summary>
+    internal static IReadOnlyList<string> Fault { get; } =
+    [
+        $"<what>, which {Usually} <shows>",
+        $"<what>, and that {Usually} <shows>",
+        $"<what>; {Usually} that <shows>",
+        $"I {{found|noticed|saw}} that <what>, which {Usually} <shows>",
+        $"<what>; that is {{something|the kind of thing}} that {Usually} <shows>",
+        $"{{what I found here is that|I {{wrote down|noted}} that}} <what>, and that {Usually} <shows>",
+    ];
+
+    /// <summary>The same for what has gone or is better, and was there when the reed came.</summary>
+    internal static IReadOnlyList<string> FaultThatWas { get; } =
+    [
+        $"{{when it came|on arrival|when it arrived|at first}} <what>, which {Usually} <shows>",
+        $"<what> {{when it came|on arrival|when it arrived|at first}}, and that {Usually} <shows>",
+        $"{{when it came|on arrival|when it arrived|at first}}, <what>; {Usually} that <shows>",
+        $"<what> {{when it came|on arrival|when it arrived|at first}}, which {Usually} <shows>",
+        $"I {{found|noticed|saw}} that <what>, which {Usually} <shows>",
+    ];
+
+    /// <summary>A fault that nobody is sure of.</summary>
+    internal static IReadOnlyList<string> Suspected { get; } =
+    [
+        $"I suspect, {{without being certain|though I can't be sure|but am not certain}}, that <what>, which {Usually} <shows>",
+        "it may be that <what>, but I am {not certain|not sure of it|not sure yet}",
+        $"{{perhaps|maybe|it is possible that}} <what>, which {Usually} <shows>, but I {{only suspect it|am not certain of it|can't be sure of it}}",
+        "I have a suspicion{, no more,|, and no more than that,|} that <what>",
+    ];
+
+    /// <summary>What is there, where nothing is said of what it does.</summary>
+    internal static IReadOnlyList<string> Only { get; } = ["<what>", "I {noticed|found|saw} that <what>", "{here|in this reed} <what>"];
+
+    /// <summary>A fault that an earlier reed had already.</summary>
+    internal static IReadOnlyList<string> Again { get; } =
+    [
+        "{here too|in this one too|here as well|in this one as well} <what>",
+        "{as in|just as in} <earlier>, <what>",
+        "{once more|again|here again|this one again}: <what>",
+        "{you know this from|you have met this in|this is as in} <earlier>: <what>",
+        "{what I said about|what I wrote about} <earlier> {holds|is true} here {too|as well}: <what>",
+        "<what>, {as in|just as in|as you saw in} <earlier>",
+        "{this is another one in which|this is again one in which|this is another one where} <what>",
+    ];
+
+    /// <summary>The same for one that nobody is sure of.</summary>
+    internal static IReadOnlyList<string> AgainSuspected { get; } =
+    [
+        "{here too|in this one too|here as well}, I suspect, <what>",
+        "{perhaps|maybe} <what> here too, but I {only suspect it|am not certain}",
+        "I suspect, {though I can't be sure|without being certain}, that <what>, {as in|just as in} <earlier>",
+    ];
+
+    /// <summary>What was seen in one way, such as by light.</summary>
+    internal static IReadOnlyDictionary<KnownBy, IReadOnlyList<string>> Known { get; } = new Dictionary<KnownBy, IReadOnlyList<string>>
+    {
+        [KnownBy.Light] = [$"{{against the light|against a lamp|with a light behind it}} I {{could see|saw}} that <what>, which {Usually} <shows>"],
+        [KnownBy.Plaque] = [$"{{with the plaque in|on the plaque|with the plaque between the blades}} I {{saw|could see}} that <what>, which {Usually} <shows>"],
+        [KnownBy.Finger] = [$"{{my finger told me|I could feel with a finger|under my finger I felt}} that <what>, which {Usually} <shows>"],
+        [KnownBy.Lip] = [$"{{my lips told me|I could feel with my lips|on my lips I felt}} that <what>, which {Usually} <shows>"],
+        [KnownBy.Ear] = [$"{{my ear told me|I could hear|with my ear I noticed}} that <what>, which {Usually} <shows>"],
+        [KnownBy.Meter] = [$"{{when I measured it I saw|measuring it showed|I measured it and saw}} that <what>, which {Usually} <shows>"],
+    };
+
+    /// <summary>How a fault ended, to stand after its sentence.</summary>
+    internal static IReadOnlyDictionary<FindingEnding, IReadOnlyList<string>> Endings { get; } =
+        new Dictionary<FindingEnding, IReadOnlyList<string>>
+        {
+            [FindingEnding.Gone] =
+            [
+                "; {that|this} is gone now", "; {that|this} is no longer so", "; {that|this} has been put right",
+                "; by now {that|this} is {over|gone}", "; {you won't find it any more|it isn't there any more}",
+            ],
+            [FindingEnding.Better] =
+            [
+                "; it is better now, though not quite gone", "; {most|much} of that is gone", "; that has improved, if not gone altogether",
+                "; there is {a little|some} of it left, but less than before",
+            ],
+            [FindingEnding.Unchanged] =
+            [
+                "; {that|this} is as it was", "; {that|this} has not changed", "; {that|this} is still so", "; {that|this} has stayed as it was",
+            ],
+            [FindingEnding.LeftOnPurpose] =
+            [
+                "; I left it as it is, on purpose", "; I did not touch it, on purpose", "; {that|this} I left alone on purpose",
+                "; on purpose I {did nothing about it|let it be}",
+            ],
+        };
+
+    /// <summary>The same as a sentence of its own, after the teacher's own words.</summary>
+    internal static IReadOnlyDictionary<FindingEnding, IReadOnlyList<string>> EndingsAlone { get; } = new Dictionary<FindingEnding, IReadOnlyList<string>>
+    {
+        [FindingEnding.Gone] = ["{that|this} is gone now.", "{that|this} {is no longer so|has been put right}.", "{by now|now} {that|this} is {gone|over}."],
+        [FindingEnding.Better] = ["{that|this} is better now, though not quite gone.", "{most|much} of {that|it} is gone.", "{that|this} has improved, if not gone altogether."],
+        [FindingEnding.Unchanged] = ["{that|this} is as it was.", "{that|this} {has not changed|is still so}."],
+        [FindingEnding.LeftOnPurpose] = ["I left {that|this} as it is, on purpose.", "{that|this} I {left alone|did not touch}, on purpose."],
+    };
+
+    /// <summary>What came about at the bench and not at home.</summary>
+    internal static IReadOnlyList<string> AtMyBench { get; } =
+    [
+        "this came about at my bench, not at yours, and I {want|would like} you to know {it|that}.",
+        "{that|this} {happened|came about} at my bench{: it is not your doing|, so it is none of your doing|, and I am sorry for it|, not at yours}.",
+        "I want to be {honest|open} {about it|with you}: {this|that} came about at my bench{, not at yours|}.",
+    ];
+
+    /// <summary>What is a matter of taste.</summary>
+    internal static IReadOnlyList<string> Taste { get; } =
+    [
+        "<what>, but that is {a matter of taste|only a matter of taste|taste}, and {yours counts|your taste counts|it is you who plays it}.",
+        "<what>; that is your own {choice|choice to make} and {no fault|nothing to put right|not a fault}.",
+        "<what>, {and you may like just that|which may be just what you like}: {it is no fault|that is no fault|that is taste}.",
+        "<what>{, for my own taste|, for my own liking|}; but {it is you who decides|you decide|the reed is yours}, {and there is no fault in it|and it is no fault|and that is no fault}.",
+    ];
+
+    /// <summary>What is good about a reed and is told for the first time.</summary>
+    internal static IReadOnlyList<string> Strength { get; } =
+    [
+        "<what>, {and that|which} <shows>.",
+        "{it is good that|I like that|I was glad to see that|I was pleased that} <what>, {and that|which} <shows>.",
+        "{well done: |good: |this is well done: }<what>, {and that|which} <shows>.",
+        "{here|in this reed|in this one} <what>, {and that|which} <shows>.",
+        "<what>{: that <shows>|; that <shows>}.",
+    ];
+
+    /// <summary>What is good here and was told before.</summary>
+    internal static IReadOnlyList<string> StrengthAgain { get; } =
+    [
+        "{here|in this one|in this reed} <whats>.", "{it is good|I like it|I am glad} that <whats>.", "{good here|well done here|to be glad of here}: <whats>.",
+        "{I saw with pleasure|I was glad to see|I liked to see} that <whats>.",
+    ];
+}

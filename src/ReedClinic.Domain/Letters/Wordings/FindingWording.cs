@@ -1,0 +1,22 @@
+using ReedClinic.Domain.Faults;
+
+namespace ReedClinic.Domain.Letters.Wordings;
+
+/// <summary>How a letter says one kind of finding.</summary>
+/// <param name="What">What is there, as a clause: “the corners of the tip are still thick”.</param>
+/// <param name="Shows">What that does to a reed in general, to stand after “which usually”; null where there is nothing to add.</param>
+/// <remarks>
+/// All of it is common practice, in our own words. What it does is said of reeds in general: whether this reed did so is told by
+/// the tests.
+/// </remarks>
+internal sealed record FindingWording(string What, string? Shows)
+{
+    private static readonly Dictionary<string, FindingWording> ByKind =
+        new[] { TipWordings.All, BodyWordings.All, WholeReedWordings.All, StrengthWordings.All }
+            .SelectMany(part => part)
+            .ToDictionary(pair => pair.Key, pair => pair.Value);
+
+    /// <summary>The wording of a kind; null for what isn't in the catalogue.</summary>
+    /// <param name="kind">The kind.</param>
+    public static FindingWording? Of(FindingKindId? kind) => kind?.Value is { } id ? ByKind.GetValueOrDefault(id) : null;
+}

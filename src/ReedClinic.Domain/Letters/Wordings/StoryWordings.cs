@@ -1,0 +1,73 @@
+namespace ReedClinic.Domain.Letters.Wordings;
+
+/// <summary>What arrived, in the student's words and as it was tied.</summary>
+internal static class StoryWordings
+{
+    internal static IReadOnlyList<string> Bothers { get; } =
+    [
+        "{about|of|on} this {one|reed} you {wrote|told me|noted|said}{ in your list| when you announced it| before it set out|}: <quote>",
+        "{your note on|your line about|your remark on} {it|this one|this reed} {was this|was|says|reads}: <quote>",
+        "{your words about|your own words about|your words on} {it|this one|this reed} {were these|were|are|are these}: <quote>",
+        "{what bothers you|what troubles you|what you would like to change} {here|in this one|about it|about this one}, {in your words|in your own words|as you wrote it|as you put it}: <quote>",
+        "{this is how|here is how} you described {it|this one|this reed}{ at home| in your own words| before it travelled|}: <quote>",
+        "{I read|I had read|I began with|I have read} what you {wrote|said|noted} {about|of} {it|this one|this reed}: <quote>",
+        "{with this one|with this reed|here} you {wrote|told me|noted}{ this| the following|}{ about it|}: <quote>",
+    ];
+
+    /// <summary>The same with what the reed is for.</summary>
+    internal static IReadOnlyList<string> BothersInUse { get; } =
+    [
+        "you {use|keep} {it|this one|this reed} <use>, and {wrote|told me|noted}{ this| the following|}: <quote>",
+        "{this is one|this is a reed} that you {use|keep} <use>; {your words were|you wrote|what you noted was}: <quote>",
+        "{about|of} {it|this one}, which you {use|keep} <use>, you {wrote|told me|said|noted}: <quote>",
+    ];
+
+    /// <summary>The same with how long it was played.</summary>
+    internal static IReadOnlyList<string> BothersAfter { get; } =
+    [
+        "after {about |some |}<hours> of playing you {wrote|told me|noted}{ about it| of it|}: <quote>",
+        "{it has|this one has} been played for {about |some |}<hours>, and you {wrote|told me|noted}: <quote>",
+        "you have played {it|this one} for {about |some |}<hours>, and {wrote|noted|told me}: <quote>",
+    ];
+
+    internal static IReadOnlyList<string> Likes { get; } =
+    [
+        "{you also told me|you told me, too,|you added} what you {like about it|like in it|enjoy in it|want to keep in it}: <quote>",
+        "{there is|you name|you also name} {something|one thing} that you like {about it|in it}{, you wrote|}: <quote>",
+        "{and this|this} is what you {like about it|like in it|enjoy in it|want to keep in it}{, in your words|}: <quote>",
+        "what you {like about it|like in it|enjoy in it|want to keep in it} {you noted, too|you told me as well|is this}: <quote>",
+    ];
+
+    internal static IReadOnlyList<string> Plain { get; } =
+    [
+        "I took this one as it came.", "{here is how|this is how|I will tell you how} I found {this one|it}.", "{now to|on to} {this one|this reed}.",
+    ];
+
+    internal static IReadOnlyList<string> WindingAgrees { get; } =
+    [
+        "the thread was wound by a <hand>-handed {person|maker}, and the blades overlap the way it pushes them, as they should.",
+        "a <hand>-handed {person|maker} wound the thread, and the blades {overlap|lie} {the way it pushes them|as it pushes them}{, which is right|: just right|, as they should}.",
+        "the blades overlap {the way|as} the thread pushes them{, and that is right|, as they should|}{; it|: it} was wound by a <hand>-handed {person|maker}.",
+        "the thread {tells me|shows} that a <hand>-handed {person|maker} wound it, and the overlap {goes with it|agrees with it|fits}.",
+    ];
+
+    internal static IReadOnlyList<string> WindingAgreesAgain { get; } =
+    [
+        "{thread and overlap|overlap and thread} {go together|agree} {here as well|here too|in this one too|on this one as well}.",
+        "{here too|in this one, too,|here as well} the blades overlap {the way|as} the thread pushes them.",
+        "{again|once more} {thread and overlap|overlap and thread} {go together|agree}.",
+    ];
+
+    internal static IReadOnlyList<string> WindingDisagrees { get; } =
+    [
+        "the thread was wound by a <hand>-handed {person|maker}, but the blades overlap the other way; they {tend to|may} creep back, and that is settled {in the tying|when a reed is tied}, not with the knife.",
+        "a <hand>-handed {person|maker} wound the thread, and the blades overlap {against it|against its push}; such blades {tend to|may} creep back, {which only tying can settle|and only new tying helps}.",
+        "the overlap goes {against|the other way from} the thread, which a <hand>-handed {person|maker} wound; {that is a thing|it is a matter} of tying, not of {scraping|the knife}.",
+    ];
+
+    internal static IReadOnlyList<string> WindingDisagreesAgain { get; } =
+    [
+        "{here too|in this one too|here as well} the blades overlap {against the thread|against the push of the thread}.",
+        "{again|once more} the overlap goes {against|the other way from} the thread.",
+    ];
+}

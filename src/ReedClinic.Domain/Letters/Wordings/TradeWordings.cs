@@ -1,0 +1,55 @@
+namespace ReedClinic.Domain.Letters.Wordings;
+
+/// <summary>A word of the trade, and what it means to somebody who is fourteen.</summary>
+/// <param name="Name">The word.</param>
+/// <param name="Pattern">Where it stands in a sentence, as a regular expression; the end of the match is where an explanation may follow.</param>
+/// <param name="Means">What it means, to stand in brackets or after “I mean”.</param>
+/// <remarks>
+/// Common practice, in our own words. Reed, cane, blade, thread, cork and knife are known to whoever makes reeds, and are not
+/// explained.
+/// </remarks>
+internal sealed record TradeWord(string Name, string Pattern, string Means)
+{
+    /// <summary>Its name in the table of tests, when it is a test; null when it isn't.</summary>
+    public string? Row { get; init; }
+}
+
+/// <summary>The words themselves.</summary>
+internal static class TradeWordings
+{
+    internal static IReadOnlyList<TradeWord> All { get; } =
+    [
+        new("tip", @"\btips?\b", "the {thin|thinnest} {part at the end|end}"),
+        new("heart", @"\bheart\b", "the {thick|thicker} {part|middle} {just behind|right behind|behind} the thin end"),
+        new("back", @"\bthe back\b(?! of)", "the {scraped part|part} {nearer to|towards} the thread"),
+        new("spine", @"\bspine\b", "the {thick|thicker|raised} line {down|along} the middle"),
+        new("rails", @"\brails?\b", "the narrow strips {along|down} {the|both} edges"),
+        new("windows", @"\bwindows?\b", "the {hollows|scraped hollows|thinner places} {left and right|on either side} of the middle line"),
+        new("bark", @"\bbark\b", "the {shiny|smooth} skin of the cane"),
+        new("staple", @"\bstaple\b", "the {small |}{metal tube|tube} {that the cane is tied to|under the thread}"),
+        new("plaque", @"\bplaque\b", "the {small|thin} flat {plate|tongue} that {goes|is slipped} between the blades"),
+        new("crow", @"\b[Cc]row\b(?= it)", "blow {it alone|it by itself}, with your lips {at|right up to} the thread"),
+        new("crow", @"\bcrow\b(?! it)", "the {sound|noise} of the reed {alone|on its own}, {blown with|with} your lips {at|right up to} the thread") { Row = "crow" },
+        new("peep", @"\bpeep\b", "one {short |}note on the reed alone, held as {you play|for playing}") { Row = "peep" },
+        new("seal", @"\bseals?\b", "{letting no air out|keeping the air in} at the sides") { Row = "seal" },
+        new("opening", @"\bopening\b", "the gap between the blades{ at the end| at the front|}") { Row = "opening" },
+        new("overlap", @"\b(?<=[Tt]he |and )overlap\b", "{how far|by how much} one blade {sits|lies} to the side of the other"),
+        new("overlap", @"\b(?<=blades |to |don’t |didn’t )overlap\b", "one {sits|lies} a {hair|hair’s breadth} to the side of the other"),
+        new("swell", @"\bswell\b", "one long note from soft to loud and back") { Row = "swell" },
+        new("closing order", @"\bclosing order\b", "which part of the blades meets first {when they are pressed|under a light press}") { Row = "closing order" },
+    ];
+
+    /// <summary>A sentence of its own for a word that has no room for brackets.</summary>
+    internal static IReadOnlyList<string> OwnSentence { get; } =
+    [
+        "{by|with the word} “<word>” I mean <means>.", "the word “<word>” {means|stands for|is used for} <means>.",
+        "{when I say|when I write|where I write} “<word>”, I mean <means>.",
+    ];
+
+    /// <summary>The same for two words.</summary>
+    internal static IReadOnlyList<string> OwnSentenceForTwo { get; } =
+    [
+        "{by “<word>” I mean <means>, and by|with the word “<word>” I mean <means>, and with} “<other>” <also>.", "the word “<word>” {means|stands for} <means>; “<other>” is <also>.",
+        "{when I say|when I write|where I write} “<word>”, I mean <means>; “<other>” is <also>.",
+    ];
+}

@@ -1,0 +1,86 @@
+using ReedClinic.Domain.Bench;
+
+namespace ReedClinic.Domain.Letters.Wordings;
+
+/// <summary>What to do with a reed: play it first or keep it, where not to scrape, which side is up.</summary>
+/// <remarks>All of it is common practice.</remarks>
+internal static class UseWordings
+{
+    internal static IReadOnlyDictionary<VerdictKind, IReadOnlyList<string>> ByVerdict { get; } = new Dictionary<VerdictKind, IReadOnlyList<string>>
+    {
+        [VerdictKind.NotToBeSaved] =
+        [
+            "{please don't|don't} play it {any more|any longer|now}; {keep it for|save it for} its staple, which {can be used again|can carry another reed|is good for another reed}.",
+            "{please don't|don't} play it {now|any longer}, but {keep|save} the staple: {it can be used again|another reed can be tied on it|it will serve the next one}.",
+            "{let the cane go|take the cane off one day|part with the cane} and keep the staple{, which is still good for another reed|; you can tie another reed on it|}.",
+        ],
+        [VerdictKind.NeedsPlayingIn] =
+        [
+            "play it in: {a few minutes a day|a little each day} for a week, {easy notes|with easy notes|on easy notes}, and don't judge it {before then|any sooner|until then}.",
+            "{give it|let it have} a week of {a few easy minutes a day|short and easy playing} to be played in{; judge it after that|, and judge it only then}.",
+            "{a few minutes|five minutes or so} of easy notes {each|every} day for a week will play it in{; wait that long before you judge it|}.",
+        ],
+        [VerdictKind.StoppedToProtectIt] =
+        [
+            "{use|keep} it for {short, quiet practice|quiet practice, not too long}, and give it a {day's rest|day off|day to rest} {between|in between|after it}.",
+            "{short and quiet practice|quiet practice, not too long,} {suits it best|is best for it}, with a {day's rest|day off} {between|in between}.",
+            "{keep it for|it is best in} quiet practice{, a little at a time|, and not for long}{: it likes a day's rest after it|, and let it rest a day afterwards}.",
+        ],
+        [VerdictKind.ReturnedUnplayed] = ["wait until you have read what I wrote about it {above|further up}.", "{before you play it|first}, read what I wrote about it {above|further up}."],
+        [VerdictKind.AsGoodAsThisCaneGets] =
+        [
+            "{use it|play it|keep it} for {everyday playing|your daily practice|every day} rather than for a concert.",
+            "{everyday playing|daily practice} is {the right work|the best place|right} for it{; keep another for concerts|, rather than a concert|; take another to a concert}.",
+            "it {will do well|is fine} {for everyday playing|in daily practice}{; for a concert take another|, but take another to a concert}.",
+        ],
+    };
+
+    internal static IReadOnlyList<string> Concert { get; } =
+    [
+        "keep this one for the concert: play it a little now, then {leave it in its case|let it rest} until the week before.",
+        "{save|keep} it for the concert{; a few minutes now will do, and then|: a few minutes now, and then} it {rests|can rest} until the week before.",
+        "{since it is for the concert|as it is your concert reed}, play it only a little now, and {take it out again|come back to it} the week before.",
+    ];
+
+    internal static IReadOnlyList<string> First { get; } =
+    [
+        "{play|try|take} this one first{, for a day or two|, and then the others|, and the others after it|}{, if you like|}.",
+        "this {one is the one|is the one|is the reed} {to play|I would play|for you to play} first{ of all|}{, I think|}.",
+        "{begin|start} {with this one and play it first|by playing this one first|with this reed and play it first|by taking this one first}{; the others can wait a day|, and let the others rest|, and take the others after it|, and leave the others for another day}.",
+        "{if you ask me|if you want to know|if you wonder} which {one|reed} to play first, {it is this one|take this one|I would say this one}.",
+        "{I would|in your place I would|if it were mine, I would} {play|take|try} {this one|this reed} first{, and the others later|, for a day or so|, before the others|}.",
+        "{among them all|of all of them|of them all|from your reeds}, {play|take|choose} this one first{, if you like|}.",
+    ];
+
+    internal static IReadOnlyList<string> InTurn { get; } =
+    [
+        "{keep|use} this one {and take turns|in turn} with the others, so that each has a day to {dry|rest}.",
+        "{let it take turns|use it in turn} with the others{, a day each|}{: each needs a day to dry|, so that each can dry for a day|}.",
+        "it can {take its turn|share the work} with the others{, a day each|, a day at a time}{, so that none is played two days running|}.",
+        "{play it|use it} {on days when the others rest|while the others rest}{, so that all of them can dry well|, since each needs a day to dry|}.",
+    ];
+
+    internal static IReadOnlyList<string> MouldUse { get; } =
+    [
+        "please don't play it{. Keep|; keep} the staple if you can clean it well, and let the cane go.",
+        "please don't play it: the cane {should go|has to go}, and the staple {can stay|may stay} if you can clean it well.",
+    ];
+
+    internal static IReadOnlyList<string> DontScrape { get; } =
+    [
+        "please {don't scrape|don't touch|leave alone} <place>{ here| on this one| on this reed| for now|}.",
+        "<place> {should|had better|ought to} {stay as it is|be left as it is|be left alone}{ here| for now|}.",
+        "{keep|stay} {off|away from} <place>{ here| on this one| with the knife|}, please.",
+        "{one place to leave alone|a place not to scrape}{ here|}: <place>.",
+        "{don't take anything|take nothing} from <place>{ here| on this one| for now|}, please.",
+    ];
+
+    internal static IReadOnlyList<string> ThisSideUp { get; } =
+    [
+        "{play|hold} it with {this side|this blade} up: the {blade|one} {with the mark|that bears the mark|that is marked} (<mark>).",
+        "the {upper blade|blade that goes on top|blade that belongs on top|top blade} is {the one with this mark|the marked one|the one that is marked so}: <mark>.",
+        "{this way up|which way up|as for which way up}: {the marked blade|the blade with the mark|the blade that is marked} {goes on top|is the upper one|belongs on top} (<mark>).",
+        "{when|whenever} you play it, {let the marked blade be|keep the marked blade|have the marked blade} {on top|the upper one}{, please|} (<mark>).",
+        "{turn it so that|hold it so that|see to it that|take care that} {the marked blade|the blade with the mark|the blade that is marked} is {on top|the upper one}{ when you play|} (<mark>).",
+    ];
+}

@@ -1,0 +1,58 @@
+using ReedClinic.Domain.Bench;
+
+namespace ReedClinic.Domain.Letters.Wordings;
+
+/// <summary>How a reed leaves the bench, and what to do with it.</summary>
+internal static class VerdictWordings
+{
+    internal static IReadOnlyDictionary<VerdictKind, IReadOnlyList<string>> All { get; } = new Dictionary<VerdictKind, IReadOnlyList<string>>
+    {
+        [VerdictKind.Improved] =
+        [
+            "{it|this one|this reed} {plays|now plays} better than {it came|when it came|it did on arrival|on the day it came}.",
+            "{I think|I believe|I am fairly sure that} you will {notice|feel|hear} {the difference|what has changed|the change}{ at once| quite soon|}.",
+            "{it|this one|this reed} {goes home|leaves me|comes back to you|travels home} {a better reed|in better order|better than it came|the better for it}.",
+            "{the work|the time|what I did} {was worth it|has helped|did it good}{: it is better now|, and it is a better reed|; it plays better now}.",
+            "{there is|you will find} {more|a good deal more} {in it now|in this reed now|in this one now} than {when it came|before|on the day it came}.",
+            "{it|this one|this reed} {has gained|has become better} by {the work|what was done}{, and I am glad of it|, I think|}.",
+        ],
+        [VerdictKind.GoodOnArrivalRefined] =
+        [
+            "{it was|this was} a good reed {already|when it came|from the start}; I {only refined it|only made it a little finer|did no more than refine it}.",
+            "you {had sent me|sent me} a good reed{ here|}, and it {needed|asked for} {very little|little|only a touch}{ more|}.",
+            "{little|not much|very little} was {needed|left to do}: {it|this one} {came as a good reed|was good when it came}.",
+        ],
+        [VerdictKind.LeftAsItCame] =
+        [
+            "{it|this one|this reed} {goes home|comes back to you|travels home} {as it came|just as it came|as you sent it|unchanged}{, then|}.",
+            "I {send|am sending} {it|this one} {back|home} {as it was|just as it was|as it came|unchanged}.",
+            "{nothing about it has changed|it has not changed|nothing has changed here}: {you get it back|it goes home|it comes home} {as it came|as you sent it}.",
+            "you {have|get|will have} {it|this one} back {as it was|just as it was|as you sent it|unchanged}.",
+        ],
+        [VerdictKind.AsGoodAsThisCaneGets] =
+        [
+            "{it|this one|this reed} is as good now as {this piece of cane|its cane|the cane} {lets it be|allows}.",
+            "{more|much more} cannot be had from {this piece of cane|this cane}, and that is {not your doing|no fault of yours|nobody's fault}.",
+            "this piece of cane has {given|shown} {all it has|what it can}{, and that is not your doing|, and more would be too much|}.",
+        ],
+        [VerdictKind.StoppedToProtectIt] =
+        [
+            "I {stopped|left off|went no further} {there|at that point|then} to {protect it|keep it safe|save what is good}.",
+            "another {stroke|step} might have {cost more than it gave|taken more than it gave}, so I {stopped|left it|went no further}.",
+            "{there|at that point} I {left it alone|went no further}, to {protect it|keep what is good in it}.",
+        ],
+        [VerdictKind.NeedsPlayingIn] =
+        [
+            "what {it|this one} {needs|wants} now is {to be played in, not to be scraped|playing in, not scraping|to be played in, and no knife}.",
+            "the rest will come {from playing it in|with playing|as you play it in}{, not from the knife|, a little each day|}.",
+            "{now it is your turn|the next step is yours|the rest is up to you}: {it|this one} {wants|needs|has} to be played in.",
+        ],
+        [VerdictKind.NotToBeSaved] =
+        [
+            "{this one|this reed} can't be saved, but it {has taught us something|still has something to teach|can teach us something}{, and that counts|}.",
+            "its playing days are {over|done}{; keep the staple for the next one|, but its staple can serve the next one|, and it has earned its rest}.",
+            "I could not {save|rescue} {this one|it}; {what it shows us is still worth something|we can still learn from it|you can still learn from it}.",
+        ],
+        [VerdictKind.ReturnedUnplayed] = ["it comes back to you unplayed.", "I {send|am sending} it back {unplayed|without having played it}."],
+    };
+}

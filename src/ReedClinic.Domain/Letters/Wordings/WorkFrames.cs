@@ -1,0 +1,98 @@
+namespace ReedClinic.Domain.Letters.Wordings;
+
+/// <summary>How the work on a reed is told.</summary>
+internal static class WorkFrames
+{
+    internal static IReadOnlyList<string> FirstTested { get; } =
+    [
+        "in <passes>, {with a test after each|trying it after each|with a test after every one}, I <work>.",
+        "it {took|needed} <passes>{ of work|}, {with a test after each|each with a test after it}: I <work>.",
+        "I {worked on it|went over it} in <passes>, {trying it after each|with a test after each}: I <work>.",
+        "{over|in the course of} <passes> I <work>, {and tried it each time|with a test after each of them|and tried it after every one}.",
+    ];
+
+    internal static IReadOnlyList<string> FirstTestedOnce { get; } =
+    [
+        "in one pass, {with a test after it|and trying it afterwards}, I <work>.",
+        "it {took|needed} {only |}one pass{ of work|}, {with a test after it|and then a test}: I <work>.",
+        "I {worked on it|went over it} {once|in one pass}, and tried it {afterwards|again|after that}: I <work>.",
+        "in {a single|one} pass I <work>, {and tried it afterwards|and then tried it again}.",
+    ];
+
+    internal static IReadOnlyList<string> First { get; } =
+    [
+        "in <passes> I <work>.",
+        "I {worked on it|went over it} in <passes>: I <work>.",
+        "it {took|needed} <passes>{ of work|}: I <work>.",
+    ];
+
+    internal static IReadOnlyList<string> Rhythm { get; } =
+    [
+        "I {worked on it|went over it} in <passes>{, with a test after each|, trying it after each}.", "it {took|needed} <passes>, with a test after each.",
+    ];
+
+    internal static IReadOnlyList<string> RhythmUntested { get; } = ["I {worked on it|went over it} in <passes>.", "it {took|needed} <passes>{ of work|}."];
+
+    internal static IReadOnlyList<string> Next { get; } =
+    [
+        "then I <work>.", "after that I <work>.", "next I <work>.", "{the next thing was this|the next step}: I <work>.", "I {then|also} <work>.",
+    ];
+
+    internal static IReadOnlyList<string> Later { get; } = ["later I <work>.", "{at a later time|when I came back to it|another time} I <work>."];
+
+    internal static IReadOnlyList<string> StoppedAtFirst { get; } =
+        ["there I stopped at first<why>", "{at that point|there} I {stopped for the time being|stopped for a while|stopped at first}<why>"];
+
+    internal static IReadOnlyList<string> StoppedAgain { get; } = ["there I stopped again<why>", "{once more|again} I {stopped|stopped there}<why>"];
+
+    internal static IReadOnlyList<string> Stopped { get; } =
+    [
+        "{then|there|at that point|here|after that} I {stopped|left off|left it at that|let it be}{, and this is why|, for this reason|, and my reason was this|}: <why>",
+        "{my reason|the reason|why I chose|what told me} to {stop|leave off|stop there|go no further} was {this|this one|simple}: <why>",
+        "I {stopped|left off|went no further} {then|there|at that point|after that}{, and this is why|, for this reason|, with this in mind|}: <why>",
+        "{what made me|this made me} {stop|stop there|leave off|stop at that point}: <why>",
+    ];
+
+    internal static IReadOnlyList<string> StoppedToProtect { get; } =
+    [
+        "{then|there|at that point} I stopped, to {protect it|keep it safe|protect what was good}{, and this is why|, for this reason|}: <why>",
+        "to {protect it|keep it safe|keep what was good} I {stopped there|stopped then|went no further}{, and this is why|, for this reason|}: <why>",
+        "I {stopped|went no further} {there|then|at that point} {so as not to spoil it|so that nothing was lost|to protect it}: <why>",
+    ];
+
+    internal static IReadOnlyList<string> Mould { get; } =
+    [
+        "{because of|on account of} the mould I neither {played it nor worked on it|played nor scraped it}.", "{it has mould|this one has mould|there is mould on it}, so I {neither played nor scraped it|did not play it or work on it}.",
+    ];
+
+    internal static IReadOnlyList<string> AdviceOnly { get; } =
+    [
+        "you {asked|had asked} for advice only, so I {took nothing away|left the cane alone|scraped nothing}{ here| on this one|}.",
+        "{as you wished|as you asked|just as you wanted}, I {left the cane alone|took nothing away|scraped nothing}{ here| on this one|}.",
+        "{this one was for advice only|on this one you wanted advice only}, and {so|therefore} I {left the cane alone|took nothing away|scraped nothing}.",
+    ];
+
+    internal static IReadOnlyList<string> SafeOnly { get; } =
+    [
+        "you had asked for safe changes only, and nothing that I did {took|takes} any cane away.",
+        "{as you wished|as you asked|just as you wanted}, {I made safe changes only|there were safe changes only}: no cane {was taken away|has gone|was scraped off}.",
+        "{safe changes only, you had said|you had allowed safe changes only}, and {that is how it was done|I kept to that}: no cane {was taken away|has gone|was scraped off}.",
+    ];
+
+    internal static IReadOnlyList<string> Untouched { get; } =
+    [
+        "I {took nothing away|took no cane|have taken no cane} from {it|this one|this reed}{ this time|}.", "I {left|have left} {its cane|the cane} {as it came|as it was|alone|in peace}{ here| on this one|}.",
+        "{nothing was scraped|I scraped nothing|no cane was taken away} {here|on this one|on this reed}{ this time|}.",
+    ];
+
+    internal static IReadOnlyList<string> RiskOpen { get; } =
+    [
+        "{one thing|something} to keep an eye on: <risk>.", "please {keep an eye on this|watch for one thing}: <risk>.",
+    ];
+
+    internal static IReadOnlyList<string> RiskHappened { get; } =
+    [
+        "before I began I had {written|noted} down a risk (<risk>), and {it did happen|it happened}.",
+        "one risk that I {wrote down|noted} before I began {did happen|came about}: <risk>.",
+    ];
+}
