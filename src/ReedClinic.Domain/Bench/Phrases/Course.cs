@@ -11,6 +11,9 @@ internal sealed class Course(IReadOnlyList<Segment> segments, Before before)
 
     internal List<Draft> Drafts { get; } = [];
 
+    /// <summary>Segments that went into a remark begun before them.</summary>
+    internal HashSet<int> Noted { get; } = [];
+
     /// <summary>Segments that nothing could be made of.</summary>
     internal List<int> Left { get; } = [];
 
@@ -46,6 +49,9 @@ internal sealed class Course(IReadOnlyList<Segment> segments, Before before)
     /// <summary>The side said for the deeds of this breath.</summary>
     internal Sides? BreathSide { get; set; }
 
+    /// <summary>Which reader took the segment that was read last.</summary>
+    internal string Way { get; set; } = "";
+
     internal Draft? Last => Drafts.Count > 0 ? Drafts[^1] : null;
 
     internal Draft? LastInSentence => Last is { } last && last.Sentence == Segment.Sentence ? last : null;
@@ -58,6 +64,7 @@ internal sealed class Course(IReadOnlyList<Segment> segments, Before before)
         {
             Kind = kind,
             Slots = slots,
+            Head = At,
             First = At,
             Last = At,
             Sentence = Segment.Sentence,
@@ -74,6 +81,7 @@ internal sealed class Course(IReadOnlyList<Segment> segments, Before before)
         if (LastInSentence is { Kind: EntryKind.Note } note && note.Last == At - 1)
         {
             note.Last = At;
+            Noted.Add(At);
         }
         else if (LastInSentence is { Kind: EntryKind.Note } earlier && Drafts.Count > 0 && earlier.Last == At)
         {
@@ -101,5 +109,27 @@ internal sealed class Course(IReadOnlyList<Segment> segments, Before before)
         last.Last = At;
         last.HasAside |= aside;
         return true;
+    }
+
+    /// <summary>The same, so that one of the two can be gone on with.</summary>
+    internal Course Copy()
+    {
+        var copy = new Course(Segments, Before)
+        {
+            A4 = A4,
+            Spared = Spared,
+            At = At,
+            Carried = Carried,
+            Topic = Topic,
+            Pending = Pending,
+            Ahead = Ahead,
+            Sake = Sake,
+            BreathBlade = BreathBlade,
+            BreathSide = BreathSide,
+        };
+        copy.Drafts.AddRange(Drafts.Select(draft => draft.Copy()));
+        copy.Noted.UnionWith(Noted);
+        copy.Left.AddRange(Left);
+        return copy;
     }
 }

@@ -107,9 +107,9 @@ internal static class DeedReader
         return found.Slots.Kind is "bumps" && DeedTable.Specific(deed.Action ?? "take", "bump") is { } kind ? kind : null;
     }
 
-    internal static void Write(DeedParts deed, Zone? sake)
+    internal static void Write(DeedParts deed, Zone? sake, string? judged = null)
     {
-        var kind = Named(deed) ?? DeedKind.Of(deed);
+        var kind = judged ?? Named(deed) ?? DeedKind.Of(deed);
         var known = AdjustmentCatalogue.Find(new AdjustmentKindId(kind));
         var place = deed.Target;
         var zone = kind is "extend-windows" or "clip" or "clip-hair" or "clean-inside" || place?.Zone is null ? known?.Zone is Zone.WholeReed && place?.Usual is { } usual ? usual : known?.Zone ?? place?.Usual : place.Zone;

@@ -7,6 +7,9 @@ internal sealed class Draft
 
     internal required ReadSlots Slots { get; set; }
 
+    /// <summary>The segment that says it; those before it in its span only lead up to it.</summary>
+    internal required int Head { get; init; }
+
     /// <summary>The first of its segments.</summary>
     internal required int First { get; init; }
 
@@ -31,4 +34,11 @@ internal sealed class Draft
 
     /// <summary>True when the blade or side came from somewhere else in the phrase.</summary>
     internal bool PlaceCarried { get; set; }
+
+    internal Draft Copy()
+    {
+        var copy = new Draft { Kind = Kind, Slots = Slots, Head = Head, First = First, Last = Last, Sentence = Sentence, HasAside = HasAside, IsLoose = IsLoose, Verb = Verb, ZoneSaid = ZoneSaid, PlaceCarried = PlaceCarried };
+        copy.Doubts.AddRange(Doubts);
+        return copy;
+    }
 }

@@ -124,7 +124,7 @@ internal static class EndedReader
     }
 
     /// <summary>The finding that is meant, by its kind.</summary>
-    private static string? Kind(Course course, Segment segment, List<Mention> mentions)
+    internal static string? Kind(Course course, Segment segment, List<Mention> mentions)
     {
         var place = mentions.FirstOrDefault(mention => mention.HasPlace);
         string? named = null;

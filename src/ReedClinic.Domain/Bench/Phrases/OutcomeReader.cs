@@ -97,7 +97,7 @@ internal static class OutcomeReader
     {
         course.Drafts.Remove(feared);
         var merged = course.Add(EntryKind.RiskClosed, new ReadSlots { Outcome = outcome });
-        course.Drafts[^1] = new Draft { Kind = merged.Kind, Slots = merged.Slots, First = feared.First, Last = course.At, Sentence = course.Segment.Sentence };
+        course.Drafts[^1] = new Draft { Kind = merged.Kind, Slots = merged.Slots, Head = feared.Head, First = feared.First, Last = course.At, Sentence = course.Segment.Sentence };
     }
 
     // “Didn’t, …”, “it did, …”: nothing else is said.

@@ -37,7 +37,7 @@ internal static class Reading
     private static void Move(Course course, int index, int first)
     {
         var draft = course.Drafts[index];
-        var longer = new Draft { Kind = draft.Kind, Slots = draft.Slots, First = first, Last = draft.Last, Sentence = draft.Sentence, HasAside = draft.HasAside };
+        var longer = new Draft { Kind = draft.Kind, Slots = draft.Slots, Head = draft.Head, First = first, Last = draft.Last, Sentence = draft.Sentence, HasAside = draft.HasAside };
         longer.Doubts.AddRange(draft.Doubts);
         course.Drafts[index] = longer;
     }

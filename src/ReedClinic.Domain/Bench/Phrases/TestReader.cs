@@ -98,7 +98,7 @@ internal static class TestReader
         return true;
     }
 
-    private static ReadSlots Pitched(ReadSlots slots, TestKind kind, HeardPitch pitch) => TestScale.Of(kind).TakesPitch
+    internal static ReadSlots Pitched(ReadSlots slots, TestKind kind, HeardPitch pitch) => TestScale.Of(kind).TakesPitch
         ? slots with
         {
             Lean = pitch.Cents is null && pitch.Change is null ? pitch.Lean : null,

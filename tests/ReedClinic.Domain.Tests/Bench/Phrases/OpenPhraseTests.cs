@@ -31,6 +31,23 @@ public sealed class OpenPhraseTests(ITestOutputHelper output)
         Assert.True(score.AdjustmentsRecalled >= 0.90, score.ToString());
     }
 
+    [Theory]
+    [InlineData("fourth-e.txt", 240)]
+    [InlineData("fourth-f.txt", 240)]
+    public void Phrases_that_only_the_judge_was_taught_with_are_understood_better_than_by_the_rules(string file, int phrases)
+    {
+        var score = PhraseScore.Of(PhraseCorpus.InFile(file));
+        var ruled = PhraseScore.Of(PhraseCorpus.InFile(file), (text, context) => PhraseReader.Read(text, context, null));
+        Tell(score);
+        output.WriteLine($"by the rules alone: {ruled}");
+
+        Assert.Equal(phrases, score.Phrases);
+        Assert.InRange(score.FalseAdjustments, 0, Math.Min(2, ruled.FalseAdjustments));
+        Assert.True(score.Kind >= 0.90, score.ToString());
+        Assert.True(score.Slots >= 0.88, score.ToString());
+        Assert.True(score.AdjustmentsRecalled >= ruled.AdjustmentsRecalled, score.ToString());
+    }
+
     [Fact]
     public void Phrases_of_our_own_are_understood_as_they_were_labelled()
     {
@@ -38,7 +55,8 @@ public sealed class OpenPhraseTests(ITestOutputHelper output)
         Tell(score);
 
         Assert.InRange(score.Phrases, 400, int.MaxValue);
-        Assert.Equal(score.Phrases, score.Exact);
+        Assert.InRange(score.Exact, score.Phrases * 99 / 100, score.Phrases);
+        Assert.Equal(score.Phrases, PhraseScore.Of(PhraseCorpus.InFile("own.txt"), (text, context) => PhraseReader.Read(text, context, null)).Exact);
     }
 
     [Fact]
@@ -54,8 +72,8 @@ public sealed class OpenPhraseTests(ITestOutputHelper output)
     [Fact]
     public void The_sealed_phrases_are_scored_when_their_file_is_given_and_is_the_one_that_was_sealed()
     {
-        var expected = SealedHash();
-        Assert.Equal(64, expected.Length);
+        var expected = SealedHashes();
+        Assert.All(expected, hash => Assert.Equal(64, hash.Length));
         if (Environment.GetEnvironmentVariable(SealedVariable) is not { Length: > 0 } path)
         {
             Assert.False(IsSealed(Encoding.UTF8.GetBytes("= crow C\ntest test=Crow pitch=C\n"), expected));
@@ -65,7 +83,7 @@ public sealed class OpenPhraseTests(ITestOutputHelper output)
         var bytes = File.ReadAllBytes(path);
         Assert.True(IsSealed(bytes, expected), "This isn't the file that was sealed.");
         var score = PhraseScore.Of(PhraseCorpus.Read(Encoding.UTF8.GetString(bytes)));
-        Tell(score);
+        output.WriteLine(score.ToString());
         Assert.Equal(0, score.FalseAdjustments);
     }
 
@@ -95,9 +113,9 @@ public sealed class OpenPhraseTests(ITestOutputHelper output)
         Assert.Contains("tip too thick", score.Differences, StringComparison.Ordinal);
     }
 
-    private static string SealedHash() => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Bench", "Phrases", "third-sealed.sha256")).Split(' ')[0];
+    private static string[] SealedHashes() => [.. ((string[])["third-sealed.sha256", "fourth-sealed.sha256"]).Select(file => File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Bench", "Phrases", file)).Split(' ')[0])];
 
-    private static bool IsSealed(byte[] bytes, string hash) => Convert.ToHexStringLower(SHA256.HashData(bytes)) == hash;
+    private static bool IsSealed(byte[] bytes, string[] hashes) => hashes.Contains(Convert.ToHexStringLower(SHA256.HashData(bytes)));
 
     private void Tell(PhraseScore score)
     {

@@ -54,13 +54,16 @@ public static class PhraseCorpus
     public static PhraseReading Hear(Labelled labelled) => PhraseReader.Read(labelled.Phrase, Context(labelled.Before));
 
     /// <summary>The log after these phrases, each read and put in it.</summary>
-    public static PhraseContext Context(IEnumerable<string> before)
+    public static PhraseContext Context(IEnumerable<string> before) => Context(before, PhraseReader.Read);
+
+    /// <summary>The log after these phrases, each read as is said and put in it.</summary>
+    public static PhraseContext Context(IEnumerable<string> before, Func<string, PhraseContext, PhraseReading> read)
     {
         List<BenchEntry> log = [];
         var context = new PhraseContext(BenchLog.Empty, Tuning.Standard);
         foreach (var phrase in before)
         {
-            foreach (var entry in PhraseReader.Read(phrase, context).Entries)
+            foreach (var entry in read(phrase, context).Entries)
             {
                 if (entry.ToEntry(context) is Outcome<BenchEntry>.Done done)
                 {

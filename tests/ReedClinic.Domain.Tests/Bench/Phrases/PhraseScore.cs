@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using ReedClinic.Domain.Bench.Phrases;
 
 namespace ReedClinic.Domain.Tests.Bench.Phrases;
 
@@ -33,12 +34,15 @@ public sealed class PhraseScore
     /// <summary>Every phrase that was understood otherwise than labelled, both side by side.</summary>
     public string Differences => differences.ToString();
 
-    public static PhraseScore Of(IEnumerable<Labelled> phrases)
+    public static PhraseScore Of(IEnumerable<Labelled> phrases) => Of(phrases, PhraseReader.Read);
+
+    /// <summary>How well they are understood where phrases are read as is said.</summary>
+    public static PhraseScore Of(IEnumerable<Labelled> phrases, Func<string, PhraseContext, PhraseReading> read)
     {
         var score = new PhraseScore();
         foreach (var labelled in phrases)
         {
-            score.Add(labelled, [.. PhraseCorpus.Hear(labelled).Entries.Select(PhraseCorpus.LineOf)]);
+            score.Add(labelled, [.. read(labelled.Phrase, PhraseCorpus.Context(labelled.Before, read)).Entries.Select(PhraseCorpus.LineOf)]);
         }
 
         return score;
@@ -98,7 +102,7 @@ public sealed class PhraseScore
     }
 
     /// <summary>Pairs labels with entries in order, so that as much as possible is the same.</summary>
-    private static List<(Line? Label, Line? Read)> Align(IReadOnlyList<Line> labels, IReadOnlyList<Line> read)
+    public static IReadOnlyList<(Line? Label, Line? Read)> Align(IReadOnlyList<Line> labels, IReadOnlyList<Line> read)
     {
         var best = new double[labels.Count + 1, read.Count + 1];
         for (var i = labels.Count - 1; i >= 0; i--)

@@ -1,0 +1,44 @@
+namespace ReedClinic.Domain.Bench.Phrases.Judging;
+
+/// <summary>Reads one segment by the rules, and otherwise where the judge knows better.</summary>
+internal static class Arbiter
+{
+    /// <summary>Reads the segment.</summary>
+    /// <param name="course">What was understood so far.</param>
+    /// <param name="judge">The judge; null for the rules alone.</param>
+    /// <param name="rules">The rules.</param>
+    /// <param name="watch">Is told of each segment.</param>
+    /// <returns>What was understood with it.</returns>
+    internal static Course Read(Course course, Judge? judge, Action<Course> rules, Action<Sight>? watch)
+    {
+        if (judge is null && watch is null)
+        {
+            rules(course);
+            return course;
+        }
+
+        var ruled = course.Copy();
+        rules(ruled);
+        var sight = new Sight(course, ruled, (judge ?? new Judge(new Weights())).Of(course));
+        watch?.Invoke(sight);
+        var kind = judge?.Choose(sight) ?? sight.Said;
+        if (kind == sight.Said)
+        {
+            if (judge is not null)
+            {
+                Refining.Refine(sight);
+            }
+
+            return ruled;
+        }
+
+        var judged = course.Copy();
+        if (!Judged.Read(judged, kind, sight))
+        {
+            return ruled;
+        }
+
+        judged.Carried = ruled.Carried;
+        return judged;
+    }
+}

@@ -1,0 +1,69 @@
+namespace ReedClinic.Domain.Bench.Phrases.Judging;
+
+/// <summary>
+/// Weighs the rules against the judge. How far each reader of the rules can be trusted was learned on phrases that the rules had not been
+/// made with. Nothing is taken for a deed on the judge’s word alone unless it is sure; in doubt a deed of the rules becomes a remark.
+/// </summary>
+internal static class Balance
+{
+    /// <summary>The kinds of entries, and nothing new.</summary>
+    internal static readonly string[] Kinds = [Judge.Nothing, "adjustment", "ended", "finding", "leavealone", "lookedfor", "note", "risk", "riskclosed", "stopped", "test", "verdict"];
+
+    private const string Deed = "adjustment";
+    private const double SureOfNewDeed = 0.8;
+    private const double SureOfDeed = 0.6;
+
+    internal static string Choose(Weights weights, Sight sight)
+    {
+        var chances = Chances(sight, sign => weights.Of(Questions.Balance, sign));
+        var order = Enumerable.Range(0, Kinds.Length).OrderByDescending(at => chances[at]).ToList();
+        var (best, next) = (Kinds[order[0]], Kinds[order[1]]);
+        if (best == Deed)
+        {
+            if (sight.Said != Deed && (!sight.NamesWork || sight.IsOnlyTalkedOf))
+            {
+                return sight.Said == Judge.Nothing ? "note" : sight.Said;
+            }
+
+            return chances[order[0]] >= (sight.Said == Deed ? SureOfDeed : SureOfNewDeed) ? best : sight.Said == Deed || next == Judge.Nothing ? "note" : next;
+        }
+
+        return sight.Said == Deed && best == Judge.Nothing ? "note" : best;
+    }
+
+    /// <summary>How likely each kind is, with both in view.</summary>
+    internal static double[] Chances(Sight sight, Func<string, double> weight)
+    {
+        var sums = new double[Kinds.Length];
+        for (var at = 0; at < sums.Length; at++)
+        {
+            foreach (var (sign, value) in Signs(sight, Kinds[at]))
+            {
+                sums[at] += weight(sign) * value;
+            }
+        }
+
+        var most = sums.Max();
+        var all = sums.Sum(sum => Math.Exp(sum - most));
+        return [.. sums.Select(sum => Math.Exp(sum - most) / all)];
+    }
+
+    /// <summary>What speaks for a kind.</summary>
+    internal static IEnumerable<(string Sign, double Value)> Signs(Sight sight, string kind)
+    {
+        yield return ("judge", Math.Log(sight.Opinion.Chance(Questions.Kind, kind) + 0.001));
+        yield return ($"kind {kind}", 1);
+        yield return ($"kind {kind} {sight.Standing}", 1);
+        if (kind == sight.Said)
+        {
+            yield return ("rules", 1);
+            yield return ($"rules {kind}", 1);
+            yield return ($"rules {sight.Way} {kind}", 1);
+            yield return ($"rules {sight.Way} {kind} {sight.Standing}", 1);
+        }
+        else
+        {
+            yield return ($"over {sight.Way} {sight.Said} {kind}", 1);
+        }
+    }
+}

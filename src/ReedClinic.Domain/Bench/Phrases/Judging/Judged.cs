@@ -1,0 +1,153 @@
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Bench.Phrases.Judging;
+
+/// <summary>Reads a segment as the kind of entry that it was judged to be.</summary>
+internal static class Judged
+{
+    internal static bool Read(Course course, string kind, Sight sight)
+    {
+        var opinion = sight.Opinion;
+        Enter(course);
+        return kind switch
+        {
+            Judge.Nothing => Drop(course),
+            "note" => Note(course, sight.Said),
+            "stopped" => Add(course, EntryKind.Stopped, ReadSlots.None),
+            "verdict" => Add(course, EntryKind.Verdict, new ReadSlots { Verdict = Enum.Parse<VerdictKind>(opinion.Best(Questions.Verdict)) }),
+            "risk" => Add(course, EntryKind.Risk, new ReadSlots { Zone = Place(course)?.Usual }),
+            "riskclosed" => Add(course, EntryKind.RiskClosed, new ReadSlots { Outcome = Enum.Parse<RiskOutcome>(opinion.Best(Questions.RiskClosed)) }),
+            "leavealone" => Leave(course),
+            "ended" => Ended(course, opinion),
+            "lookedfor" => LookedFor(course, opinion),
+            "finding" => Find(course, opinion),
+            "test" => Test(course, opinion),
+            "adjustment" => Deed(course, opinion),
+            _ => false,
+        };
+    }
+
+    private static void Enter(Course course)
+    {
+        if (course.At > 0 && course.Segments[course.At - 1].Sentence != course.Segment.Sentence)
+        {
+            course.Carried = Mood.None;
+            course.Sake = null;
+            course.BreathBlade = null;
+            course.BreathSide = null;
+        }
+    }
+
+    private static bool Add(Course course, EntryKind kind, ReadSlots slots)
+    {
+        course.Add(kind, slots);
+        return true;
+    }
+
+    private static bool Drop(Course course)
+    {
+        if (course.LastInSentence is not null)
+        {
+            return course.Absorb();
+        }
+
+        course.Left.Add(course.At);
+        return true;
+    }
+
+    private static bool Note(Course course, string said)
+    {
+        course.AddNote(unsure: said is "adjustment");
+        return true;
+    }
+
+    private static Mention? Place(Course course)
+    {
+        var mentions = PlaceReader.Read(course.Segment);
+        var place = mentions.FirstOrDefault(mention => mention.HasPlace);
+        foreach (var other in mentions.Where(mention => !ReferenceEquals(mention, place)))
+        {
+            place = (place ?? new Mention()) with { Blade = place?.Blade ?? other.Blade, Side = place?.Side ?? other.Side };
+        }
+
+        return place;
+    }
+
+    private static bool Leave(Course course)
+    {
+        var place = Place(course) is { } named ? named.HasPlace ? named : named with { Zone = Zone.WholeReed } : course.Pending ?? course.Topic;
+        if (place is null)
+        {
+            return false;
+        }
+
+        course.Topic = place;
+        return Add(course, EntryKind.LeaveAlone, new ReadSlots { Zone = place.Usual, Blades = place.OneBlade, Sides = place.OneSide });
+    }
+
+    private static bool Ended(Course course, Opinion opinion)
+    {
+        var kind = EndedReader.Kind(course, course.Segment, PlaceReader.Read(course.Segment));
+        return kind is not null && Add(course, EntryKind.FindingEnded, new ReadSlots { Kind = kind, Ending = Enum.Parse<FindingEnding>(opinion.Best(Questions.Ended)) });
+    }
+
+    private static bool LookedFor(Course course, Opinion opinion) =>
+        Add(course, EntryKind.LookedFor, new ReadSlots { Kind = opinion.Best(Questions.Finding), Known = FindingReader.Known(course.Segment) });
+
+    private static bool Find(Course course, Opinion opinion)
+    {
+        var ruled = course.Copy();
+        if (FindingReader.TryRead(ruled) && ruled.Drafts.Count > course.Drafts.Count && ruled.Last is { Kind: EntryKind.Finding, Slots.Kind: not "something-else" } found)
+        {
+            course.Drafts.Add(found);
+            course.Topic = ruled.Topic;
+            course.Pending = null;
+            course.Ahead = ruled.Ahead;
+            return true;
+        }
+
+        var kind = opinion.Best(Questions.Finding);
+        var known = FindingCatalogue.Find(new FindingKindId(kind));
+        var place = Place(course) ?? course.Pending;
+        var segment = course.Segment;
+        course.Add(EntryKind.Finding, FindingReader.Details(course, new ReadSlots
+        {
+            Kind = kind,
+            Character = known?.Usually ?? FindingCharacter.Fault,
+            Zone = place?.Zone ?? (known?.Zone is null or Zone.WholeReed ? place?.Usual : null) ?? known?.Zone ?? Zone.WholeReed,
+            Blades = place?.OneBlade,
+            Sides = place?.OneSide,
+            Degree = FindingReader.Degree(segment, new Item(Cat.Quality, "", segment.End, segment.End)),
+        }));
+        course.Topic = place ?? course.Topic;
+        course.Pending = null;
+        return true;
+    }
+
+    private static bool Test(Course course, Opinion opinion)
+    {
+        var ruled = course.Copy();
+        if (TestReader.TryRead(ruled) && ruled.Drafts.Count > course.Drafts.Count && ruled.Last is { Kind: EntryKind.Test } read)
+        {
+            course.Drafts.Add(read);
+            return true;
+        }
+
+        var answer = opinion.Best(Questions.Test).Split('/');
+        var test = Enum.Parse<TestKind>(answer[0]);
+        var pitch = PitchReader.Read(course.Segment, test is TestKind.LowResponse or TestKind.HighSteadiness);
+        course.Add(EntryKind.Test, TestReader.Pitched(new ReadSlots { Test = test, Step = answer[1] is "-" ? null : answer[1], Pitch = pitch.Note?.Name }, test, pitch));
+        return true;
+    }
+
+    private static bool Deed(Course course, Opinion opinion)
+    {
+        var segment = Purpose.Trim(course, out var sake);
+        var mentions = PlaceReader.Read(segment);
+        var deed = new DeedParts(course, segment, Moods.Head(segment), mentions, AmountReader.Read(segment, segment.First, segment.End));
+        var ruled = DeedKind.Of(deed);
+        DeedReader.Write(deed, sake, deed.Verb is null || ruled is "something-else" ? opinion.Best(Questions.Adjustment) : ruled);
+        return true;
+    }
+}

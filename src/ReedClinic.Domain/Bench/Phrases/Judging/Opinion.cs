@@ -1,0 +1,77 @@
+namespace ReedClinic.Domain.Bench.Phrases.Judging;
+
+/// <summary>What the judge thinks of one segment.</summary>
+internal sealed class Opinion
+{
+    private readonly Weights weights;
+    private readonly Dictionary<string, (string Answer, double Chance)[]> answers = [];
+
+    internal Opinion(Weights weights, Course course)
+    {
+        this.weights = weights;
+        Matter = Signs.OfMatter(course.Segment);
+        Seen = Signs.Of(course, Matter);
+    }
+
+    /// <summary>The signs of what the segment is about.</summary>
+    internal IReadOnlyList<string> Matter { get; }
+
+    /// <summary>All that was seen.</summary>
+    internal IReadOnlyList<string> Seen { get; }
+
+    /// <summary>The likeliest answer to a question.</summary>
+    internal string Best(string question) => All(question).MaxBy(answer => answer.Chance).Answer;
+
+    /// <summary>How likely an answer is.</summary>
+    internal double Chance(string question, string answer) => All(question).FirstOrDefault(other => other.Answer == answer).Chance;
+
+    private (string Answer, double Chance)[] All(string question)
+    {
+        if (!answers.TryGetValue(question, out var known))
+        {
+            answers[question] = known = weights.Ask(question, question is Questions.Kind ? Seen : Matter);
+        }
+
+        return known;
+    }
+}
+
+/// <summary>What the judge is asked.</summary>
+internal static class Questions
+{
+    /// <summary>Which kind of entry, or nothing new.</summary>
+    internal const string Kind = "kind";
+
+    /// <summary>Which finding, found or looked for.</summary>
+    internal const string Finding = "finding";
+
+    /// <summary>Which adjustment.</summary>
+    internal const string Adjustment = "adjustment";
+
+    /// <summary>Which test and which word of its scale.</summary>
+    internal const string Test = "test";
+
+    /// <summary>How a finding ended.</summary>
+    internal const string Ended = "ended";
+
+    /// <summary>What became of a risk.</summary>
+    internal const string RiskClosed = "riskclosed";
+
+    /// <summary>Which verdict.</summary>
+    internal const string Verdict = "verdict";
+
+    /// <summary>Whom to believe.</summary>
+    internal const string Balance = "balance";
+
+    /// <summary>The question about what an entry of this kind says; null where it has none.</summary>
+    internal static string? Of(string kind) => kind switch
+    {
+        "finding" or "lookedfor" => Finding,
+        "adjustment" => Adjustment,
+        "test" => Test,
+        "ended" => Ended,
+        "riskclosed" => RiskClosed,
+        "verdict" => Verdict,
+        _ => null,
+    };
+}

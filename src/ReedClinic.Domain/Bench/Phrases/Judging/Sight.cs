@@ -1,0 +1,29 @@
+namespace ReedClinic.Domain.Bench.Phrases.Judging;
+
+/// <summary>One segment, as the rules read it and as the judge sees it.</summary>
+/// <param name="Before">What was understood before it.</param>
+/// <param name="Ruled">What was understood with it, by the rules.</param>
+/// <param name="Opinion">What the judge thinks.</param>
+internal sealed record Sight(Course Before, Course Ruled, Opinion Opinion)
+{
+    /// <summary>What the rules made of the segment: a kind of entry, or nothing new.</summary>
+    internal string Said { get; } = Ruled.Drafts.LastOrDefault(draft => draft.Head >= Before.At) is { } draft ? Name(draft.Kind)
+        : Ruled.Noted.Contains(Before.At) ? Name(EntryKind.Note) : Judge.Nothing;
+
+    /// <summary>Which of the rules’ readers took it.</summary>
+    internal string Way => Ruled.Way;
+
+    /// <summary>Whether its sentence has an entry already, or it is all there is.</summary>
+    internal string Standing => Before.LastInSentence is not null ? "in" : Before.At + 1 >= Before.Segments.Count && Before.Drafts.Count == 0 ? "only" : "none";
+
+    /// <summary>True where the words say that nothing was done here: a plan, a question, a condition, another’s deed, a denial.</summary>
+    internal bool IsOnlyTalkedOf => Before.Segment is var segment && (Way is "Question" || Moods.IsIntention(segment) || (Before.Carried is not Mood.None && Before.LastInSentence is null or { Kind: EntryKind.Note })
+        || Moods.Of(Before.Copy(), segment, Moods.Head(segment)) is not (Mood.Done or Mood.Unsure));
+
+    /// <summary>True where the words name a part of the reed, an amount or something that is done to reeds.</summary>
+    internal bool NamesWork => Before.Segment is var segment && segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region or Cat.Part or Cat.Stroke or Cat.Mm or Cat.Tenth or Cat.Thing
+        || item.Cat is Cat.Verb && Moods.Action(item) is not ("light" or "take" or "other" or "harm" or "keepoff" or "fit" or "draw" or "realign" or "wait"));
+
+    /// <summary>A kind of entry by its small name.</summary>
+    internal static string Name(EntryKind kind) => kind is EntryKind.FindingEnded ? "ended" : kind.ToString().ToLowerInvariant();
+}

@@ -1,0 +1,185 @@
+namespace ReedClinic.Domain.Bench.Phrases.Judging;
+
+/// <summary>What can be seen of a segment before it is understood: its words, what they stand for, and what stands around it.</summary>
+internal static class Signs
+{
+    /// <summary>The signs of what a segment is about: its words and what they stand for; each is named once.</summary>
+    internal static List<string> OfMatter(Segment segment)
+    {
+        HashSet<string> signs = ["bias"];
+        Words(segment, signs);
+        Meanings(segment, signs);
+        return [.. signs];
+    }
+
+    /// <summary>Every sign of the segment that is read next, what stands around it and what was read before it among them.</summary>
+    /// <param name="course">What was understood so far.</param>
+    /// <param name="matter">The signs of what the segment is about.</param>
+    internal static List<string> Of(Course course, IEnumerable<string> matter)
+    {
+        HashSet<string> signs = [.. matter];
+        First(course.Segment, signs);
+        Around(course.Segments, course.At, signs);
+        State(course, signs);
+        return [.. signs];
+    }
+
+    private static void Words(Segment segment, HashSet<string> signs)
+    {
+        var last = "^";
+        for (var i = segment.First; i < segment.End; i++)
+        {
+            if (Word(segment.Tokens, i) is not { } word)
+            {
+                continue;
+            }
+
+            signs.Add("w=" + word);
+            signs.Add("s=" + Stem(word));
+            signs.Add($"b={last} {word}");
+            last = word;
+        }
+
+        signs.Add($"b={last} $");
+    }
+
+    // Its first words, and how many it has.
+    private static void First(Segment segment, HashSet<string> signs)
+    {
+        var count = 0;
+        for (var i = segment.First; i < segment.End; i++)
+        {
+            if (Word(segment.Tokens, i) is { } word)
+            {
+                if (count < 3)
+                {
+                    signs.Add($"f{count}={word}");
+                }
+
+                count++;
+            }
+        }
+
+        signs.Add($"n={Math.Min(count, 9)}");
+    }
+
+    private static void Meanings(Segment segment, HashSet<string> signs)
+    {
+        var last = "^";
+        foreach (var item in segment.Items)
+        {
+            var value = $"{item.Cat}:{item.Value}";
+            signs.Add("c=" + item.Cat);
+            signs.Add("v=" + value);
+            signs.Add($"cc={last} {item.Cat}");
+            last = item.Cat.ToString();
+        }
+
+        var places = segment.Items.Where(item => item.Cat is Cat.Zone or Cat.Region).Select(item => item.Value).Distinct().ToList();
+        foreach (var said in segment.Items.Where(item => item.Cat is Cat.Quality or Cat.Good or Cat.Verb or Cat.Not or Cat.Test or Cat.Stroke or Cat.Plan or Cat.Off).Select(item => $"{item.Cat}:{item.Value}").Distinct())
+        {
+            foreach (var place in places)
+            {
+                signs.Add($"p={place} {said}");
+            }
+
+            foreach (var cat in segment.Items.Where(item => item.Cat is Cat.Not or Cat.Plan or Cat.Habit or Cat.Other or Cat.Me or Cat.Hedge or Cat.Off or Cat.Stroke or Cat.Degree or Cat.Now).Select(item => item.Cat).Distinct())
+            {
+                signs.Add($"x={cat} {said}");
+            }
+        }
+
+        if (HeadVerb.Of(segment) is { } head)
+        {
+            signs.Add("h=" + head.Value);
+            signs.Add("hf=" + head.Value[^1]);
+            signs.Add($"h-={Word(segment.Tokens, head.First - 1) ?? "."} {head.Value[^1]}");
+        }
+        else
+        {
+            signs.Add("h=none");
+        }
+    }
+
+    private static void State(Course course, HashSet<string> signs)
+    {
+        signs.Add(course.Before.Last is { } entry ? "leans=" + entry.GetType().Name : "fresh");
+        signs.Add("ls=" + course.LastInSentence?.Kind);
+        signs.Add($"lj={course.LastInSentence?.Kind} {course.Segment.Joint}");
+        signs.Add("ld=" + course.Last?.Kind);
+        signs.Add("m=" + course.Carried);
+        signs.Add(course.Pending is null ? "settled" : "pending");
+        var said = course.LastInSentence?.Kind;
+        foreach (var cat in course.Segment.Items.Select(item => item.Cat).Distinct())
+        {
+            signs.Add($"lc={said} {cat}");
+        }
+
+        if (course.Segment.Items.Count == 0)
+        {
+            signs.Add($"lc={said} none");
+        }
+    }
+
+    private static void Around(IReadOnlyList<Segment> segments, int at, HashSet<string> signs)
+    {
+        var segment = segments[at];
+        signs.Add("j=" + segment.Joint);
+        if (segment.Asked)
+        {
+            signs.Add("asked");
+        }
+
+        var first = at == 0 || segments[at - 1].Sentence != segment.Sentence;
+        var final = at + 1 >= segments.Count || segments[at + 1].Sentence != segment.Sentence;
+        signs.Add($"pos={(first ? "f" : "m")}{(final ? "l" : "m")}");
+        if (!first)
+        {
+            foreach (var item in segments[at - 1].Items)
+            {
+                signs.Add("pc=" + item.Cat);
+            }
+        }
+
+        if (!final)
+        {
+            signs.Add("nj=" + segments[at + 1].Joint);
+            foreach (var item in segments[at + 1].Items)
+            {
+                signs.Add("nc=" + item.Cat);
+            }
+        }
+
+        for (var i = at - 1; i >= 0 && segments[i].Sentence == segment.Sentence; i--)
+        {
+            foreach (var item in segments[i].Items.Where(item => item.Cat is Cat.Plan or Cat.Habit or Cat.Cond or Cat.Other))
+            {
+                signs.Add("sc=" + item.Cat);
+            }
+        }
+    }
+
+    private static string? Word(IReadOnlyList<Token> tokens, int at) => at < 0 ? null : tokens[at] switch
+    {
+        { Kind: TokenKind.Number } => "#",
+        { Kind: TokenKind.Note } => "NOTE",
+        { Kind: TokenKind.Break, Text: "?" } => "?",
+        { Kind: TokenKind.Word, Text.Length: > 0 } token => token.Text,
+        _ => null,
+    };
+
+    /// <summary>A word without the ending of its form.</summary>
+    internal static string Stem(string word)
+    {
+        foreach (var ending in (string[])["ing", "edly", "ed", "ies", "es", "s", "ly", "er", "est", "y", "e"])
+        {
+            if (word.Length - ending.Length >= 3 && word.EndsWith(ending, StringComparison.Ordinal))
+            {
+                var stem = word[..^ending.Length];
+                return stem.Length > 3 && stem[^1] == stem[^2] ? stem[..^1] : stem;
+            }
+        }
+
+        return word;
+    }
+}

@@ -1,0 +1,69 @@
+using ReedClinic.Domain.Bench.Phrases;
+using ReedClinic.Domain.Bench.Phrases.Judging;
+
+namespace ReedClinic.Domain.Tests.Bench.Phrases.Teaching;
+
+/// <summary>A labelled phrase, read by the rules alone, with what each of its segments should have said.</summary>
+internal sealed class TaughtPhrase
+{
+    private readonly List<Sight> sights = [];
+    private readonly Line?[] heads;
+
+    internal TaughtPhrase(Labelled labelled, double weight = 1)
+    {
+        Labels = labelled.Lines;
+        var rules = PhraseCorpus.Context(labelled.Before, ByRules);
+        var course = PhraseReader.Run(Tokenizer.Cut(labelled.Phrase), rules, null, sights.Add);
+        Lessons = [.. sights.Select(sight => new Lesson(sight.Opinion.Seen, sight.Opinion.Matter) { Weight = weight })];
+        heads = new Line?[sights.Count];
+        Match(course, Reading.Of(labelled.Phrase, course.Segments, course).Entries.Select(PhraseCorpus.LineOf).ToList());
+    }
+
+    internal IReadOnlyList<Line> Labels { get; }
+
+    /// <summary>A lesson for each segment that was read, in order.</summary>
+    internal IReadOnlyList<Lesson> Lessons { get; }
+
+    internal IReadOnlyList<Sight> Sights => sights;
+
+    /// <summary>True when the rules found every entry that is labelled and no other, so that where each is said is known.</summary>
+    internal bool IsPlaced { get; private set; }
+
+    /// <summary>The label that the rules read at a segment, if they did.</summary>
+    internal Line? At(int segment) => heads[segment];
+
+    internal static PhraseReading ByRules(string text, PhraseContext context) => PhraseReader.Read(text, context, null);
+
+    private void Match(Course course, List<Line> read)
+    {
+        var index = 0;
+        IsPlaced = true;
+        foreach (var (label, heard) in PhraseScore.Align(Labels, read))
+        {
+            if (heard is not null)
+            {
+                var at = sights.FindIndex(sight => sight.Before.At == course.Drafts[index].Head);
+                index++;
+                if (label?.Kind == heard.Kind && at >= 0)
+                {
+                    heads[at] = label;
+                    continue;
+                }
+            }
+
+            IsPlaced = false;
+        }
+
+        for (var at = 0; at < sights.Count; at++)
+        {
+            Tell(at, heads[at], course.Noted.Contains(sights[at].Before.At) ? "note" : Judge.Nothing);
+        }
+    }
+
+    /// <summary>Sets what a segment says.</summary>
+    internal void Tell(int at, Line? label, string otherwise)
+    {
+        Lessons[at].Kind = label?.Kind ?? otherwise;
+        Lessons[at].Answer = label is null ? null : Lesson.AnswerOf(label);
+    }
+}
