@@ -43,7 +43,10 @@ public static class WritingHome
         await teacher.Page.Locator("#gaps").GetByText("Nothing is missing.").WaitForAsync();
         var part = teacher.Page.Locator(".letter-change").First;
         await part.Locator("summary").ClickAsync();
+        await teacher.Page.Locator("[data-typing-ready]").WaitForAsync();
         await part.Locator("textarea").FillAsync("Thank you for trusting me with your two reeds, Pim.");
+        await teacher.Page.ReloadAsync();
+        await teacher.Page.GetByText("What you typed here and didn’t keep is back in its parts").WaitForAsync();
         await teacher.Button("Keep these words").First.ClickAsync();
         await teacher.Page.GetByText("Your words are kept as a new version.").WaitForAsync();
         await teacher.LookAsync("letter, nothing missing");

@@ -1,24 +1,11 @@
 using System.Net;
 using AngleSharp.Html.Parser;
-using Microsoft.Extensions.DependencyInjection;
-using ReedClinic.Data.Bench;
-using ReedClinic.Data.Intake;
-using ReedClinic.Data.Recurrence;
-using ReedClinic.Domain.Bench;
-using ReedClinic.Domain.Faults;
-using ReedClinic.Domain.Intake;
-using ReedClinic.Domain.Outcomes;
-using ReedClinic.Domain.People;
-using ReedClinic.Domain.Recurrence;
-using ReedClinic.Domain.Reeds;
 using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.Letters;
 
 public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost>
 {
-    private static readonly Actor Bench = new(new AccountId(NewId()), null, IsTeacher: true, IsOwner: false);
-
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
     [Fact]
@@ -273,35 +260,5 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
         Assert.NotEqual(HttpStatusCode.OK, (await other.See(path)).Status);
     }
 
-    private async Task<string> WorkedOn(HttpClient student)
-    {
-        var walk = await IntakeWalk.Begin(student);
-        await walk.Fill(2);
-        var code = await walk.Send();
-        var books = host.Services;
-        var desk = books.GetRequiredService<DeskBook>();
-        var batch = (await desk.BatchAsync(Bench, Done(BatchCode.Read(code)), Ct))!.Batch;
-        var fine = new ReedArrival(Presence.Here, Fitness: Fitness.Fit);
-        Done(await books.GetRequiredService<ArrivalBook>().RecordAsync(
-            Bench, batch.Id, new(batch.Reeds.ToDictionary(reed => reed.Id, _ => fine), null), batch.Version, Operation(), Ct));
-        var log = books.GetRequiredService<BenchBook>();
-        foreach (var reed in batch.Reeds)
-        {
-            Done(await log.RecordAsync(
-                Bench, reed.Id,
-                Done(Finding.Of(new("tip-corners-thick"), FindingCharacter.Fault, new Place(Zone.TipCorners))), Operation(), Ct));
-        }
-
-        Done(await log.RecordAsync(Bench, batch.Reeds[0].Id, Done(Verdict.Of(VerdictKind.Improved)), Operation(), Ct));
-        Done(await books.GetRequiredService<CommonThreadBook>().ChooseAsync(
-            Bench, batch.Code, new ThreadChoice(new FindingKindId("tip-corners-thick"), HabitWords: "the knife turns early"),
-            Guid.Empty, Operation(), Ct));
-        return code;
-    }
-
-    private static T Done<T>(Outcome<T> outcome) => Assert.IsType<Outcome<T>.Done>(outcome).Value;
-
-    private static OperationId Operation() => new(NewId());
-
-    private static Guid NewId() => Guid.CreateVersion7(TimeProvider.System.GetUtcNow());
+    private Task<string> WorkedOn(HttpClient student) => BatchWorkedOn.Of(host, student);
 }
