@@ -4,7 +4,8 @@ const form = document.querySelector('[data-keeps-typing]');
 if (form) {
   const name = form.dataset.keepsTyping;
   const areas = [...form.querySelectorAll('textarea[name^="Block."]')];
-  const before = new Map(areas.map(area => [area.name, area.value]));
+  // What the studio sent: a browser may have put back by itself what was typed before a reload.
+  const before = new Map(areas.map(area => [area.name, area.defaultValue]));
   const shown = area => form.elements['Shown.' + area.name.slice('Block.'.length)]?.value ?? '';
   const note = document.getElementById('letter-typed');
   const read = () => { try { return JSON.parse(sessionStorage.getItem(name)) ?? {}; } catch { return {}; } };
@@ -15,12 +16,16 @@ if (form) {
   };
   const clear = () => { write({}); note.hidden = true; };
 
-  if (form.dataset.kept === 'yes') clear();
+  // Kept now, and not on an earlier showing of the same address.
+  const sent = name + '-sent';
+  if (form.dataset.kept === 'yes' && sessionStorage.getItem(sent)) clear();
+  sessionStorage.removeItem(sent);
+  form.addEventListener('submit', () => sessionStorage.setItem(sent, 'yes'));
   const typed = read();
   let back = 0;
   for (const area of areas) {
     const was = typed[area.name];
-    if (was && was.text !== area.value && was.from === shown(area)) {
+    if (was && was.text !== area.defaultValue && was.from === shown(area)) {
       area.value = was.text;
       area.closest('details')?.setAttribute('open', '');
       area.classList.add('typed-before');
