@@ -27,9 +27,9 @@ public sealed class Circuit : IAsyncDisposable
     private TaskCompletionSource _moved = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private int _call;
 
-    private Circuit(HubConnection hub, CircuitCounts counts)
+    private Circuit(HubConnection hub, CircuitCounts counts, Screen? before = null)
     {
-        (Hub, _counts) = (hub, counts);
+        (Hub, _counts, Screen) = (hub, counts, before ?? new Screen());
         hub.Closed += why =>
         {
             _closed.TrySetResult(why);
@@ -43,7 +43,7 @@ public sealed class Circuit : IAsyncDisposable
     public HubConnection Hub { get; }
 
     /// <summary>What is drawn.</summary>
-    public Screen Screen { get; } = new();
+    public Screen Screen { get; }
 
     /// <summary>What the server knows the circuit by; null when it gave none.</summary>
     public string? Secret { get; private set; }
@@ -64,7 +64,9 @@ public sealed class Circuit : IAsyncDisposable
     /// <param name="client">Whose cookies come along.</param>
     /// <param name="counts">Where events are counted.</param>
     /// <param name="ct">Gives up.</param>
-    public static async Task<Circuit> ConnectAsync(CookieClient client, CircuitCounts? counts, CancellationToken ct)
+    public static Task<Circuit> ConnectAsync(CookieClient client, CircuitCounts? counts, CancellationToken ct) => ConnectAsync(client, counts, null, ct);
+
+    private static async Task<Circuit> ConnectAsync(CookieClient client, CircuitCounts? counts, Screen? before, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(client);
         var site = client.BaseAddress!;
@@ -76,7 +78,7 @@ public sealed class Circuit : IAsyncDisposable
         });
         builder.Services.RemoveAll<IHubProtocol>();
         builder.Services.AddSingleton<IHubProtocol, BlazorPack>();
-        var circuit = new Circuit(builder.Build(), counts ?? new CircuitCounts());
+        var circuit = new Circuit(builder.Build(), counts ?? new CircuitCounts(), before);
         try
         {
             await circuit.Hub.StartAsync(ct).ConfigureAwait(false);
@@ -186,6 +188,15 @@ public sealed class Circuit : IAsyncDisposable
     /// <param name="ct">Gives up.</param>
     /// <returns>True when it was handed over.</returns>
     public Task<bool> TakeUpAsync(string secret, CancellationToken ct) => Hub.InvokeAsync<bool>("ConnectCircuit", secret, ct);
+
+    /// <summary>Comes back over another connection after this one was lost, with what is drawn still there.</summary>
+    /// <param name="client">Whose cookies come along.</param>
+    /// <param name="ct">Gives up.</param>
+    public async Task<Circuit> ComeBackAsync(CookieClient client, CancellationToken ct)
+    {
+        var back = await ConnectAsync(client, _counts, Screen, ct).ConfigureAwait(false);
+        return await back.TakeUpAsync(Secret!, ct).ConfigureAwait(false) ? back : throw new InvalidOperationException("The circuit was gone.");
+    }
 
     /// <summary>Waits until the server is through with everything sent before: it takes one message after another.</summary>
     /// <param name="ct">Gives up.</param>

@@ -1,8 +1,11 @@
 using System.Data.Common;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data.Guardians;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
+using ReedClinic.Data.Privacy;
+using ReedClinic.Data.Tests.Guardians;
 using ReedClinic.Data.Tests.Privacy;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -63,6 +66,47 @@ public sealed class HoldingTests(TestDatabases databases) : CaretakerScene, ICla
         }
 
         Assert.Equal((0, 0), Told(await Caretaker(db).RoundAsync(Ct)));
+    }
+
+    [Fact]
+    public async Task A_guardian_is_erased_and_their_student_asks_anew_at_one_moment_and_neither_stops_the_other()
+    {
+        var db = await databases.FreshAsync(ClinicEngine.Postgres);
+        var scene = new GuardianScene(db);
+        var (one, sibling) = (await scene.StudentAsync(), await scene.StudentAsync("Wim Kestrel"));
+        var guardian = await scene.AgreedAsync(one);
+        var email = (await scene.Book<SignInBook>().ReadAsync(guardian, Ct))!.Email;
+        Done(await scene.Book<GuardianBook>().AskAsync(sibling, "Rosa Kestrel", email, Operation(), Ct));
+        Done(await scene.Book<WardBook>().WithdrawAsync(guardian, one.Student!.Value, Operation(), Ct));
+        await using var holder = db.CreateDbContext();
+        Task<Outcome<ErasureView>> erasing;
+        Task<Outcome<GuardianView>> asking;
+
+        // The erasure comes as far as the guardian's mail, past the links; the question as far as it gets.
+        await using (await holder.Database.BeginTransactionAsync(Ct))
+        {
+            await holder.Database.ExecuteSqlAsync($"""SELECT 1 FROM "Jobs" WHERE "About" = {guardian.Account.Value} FOR UPDATE""", Ct);
+            erasing = scene.Book<PrivacyBook>().EraseAsync(guardian, null, "erase", Operation(), Ct);
+            await WaitAsync(1);
+            asking = scene.Book<GuardianBook>().AskAsync(sibling, "Tove", "tove@harbour.example", Operation(), Ct);
+            await WaitAsync(2);
+        }
+
+        Done(await erasing);
+        Done(await asking);
+        Assert.Equal("tove@harbour.example", (await holder.Set<Guardianship>().AsNoTracking().SingleAsync(Ct)).Email);
+
+        // Until so many wait for a lock in this database, as PostgreSQL itself says.
+        async Task WaitAsync(int many)
+        {
+            await using var watcher = db.CreateDbContext();
+            using var tick = new PeriodicTimer(TimeSpan.FromMilliseconds(20));
+            while (await watcher.Database.SqlQuery<int>($"SELECT count(*)::int AS \"Value\" FROM pg_stat_activity WHERE datname = current_database() AND wait_event_type = 'Lock'").SingleAsync(Ct) < many)
+            {
+                Assert.False(erasing.IsCompleted, "The erasure didn't wait.");
+                await tick.WaitForNextTickAsync(Ct);
+            }
+        }
     }
 
     private static TestDatabase Impatient(TestDatabase db) => new(ClinicEngine.Postgres, db.Connection + ";Options=-c lock_timeout=300");

@@ -24,6 +24,45 @@ public sealed class ProvingAgainTests(ClinicHost host) : IClassFixture<ClinicHos
         Assert.Equal("/account/again?back=/account/password", posted.Leads());
     }
 
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task Only_a_passkey_of_the_same_account_proves_again_who_one_is(bool own)
+    {
+        var (account, email) = await host.AccountAsync("gesa");
+        var (other, _) = await host.AccountAsync("hille");
+        using var hers = await SoftPasskey.AddAsync(host, account);
+        using var somebodys = await SoftPasskey.AddAsync(host, other);
+        using var gesa = await host.SignedIn(account);
+        gesa.DefaultRequestHeaders.Add("Origin", SoftPasskey.Origin);
+        await host.GrowStaleAsync(email);
+        const string page = "/account/again?back=/account/email";
+
+        var form = Form.Named(gesa, page, (await gesa.See(page)).Page, "passkey");
+        using var asked = await form.PostTo("/account/passkey/use");
+        using var answer = await form.Set("Form.Credential", (own ? hers : somebodys).Sign(await asked.Content.ReadAsStringAsync(Ct))).Post();
+
+        Assert.Equal(own ? "/account/email" : null, answer.Leads());
+        Assert.Equal(own ? null : page, (await gesa.See("/account/email")).Location);
+        Assert.Contains(email, (await gesa.See("/account")).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Somebody_elses_passkey_opens_their_own_account_at_the_door()
+    {
+        var (other, email) = await host.AccountAsync("imke");
+        using var passkey = await SoftPasskey.AddAsync(host, other);
+        using var visitor = host.Visitor();
+        visitor.DefaultRequestHeaders.Add("Origin", SoftPasskey.Origin);
+
+        var form = Form.Named(visitor, "/account/sign-in", (await visitor.See("/account/sign-in")).Page, "passkey");
+        using var asked = await form.PostTo("/account/passkey/use");
+        using var answer = await form.Set("Form.Credential", passkey.Sign(await asked.Content.ReadAsStringAsync(Ct))).Post();
+
+        Assert.Equal("/", answer.Leads());
+        Assert.Contains(email, (await visitor.See("/account")).Page, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Who_works_here_with_an_address_from_before_proves_it_by_a_button_on_their_account()
     {

@@ -31,19 +31,45 @@ public sealed class LiveLogTests(CircuitHost host) : IClassFixture<CircuitHost>
     }
 
     [Fact]
+    public async Task What_was_written_while_the_connection_was_lost_is_read_as_soon_as_it_is_back()
+    {
+        var scene = await BenchScene.Open(host, "Tiril", "blue thread");
+        using var teacher = await host.AtTheBench("Yrsa");
+        await using var watching = await teacher.BenchAsync(scene.Page);
+        await scene.Say(BenchScene.Value(Note.Of("before it was lost")));
+        await watching.UntilAsync(c => c.Screen.Text.Contains("before it was lost", StringComparison.Ordinal), Ct);
+        await watching.Hub.StopAsync(Ct);
+        await SilentlyAsync("Yrsa", scene, "first while away");
+        await SilentlyAsync("Yrsa", scene, "second while away");
+
+        await using var back = await watching.ComeBackAsync(teacher, Ct);
+
+        await back.UntilAsync(c => c.Screen.Text.Contains("second while away", StringComparison.Ordinal), Ct);
+        string[] said = ["before it was lost", "first while away", "second while away"];
+        Assert.Equal(said, said.OrderBy(words => back.Screen.Text.IndexOf(words, StringComparison.Ordinal)).Where(words => back.Screen.Text.Contains(words, StringComparison.Ordinal)));
+        Assert.Empty(back.Errors);
+    }
+
+    [Fact]
     public async Task What_nobody_told_of_is_found_at_the_next_look()
     {
         var scene = await BenchScene.Open(host, "Turid", "blue thread");
         using var teacher = await host.AtTheBench("Ylva");
         await using var watching = await teacher.BenchAsync(scene.Page);
         await watching.SettleAsync(Ct);
-        var silent = new BenchBook(host.Services.GetRequiredService<IDbContextFactory<ClinicDb>>(), TimeProvider.System);
-        BenchScene.Value(await silent.RecordAsync(new Actor(host.AccountOf("Ylva"), null, true, false), scene.Reed, BenchScene.Value(Note.Of("from another process")), Parcel.NewOperation(), Ct));
+        await SilentlyAsync("Ylva", scene, "from another process");
         await watching.SettleAsync(Ct);
         Assert.DoesNotContain("from another process", watching.Screen.Text, StringComparison.Ordinal);
 
         host.Clock.Advance(LiveLog.Round);
 
         await watching.UntilAsync(c => c.Screen.Text.Contains("from another process", StringComparison.Ordinal), Ct);
+    }
+
+    // By a book that nobody in this process listens to.
+    private async Task SilentlyAsync(string teacher, BenchScene scene, string words)
+    {
+        var silent = new BenchBook(host.Services.GetRequiredService<IDbContextFactory<ClinicDb>>(), TimeProvider.System);
+        BenchScene.Value(await silent.RecordAsync(new Actor(host.AccountOf(teacher), null, true, false), scene.Reed, BenchScene.Value(Note.Of(words)), Parcel.NewOperation(), Ct));
     }
 }

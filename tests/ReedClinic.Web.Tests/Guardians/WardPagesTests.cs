@@ -71,5 +71,15 @@ public sealed class WardPagesTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Contains("Your guardian, <bdi>Rosa Harbour</bdi>, has agreed.", await student.TextAsync("/guardian"), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task The_page_of_a_grown_student_is_called_by_their_age_and_a_younger_ones_by_the_guardian()
+    {
+        using var grown = new HtmlParser().ParseDocument((await (await host.Student("Grete")).See("/guardian")).Page);
+        using var young = new HtmlParser().ParseDocument((await (await host.YoungerAsync("Hella")).See("/guardian")).Page);
+
+        Assert.Equal(("Your age", "Your age"), (grown.Title, grown.QuerySelector("h1")!.TextContent));
+        Assert.Equal(("Your guardian", "Your guardian"), (young.Title, young.QuerySelector("h1")!.TextContent));
+    }
+
     private static string Said(string page) => page[page.IndexOf("<main", StringComparison.Ordinal)..page.IndexOf("</main", StringComparison.Ordinal)];
 }

@@ -94,6 +94,30 @@ public sealed class PrivacyPagesTests(ClinicHost host) : IClassFixture<ClinicHos
     }
 
     [Fact]
+    public async Task Days_in_a_copy_are_those_of_the_studios_clock()
+    {
+        await host.Student("Pelle");
+        var batch = (await host.Announce("Pelle", "amber thread")).Batch;
+        await SendLetterAsync(batch.Code);
+        var late = new DateTimeOffset(2026, 3, 9, 23, 30, 0, TimeSpan.Zero);
+        await using var scope = host.Services.CreateAsyncScope();
+        var me = (await scope.ServiceProvider.GetRequiredService<AccountBook>().ActorFor(await AccountOfAsync(batch.Student), Ct))! with { IsFresh = true };
+        var taken = Assert.IsType<Outcome<PersonCopy>.Done>(await scope.ServiceProvider.GetRequiredService<PrivacyBook>().ExportAsync(me, null, Parcel.NewOperation(), Ct)).Value;
+        var copy = taken with { Letters = [.. taken.Letters.Select(letter => letter with { SentAt = late })], Reeds = [.. taken.Reeds.Select(reed => reed with { SubmittedAt = late })] };
+        using var made = new MemoryStream();
+
+        await CopyFile.WriteAsync(made, copy, late, TimeZoneInfo.CreateCustomTimeZone("quay", TimeSpan.FromHours(2), null, null), Ct);
+        using var zip = new ZipArchive(made);
+        var texts = zip.Entries.ToDictionary(entry => entry.FullName, Read);
+
+        Assert.Contains("2026-03-10", texts["reeds.csv"], StringComparison.Ordinal);
+        Assert.Contains("10 March 2026", texts[$"letters/{batch.Code}.txt"], StringComparison.Ordinal);
+        Assert.Contains("10 March 2026", texts[$"letters/{batch.Code}.html"], StringComparison.Ordinal);
+        Assert.DoesNotContain("9 March 2026", string.Concat(texts.Values), StringComparison.Ordinal);
+        Assert.Contains("2026-03-10 01:30", texts["readme.txt"], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task The_note_of_the_staff_is_on_their_page_and_on_no_students_page()
     {
         var student = await host.Student("Orla");
@@ -199,6 +223,12 @@ public sealed class PrivacyPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         await using var scope = host.Services.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<ClinicDb>();
         return await db.Set<AuditNote>().CountAsync(note => note.Event == AuditEvent.Refused, Ct) + await db.Set<AuditEntry>().CountAsync(entry => entry.Event == AuditEvent.Refused, Ct);
+    }
+
+    private async Task<AccountId> AccountOfAsync(StudentId student)
+    {
+        await using var scope = host.Services.CreateAsyncScope();
+        return (await scope.ServiceProvider.GetRequiredService<ClinicDb>().Set<Student>().SingleAsync(person => person.Id == student, Ct)).Account!.Value;
     }
 
     private async Task NoteAsync(StudentId student, string words)

@@ -25,11 +25,14 @@ public sealed class DoorwayTests(TestDatabases databases) : IClassFixture<TestDa
             Assert.Equal("text/html", answer.Content.Headers.ContentType?.MediaType);
             Assert.Contains("<h1>Please come in by https</h1>", await answer.Content.ReadAsStringAsync(Ct), StringComparison.Ordinal);
             Assert.False(answer.Headers.Contains("Set-Cookie"));
+            Assert.False(answer.Headers.Contains("Server")); // OWASP ASVS 5.0: 13.4.6
         }
 
         foreach (var path in new[] { "/health/live", "/health/ready" })
         {
-            Assert.Equal("Healthy", await visitor.GetStringAsync(new Uri(path, UriKind.Relative), Ct));
+            using var answer = await visitor.GetAsync(new Uri(path, UriKind.Relative), Ct);
+            Assert.Equal("Healthy", await answer.Content.ReadAsStringAsync(Ct));
+            Assert.False(answer.Headers.Contains("Server"));
         }
 
         Assert.DoesNotContain(app.Said, IsTrouble);
