@@ -18,7 +18,7 @@ public sealed class PostgresTests(OneBrowser browser, PostgresClinic app) : ICla
             await student.SignUpAsync(app);
             await student.BeginAsync();
             await student.TellAboutMeAsync();
-            await student.Field("It is the one with …").FillAsync("a nick in the bark");
+            await student.Field("Reed 1 is the one with …").FillAsync("a nick in the bark");
             await student.Page.GetByText("Saved at").WaitForAsync();
         }
 
@@ -27,6 +27,6 @@ public sealed class PostgresTests(OneBrowser browser, PostgresClinic app) : ICla
         await again.SignInAsync(Door.Student, thenAt: "/");
         await again.GoToAsync("/intake");
         await again.PressAsync(again.Link("Continue where you stopped"), "/intake/[^/]+/reed/1/recognise");
-        Assert.Equal("a nick in the bark", await again.Field("It is the one with …").InputValueAsync());
+        Assert.Equal("a nick in the bark", await again.Field("Reed 1 is the one with …").InputValueAsync());
     }
 }
