@@ -17,6 +17,8 @@ lacking_packages() {
   command -v sslscan > /dev/null || say sslscan
   [ -n "$(postgres_bin)" ] || say postgresql
   [ -n "$(symbols_font)" ] || say fonts-dejavu-core
+  command -v pdftoppm > /dev/null || say poppler-utils
+  command -v qpdf > /dev/null || say qpdf
 }
 
 # Quicker than a whole Chromium that is there already; where it can't be had, that one does.

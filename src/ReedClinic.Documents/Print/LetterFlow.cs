@@ -12,10 +12,11 @@ namespace ReedClinic.Documents.Print;
 internal sealed class LetterFlow
 {
     private const double MapColumn = 56 * Paper.Mm;
-    private const double MapWidth = 42 * Paper.Mm;
-    private const double LessonWidth = 32 * Paper.Mm;
+    private const double MapScale = 0.334;
     private const double CrowWidth = 105 * Paper.Mm;
     private const int MostBeside = 9;
+    private const int MostLinesBeside = 20;
+    private const int SignsBeside = 36;
 
     private static readonly TypeStyle Body = new(Face.Text, 9.7, 13.4);
     private static readonly TypeStyle Head = new(Face.Strong, 12.5, 17);
@@ -89,7 +90,7 @@ internal sealed class LetterFlow
         {
             Heading($"Reed {reed.Number.ToString(CultureInfo.InvariantCulture)}", after: 0);
             Add(FlowRole.Paragraph, reed.HowToRecognise, Recognise, after: 5, keep: true);
-            Beside(LetterPictures.Reed(letter, reed), reed.Marks, MapWidth);
+            Beside(LetterPictures.Reed(letter, reed), reed.Marks);
         }
         else if (blocks[0].Heading is { } heading)
         {
@@ -98,7 +99,7 @@ internal sealed class LetterFlow
 
         if (blocks[0].Kind == BlockKind.Lesson)
         {
-            Beside(LetterPictures.Lesson(letter), letter.LessonMarks, LessonWidth);
+            Beside(LetterPictures.Lesson(letter), letter.LessonMarks);
         }
 
         foreach (var block in blocks)
@@ -107,7 +108,7 @@ internal sealed class LetterFlow
         }
     }
 
-    private void Beside(Sketch? drawing, IReadOnlyList<Domain.Reeds.ReedMark> marks, double width)
+    private void Beside(Sketch? drawing, IReadOnlyList<Domain.Reeds.ReedMark> marks)
     {
         if (drawing is null)
         {
@@ -115,17 +116,30 @@ internal sealed class LetterFlow
         }
 
         List<string> list = [.. marks.Select(mark => Printed($"{ReedSketch.Name(mark.Kind)}: {ReedSketch.Say(mark)}"))];
-        flow.Add(new FlowAside(drawing, width, MapColumn, [.. list.Take(MostBeside)], Small));
-        if (list.Count > MostBeside)
+        var beside = Beside(list);
+        flow.Add(new FlowAside(drawing, MapScale * drawing.Width, MapColumn, [.. list.Take(beside)], Small));
+        if (list.Count > beside)
         {
             flow.Add(new FlowOpen(FlowRole.List));
-            for (var i = MostBeside; i < list.Count; i++)
+            for (var i = beside; i < list.Count; i++)
             {
-                Item(list[i], (i + 1).ToString(CultureInfo.InvariantCulture), Small, after: 1.5);
+                Item(list[i], (i + 1).ToString(CultureInfo.InvariantCulture), Small, after: i == list.Count - 1 ? 7 : 1.5);
             }
 
             flow.Add(new FlowClose());
         }
+    }
+
+    // How many of a drawing's lines stand under it, so that both go onto one page.
+    private static int Beside(List<string> list)
+    {
+        var (most, lines) = (0, 0);
+        while (most < list.Count && most < MostBeside && (lines += 1 + (list[most].Length / SignsBeside)) <= MostLinesBeside)
+        {
+            most++;
+        }
+
+        return most;
     }
 
     private void Block(LetterBlock block, LetterReed? reed)
@@ -140,7 +154,7 @@ internal sealed class LetterFlow
             flow.Add(new FlowOpen(FlowRole.List));
             foreach (var (item, index) in block.Paragraphs.Select((item, index) => (item, index)))
             {
-                Item(Printed(item.Text), block.Kind == BlockKind.Plan ? FormattableString.Invariant($"{index + 1}.") : "–", Body, after: index == block.Paragraphs.Count - 1 ? 6 : 2, keep: index == block.Paragraphs.Count - 2);
+                Item(Printed(item.Text), block.Kind == BlockKind.Plan ? FormattableString.Invariant($"{index + 1}.") : "–", Body, after: index == block.Paragraphs.Count - 1 ? 6 : 2, keep: index == 0 || index == block.Paragraphs.Count - 2);
             }
 
             flow.Add(new FlowClose());
@@ -159,8 +173,29 @@ internal sealed class LetterFlow
             flow.Add(Table(block.Rows));
             if (reed?.Crow is { } crow)
             {
-                flow.Add(new FlowFigure(crow.Draw(), CrowWidth));
+                Crow(crow);
             }
+        }
+    }
+
+    private void Crow(CrowPicture crow)
+    {
+        Add(FlowRole.Paragraph, $"The crow through the work. {crow.Sentence}.", Rows with { Tone = Tone.Pencil }, after: 3, keep: true, before: 2);
+        flow.Add(new FlowFigure(crow.Draw(), CrowWidth));
+        List(crow.Below);
+    }
+
+    private void List(IReadOnlyList<string> items)
+    {
+        if (items.Count > 0)
+        {
+            flow.Add(new FlowOpen(FlowRole.List));
+            foreach (var (item, index) in items.Select((item, index) => (item, index)))
+            {
+                Item(Printed(item), "–", Small, after: index == items.Count - 1 ? 6 : 1);
+            }
+
+            flow.Add(new FlowClose());
         }
     }
 
@@ -181,7 +216,7 @@ internal sealed class LetterFlow
     private static string Moved(Movement movement) => movement switch
     {
         Movement.Nearer => " ●\u00A0better",
-        Movement.Further => " ▸\u00A0gave way a little",
+        Movement.Further => " ▸\u00A0gave\u00A0way\u00A0a\u00A0little",
         _ => "",
     };
 

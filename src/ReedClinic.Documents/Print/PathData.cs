@@ -3,16 +3,20 @@ using PdfSharp.Drawing;
 
 namespace ReedClinic.Documents.Print;
 
-/// <summary>Path data of a drawing, with absolute M, L, H, V, Q and Z, as a path for paper.</summary>
-internal static class PathData
+/// <summary>Path data of a drawing, with absolute M, L, H, V, Q and Z, as paths for paper.</summary>
+internal sealed class PathData
 {
+    private readonly List<XGraphicsPath> paths = [];
+    private XPoint at;
+    private bool isOpen;
+
     /// <summary>Reads path data.</summary>
     /// <param name="data">The data.</param>
-    /// <returns>The path, and the box round its points; an empty box for no points.</returns>
-    public static (XGraphicsPath Path, XRect Box) Read(string data)
+    /// <returns>The paths: closed figures share one, an open line has its own, since PDFsharp would join it to the next; and the box round their points, empty for no points.</returns>
+    public static (IReadOnlyList<XGraphicsPath> Paths, XRect Box) Read(string data)
     {
-        var path = new XGraphicsPath();
-        var (at, box) = (new XPoint(), XRect.Empty);
+        var read = new PathData();
+        var box = XRect.Empty;
         var command = 'M';
         for (var i = 0; i < data.Length;)
         {
@@ -21,7 +25,8 @@ internal static class PathData
                 command = data[i++];
                 if (command == 'Z')
                 {
-                    path.CloseFigure();
+                    read.paths[^1].CloseFigure();
+                    read.isOpen = false;
                 }
 
                 continue;
@@ -33,39 +38,54 @@ internal static class PathData
                 continue;
             }
 
-            (at, command) = Step(path, data, ref i, at, command);
-            box = box.IsEmpty ? new XRect(at, new XSize(0.01, 0.01)) : XRect.Union(box, at);
+            command = read.Step(data, ref i, command);
+            box = box.IsEmpty ? new XRect(read.at, new XSize(0.01, 0.01)) : XRect.Union(box, read.at);
         }
 
-        return (path, box);
+        return (read.paths, box);
     }
 
-    private static (XPoint At, char Command) Step(XGraphicsPath path, string data, ref int i, XPoint at, char command)
+    private char Step(string data, ref int i, char command)
     {
         var one = Number(data, ref i);
         switch (command)
         {
             case 'H':
-                return (Line(path, at, new(one, at.Y)), command);
+                Line(new(one, at.Y));
+                return command;
             case 'V':
-                return (Line(path, at, new(at.X, one)), command);
+                Line(new(at.X, one));
+                return command;
             case 'M':
-                path.StartFigure();
-                return (new(one, Number(data, ref i)), 'L');
+                Begin(new(one, Number(data, ref i)));
+                return 'L';
             case 'Q':
                 var bend = new XPoint(one, Number(data, ref i));
                 var to = new XPoint(Number(data, ref i), Number(data, ref i));
-                path.AddBezier(at, Third(at, bend), Third(to, bend), to);
-                return (to, command);
+                paths[^1].AddBezier(at, Third(at, bend), Third(to, bend), to);
+                at = to;
+                return command;
             default:
-                return (Line(path, at, new(one, Number(data, ref i))), command);
+                Line(new(one, Number(data, ref i)));
+                return command;
         }
     }
 
-    private static XPoint Line(XGraphicsPath path, XPoint from, XPoint to)
+    private void Begin(XPoint from)
     {
-        path.AddLine(from, to);
-        return to;
+        if (isOpen || paths.Count == 0)
+        {
+            paths.Add(new XGraphicsPath());
+        }
+
+        paths[^1].StartFigure();
+        (at, isOpen) = (from, true);
+    }
+
+    private void Line(XPoint to)
+    {
+        paths[^1].AddLine(at, to);
+        at = to;
     }
 
     // A curve with one point of bending is the same as one with two, each two thirds of the way to it.

@@ -7,7 +7,7 @@ using ReedClinic.Documents.Setting;
 namespace ReedClinic.Documents.Print;
 
 /// <summary>Writes set pages as a PDF that says what each part is: tagged, with a title, a language, and words for every drawing.</summary>
-internal sealed class PdfWriter : IDisposable
+public sealed class PdfWriter : IDisposable
 {
     private static readonly XColor Ink = XColor.FromArgb(0x1E, 0x2A, 0x2F);
     private static readonly XColor Pencil = XColor.FromArgb(0x4B, 0x57, 0x5C);
@@ -144,15 +144,20 @@ internal sealed class PdfWriter : IDisposable
         _ => PdfBlockLevelElementTag.Paragraph,
     };
 
+    // A space that holds words together has done so when lines are broken. On paper it is a space: a face has one glyph for both, and
+    // a reader would find the one for the other wherever it stands.
+    private static string WithPlainSpaces(string text) => text.Replace('\u00A0', ' ');
+
     private static void Text(XGraphics graphics, PlacedText text)
     {
         var brush = new XSolidBrush(text.Style.Tone switch { Tone.Pencil => Pencil, Tone.Good => Moss, Tone.Less => Clay, _ => Ink });
-        var x = text.X;
-        foreach (var (part, sign) in PrintText.Parts(text.Text, text.Style.Face))
+        var (x, left) = (text.X, text.Text.Length);
+        foreach (var (part, sign) in PrintText.Parts(WithPlainSpaces(text.Text), text.Style.Face))
         {
             var font = PrintMeasure.Font(sign, text.Style.Face, text.Style.Size);
             graphics.DrawString(part, font, brush, x, text.Y, XStringFormats.BaseLineLeft);
-            x += graphics.MeasureString(part, font).Width;
+            left -= part.Length;
+            x += left == 0 ? 0 : graphics.MeasureString(part, font).Width;
         }
     }
 }

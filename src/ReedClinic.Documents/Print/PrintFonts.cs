@@ -19,6 +19,9 @@ internal sealed class PrintFonts : IFontResolver
     private static readonly ConcurrentDictionary<(string Name, double Size), XFont> Fonts = new();
     private static readonly ConcurrentDictionary<(string Name, int Sign), bool> Known = new();
 
+    // What is asked for every letter of every text: of each face, which of the first 65536 signs it has (1) and hasn't (2); 0 is not known yet.
+    private static readonly byte[][] Usual = [.. Enumerable.Range(0, Enum.GetValues<Face>().Length + 1).Select(_ => new byte[char.MaxValue + 1])];
+
     static PrintFonts() => GlobalFontSettings.FontResolver = new PrintFonts();
 
     private PrintFonts()
@@ -29,9 +32,9 @@ internal sealed class PrintFonts : IFontResolver
 
     public static XFont SignsOf(double size) => Of(Signs, size);
 
-    public static bool Has(Face face, int sign) => Has(Name(face), sign);
+    public static bool Has(Face face, int sign) => Has(Usual[(int)face], Name(face), sign);
 
-    public static bool SignsHave(int sign) => Has(Signs, sign);
+    public static bool SignsHave(int sign) => Has(Usual[^1], Signs, sign);
 
     public FontResolverInfo? ResolveTypeface(string familyName, bool isBold, bool isItalic) => new(familyName);
 
@@ -45,6 +48,21 @@ internal sealed class PrintFonts : IFontResolver
     }
 
     private static XFont Of(string name, double size) => Fonts.GetOrAdd((name, size), key => new XFont(key.Name, key.Size, XFontStyleEx.Regular, Options));
+
+    private static bool Has(byte[] usual, string name, int sign)
+    {
+        if (sign > char.MaxValue)
+        {
+            return Has(name, sign);
+        }
+
+        if (usual[sign] == 0)
+        {
+            usual[sign] = Has(name, sign) ? (byte)1 : (byte)2;
+        }
+
+        return usual[sign] == 1;
+    }
 
     private static bool Has(string name, int sign) => Known.GetOrAdd((name, sign), key => GlyphHelper.GlyphIndexFromCodePoint(key.Sign, Of(key.Name, 10)) != 0);
 

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text;
 using ReedClinic.Documents.Setting;
@@ -10,6 +11,10 @@ namespace ReedClinic.Documents.Print;
 /// </summary>
 public static class PrintText
 {
+    // What every face has and nothing combines with: most texts are of these alone, and need no second look.
+    private static readonly SearchValues<char> Plain =
+        SearchValues.Create(string.Concat(Enumerable.Range(' ', '~' - ' ' + 1).Select(sign => (char)sign)) + "\n’‘“”–—…·½");
+
     /// <summary>What stands for a letter that can't be printed.</summary>
     public const string Placeholder = "▢";
 
@@ -18,6 +23,11 @@ public static class PrintText
     public static string Of(string text)
     {
         ArgumentNullException.ThrowIfNull(text);
+        if (!text.AsSpan().ContainsAnyExcept(Plain))
+        {
+            return text;
+        }
+
         var set = new StringBuilder(text.Length);
         foreach (var element in Elements(text))
         {

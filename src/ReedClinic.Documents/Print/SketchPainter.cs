@@ -41,8 +41,12 @@ internal sealed class SketchPainter(XGraphics graphics)
             case SketchPath { Data.Length: > 0 } path:
                 var state = graphics.Save();
                 graphics.TranslateTransform(path.X, path.Y);
-                var (read, box) = PathData.Read(path.Data);
-                Path(path.Ink, read, box);
+                var (paths, box) = PathData.Read(path.Data);
+                foreach (var one in paths)
+                {
+                    Path(path.Ink, one, box);
+                }
+
                 graphics.Restore(state);
                 break;
             case SketchDot dot:
@@ -128,17 +132,17 @@ internal sealed class SketchPainter(XGraphics graphics)
         var (face, size, tone) = words.Type switch
         {
             SketchType.Name => (Setting.Face.Slanted, 16.0, Pencil),
-            SketchType.Number => (Setting.Face.LabelStrong, 11.4, Ink),
+            SketchType.Number => (Setting.Face.LabelStrong, 12, Ink),
             SketchType.Step => (Setting.Face.Slanted, 15.0, Pencil),
             _ => (Setting.Face.Label, 15.0, Pencil),
         };
         var parts = PrintText.Parts(PrintText.Of(words.Text), face).Select(part => (part.Text, Font: PrintMeasure.Font(part.Sign, face, size * type))).ToList();
-        var wide = parts.Sum(part => graphics.MeasureString(part.Text, part.Font).Width);
-        var x = words.X - (words.Align switch { SketchAlign.Start => 0, SketchAlign.Middle => wide / 2, _ => wide });
-        foreach (var (text, font) in parts)
+        var widths = parts.ConvertAll(part => graphics.MeasureString(part.Text, part.Font).Width);
+        var x = words.X - (widths.Sum() * words.Align switch { SketchAlign.Start => 0, SketchAlign.Middle => 0.5, _ => 1 });
+        foreach (var (part, width) in parts.Zip(widths))
         {
-            graphics.DrawString(text, font, new XSolidBrush(tone), x, words.Y);
-            x += graphics.MeasureString(text, font).Width;
+            graphics.DrawString(part.Text, part.Font, new XSolidBrush(tone), x, words.Y);
+            x += width;
         }
     }
 }

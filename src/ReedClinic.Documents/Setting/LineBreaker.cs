@@ -9,7 +9,11 @@ namespace ReedClinic.Documents.Setting;
 public sealed class LineBreaker
 {
     private const double ShortShare = 0.15;
-    private const double ShortCost = 0.02;
+    private const double ShortCost = 0.1;
+    private const double Tolerance = 0.01;
+
+    // A paragraph is at its best with about as few lines as it can have.
+    private const int LinesMore = 3;
 
     private readonly List<Piece> pieces = [];
     private readonly Func<int, double> widths;
@@ -17,7 +21,10 @@ public sealed class LineBreaker
 
     private LineBreaker(Func<int, double> widths, double space) => (this.widths, this.space) = (widths, space);
 
-    /// <summary>Breaks a text. Line ends in it stay line ends.</summary>
+    /// <summary>
+    /// Breaks a text. Line ends in it stay line ends. Where it is broken between words, a space stays at the line's end: whoever reads
+    /// lines one after another, such as a screen reader, has whole words.
+    /// </summary>
     /// <param name="text">The text.</param>
     /// <param name="style">How it is set.</param>
     /// <param name="measure">Tells how wide text is.</param>
@@ -35,8 +42,10 @@ public sealed class LineBreaker
             var breaker = new LineBreaker(line => widths(line + from), measure.Width(" ", style));
             breaker.Cut(part, style, measure, narrowest);
             lines.AddRange(breaker.Fit());
+            lines[^1] += " ";
         }
 
+        lines[^1] = lines[^1][..^1];
         return lines;
     }
 
@@ -96,13 +105,15 @@ public sealed class LineBreaker
         }
 
         // best[k][i]: the least cost of setting the first i pieces in k lines, and where its last line begins.
+        var most = Math.Min(pieces.Count, Fewest() + LinesMore);
+        var earliest = Earliest(most);
         List<(double Cost, int From)[]> best = [Unreached()];
         best[0][0] = (0, 0);
         var (lines, least) = (0, double.PositiveInfinity);
-        for (var k = 0; k < pieces.Count && (lines == 0 || k <= lines + 1); k++)
+        for (var k = 0; k < most; k++)
         {
             best.Add(Unreached());
-            Extend(best[k], best[k + 1], widths(k));
+            Extend(best[k], best[k + 1], earliest[k], widths(k));
             if (best[k + 1][^1].Cost < least)
             {
                 (lines, least) = (k + 1, best[k + 1][^1].Cost);
@@ -120,9 +131,49 @@ public sealed class LineBreaker
         return set;
     }
 
-    private void Extend((double Cost, int From)[] before, (double Cost, int From)[] after, double width)
+    // How many lines there are when each is filled.
+    private int Fewest()
     {
-        for (var from = 0; from < pieces.Count; from++)
+        var lines = 0;
+        for (var from = 0; from < pieces.Count; lines++)
+        {
+            var (width, wide) = (widths(lines), pieces[from++].Width);
+            while (from < pieces.Count && wide + Added(from) <= width + Tolerance)
+            {
+                wide += Added(from++);
+            }
+        }
+
+        return lines;
+    }
+
+    // With which piece each line may begin at the earliest, so that the rest has room in the lines that are left.
+    private int[] Earliest(int lines)
+    {
+        var earliest = new int[lines + 1];
+        earliest[lines] = pieces.Count;
+        for (var k = lines - 1; k >= 0; k--)
+        {
+            var from = Math.Max(0, earliest[k + 1] - 1);
+            var (width, wide) = (widths(k), pieces[from].Width);
+            while (from > 0 && wide + Added(from) - pieces[from].Width + pieces[from - 1].Width <= width + Tolerance)
+            {
+                wide += Added(from) - pieces[from].Width + pieces[from - 1].Width;
+                from--;
+            }
+
+            earliest[k] = from;
+        }
+
+        return earliest;
+    }
+
+    // By how much a line becomes wider with a piece that isn't its first.
+    private double Added(int piece) => pieces[piece].Width + (pieces[piece].Glued ? 0 : space);
+
+    private void Extend((double Cost, int From)[] before, (double Cost, int From)[] after, int earliest, double width)
+    {
+        for (var from = earliest; from < pieces.Count; from++)
         {
             if (double.IsPositiveInfinity(before[from].Cost))
             {
@@ -132,8 +183,8 @@ public sealed class LineBreaker
             var wide = 0.0;
             for (var to = from + 1; to <= pieces.Count; to++)
             {
-                wide += pieces[to - 1].Width + (to - 1 > from && !pieces[to - 1].Glued ? space : 0);
-                if (wide > width + 0.01 && to > from + 1)
+                wide += to - 1 > from ? Added(to - 1) : pieces[from].Width;
+                if (wide > width + Tolerance && to > from + 1)
                 {
                     break;
                 }
@@ -159,7 +210,7 @@ public sealed class LineBreaker
     }
 
     private string Line(int from, int to) =>
-        string.Concat(Enumerable.Range(from, to - from).Select(i => (i > from && !pieces[i].Glued ? " " : "") + pieces[i].Text));
+        string.Concat(Enumerable.Range(from, to - from).Select(i => (i > from && !pieces[i].Glued ? " " : "") + pieces[i].Text)) + (to < pieces.Count && !pieces[to].Glued ? " " : "");
 
     private (double Cost, int From)[] Unreached()
     {

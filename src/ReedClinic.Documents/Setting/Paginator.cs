@@ -9,8 +9,9 @@ public sealed class Paginator
     private const int TogetherAtLeast = 2;
     private const double AsideGap = 16;
     private const double FigureGap = 8;
-    private const double ListGap = 5;
     private const double ListIndent = 13;
+    private const double AsideFoot = 4;
+    private const double TableGap = 9;
 
     private readonly Paper paper;
     private readonly ITypeMeasure measure;
@@ -59,7 +60,7 @@ public sealed class Paginator
                 Page.Add(new PlacedClose());
                 break;
             case FlowText text:
-                Text(text, text.KeepsWithNext ? Least(flow, at + 1) : 0);
+                Text(flow, at, text);
                 break;
             case FlowTable table:
                 Table(table);
@@ -71,7 +72,7 @@ public sealed class Paginator
                 Aside(aside);
                 break;
             case FlowRule rule:
-                Page.AddRange([new PlacedOpen(FlowRole.Furniture), new PlacedRule(paper.Left, y, WidthAt(y)), new PlacedClose()]);
+                Page.AddRange([new PlacedOpen(FlowRole.Furniture), new PlacedRule(paper.Left, y, WidthAt(y, asideFoot)), new PlacedClose()]);
                 y += rule.After;
                 break;
             default:
@@ -96,47 +97,63 @@ public sealed class Paginator
         }
     }
 
-    private double WidthAt(double height) => paper.Measure - (height < asideFoot ? asideColumn + AsideGap : 0);
+    private double WidthAt(double height, double foot) => paper.Measure - (height < foot ? asideColumn + AsideGap : 0);
 
-    private IReadOnlyList<string> Lines(FlowText text, double from)
+    private IReadOnlyList<string> Lines(FlowText text, double from, double foot)
     {
-        double Width(int line) => WidthAt(from + (line * text.Style.Leading)) - text.Indent;
+        double Width(int line) => WidthAt(from + (line * text.Style.Leading), foot) - text.Indent;
         return LineBreaker.Break(text.Text, text.Style, measure, Width, Width(0));
     }
 
-    // The least height that what comes next needs, so that a heading isn't left alone.
-    private double Least(IReadOnlyList<FlowItem> flow, int at)
+    // How far down a piece reaches with all that must stay with it, when it begins at a height beside an aside that ends at a foot.
+    private double Reach(IReadOnlyList<FlowItem> flow, int at, double top, double foot)
     {
         for (; at < flow.Count; at++)
         {
             switch (flow[at])
             {
                 case FlowText text:
-                    return text.Before + (text.KeepsWithNext ? text.Style.Leading + Least(flow, at + 1) : TogetherAtLeast * text.Style.Leading);
+                    top += top <= paper.Top + 0.01 ? 0 : text.Before;
+                    var lines = Lines(text, top, foot).Count;
+                    if (!text.KeepsWithNext)
+                    {
+                        return top + ((lines < 2 * TogetherAtLeast ? lines : TogetherAtLeast) * text.Style.Leading);
+                    }
+
+                    top += (lines * text.Style.Leading) + text.After;
+                    continue;
                 case FlowAside aside:
-                    return AsideHeight(aside);
+                    return Math.Max(top, foot) + new AsideBox(aside, measure).Height;
                 case FlowFigure figure:
-                    return Height(figure);
+                    return top + Height(figure, top, foot);
                 case FlowTable table:
-                    return 4 * table.Style.Leading;
+                    return top + Beginning(table, Rows(table, WidthAt(top, foot)));
+                case FlowClear:
+                    top = Math.Max(top, foot);
+                    continue;
                 default:
                     continue;
             }
         }
 
-        return 0;
+        return top;
     }
 
-    private void Text(FlowText text, double behind)
+    // A piece turns the page when none of it has room, or when what must stay with it has room only on a page of its own.
+    private bool MustTurn(IReadOnlyList<FlowItem> flow, int at, FlowText text, int lines) =>
+        Fit(lines, text.Style.Leading) == 0
+        || (text.KeepsWithNext && Reach(flow, at, y - text.Before, asideFoot) > paper.Foot + 0.01 && Reach(flow, at, paper.Top, 0) <= paper.Foot + 0.01);
+
+    private void Text(IReadOnlyList<FlowItem> flow, int at, FlowText text)
     {
-        y += AtHead ? 0 : text.Before;
-        var lines = Lines(text, y);
+        var head = AtHead;
+        y += head ? 0 : text.Before;
+        var lines = Lines(text, y, asideFoot);
         var leading = text.Style.Leading;
-        var least = Math.Min(lines.Count, text.KeepsWithNext ? lines.Count : TogetherAtLeast);
-        if (!AtHead && y + (least * leading) + behind > paper.Foot + 0.01)
+        if (!head && MustTurn(flow, at, text, lines.Count))
         {
             Turn();
-            lines = Lines(text, y);
+            lines = Lines(text, y, asideFoot);
         }
 
         Begin(text);
@@ -188,88 +205,53 @@ public sealed class Paginator
 
     internal static double Base(double top, TypeStyle style) => top + (style.Leading * 0.5) + (style.Size * 0.34);
 
-    private double Height(FlowFigure figure) => Math.Min(figure.Width, WidthAt(y)) / figure.Drawing.Width * figure.Drawing.Height;
+    private double Height(FlowFigure figure, double top, double foot) => Math.Min(figure.Width, WidthAt(top, foot)) / figure.Drawing.Width * figure.Drawing.Height;
 
     private void Figure(FlowFigure figure)
     {
-        if (!AtHead && y + Height(figure) > paper.Foot)
+        if (!AtHead && y + Height(figure, y, asideFoot) > paper.Foot + 0.01)
         {
             Turn();
         }
 
-        var (width, height) = (Math.Min(figure.Width, WidthAt(y)), Height(figure));
-
-        Draw(figure.Drawing, paper.Left, y, width);
+        var (width, height) = (Math.Min(figure.Width, WidthAt(y, asideFoot)), Height(figure, y, asideFoot));
+        Page.AddRange(AsideBox.Drawn(figure.Drawing, paper.Left, y, width));
         y += height + FigureGap;
     }
-
-    private void Draw(Domain.Drawings.Sketch drawing, double x, double top, double width)
-    {
-        var scale = width / drawing.Width;
-        Page.AddRange(
-        [
-            new PlacedOpen(FlowRole.Figure, $"{drawing.Title}. {drawing.Description}", x, top, width, drawing.Height * scale),
-            new PlacedSketch(drawing, x, top, scale),
-            new PlacedClose(),
-        ]);
-    }
-
-    private List<IReadOnlyList<string>> ListOf(FlowAside aside) =>
-        [.. aside.List.Select(item => LineBreaker.Break(item, aside.Style, measure, _ => aside.Column - ListIndent, aside.Column - ListIndent))];
-
-    private double AsideHeight(FlowAside aside) =>
-        (aside.Width / aside.Drawing.Width * aside.Drawing.Height) + ListGap
-        + ListOf(aside).Sum(item => (item.Count * aside.Style.Leading) + 1.5);
 
     private void Aside(FlowAside aside)
     {
         Clear();
-        if (!AtHead && y + AsideHeight(aside) > paper.Foot + 0.01)
+        var box = new AsideBox(aside, measure);
+        if (!AtHead && y + box.Height > paper.Foot + 0.01)
         {
             Turn();
         }
 
-        var left = paper.Width - paper.Right - aside.Column;
-        Draw(aside.Drawing, left + ((aside.Column - aside.Width) / 2), y, aside.Width);
-        var at = y + (aside.Width / aside.Drawing.Width * aside.Drawing.Height) + ListGap;
-        Page.Add(new PlacedOpen(FlowRole.List));
-        foreach (var (item, index) in ListOf(aside).Select((item, index) => (item, index)))
-        {
-            Page.AddRange(
-            [
-                new PlacedOpen(FlowRole.Item), new PlacedOpen(FlowRole.Mark),
-                new PlacedText(FormattableString.Invariant($"{index + 1}"), aside.Style with { Face = Face.LabelStrong }, left, Base(at, aside.Style)),
-                new PlacedClose(), new PlacedOpen(FlowRole.ItemBody),
-            ]);
-            foreach (var line in item)
-            {
-                Page.Add(new PlacedText(line, aside.Style, left + ListIndent, Base(at, aside.Style)));
-                at += aside.Style.Leading;
-            }
-
-            at += 1.5;
-            Page.AddRange([new PlacedClose(), new PlacedClose()]);
-        }
-
-        Page.Add(new PlacedClose());
-        (asideFoot, asideColumn) = (at + 4, aside.Column);
+        box.Place(Page, paper.Width - paper.Right - aside.Column, y);
+        (asideFoot, asideColumn) = (y + box.Height + AsideFoot, aside.Column);
     }
+
+    private List<TableRow> Rows(FlowTable table, double width) => [.. table.Rows.Select(row => new TableRow(row, table, width, measure))];
+
+    // The caption, the row that heads the columns, and one more.
+    private static double Beginning(FlowTable table, List<TableRow> rows) => table.Style.Leading + rows.Take(2).Sum(row => row.Height);
 
     private void Table(FlowTable table)
     {
-        var width = WidthAt(y);
-        var rows = table.Rows.Select(row => new TableRow(row, table, width, measure)).ToList();
-        if (!AtHead && y + table.Style.Leading + rows[0].Height + rows.Skip(1).Take(1).Sum(row => row.Height) > paper.Foot)
+        var rows = Rows(table, WidthAt(y, asideFoot));
+        if (!AtHead && y + Beginning(table, rows) > paper.Foot + 0.01)
         {
             Turn();
+            rows = Rows(table, WidthAt(y, asideFoot));
         }
 
         Page.Add(new PlacedOpen(FlowRole.Table));
-        Page.AddRange([new PlacedOpen(FlowRole.Caption), new PlacedText(table.Caption, table.Style with { Tone = Tone.Pencil }, paper.Left, Base(y, table.Style)), new PlacedClose()]);
+        Page.AddRange([new PlacedOpen(FlowRole.Caption), new PlacedOpen(FlowRole.Paragraph), new PlacedText(table.Caption, table.Style with { Tone = Tone.Pencil }, paper.Left, Base(y, table.Style)), new PlacedClose(), new PlacedClose()]);
         y += table.Style.Leading;
         foreach (var (row, index) in rows.Select((row, index) => (row, index)))
         {
-            if (y + row.Height > paper.Foot && !AtHead)
+            if (y + row.Height > paper.Foot + 0.01 && !AtHead)
             {
                 Turn();
                 Again(rows[0], index);
@@ -279,7 +261,7 @@ public sealed class Paginator
         }
 
         Page.Add(new PlacedClose());
-        y += 9;
+        y += TableGap;
     }
 
     private void Again(TableRow head, int index)

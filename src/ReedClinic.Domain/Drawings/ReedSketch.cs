@@ -7,6 +7,8 @@ namespace ReedClinic.Domain.Drawings;
 public sealed class ReedSketch
 {
     private const double BelowTheCane = 3.6;
+    private const double BelowTheFoot = 0.9;
+    private const double BelowTheMarks = 2.4;
     private const double TypeScale = 1.4;
     private const double DiscRadius = 10.2;
     private const string Gap = "M-56,0Q0,-17 56,0Q0,17 -56,0Z";
@@ -26,7 +28,8 @@ public sealed class ReedSketch
     /// <param name="style">How it is scraped.</param>
     /// <param name="instrument">What it is for; an oboe when nobody said.</param>
     /// <param name="title">What the drawing is of.</param>
-    public static Sketch Of(IReadOnlyList<ReedMark> marks, ScrapeStyle style, Instrument? instrument, string title)
+    /// <param name="near">Whether it ends below the marks instead of showing all of the reed.</param>
+    public static Sketch Of(IReadOnlyList<ReedMark> marks, ScrapeStyle style, Instrument? instrument, string title, bool near = false)
     {
         ArgumentNullException.ThrowIfNull(marks);
         var layout = new MapLayout(style, ReedMapSize.Print, marks, instrument);
@@ -35,9 +38,17 @@ public sealed class ReedSketch
         drawn.Blade(Blades.Upper, "upper blade");
         drawn.Blade(Blades.Lower, "lower blade");
         drawn.Discs();
-        var below = marks.Any(mark => mark.Place.Zone is Zone.Thread or Zone.Cork or Zone.Eye or Zone.WholeReed)
-            ? layout.Height
-            : layout.TipY + ((layout.Art.Outline.Measures.Cane + BelowTheCane) * SvgPath.Scale);
+        var outline = layout.Art.Outline;
+        var below = layout.TipY + (SvgPath.Scale * (
+            !marks.Any(mark => mark.Place.Zone is Zone.Thread or Zone.Cork or Zone.Eye or Zone.WholeReed) ? outline.Measures.Cane + BelowTheCane
+            : outline.HasCork ? outline.Foot + BelowTheFoot
+            : outline.PiecesOf(Zone.Thread)[0].Shape.Bottom + BelowTheFoot));
+        if (near)
+        {
+            var lowest = marks.SelectMany(mark => layout.Art.Shapes(mark.Place.Zone, mark.Place.Sides)).Select(shape => shape.Shape.Bottom).DefaultIfEmpty(0).Max();
+            below = Math.Min(below, layout.TipY + ((Math.Max(lowest, outline.Measures.TipAtSides + outline.Measures.Heart) + BelowTheMarks) * SvgPath.Scale));
+        }
+
         return new Sketch(layout.Width, Math.Min(below, layout.Height), title, Say(marks), drawn.parts) { Type = TypeScale };
     }
 
@@ -102,7 +113,7 @@ public sealed class ReedSketch
         parts.Add(new SketchPath(SketchInk.Turns, art.Strings, x, y));
         parts.AddRange(art.Shapes(Zone.Cork).Take(1).Select(cork => new SketchPath(SketchInk.Thread, cork.Path, x, y)));
         parts.AddRange(Marks(blade, x, y, foot: true));
-        parts.Add(new SketchWords(SketchType.Name, name, x, y - 54, SketchAlign.Middle));
+        parts.Add(new SketchWords(SketchType.Name, name, x, y - 57, SketchAlign.Middle));
         parts.Add(new SketchWords(SketchType.Label, "left", x - layout.Reach, y - 33));
         parts.Add(new SketchWords(SketchType.Label, "right", x + layout.Reach, y - 33, SketchAlign.End));
     }
@@ -123,7 +134,7 @@ public sealed class ReedSketch
             }
 
             parts.Add(new SketchDot(SketchInk.Disc, disc.X, disc.Y, DiscRadius));
-            parts.Add(new SketchWords(SketchType.Number, disc.Number.ToString(System.Globalization.CultureInfo.InvariantCulture), disc.X, disc.Y + 5.4, SketchAlign.Middle));
+            parts.Add(new SketchWords(SketchType.Number, disc.Number.ToString(System.Globalization.CultureInfo.InvariantCulture), disc.X, disc.Y + 5.6, SketchAlign.Middle));
         }
     }
 }

@@ -21,7 +21,7 @@ public readonly record struct KnifeWay(MmPoint From, MmPoint To);
 public sealed record StrokePlan(
     IReadOnlyList<KnifeWay> Ways, Zone Worked, Sides Sides, IReadOnlyList<Zone> Spared, double Top, double Bottom, string Start, string Finish)
 {
-    private static readonly Dictionary<string, Func<ReedMeasures, StrokePlan>> Plans = new()
+    private static readonly Dictionary<string, Func<ReedMeasures, StrokePlan?>> Plans = new()
     {
         ["tip-thick"] = Corners,
         ["tip-corners-thick"] = Corners,
@@ -53,12 +53,19 @@ public sealed record StrokePlan(
     public static StrokePlan? For(FindingKindId? kind, ScrapeStyle style, Instrument? instrument) =>
         kind is { Value: { } id } && Plans.TryGetValue(id, out var plan) ? plan(ReedMeasures.For(style, instrument)) : null;
 
+    // Just in front of the line where the heart ends, at a share of the half width.
+    private static MmPoint BeforeTheRoof(ReedMeasures m, double share)
+    {
+        var shape = new BladeShape(m);
+        return shape.At(share, shape.Roof(share) - 0.35);
+    }
+
     private static StrokePlan Corners(ReedMeasures m) => new(
-        Both(new(0.32 * m.TipWidth, 0.85 * m.TipAtSides), new(0.53 * m.TipWidth, -0.55), new(0.2 * m.TipWidth, 0.9 * m.TipAtCentre), new(0.44 * m.TipWidth, -0.6)),
+        Both(BeforeTheRoof(m, 0.66), new(0.53 * m.TipWidth, -0.55), BeforeTheRoof(m, 0.47), new(0.44 * m.TipWidth, -0.6)),
         Zone.TipCorners, Sides.Both, [Zone.TipCentre], -1.1, m.TipAtSides + 2.2, "begin in front of the heart", "end past the corner");
 
     private static StrokePlan BesideTheMiddle(ReedMeasures m) => new(
-        Both(new(0.09 * m.TipWidth, 0.9 * m.TipAtCentre), new(0.4 * m.TipWidth, -0.6)),
+        Both(BeforeTheRoof(m, 0.5), new(0.42 * m.TipWidth, -0.6)),
         Zone.TipSides, Sides.Both, [Zone.TipCentre], -1.1, m.TipAtSides + 2.2, "begin beside the middle", "end past the edge");
 
     private static StrokePlan TheLine(ReedMeasures m) => new(
@@ -73,7 +80,8 @@ public sealed record StrokePlan(
         Both(new(0.27 * m.TipWidth, m.TipAtSides + m.Heart - 0.9), new(0.27 * m.TipWidth, m.TipAtSides - 0.2)),
         Zone.HeartSides, Sides.Both, [Zone.HeartCentre], -0.6, m.TipAtSides + m.Heart + 2, "begin at the foot of the heart", "end before the roof");
 
-    private static StrokePlan TheWindows(ReedMeasures m) => new(
+    // A short scrape has no windows to open, and behind its lay the bark stays.
+    private static StrokePlan? TheWindows(ReedMeasures m) => m.Windows <= 0 ? null : new(
         Both(new(0.2 * m.TipWidth, m.Cane - m.Bark - 1.2), new(0.2 * m.TipWidth, m.TipAtSides + m.Heart + 1)),
         Zone.Windows, Sides.Both, [Zone.Spine, Zone.Rails], m.TipAtSides + 2, m.Cane, "begin above the bark", "end below the heart");
 

@@ -13,7 +13,7 @@ public sealed class StrokeSketch
     private const double Width = 660;
     private const double Height = 226;
     private const double Above = 14;
-    private const double Tall = 190;
+    private const double Tall = 184;
     private const double MiddleX = 122;
 
     private readonly StrokePlan plan;

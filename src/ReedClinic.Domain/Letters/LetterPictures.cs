@@ -25,7 +25,7 @@ public static class LetterPictures
     public static Sketch? Lesson(LetterDraft letter)
     {
         ArgumentNullException.ThrowIfNull(letter);
-        return letter.LessonMarks.Count == 0 ? null : ReedSketch.Of(letter.LessonMarks, Style(letter), letter.Instrument, "Where to look on your next reed");
+        return letter.LessonMarks.Count == 0 ? null : ReedSketch.Of(letter.LessonMarks, Style(letter), letter.Instrument, "Where to look on your next reed", near: true);
     }
 
     /// <summary>The stroke against what the lesson is about; null where no knife is wanted.</summary>

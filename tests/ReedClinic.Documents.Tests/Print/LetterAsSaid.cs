@@ -1,0 +1,78 @@
+using AngleSharp.Dom;
+using AngleSharp.Html.Parser;
+using ReedClinic.Documents.Letters;
+using ReedClinic.Documents.Print;
+using ReedClinic.Domain.Drawings;
+using ReedClinic.Domain.Letters;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Documents.Tests.Print;
+
+/// <summary>
+/// All that a printed letter should say, worked out from the letter on the screen: its text in its order, and where a drawing stands,
+/// the drawing's words and its list. White space is left out, and so are the signs before “better” and “gave way”.
+/// </summary>
+internal static class LetterAsSaid
+{
+    public static string Of(LetterDraft letter)
+    {
+        List<string> said = [letter.Studio ?? "", $"About batch {letter.Code} · {LetterPage.Day(PrintedLetter.Day)}"];
+        foreach (var section in LetterPage.Sections(letter))
+        {
+            var reed = letter.Reeds.FirstOrDefault(known => known.Id == section.Reed);
+            said.AddRange(Texts(section.Head));
+            if (reed is { Marks.Count: > 0 })
+            {
+                said.AddRange([.. Drawn(LetterPictures.Reed(letter, reed)), .. Listed(reed.Marks)]);
+            }
+
+            if (section.Kind == "lesson")
+            {
+                said.AddRange([.. Drawn(LetterPictures.Lesson(letter)), .. Listed(letter.LessonMarks)]);
+            }
+
+            if (section.Kind == "stroke")
+            {
+                said.AddRange(Drawn(LetterPictures.Stroke(letter)));
+            }
+
+            said.AddRange(Texts(section.Body + section.Rest, reed?.Crow));
+        }
+
+        return Bare(string.Concat(said.Select(PrintText.Of)));
+    }
+
+    public static string Bare(string text) =>
+        string.Concat(text.Where(sign => !char.IsWhiteSpace(sign) && sign is not ('●' or '▸' or '\f'))).Replace('\'', '’');
+
+    private static IEnumerable<string> Texts(string html, CrowPicture? crow = null)
+    {
+        var body = new HtmlParser().ParseDocument($"<body>{html}</body>").Body!;
+        var cells = body.QuerySelectorAll("td");
+        foreach (var element in body.QuerySelectorAll("h2, p, li, caption, th, td"))
+        {
+            yield return Mark(element);
+            yield return element.TextContent;
+            if (crow is not null && cells.Length > 0 && element == cells[^1])
+            {
+                yield return $"The crow through the work. {crow.Sentence}.";
+                foreach (var words in Drawn(crow.Draw()).Concat(crow.Below.Select(step => "–" + step)))
+                {
+                    yield return words;
+                }
+            }
+        }
+    }
+
+    private static string Mark(IElement element) => (element.LocalName, element.ParentElement?.LocalName) switch
+    {
+        ("li", "ol") => $"{element.ParentElement!.Children.Index(element) + 1}.",
+        ("li", _) => "–",
+        _ => "",
+    };
+
+    private static IEnumerable<string> Drawn(Sketch? drawing) => drawing?.Parts.OfType<SketchWords>().Select(words => words.Text) ?? [];
+
+    private static IEnumerable<string> Listed(IReadOnlyList<ReedMark> marks) =>
+        marks.Select((mark, index) => $"{index + 1}{ReedSketch.Name(mark.Kind)}: {ReedSketch.Say(mark)}");
+}
