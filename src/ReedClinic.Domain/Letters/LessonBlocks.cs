@@ -35,7 +35,7 @@ internal static class LessonBlocks
             sentences.Add(new(
                 thread.LessonWords is null && where is not null && !alone
                     ? phrasing.Say("lesson-in", 0, LessonWordings.InReeds, ("where", where), ("what", what), ("shows", does))
-                    : phrasing.Say("lesson-alone", 0, LessonWordings.Alone, ("what", what), ("shows", does)),
+                    : phrasing.Say("lesson-alone", 0, roots.Count == 0 ? LessonWordings.ToWatchFor : LessonWordings.Alone, ("what", what), ("shows", does)),
                 roots));
         }
 

@@ -75,9 +75,10 @@ internal sealed class TradeWords
     // The words that are said here for the first time, each with the end of its place; the first place comes first.
     private List<(TradeWord Word, int End)> Said(string text)
     {
-        var hidden = Hidden(text);
         var said = new List<(TradeWord Word, int End)>();
-        foreach (var (word, where) in Words.Where(pair => !_explained.Contains(pair.Word.Name)))
+        var likely = Words.Where(pair => !_explained.Contains(pair.Word.Name) && pair.Where.IsMatch(text)).ToList();
+        var hidden = likely.Count == 0 ? "" : Hidden(text);
+        foreach (var (word, where) in likely)
         {
             if (where.Match(hidden) is { Success: true } match && !said.Exists(other => other.Word.Name == word.Name))
             {

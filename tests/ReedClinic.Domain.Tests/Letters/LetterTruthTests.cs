@@ -270,6 +270,19 @@ public sealed class LetterTruthTests
         Assert.Matches(@"(?i)\bonly\b.*the opening \(right\)|the opening \(right\).*\bonly\b", now.Text);
     }
 
+    [Fact]
+    public void A_lesson_that_no_reed_has_is_not_said_to_have_been_found()
+    {
+        for (var seed = 0; seed < 12; seed++)
+        {
+            var scene = new LetterScene(1) { Thread = new LetterThread(new FindingKindId("tip-thick")) };
+            scene.Arrive(1);
+
+            Assert.DoesNotMatch("(?i)I (found|noticed|saw|met)", Text(scene, "lesson"));
+            Assert.Contains(": when ", Text(scene, "lesson"), StringComparison.Ordinal);
+        }
+    }
+
     private static string Text(LetterScene scene, string key) =>
         LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == key).Text;
 }

@@ -78,12 +78,12 @@ internal static class FindingFrames
             [FindingEnding.Gone] =
             [
                 "; {that|this} is gone now", "; {that|this} is no longer so", "; {that|this} has been put right",
-                "; by now {that|this} is {over|gone}", "; {you won't find it any more|it isn't there any more}",
+                "; by now {that|this} is {put right|gone}", "; {that|this} is in order now",
             ],
             [FindingEnding.Better] =
             [
-                "; it is better now, though not quite gone", "; {most|much} of that is gone", "; that has improved, if not gone altogether",
-                "; there is {a little|some} of it left, but less than before",
+                "; it is better now, though not quite gone", "; {that|this} is {mostly|largely} put right", "; that has improved, if not gone altogether",
+                "; {that|this} shows less than it did",
             ],
             [FindingEnding.Unchanged] =
             [
@@ -99,8 +99,8 @@ internal static class FindingFrames
     /// <summary>The same as a sentence of its own, after the teacher's own words.</summary>
     internal static IReadOnlyDictionary<FindingEnding, IReadOnlyList<string>> EndingsAlone { get; } = new Dictionary<FindingEnding, IReadOnlyList<string>>
     {
-        [FindingEnding.Gone] = ["{that|this} is gone now.", "{that|this} {is no longer so|has been put right}.", "{by now|now} {that|this} is {gone|over}."],
-        [FindingEnding.Better] = ["{that|this} is better now, though not quite gone.", "{most|much} of {that|it} is gone.", "{that|this} has improved, if not gone altogether."],
+        [FindingEnding.Gone] = ["{that|this} is gone now.", "{that|this} {is no longer so|has been put right}.", "{by now|now} {that|this} is gone."],
+        [FindingEnding.Better] = ["{that|this} is better now, though not quite gone.", "{that|this} is {mostly|largely} put right.", "{that|this} has improved, if not gone altogether."],
         [FindingEnding.Unchanged] = ["{that|this} is as it was.", "{that|this} {has not changed|is still so}."],
         [FindingEnding.LeftOnPurpose] = ["I left {that|this} as it is, on purpose.", "{that|this} I {left alone|did not touch}, on purpose."],
     };
@@ -119,7 +119,7 @@ internal static class FindingFrames
         "<what>, but that is {a matter of taste|only a matter of taste|taste}, and {yours counts|your taste counts|it is you who plays it}.",
         "<what>; that is your own {choice|choice to make} and {no fault|nothing to put right|not a fault}.",
         "<what>, {and you may like just that|which may be just what you like}: {it is no fault|that is no fault|that is taste}.",
-        "<what>{, for my own taste|, for my own liking|}; but {it is you who decides|you decide|the reed is yours}, {and there is no fault in it|and it is no fault|and that is no fault}.",
+        "<what>{, for my own taste|}; but {it is you who decides|you decide|the reed is yours}, {and there is no fault in it|and it is no fault|and that is no fault}.",
     ];
 
     /// <summary>What is good about a reed and is told for the first time.</summary>

@@ -16,7 +16,7 @@ internal static class LessonWordings
     [
         "one thing runs through your reeds, and {it is good news|that is good news|I am glad of it}, because it can be {learnt|practised|mended in the next one}.",
         "when I {compared|looked back over|thought over} your reeds, one thing {stood out|came up again and again|showed more than once}.",
-        "{some of|several of} your reeds {tell|told} me the same {thing|story}{, and that helps|, which helps}: it {gives|shows} you one clear thing to {work on|practise|try}.",
+        "your reeds {tell|told} me the same {thing|story} more than once{, and that helps|, which helps}: it {gives|shows} you one clear thing to {work on|practise|try}.",
         "{what comes back|what I met more than once|what is common} in these reeds is {worth knowing|the best thing to learn from|good to know}{, since it can be learnt|, because you can change it|}.",
     ];
 
@@ -34,6 +34,12 @@ internal static class LessonWordings
         "I found that <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.", "<what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",
     ];
 
+    /// <summary>The same where no reed of this batch has it.</summary>
+    internal static IReadOnlyList<string> ToWatchFor { get; } =
+    [
+        "{watch for this|look out for this|keep an eye on this}{ next time| in your next reed|}: when <what>, that {usually|often|mostly|as a rule} <shows>.",
+    ];
+
     internal static IReadOnlyList<string> NotSeen { get; } =
     [
         "I {have not seen|did not see|have never seen} you {work|at work|scrape}, so you {will know|know} better than I {whether that is so|whether it is so|whether I am right}.",
@@ -46,7 +52,7 @@ internal static class LessonWordings
     internal static IReadOnlyList<string> NotAlone { get; } =
     [
         "if you are not grown up yet, {do this|work with a knife|use the knife|take the knife up} only with a parent or guardian and {a|your} teacher {beside you|at your side|at the table|in the room}.",
-        "{until|as long as} you are not grown up, {do this|work with a knife|use the knife|take the knife up} only with a parent or guardian and {a|your} teacher {beside you|at your side|at the table|in the room}.",
+        "{while|as long as} you are not grown up, {do this|work with a knife|use the knife|take the knife up} only with a parent or guardian and {a|your} teacher {beside you|at your side|at the table|in the room}.",
         "{this needs|for this you need} a parent or guardian and {a|your} teacher {beside you|at your side|at the table} {as long as you are not grown up|if you are not grown up yet|until you are grown up}.",
     ];
 }

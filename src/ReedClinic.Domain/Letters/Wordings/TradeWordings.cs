@@ -33,8 +33,8 @@ internal static class TradeWordings
         new("peep", @"\bpeep\b", "one {short |}note on the reed alone, held as {you play|for playing}") { Row = "peep" },
         new("seal", @"\bseals?\b", "{letting no air out|keeping the air in} at the sides") { Row = "seal" },
         new("opening", @"\bopening\b", "the gap between the blades{ at the end| at the front|}") { Row = "opening" },
-        new("overlap", @"\b(?<=[Tt]he |and )overlap\b", "{how far|by how much} one blade {sits|lies} to the side of the other"),
-        new("overlap", @"\b(?<=blades |to |don’t |didn’t )overlap\b", "one {sits|lies} a {hair|hair’s breadth} to the side of the other"),
+        new("overlap", @"\b(?<=[Tt]he |thread and )overlap\b", "{how far|by how much} one blade {sits|lies} to the side of the other"),
+        new("overlap", @"\b(?<=blades |to |straight and |don’t |didn’t )overlap\b", "one {sits|lies} a {hair|hair’s breadth} to the side of the other"),
         new("swell", @"\bswell\b", "one long note from soft to loud and back") { Row = "swell" },
         new("closing order", @"\bclosing order\b", "which part of the blades meets first {when they are pressed|under a light press}") { Row = "closing order" },
     ];

@@ -48,7 +48,7 @@ internal static class WorkFrames
     internal static IReadOnlyList<string> Stopped { get; } =
     [
         "{then|there|at that point|here|after that} I {stopped|left off|left it at that|let it be}{, and this is why|, for this reason|, and my reason was this|}: <why>",
-        "{my reason|the reason|why I chose|what told me} to {stop|leave off|stop there|go no further} was {this|this one|simple}: <why>",
+        "{my reason to|the reason to|what told me to} {stop|leave off|stop there|go no further} was {this|the following}: <why>",
         "I {stopped|left off|went no further} {then|there|at that point|after that}{, and this is why|, for this reason|, with this in mind|}: <why>",
         "{what made me|this made me} {stop|stop there|leave off|stop at that point}: <why>",
     ];
@@ -93,6 +93,6 @@ internal static class WorkFrames
     internal static IReadOnlyList<string> RiskHappened { get; } =
     [
         "before I began I had {written|noted} down a risk (<risk>), and {it did happen|it happened}.",
-        "one risk that I {wrote down|noted} before I began {did happen|came about}: <risk>.",
+        "a risk that I had {written down|noted} before I began (<risk>) {did come about|did happen}.",
     ];
 }
