@@ -42,7 +42,7 @@ internal static class LetterWish
             if (reed.Permission == Permission.SafeChangesOnly && log.Live<Adjustment>().Any())
             {
                 yield return new(
-                    phrasing.Say("safe", reed.Number, WorkFrames.SafeOnly),
+                    phrasing.Say("safe", reed.Number, WishWordings.SafeOnly),
                     [.. log.Live<Adjustment>().Select(work => work.Root)]);
             }
 
@@ -52,12 +52,14 @@ internal static class LetterWish
         var agreed = further.Where(IsAgreed).ToList();
         if (agreed.Count == further.Count)
         {
-            yield return new($"{Asked(reed)}; I did {What(reed, agreed)}, and we agreed on it since.", Roots(agreed));
+            yield return new(
+                phrasing.Say("wish-agreed", reed.Number, WishWordings.Agreed, ("asked", Asked(reed, phrasing)), ("work", What(reed, agreed))), Roots(agreed));
             yield break;
         }
 
         var beyond = further.Where(work => !IsAgreed(work)).ToList();
-        yield return new($"{Asked(reed)}, and I did {What(reed, beyond)}.", Roots(beyond));
+        yield return new(
+            phrasing.Say("wish-beyond", reed.Number, WishWordings.Beyond, ("asked", Asked(reed, phrasing)), ("work", What(reed, beyond))), Roots(beyond));
         if (reason is not null)
         {
             yield return new(Prose.Sentence(reason), Roots(beyond));
@@ -65,7 +67,7 @@ internal static class LetterWish
 
         if (agreed.Count > 0)
         {
-            yield return new("Another part of the work went further too, and we agreed on it since.", Roots(agreed));
+            yield return new(phrasing.Say("wish-also", reed.Number, WishWordings.AlsoAgreed), Roots(agreed));
         }
     }
 
@@ -80,10 +82,13 @@ internal static class LetterWish
 
     private static List<EntryId> Roots(IEnumerable<LiveFact<Adjustment>> works) => [.. works.Select(work => work.Root)];
 
-    private static string Asked(Reed reed) =>
-        reed.Presence == Presence.Extra ? "You had said nothing about this one"
-        : reed.Permission == Permission.AdviseOnly ? "You had asked for advice only"
-        : "You had asked for safe changes only";
+    private static string Asked(Reed reed, Phrasing phrasing) => phrasing.Clause(
+        "wish-asked",
+        reed.Number,
+        reed.Presence == Presence.Extra ? WishWordings.SaidNothing
+        : reed.Permission == Permission.AdviseOnly ? WishWordings.AskedForAdvice
+        : WishWordings.AskedForSafeChanges,
+        false);
 
     private static string What(Reed reed, List<LiveFact<Adjustment>> works) =>
         reed.Permission == Permission.SafeChangesOnly && works.Exists(work => TakesCane(work.Now) == true) ? "take some cane away" : "work on it";

@@ -14,7 +14,7 @@ public sealed class LetterHostileTests
     public static TheoryData<string> Typed =>
     [
         "🎶🪵 a thump 👩🏽‍🎤, then nothing", "נשמע חנוק בבוקר", "يبدأ متأخراً قليلاً", "{a|b} [is/was] <what> <mark>", "the “tip (of the heart” and <reeds>",
-        "Ωμέγα: ǆ ﬀ e\u0301 — “quoted”", "it's 'so' & <b>so</b>",
+        string.Concat(Enumerable.Repeat("🎶", 25)) + " so", "Ωμέγα: ǆ ﬀ e\u0301 — “quoted”", "it's 'so' & <b>so</b>",
     ];
 
     [Theory, MemberData(nameof(Typed))]

@@ -98,9 +98,9 @@ public sealed class LetterTruthTests
     }
 
     [Theory]
-    [InlineData("AdviseOnly", "soak", "You had asked for advice only, and I did work on it.")]
-    [InlineData("SafeChangesOnly", "thin-corners", "You had asked for safe changes only, and I did take some cane away.")]
-    [InlineData("SafeChangesOnly", "something-else", "You had asked for safe changes only, and I did work on it.")]
+    [InlineData("AdviseOnly", "soak", "advice only[,;] (and|and yet|all the same|even so) I did work on it.$")]
+    [InlineData("SafeChangesOnly", "thin-corners", "safe changes only[,;] (and|and yet|all the same|even so) I did take some cane away.$")]
+    [InlineData("SafeChangesOnly", "something-else", "safe changes only[,;] (and|and yet|all the same|even so) I did work on it.$")]
     public void Work_beyond_the_wish_is_a_gap_and_is_told_with_its_reason(string permission, string kind, string told)
     {
         var scene = new LetterScene(1, change: form => form.Reeds[0].Permission = permission);
@@ -114,7 +114,7 @@ public sealed class LetterTruthTests
 
         var sentences = LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "reed-1-story")
             .Paragraphs.SelectMany(paragraph => paragraph.Sentences).ToList();
-        Assert.Equal([work], Assert.Single(sentences, sentence => sentence.Text == told).From);
+        Assert.Equal([work], Assert.Single(sentences, sentence => Regex.IsMatch(sentence.Text, told)).From);
         Assert.Equal([work], Assert.Single(sentences, sentence => sentence.Text == "It would have split on the first evening.").From);
         Assert.DoesNotContain(sentences, sentence => sentence.Text.Contains("kept that in mind", StringComparison.Ordinal));
     }
@@ -146,7 +146,7 @@ public sealed class LetterTruthTests
         scene.Log(1, Adjustment.Of(new(kind), new Place(Zone.WholeReed)));
 
         Assert.DoesNotContain(LetterComposer.Gaps(scene.Material), gap => gap.Kind == GapKind.WorkBeyondTheWish);
-        Assert.DoesNotMatch("and I did (work|take)", Text(scene, "reed-1-story"));
+        Assert.DoesNotMatch("I did (work|take)", Text(scene, "reed-1-story"));
     }
 
     [Fact]

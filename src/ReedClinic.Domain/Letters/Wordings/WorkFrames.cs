@@ -72,13 +72,6 @@ internal static class WorkFrames
         "{this one was for advice only|on this one you wanted advice only}, and {so|therefore} I {left the cane alone|took nothing away|scraped nothing}.",
     ];
 
-    internal static IReadOnlyList<string> SafeOnly { get; } =
-    [
-        "you had asked for safe changes only, and nothing that I did {took|takes} any cane away.",
-        "{as you wished|as you asked|just as you wanted}, {I made safe changes only|there were safe changes only}: no cane {was taken away|has gone|was scraped off}.",
-        "{safe changes only, you had said|you had allowed safe changes only}, and {that is how it was done|I kept to that}: no cane {was taken away|has gone|was scraped off}.",
-    ];
-
     internal static IReadOnlyList<string> Untouched { get; } =
     [
         "I {took nothing away|took no cane|have taken no cane} from {it|this one|this reed}{ this time|}.", "I {left|have left} {its cane|the cane} {as it came|as it was|alone|in peace}{ here| on this one|}.",

@@ -1,0 +1,31 @@
+namespace ReedClinic.Domain.Letters.Wordings;
+
+/// <summary>What the student had allowed, beside what was done.</summary>
+internal static class WishWordings
+{
+    internal static IReadOnlyList<string> SafeOnly { get; } =
+    [
+        "you had asked for safe changes only, and nothing that I did {took|takes} any cane away.",
+        "{as you wished|as you asked|just as you wanted}, {I made safe changes only|there were safe changes only}: no cane {was taken away|has gone|was scraped off}.",
+        "{safe changes only, you had said|you had allowed safe changes only}, and {that is how it was done|I kept to that}: no cane {was taken away|has gone|was scraped off}.",
+    ];
+
+    internal static IReadOnlyList<string> SaidNothing { get; } = ["you {had said|said} nothing about {this one|it}"];
+
+    internal static IReadOnlyList<string> AskedForAdvice { get; } = ["{you had asked|you asked|you had wished} for advice only"];
+
+    internal static IReadOnlyList<string> AskedForSafeChanges { get; } = ["{you had asked|you asked|you had wished} for safe changes only"];
+
+    internal static IReadOnlyList<string> Agreed { get; } =
+    [
+        "<asked>; I did <work>, and we {agreed|have agreed} on it since.", "<asked>; I did <work>, which we {agreed|have agreed} on since.",
+    ];
+
+    internal static IReadOnlyList<string> Beyond { get; } = ["<asked>, {and|and yet} I did <work>.", "<asked>; {all the same|even so} I did <work>."];
+
+    internal static IReadOnlyList<string> AlsoAgreed { get; } =
+    [
+        "another part of the work went further too, and we {agreed|have agreed} on it since.",
+        "{some more|a further part} of the work went {beyond|further than} that, and we {agreed|have agreed} on it since.",
+    ];
+}
