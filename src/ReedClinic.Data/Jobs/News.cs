@@ -25,11 +25,20 @@ internal static class News
     }
 
     /// <summary>Says that there is something to read of a batch: its address, and nothing of what stands there.</summary>
-    public static async Task PutNewsAsync(this Outbox outbox, ClinicDb db, Batch batch, string path, CancellationToken ct)
+    /// <param name="outbox">Where mail waits.</param>
+    /// <param name="db">The context that will be saved.</param>
+    /// <param name="batch">The batch.</param>
+    /// <param name="path">The page.</param>
+    /// <param name="ct">Cancels.</param>
+    /// <param name="again">What asks for the same news once more; none for the first time.</param>
+    public static async Task PutNewsAsync(this Outbox outbox, ClinicDb db, Batch batch, string path, CancellationToken ct, OperationId? again = null)
     {
         if (await db.AddressForAsync(batch.Student, ct).ConfigureAwait(false) is var (email, name))
         {
-            outbox.Put(db, new Mail(MailKind.News, email, name) { Path = path, About = batch.Student.Value }, $"news:{batch.Id.Value}:{path}");
+            outbox.Put(db, new Mail(MailKind.News, email, name) { Path = path, About = batch.Student.Value }, OnceOf(batch, path) + (again is { } more ? $":{more.Value:N}" : ""));
         }
     }
+
+    /// <summary>What the news of a page of a batch must not be told twice by; what tells them again begins with it.</summary>
+    public static string OnceOf(Batch batch, string path) => $"news:{batch.Id.Value}:{path}";
 }

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Bench;
+using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.Recurrence;
 using ReedClinic.Data.Tests.Intake;
@@ -173,6 +174,36 @@ public sealed class LetterBookTests(TestDatabases databases) : IClassFixture<Tes
 
     private static IEnumerable<string> LetterTexts(LetterDraft letter) => letter.Blocks.Select(block => block.Text);
 
+    [Theory, OnBothEngines]
+    public async Task The_mail_about_a_letter_is_told_as_it_stands_and_goes_once_more_when_somebody_asks(ClinicEngine engine)
+    {
+        var scene = await SceneAsync(engine);
+        var mails = new LetterMailBook(scene.Db, TimeProvider.System, scene.Db.Outbox);
+        var board = new JobBoard(scene.Db, TimeProvider.System);
+        await scene.HasAddressAsync();
+        Assert.Null(await mails.LookAsync(Teacher, scene.Code, Ct));
+        Assert.IsType<Outcome<LetterMail>.NotFound>(await mails.AgainAsync(Teacher, scene.Code, Operation(), Ct));
+        Done(await scene.Book.SendAsync(Teacher, scene.Code, (await scene.ReadyAsync()).Mark, Operation(), Ct));
+        Assert.Equal(LetterMailState.Waiting, (await mails.LookAsync(Teacher, scene.Code, Ct))!.State);
+        Assert.IsType<Outcome<LetterMail>.Refused>(await mails.AgainAsync(Teacher, scene.Code, Operation(), Ct));
+
+        var first = (await board.ClaimAsync(JobKind.Mail, Ct))!;
+        Assert.True(await board.FailedAsync(first, "The mail server refused it (550).", forEver: true, Ct));
+        var stuck = (await mails.LookAsync(Teacher, scene.Code, Ct))!;
+        Assert.Equal((LetterMailState.GivenUp, "The mail server refused it (550)."), (stuck.State, stuck.Problem));
+
+        var operation = Operation();
+        Assert.Equal(LetterMailState.Waiting, Done(await mails.AgainAsync(Teacher, scene.Code, operation, Ct)).State);
+        Done(await mails.AgainAsync(Teacher, scene.Code, operation, Ct));
+        var second = (await board.ClaimAsync(JobKind.Mail, Ct))!;
+        Assert.NotEqual(first.Id, second.Id);
+        Assert.Equal($"/letters/{scene.Code}", scene.Db.Outbox.Open(second)!.Path);
+        Assert.True(await board.DoneAsync(second, Ct));
+        Assert.Null(await board.ClaimAsync(JobKind.Mail, Ct));
+        Assert.Equal(LetterMailState.Sent, (await mails.LookAsync(Teacher, scene.Code, Ct))!.State);
+        Assert.Null(await mails.LookAsync(scene.Student, scene.Code, Ct));
+    }
+
     private async Task<Scene> SceneAsync(ClinicEngine engine)
     {
         var db = await databases.OpenAsync(engine);
@@ -209,6 +240,12 @@ public sealed class LetterBookTests(TestDatabases databases) : IClassFixture<Tes
         public async Task SayAsync<T>(int reed, Outcome<T> entry)
             where T : BenchEntry => Done(await new BenchBook(Db, TimeProvider.System).RecordAsync(
                 Teacher, Batch.Reeds[reed - 1].Id, Done(entry), Operation(), Ct));
+
+        public async Task HasAddressAsync()
+        {
+            await using var db = Db.CreateDbContext();
+            await db.Set<Student>().ExecuteUpdateAsync(rows => rows.SetProperty(row => row.Email, "ines@example.org"), Ct);
+        }
 
         public async Task<LetterView> ReadyAsync()
         {

@@ -39,4 +39,18 @@ public sealed class LetterHistoryTests(ClinicHost host) : IClassFixture<ClinicHo
         Assert.All(ways, way => Assert.Matches("^/bench/[0-9a-f-]{36}#entry-[0-9]+$", way.GetAttribute("href")));
         Assert.Equal(System.Net.HttpStatusCode.OK, (await teacher.See(ways[0].GetAttribute("href")!.Split('#')[0])).Status);
     }
+
+    [Fact]
+    public async Task Once_a_letter_was_sent_its_page_says_how_the_mail_about_it_stands()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{await BatchWorkedOn.Of(host, student)}/letter";
+        using var mended = await (await Form.At(teacher, path)).Set("Verdict.verdict-two", "NeedsPlayingIn").Post();
+        using var sent = await (await Form.At(teacher, path)).Set("Step", "send").Set("ReadThrough", "yes").Post();
+
+        using var page = new HtmlParser().ParseDocument((await teacher.See(sent.Leads()!)).Page);
+
+        Assert.Contains("The mail about it", page.QuerySelector("form.letter-mail [role=status]")!.TextContent, StringComparison.Ordinal);
+    }
 }

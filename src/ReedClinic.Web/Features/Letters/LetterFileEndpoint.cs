@@ -3,19 +3,23 @@ using ReedClinic.Documents.Print;
 using ReedClinic.Documents.Setting;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
 using ReedClinic.Web.Account;
 using ReedClinic.Web.Shared;
 using ReedClinic.Web.Shared.Hosting;
 
 namespace ReedClinic.Web.Features.Letters;
 
-/// <summary>A letter as a file to print and keep: whoever may read it may take it.</summary>
+/// <summary>A letter as a file to print and keep: whoever may read it may take it. And the mail about it, once more.</summary>
 public static class LetterFileEndpoint
 {
     /// <summary>Maps <c>GET /letters/{Code}/file?paper=</c>: <c>a4</c>, <c>us-letter</c>, or by itself what is usual where the student lives.</summary>
     /// <param name="app">The application.</param>
-    public static void MapLetterFiles(this WebApplication app) =>
+    public static void MapLetterFiles(this WebApplication app)
+    {
         app.MapGet("/letters/{Code}/file", GetAsync).RequireAuthorization().WithMetadata(new SandboxedFile());
+        app.MapPost("/letters/{Code}/mail", AgainAsync).RequireAuthorization();
+    }
 
     /// <summary>The address of a letter's file.</summary>
     /// <param name="code">The batch.</param>
@@ -38,6 +42,19 @@ public static class LetterFileEndpoint
         return await book.ReadAsync(actor, known, ct).ConfigureAwait(false) is { } view
             ? Letter(LetterPrint.Pdf(view.Draft, time.There(time.GetUtcNow()), Size(paper, null)), view.Draft.Code)
             : Results.NotFound();
+    }
+
+    private static async Task<IResult> AgainAsync(string code, IFormCollection posted, HttpContext http, ActorAccess actors, LetterMailBook mails)
+    {
+        if (await actors.Of(http.User, http.RequestAborted).ConfigureAwait(false) is not { } actor || BatchCode.Read(code) is not Outcome<BatchCode>.Done(var known))
+        {
+            return Results.NotFound();
+        }
+
+        var operation = new OperationId(Guid.TryParse(posted["Operation"], out var given) ? given : default);
+        return await mails.AgainAsync(actor, known, operation, http.RequestAborted).ConfigureAwait(false) is Outcome<LetterMail>.NotFound
+            ? Results.NotFound()
+            : Results.LocalRedirect($"/batches/{known}/letter?done=told");
     }
 
     private static IResult Letter(byte[] pdf, string code) => Results.File(pdf, "application/pdf", $"letter-{code}.pdf");

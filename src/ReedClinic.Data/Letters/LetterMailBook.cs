@@ -1,0 +1,95 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Engine;
+using ReedClinic.Data.Jobs;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.Letters;
+
+/// <summary>The mail that tells of a sent letter: how it stands, and sending it once more. For teachers and owners.</summary>
+public sealed class LetterMailBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, Outbox outbox)
+{
+    /// <summary>How the last mail about a letter stands; null when no letter of this batch was sent, or for anybody else.</summary>
+    public async Task<LetterMail?> LookAsync(Actor actor, BatchCode code, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await SentAsync(db, actor, code, ct).ConfigureAwait(false) is { } batch ? await StandsAsync(db, batch, ct).ConfigureAwait(false) : null;
+    }
+
+    /// <summary>Puts the same mail out once more. One that waits to go isn't sent twice.</summary>
+    public async Task<Outcome<LetterMail>> AgainAsync(Actor actor, BatchCode code, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        outbox.Ready();
+        operation = operation.OrFresh(time.GetUtcNow());
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        if (await SentAsync(db, actor, code, ct).ConfigureAwait(false) is not { } batch)
+        {
+            return new Outcome<LetterMail>.NotFound();
+        }
+
+        if (!await db.WasDoneAsync(operation, "mail-letter", batch.Id.Value, ct).ConfigureAwait(false))
+        {
+            if ((await StandsAsync(db, batch, ct).ConfigureAwait(false)).State == LetterMailState.Waiting)
+            {
+                return new Outcome<LetterMail>.Refused([new Problem("", "It is on its way already.")]);
+            }
+
+            await outbox.PutNewsAsync(db, batch, PathOf(batch), ct, operation).ConfigureAwait(false);
+            db.Note(operation, "mail-letter", batch.Id.Value, time.GetUtcNow());
+            await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+        }
+
+        return new Outcome<LetterMail>.Done(await StandsAsync(db, batch, ct).ConfigureAwait(false));
+    }
+
+    private static string PathOf(Batch batch) => $"/letters/{batch.Code}";
+
+    private static Task<Batch?> SentAsync(ClinicDb db, Actor actor, BatchCode code, CancellationToken ct) => (
+        from batch in db.Set<Batch>().AsNoTracking()
+        join letter in db.Set<Letter>() on batch.Id equals letter.Batch
+        where actor.WorksHere && batch.Code == code && letter.SentNumber != null
+        select batch).SingleOrDefaultAsync(ct);
+
+    private static async Task<LetterMail> StandsAsync(ClinicDb db, Batch batch, CancellationToken ct)
+    {
+        var once = News.OnceOf(batch, PathOf(batch));
+        var job = await db.Set<Job>().AsNoTracking()
+            .Where(row => row.Kind == JobKind.Mail && row.Once != null && row.Once.StartsWith(once))
+            .OrderByDescending(row => row.Id).FirstOrDefaultAsync(ct).ConfigureAwait(false);
+        return job switch
+        {
+            null => new(LetterMailState.None, null, null),
+            { DoneAt: { } done } => new(LetterMailState.Sent, done, null),
+            { GaveUpAt: { } end } => new(LetterMailState.GivenUp, end, job.Problem),
+            _ => new(LetterMailState.Waiting, job.MadeAt, job.Problem),
+        };
+    }
+}
+
+/// <summary>How the mail about a letter stands.</summary>
+public enum LetterMailState
+{
+    /// <summary>None was put out, because nobody's address is known, or it was so long ago that nothing is kept of it.</summary>
+    None,
+
+    /// <summary>It waits to go, or will be tried again.</summary>
+    Waiting,
+
+    /// <summary>The mail server has it.</summary>
+    Sent,
+
+    /// <summary>It was given up.</summary>
+    GivenUp,
+}
+
+/// <summary>The last mail about a letter.</summary>
+/// <param name="State">How it stands.</param>
+/// <param name="At">Since when.</param>
+/// <param name="Problem">Why the last try failed; it names nobody.</param>
+public sealed record LetterMail(LetterMailState State, DateTimeOffset? At, string? Problem);
