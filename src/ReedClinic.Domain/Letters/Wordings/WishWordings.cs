@@ -5,7 +5,7 @@ internal static class WishWordings
 {
     internal static IReadOnlyList<string> SafeOnly { get; } =
     [
-        "you had asked for safe changes only, and nothing that I did {took|takes} any cane away.",
+        "you had asked for safe changes only, and nothing that I did {took any cane away|has taken any cane away}.",
         "{as you wished|as you asked|just as you wanted}, {I made safe changes only|there were safe changes only}: no cane {was taken away|has gone|was scraped off}.",
         "{safe changes only, you had said|you had allowed safe changes only}, and {that is how it was done|I kept to that}: no cane {was taken away|has gone|was scraped off}.",
     ];
