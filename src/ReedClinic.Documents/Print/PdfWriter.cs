@@ -1,4 +1,3 @@
-using System.IO.Compression;
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 using PdfSharp.UniversalAccessibility;
@@ -25,8 +24,9 @@ public sealed class PdfWriter : IDisposable
         document.Info.Author = author;
         document.ViewerPreferences.DisplayDocTitle = true;
 
-        // The writer's own compression leaves a stream that strict readers complain of; it is done below instead.
+        // PDFsharp's own compression leaves streams that strict readers complain of; it is done when all is written.
         document.Options.CompressContentStreams = false;
+        document.Options.NoCompression = true;
         var manager = UAManager.ForDocument(document);
         manager.SetDocumentLanguage("en-GB");
         structure = manager.StructureBuilder;
@@ -45,33 +45,13 @@ public sealed class PdfWriter : IDisposable
             writer.Page(page);
         }
 
-        foreach (var page in writer.document.Pages)
-        {
-            Compress(page);
-        }
-
         using var file = new MemoryStream();
         writer.document.Save(file, closeStream: false);
-        return file.ToArray();
+        return PackedFile.Of(file.ToArray());
     }
 
     /// <summary>Lets the document go.</summary>
     public void Dispose() => document.Dispose();
-
-    private static void Compress(PdfPage page)
-    {
-        foreach (var content in page.Contents)
-        {
-            using var packed = new MemoryStream();
-            using (var zlib = new ZLibStream(packed, CompressionLevel.Optimal, leaveOpen: true))
-            {
-                zlib.Write(content.Stream.Value);
-            }
-
-            content.Stream.Value = packed.ToArray();
-            content.Elements.SetName("/Filter", "/FlateDecode");
-        }
-    }
 
     private void Page(IReadOnlyList<Placed> items)
     {

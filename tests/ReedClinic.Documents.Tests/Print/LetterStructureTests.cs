@@ -72,6 +72,9 @@ public sealed partial class LetterStructureTests
 
         Assert.Contains("No syntax or stream encoding errors found", said, StringComparison.Ordinal);
         Assert.DoesNotContain("WARNING", said, StringComparison.OrdinalIgnoreCase);
+
+        // The check looks into pages only; whoever writes the file anew looks into every stream.
+        Assert.StartsWith("%PDF", await Outside.ReadAsync(Pdf, "qpdf", "--qdf", "--object-streams=disable", "{}", "-"), StringComparison.Ordinal);
     }
 
     [Fact]
