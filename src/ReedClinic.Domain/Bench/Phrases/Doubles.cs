@@ -36,11 +36,14 @@ internal static class Doubles
         }
 
         return IsWithin(other.Slots, one.Slots) ? one.Slots : IsWithin(one.Slots, other.Slots) ? other.Slots
-            : one.Kind is EntryKind.Test && IsBareRest(course.Segments[other.Head]) ? WholeTest(one.Slots, other.Slots) : null;
+            : one.Kind is EntryKind.Test && (IsBareRest(course.Segments[other.Head]) || IsTold(course, one, other)) ? WholeTest(one.Slots, other.Slots) : null;
     }
 
     // “C. Twenty cents flat.”; not “now C”, “then C”, “the crow C”.
     private static bool IsBareRest(Segment segment) => !segment.Has(Cat.Test) && !segment.Has(Cat.Now) && segment.Joint is not ("then" or "but") && !segment.HasWord("then") && !segment.HasWord("after");
+
+    // “On G the softest start fails: it won’t start softly”.
+    private static bool IsTold(Course course, Draft one, Draft other) => one.Sentence == other.Sentence && one.Slots is { Step: null, Pitch: not null, Cents: null, Lean: null } && other.Slots is { Step: not null, Pitch: null } && !course.Segments[other.Head].Has(Cat.Now);
 
     /// <summary>Halves of one test: its note and how far from it, or its note and its step.</summary>
     private static ReadSlots? WholeTest(ReadSlots one, ReadSlots other)

@@ -34,6 +34,8 @@ public sealed class OpenPhraseTests(ITestOutputHelper output)
     [Theory]
     [InlineData("fourth-e.txt", 240)]
     [InlineData("fourth-f.txt", 240)]
+    [InlineData("fourth-g.txt", 240)]
+    [InlineData("fourth-h.txt", 240)]
     public void Phrases_that_only_the_judge_was_taught_with_are_understood_better_than_by_the_rules(string file, int phrases)
     {
         var score = PhraseScore.Of(PhraseCorpus.InFile(file));

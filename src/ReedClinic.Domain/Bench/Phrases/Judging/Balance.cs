@@ -10,7 +10,7 @@ internal static class Balance
     internal static readonly string[] Kinds = [Judge.Nothing, "adjustment", "ended", "finding", "leavealone", "lookedfor", "note", "risk", "riskclosed", "stopped", "test", "verdict"];
 
     private const string Deed = "adjustment";
-    private const double SureOfNewDeed = 0.8;
+    private const double SureOfNewDeed = 0.7;
     private const double SureOfDeed = 0.6;
 
     internal static string Choose(Weights weights, Sight sight)

@@ -22,7 +22,7 @@ internal sealed record Sight(Course Before, Course Ruled, Opinion Opinion)
 
     /// <summary>True where the words name a part of the reed, an amount or something that is done to reeds.</summary>
     internal bool NamesWork => Before.Segment is var segment && segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region or Cat.Part or Cat.Stroke or Cat.Mm or Cat.Tenth or Cat.Thing
-        || item.Cat is Cat.Verb && Moods.Action(item) is not ("light" or "take" or "other" or "harm" or "keepoff" or "fit" or "draw" or "realign" or "wait"));
+        || item.Cat is Cat.Verb && Moods.Action(item) is not ("light" or "take" or "other" or "harm" or "keepoff" or "fit" or "draw" or "realign" or "wait" or "open" or "press"));
 
     /// <summary>A kind of entry by its small name.</summary>
     internal static string Name(EntryKind kind) => kind is EntryKind.FindingEnded ? "ended" : kind.ToString().ToLowerInvariant();

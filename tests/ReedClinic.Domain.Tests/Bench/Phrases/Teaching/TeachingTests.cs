@@ -15,7 +15,7 @@ public sealed class TeachingTests(ITestOutputHelper output)
     /// <summary>Hands to be scored by a judge that learned nothing from them, parted by commas.</summary>
     private const string CrossVariable = "REEDCLINIC_CROSS_HANDS";
 
-    private static readonly string[] Unseen = ["fourth-e", "fourth-f"];
+    private static readonly string[] Unseen = ["fourth-e", "fourth-f", "fourth-g", "fourth-h"];
 
     private static readonly string[] Seen = ["open", "sealed", "second-open", "second-sealed", "third-a", "third-b", "third-c", "own"];
 
