@@ -20,7 +20,7 @@ internal static class News
         }
 
         var guardian = await db.Set<Guardianship>().AsNoTracking()
-            .SingleOrDefaultAsync(row => row.Student == id && row.GivenAt != null && row.EndedAt == null, ct).ConfigureAwait(false);
+            .SingleOrDefaultAsync(row => row.Student == id && row.GivenAt != null && row.WithdrawnAt == null && row.EndedAt == null, ct).ConfigureAwait(false);
         return guardian is null ? null : (guardian.Email, guardian.Name);
     }
 

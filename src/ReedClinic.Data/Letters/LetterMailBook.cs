@@ -40,6 +40,11 @@ public sealed class LetterMailBook(IDbContextFactory<ClinicDb> databases, TimePr
                 return new Outcome<LetterMail>.Refused([new Problem("", "It is on its way already.")]);
             }
 
+            if (await db.AddressForAsync(batch.Student, ct).ConfigureAwait(false) is null)
+            {
+                return new Outcome<LetterMail>.Refused([new Problem("", "Nobody’s address is known.")]);
+            }
+
             await outbox.PutNewsAsync(db, batch, PathOf(batch), ct, operation).ConfigureAwait(false);
             db.Note(operation, "mail-letter", batch.Id.Value, time.GetUtcNow());
             await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
@@ -64,7 +69,7 @@ public sealed class LetterMailBook(IDbContextFactory<ClinicDb> databases, TimePr
             .OrderByDescending(row => row.Id).FirstOrDefaultAsync(ct).ConfigureAwait(false);
         return job switch
         {
-            null => new(LetterMailState.None, null, null),
+            null => new(await db.AddressForAsync(batch.Student, ct).ConfigureAwait(false) is null ? LetterMailState.None : LetterMailState.Forgotten, null, null),
             { DoneAt: { } done } => new(LetterMailState.Sent, done, null),
             { GaveUpAt: { } end } => new(LetterMailState.GivenUp, end, job.Problem),
             _ => new(LetterMailState.Waiting, job.MadeAt, job.Problem),
@@ -75,8 +80,11 @@ public sealed class LetterMailBook(IDbContextFactory<ClinicDb> databases, TimePr
 /// <summary>How the mail about a letter stands.</summary>
 public enum LetterMailState
 {
-    /// <summary>None was put out, because nobody's address is known, or it was so long ago that nothing is kept of it.</summary>
+    /// <summary>Nothing is known of one, and nobody's address is either.</summary>
     None,
+
+    /// <summary>Nothing is known of one any more: it was put out so long ago, or an address became known only afterwards.</summary>
+    Forgotten,
 
     /// <summary>It waits to go, or will be tried again.</summary>
     Waiting,

@@ -46,7 +46,7 @@ public static class WritingHome
         await teacher.Page.Locator("[data-typing-ready]").WaitForAsync();
         await part.Locator("textarea").FillAsync("Thank you for trusting me with your two reeds, Pim.");
         await teacher.Page.ReloadAsync();
-        await teacher.Page.GetByText("What you typed here and didn’t keep is back in its parts").WaitForAsync();
+        await teacher.Page.GetByText("What you typed here and didn’t keep is back in its place").WaitForAsync();
         await teacher.Button("Keep these words").First.ClickAsync();
         await teacher.Page.GetByText("Your words are kept as a new version.").WaitForAsync();
         await teacher.LookAsync("letter, nothing missing");

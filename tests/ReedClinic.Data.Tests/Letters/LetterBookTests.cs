@@ -180,10 +180,14 @@ public sealed class LetterBookTests(TestDatabases databases) : IClassFixture<Tes
         var scene = await SceneAsync(engine);
         var mails = new LetterMailBook(scene.Db, TimeProvider.System, scene.Db.Outbox);
         var board = new JobBoard(scene.Db, TimeProvider.System);
-        await scene.HasAddressAsync();
         Assert.Null(await mails.LookAsync(Teacher, scene.Code, Ct));
         Assert.IsType<Outcome<LetterMail>.NotFound>(await mails.AgainAsync(Teacher, scene.Code, Operation(), Ct));
         Done(await scene.Book.SendAsync(Teacher, scene.Code, (await scene.ReadyAsync()).Mark, Operation(), Ct));
+        Assert.Equal(LetterMailState.None, (await mails.LookAsync(Teacher, scene.Code, Ct))!.State);
+        Assert.IsType<Outcome<LetterMail>.Refused>(await mails.AgainAsync(Teacher, scene.Code, Operation(), Ct));
+        await scene.HasAddressAsync();
+        Assert.Equal(LetterMailState.Forgotten, (await mails.LookAsync(Teacher, scene.Code, Ct))!.State);
+        Done(await mails.AgainAsync(Teacher, scene.Code, Operation(), Ct));
         Assert.Equal(LetterMailState.Waiting, (await mails.LookAsync(Teacher, scene.Code, Ct))!.State);
         Assert.IsType<Outcome<LetterMail>.Refused>(await mails.AgainAsync(Teacher, scene.Code, Operation(), Ct));
 

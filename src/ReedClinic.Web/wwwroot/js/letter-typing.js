@@ -1,49 +1,55 @@
 // Keeps what is being typed in a letter in this tab until the studio has it: going elsewhere, reloading, or a lost session loses nothing.
-// Only the parts that were changed, each with the mark of the text it began from, so that it is never put over another teacher's words.
+// Each part is kept with the mark of the text it began from. It is let go of when the studio shows the same words, and never put over
+// words that somebody else wrote meanwhile: those are shown beside it.
 const form = document.querySelector('[data-keeps-typing]');
 if (form) {
   const name = form.dataset.keepsTyping;
-  const areas = [...form.querySelectorAll('textarea[name^="Block."]')];
-  // What the studio sent: a browser may have put back by itself what was typed before a reload.
-  const before = new Map(areas.map(area => [area.name, area.defaultValue]));
-  const shown = area => form.elements['Shown.' + area.name.slice('Block.'.length)]?.value ?? '';
+  const fields = [...form.querySelectorAll('textarea, input[type="text"]')].filter(field => /^(Block|Answer|Reason)\./.test(field.name));
+  const plain = text => text.replace(/\s+/g, ' ').trim();
+  const shown = field => form.elements['Shown.' + field.name.slice('Block.'.length)]?.value ?? '';
   const note = document.getElementById('letter-typed');
+  const others = document.getElementById('letter-typed-others');
   const read = () => { try { return JSON.parse(sessionStorage.getItem(name)) ?? {}; } catch { return {}; } };
   const write = typed => {
     try {
       if (Object.keys(typed).length) sessionStorage.setItem(name, JSON.stringify(typed)); else sessionStorage.removeItem(name);
     } catch { /* A browser that keeps nothing: then only the button keeps it. */ }
   };
-  const clear = () => { write({}); note.hidden = true; };
 
-  // Kept now, and not on an earlier showing of the same address.
-  const sent = name + '-sent';
-  if (form.dataset.kept === 'yes' && sessionStorage.getItem(sent)) clear();
-  sessionStorage.removeItem(sent);
-  form.addEventListener('submit', () => sessionStorage.setItem(sent, 'yes'));
   const typed = read();
-  let back = 0;
-  for (const area of areas) {
-    const was = typed[area.name];
-    if (was && was.text !== area.defaultValue && was.from === shown(area)) {
-      area.value = was.text;
-      area.closest('details')?.setAttribute('open', '');
-      area.classList.add('typed-before');
-      back++;
+  const left = {};
+  for (const field of fields) {
+    const was = typed[field.name];
+    // What the studio sent is the default: a browser may have put back by itself what was typed before a reload.
+    if (!was || plain(was.text) === plain(field.defaultValue)) continue;
+    left[field.name] = was;
+    if (was.from === shown(field)) {
+      field.value = was.text;
+      field.closest('details')?.setAttribute('open', '');
+      field.classList.add('typed-before');
+      note.hidden = false;
+    } else {
+      others.append(Object.assign(document.createElement('p'), { className: 'letter-fresh-text', textContent: was.text }));
+      others.hidden = note.hidden = false;
     }
   }
 
-  note.hidden = back === 0;
+  write(left);
   form.addEventListener('input', event => {
-    const area = event.target;
-    if (!before.has(area.name)) return;
+    const field = event.target;
+    if (!fields.includes(field)) return;
     const now = read();
-    if (area.value === before.get(area.name)) delete now[area.name]; else now[area.name] = { text: area.value, from: shown(area) };
+    if (plain(field.value) === plain(field.defaultValue)) delete now[field.name]; else now[field.name] = { text: field.value, from: shown(field) };
     write(now);
   });
   document.getElementById('letter-typed-drop').addEventListener('click', () => {
-    for (const area of areas) { area.value = before.get(area.name); area.classList.remove('typed-before'); }
-    clear();
+    for (const field of fields) {
+      if (field.classList.contains('typed-before')) field.value = field.defaultValue;
+      field.classList.remove('typed-before');
+    }
+
+    write({});
+    note.hidden = true;
   });
   form.dataset.typingReady = 'yes';
 }
