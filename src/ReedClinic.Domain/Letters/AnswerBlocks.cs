@@ -37,7 +37,10 @@ internal static class AnswerBlocks
                 .Select(pair => new LetterParagraph(
                 [
                     LetterSentence.Plain(phrasing.Say(
-                        "asked", pair.Question.Number, AnswerWordings.Asked, ("question", Prose.Quoted(pair.Question.Text)))),
+                        "asked",
+                        pair.Question.Number,
+                        pair.Question.Answer is null ? AnswerWordings.AskedOpen : AnswerWordings.Asked,
+                        ("question", Prose.Quoted(pair.Question.Text)))),
                     LetterSentence.Plain(pair.Answer!),
                 ])),
         ];

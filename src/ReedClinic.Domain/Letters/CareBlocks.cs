@@ -11,8 +11,7 @@ internal static class CareBlocks
 
     internal static LetterBlock? Care(LetterMaterial material, Phrasing phrasing)
     {
-        var playable = material.Batch.Reeds.Count(reed => reed.MayBePlayed
-            && material.LogOf(reed.Id).Verdict?.Now.VerdictKind != VerdictKind.NotToBeSaved);
+        var playable = material.Playable.Count;
         if (playable == 0)
         {
             return null;
@@ -43,7 +42,7 @@ internal static class CareBlocks
         List<string> cautions =
         [
             "Rinse a reed that comes back from me and wash your hands before you play it; don’t share reeds, and don’t play one while you or the other player is ill.",
-            "Knives and blades are very sharp: cut and scrape away from your hand, on a block, and store them with a guard. If you are not grown up yet, use one only with a parent or guardian and your teacher beside you.",
+            "Knives and blades are very sharp: cut and scrape away from your hand, on a block, and store them with a guard. " + CautionWordings.NotAlone[0],
             "Scrape where the air moves, and wipe the dust away with a damp cloth.",
             "If your lips, teeth or breathing trouble you, ask a doctor or a dentist; what they say, and your school’s own rules, come before anything in this letter.",
         ];
@@ -61,9 +60,9 @@ internal static class CareBlocks
 
     internal static LetterBlock Closing(LetterMaterial material, Phrasing phrasing)
     {
-        var here = material.Batch.Reeds.Count(reed => reed.IsHere);
-        var ways = here == 0 ? ClosingWordings.WishWithoutReeds : ClosingWordings.Wish;
-        var wish = phrasing.Say("wish", 0, ways, ("them", here == 1 ? "it" : "them"), ("they", here == 1 ? "it" : "they"), ("feel", here == 1 ? "feels" : "feel"), ("play", here == 1 ? "plays" : "play"));
+        var playable = material.Playable.Count;
+        var ways = playable == 0 ? ClosingWordings.WishWithoutReeds : ClosingWordings.Wish;
+        var wish = phrasing.Say("wish", 0, ways, ("them", playable == 1 ? "it" : "them"), ("they", playable == 1 ? "it" : "they"), ("feel", playable == 1 ? "feels" : "feel"), ("play", playable == 1 ? "plays" : "play"));
         return new LetterBlock(
             "closing",
             BlockKind.Closing,

@@ -152,7 +152,7 @@ internal sealed class FoundWords
 
         var known = Enum.GetValues<KnownBy>().Where(way => way != KnownBy.NotSaid && finding.KnownBy.HasFlag(way)).ToList();
         return known.Count > 0 && (known.Count + _turn) % 2 == 0 ? ("known", FindingFrames.Known[known[_turn % known.Count]])
-            : was && finding.Arose == Arose.AsItArrived ? ("fault-was", FindingFrames.FaultThatWas)
+            : was && finding.Arose == Arose.AsItArrived ? ("fault-was", wording.EndsInTime ? FindingFrames.FaultThatWasThen : FindingFrames.FaultThatWas)
             : ("fault", FindingFrames.Fault);
     }
 

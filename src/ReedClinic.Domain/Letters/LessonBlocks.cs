@@ -91,7 +91,7 @@ internal static class LessonBlocks
             new(
             [
                 .. Said("stroke", stroke, phrasing).Select(LetterSentence.Plain),
-                LetterSentence.Plain(phrasing.Say("minor", 0, LessonWordings.NotAlone)),
+                LetterSentence.Plain(phrasing.Say("minor", 0, CautionWordings.NotAlone)),
             ]),
         ])
         {

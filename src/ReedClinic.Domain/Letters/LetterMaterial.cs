@@ -52,6 +52,10 @@ public sealed record LetterMaterial(
     /// <param name="gap">The gap's key.</param>
     public string? ReasonFor(string gap) => Waived.GetValueOrDefault(gap);
 
+    /// <summary>The reeds that the student can play when they are home again: fit, and not given up.</summary>
+    internal IReadOnlyList<Reed> Playable =>
+        [.. Batch.Reeds.Where(reed => reed.MayBePlayed && LogOf(reed.Id).Verdict?.Now.VerdictKind != VerdictKind.NotToBeSaved)];
+
     /// <summary>The log of one reed; an empty one when nothing was written.</summary>
     /// <param name="reed">Which reed.</param>
     public BenchLog LogOf(ReedId reed) => Logs.GetValueOrDefault(reed, BenchLog.Empty);

@@ -8,6 +8,8 @@ namespace ReedClinic.Domain.Letters;
 /// <summary>How a letter begins: a greeting, what was good, what lay in the parcel.</summary>
 internal static class OpeningBlocks
 {
+    private const int ManyWords = 12;
+
     internal static LetterBlock Greeting(LetterMaterial material, Phrasing phrasing)
     {
         var here = material.Batch.Reeds.Count(reed => reed.IsHere);
@@ -18,16 +20,37 @@ internal static class OpeningBlocks
 
         var reeds = ("reeds", here == 1 ? "reed" : Prose.Number(here) + " reeds");
         var them = ("them", here == 1 ? "it" : "them");
-        var thanks = phrasing.Say("thanks", 0, OpeningWordings.Thanks, reeds, them);
+        var thanks = phrasing.Say("thanks", 0, Thanks(material), reeds, them);
         var what = here > 1 && TriedFirst(material)
             ? phrasing.Say("tried-first", 0, OpeningWordings.TriedFirst)
-            : phrasing.Say("looked", 0, OpeningWordings.Looked, them, ("each", here == 1 ? "it" : "each of them"));
-        return Begin(material, thanks, what, phrasing.Say("how", 0, How(material, here)));
+            : phrasing.Say("looked", 0, Looked(material), them, ("each", here == 1 ? "it" : "each of them"));
+        return How(material, here) is { } how ? Begin(material, thanks, what, phrasing.Say("how", 0, how)) : Begin(material, thanks, what);
     }
 
-    // Only what the letter really holds is announced.
-    private static IReadOnlyList<string> How(LetterMaterial material, int here) => (here, material.Thread.HasLesson) switch
+    // What the student wrote is praised only where there is something to praise.
+    private static IReadOnlyList<string> Thanks(LetterMaterial material)
     {
+        var words = material.Batch.Reeds.Sum(reed => WordsIn(reed.Bothers) + WordsIn(reed.Likes));
+        return
+        [
+            .. OpeningWordings.Thanks,
+            .. words == 0 ? [] : OpeningWordings.ThanksForWords,
+            .. words < ManyWords ? [] : OpeningWordings.ThanksForManyWords,
+        ];
+    }
+
+    private static int WordsIn(string? text) => text?.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).Length ?? 0;
+
+    private static IReadOnlyList<string> Looked(LetterMaterial material) =>
+        material.Batch.Reeds.Where(reed => reed.IsHere).All(reed => material.LogOf(reed.Id).Live<Test>().Any())
+            ? [.. OpeningWordings.LookedClosely, .. OpeningWordings.Looked]
+            : OpeningWordings.Looked;
+
+    // Only what the letter really holds is announced.
+    private static IReadOnlyList<string>? How(LetterMaterial material, int here) => (here, material.Thread.HasLesson) switch
+    {
+        (1, false) when material.Playable.Count == 0 => null,
+        (_, false) when material.Playable.Count == 0 => OpeningWordings.HowBare,
         (1, true) => OpeningWordings.HowOneWithPlan,
         (1, false) => OpeningWordings.HowOne,
         (_, true) when HasGood(material) => [.. OpeningWordings.HowWithGood, .. OpeningWordings.HowWithPlan],
@@ -148,7 +171,7 @@ internal static class OpeningBlocks
                     : " " + phrasing.Say("extra-left", mismatch.Number, ArrivalWordings.ExtraLeft)),
             MismatchKind.Damaged => phrasing.Say("damaged", mismatch.Number, ArrivalWordings.Damaged, slots),
             MismatchKind.Damp => phrasing.Say("damp", mismatch.Number, ArrivalWordings.Damp, slots),
-            _ => phrasing.Say("mould", mismatch.Number, ArrivalWordings.Mould, slots)
+            _ => phrasing.Say("mould", mismatch.Number, CautionWordings.MouldOnArrival, slots)
                 + (material.Batch.Reeds.Count > 1 ? " " + phrasing.Say("others-dry", mismatch.Number, ArrivalWordings.OthersDry) : ""),
         };
     }

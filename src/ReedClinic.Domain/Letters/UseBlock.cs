@@ -14,11 +14,13 @@ internal static class UseBlock
         var items = new List<LetterParagraph>();
         if (reed.Fitness == Fitness.Mould)
         {
-            items.Add(LetterParagraph.Plain(phrasing.Say("mould-use", reed.Number, UseWordings.MouldUse)));
+            items.Add(LetterParagraph.Plain(phrasing.Say("mould-use", reed.Number, CautionWordings.MouldUse)));
         }
         else if (log.Verdict is { } verdict && When(material, reed, verdict.Now.VerdictKind, told) is { } ways)
         {
-            items.Add(new([new(phrasing.Say("when", reed.Number, ways), [verdict.Root])]));
+            // Where more than two came, “the other” alone might be any of them.
+            var other = ("other", material.Batch.Reeds.Count == 2 ? "the other" : "the other one that is for playing");
+            items.Add(new([new(phrasing.Say("when", reed.Number, ways, other), [verdict.Root])]));
         }
 
         items.AddRange(log.LeftAlone.Select((left, index) => new LetterParagraph(
@@ -38,15 +40,19 @@ internal static class UseBlock
     }
 
     // Null where nothing need be said: of one reed alone, or when the same was said of another already.
-    private static IReadOnlyList<string>? When(LetterMaterial material, Reed reed, VerdictKind verdict, LetterSoFar told) =>
-        UseWordings.ByVerdict.TryGetValue(verdict, out var ways) ? ways
-        : reed.UsedFor == ReedUse.Concert ? UseWordings.Concert
-        : material.Batch.Reeds.Count(other => other.IsHere) == 1 ? null
-        : First(material) == reed.Id ? UseWordings.First
-        : told.Says("in turn") ? UseWordings.InTurn : null;
+    private static IReadOnlyList<string>? When(LetterMaterial material, Reed reed, VerdictKind verdict, LetterSoFar told)
+    {
+        var playable = material.Playable;
+        return UseWordings.ByVerdict.TryGetValue(verdict, out var ways) ? ways
+            : reed.UsedFor == ReedUse.Concert ? UseWordings.Concert
+            : playable.Count < 2 || !playable.Contains(reed) ? null
+            : First(material) == reed.Id ? (playable.Count == 2 ? UseWordings.FirstOfTwo : UseWordings.First)
+            : !told.Says("in turn") ? null
+            : playable.Count == 2 ? UseWordings.InTurnOfTwo : UseWordings.InTurn;
+    }
 
     // The first by number among those that are ready to play; a reed for a concert is kept instead.
-    private static ReedId? First(LetterMaterial material) => material.Batch.Reeds
+    private static ReedId? First(LetterMaterial material) => material.Playable
         .Where(reed => reed.UsedFor != ReedUse.Concert)
         .OrderBy(reed => material.LogOf(reed.Id).Verdict?.Now.VerdictKind switch
         {

@@ -52,7 +52,7 @@ internal static class WorkWords
 
         var ways = reed switch
         {
-            { Fitness: Fitness.Mould } => WorkFrames.Mould,
+            { Fitness: Fitness.Mould } => CautionWordings.MouldAtWork,
             { Permission: Permission.AdviseOnly, Presence: not Presence.Extra } => WorkFrames.AdviceOnly,
             _ => log.Facts.Count == 0 ? null : WorkFrames.Untouched,
         };

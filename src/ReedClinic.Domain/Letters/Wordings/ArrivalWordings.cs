@@ -32,12 +32,6 @@ internal static class ArrivalWordings
         "<reed> was {still|a little} damp when it came, and I {let it dry first|gave it time to dry}; {a day in the open before packing is enough|a day in the open before you pack it will do}.",
     ];
 
-    internal static IReadOnlyList<string> Mould { get; } =
-    [
-        "there was mould on <reed>: I did not play it, and please {don't either|don't play it either}, because mould can make you ill.",
-        "on <reed> I found mould, so I did not play it; please {don't either|don't play it either}, since mould can make you ill.",
-    ];
-
     internal static IReadOnlyList<string> OthersDry { get; } =
     [
         "let the others dry well before they go into {a|their} case.",

@@ -30,7 +30,7 @@ internal static class BodyWordings
             "{the windows [are/were] {not alike|not equally deep|not quite the same}|one of the windows [is/was] deeper than {the other|its neighbour}}",
             "{makes one side work harder than the other|lets one half of the reed do all the work|lets the two halves answer one after the other}"),
         ["spine-scraped"] = new(
-            "the spine {[has/had] been scraped {away|very thin}|[is/was] {nearly|almost} gone}",
+            "the spine {[has/had] been scraped {away|very thin}|[is/was] {nearly|almost} scraped away}",
             "{lets the opening fall|takes the floor from under the high notes|costs some of the opening and of the high notes}"),
         ["rails-cut"] = new(
             "the rails [have/had] been {cut into|scraped into|nicked}",

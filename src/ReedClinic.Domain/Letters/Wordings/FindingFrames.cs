@@ -28,6 +28,14 @@ internal static class FindingFrames
         $"I {{found|noticed|saw}} that <what>, which {Usually} <shows>",
     ];
 
+    /// <summary>The same where what is there ends in a time of its own: then nothing is said of a time after it.</summary>
+    internal static IReadOnlyList<string> FaultThatWasThen { get; } =
+    [
+        $"{{when it came|on arrival|when it arrived|at first}} <what>, which {Usually} <shows>",
+        $"{{when it came|on arrival|when it arrived|at first}}, <what>; {Usually} that <shows>",
+        $"I {{found|noticed|saw}} that <what>, which {Usually} <shows>",
+    ];
+
     /// <summary>A fault that nobody is sure of.</summary>
     internal static IReadOnlyList<string> Suspected { get; } =
     [
@@ -45,7 +53,7 @@ internal static class FindingFrames
     [
         "{here too|in this one too|here as well|in this one as well} <what>",
         "{as in|just as in} <earlier>, <what>",
-        "{once more|again|here again|this one again}: <what>",
+        "{once more|again|here again|the same again}: <what>",
         "{you know this from|you have met this in|this is as in} <earlier>: <what>",
         "{what I said about|what I wrote about} <earlier> {holds|is true} here {too|as well}: <what>",
         "<what>, {as in|just as in|as you saw in} <earlier>",

@@ -11,6 +11,9 @@ namespace ReedClinic.Domain.Letters.Wordings;
 /// </remarks>
 internal sealed record FindingWording(string What, string? Shows)
 {
+    /// <summary>Whether what is there ends in a time, such as “when it was wet”.</summary>
+    public bool EndsInTime { get; init; }
+
     private static readonly Dictionary<string, FindingWording> ByKind =
         new[] { TipWordings.All, BodyWordings.All, WholeReedWordings.All, StrengthWordings.All }
             .SelectMany(part => part)

@@ -42,17 +42,10 @@ internal static class LessonWordings
 
     internal static IReadOnlyList<string> NotSeen { get; } =
     [
-        "I {have not seen|did not see|have never seen} you {work|at work|scrape}, so you {will know|know} better than I {whether that is so|whether it is so|whether I am right}.",
-        "you {know|will know} better than I {whether that is so|whether I am right|whether it is so}, {since|because} I {was not there|did not see you work|have never seen you scrape}.",
+        "I {did not see|was not there to see} you {work|at work|scrape}, so you {will know|know} better than I {whether that is so|whether it is so|whether I am right}.",
+        "you {know|will know} better than I {whether that is so|whether I am right|whether it is so}, {since|because} I {was not there|did not see you work|was not beside you when you scraped}.",
         "{that is only|it is only|this is no more than} {a guess|my guess|a thought of mine}{: you know your own hands|, and you know your own hands better|}{; tell me if it is not so|; tell me what you think|}.",
-        "please take {it|that|this} as {a guess|a question}{, no more|}: I {have not seen|did not see} {you scrape|your hands at work|you at work}.",
+        "please take {it|that|this} as {a guess|a question}{, no more|}: I {did not see|was not there to see} {you scrape|your hands at work|you at work}.",
         "{look|watch} for yourself whether {that is so|it is so|I am right}{ the next time you scrape| next time|}, because I can only {guess|judge} {from here|from the reeds}.",
-    ];
-
-    internal static IReadOnlyList<string> NotAlone { get; } =
-    [
-        "if you are not grown up yet, {do this|work with a knife|use the knife|take the knife up} only with a parent or guardian and {a|your} teacher {beside you|at your side|at the table|in the room}.",
-        "{while|as long as} you are not grown up, {do this|work with a knife|use the knife|take the knife up} only with a parent or guardian and {a|your} teacher {beside you|at your side|at the table|in the room}.",
-        "{this needs|for this you need} a parent or guardian and {a|your} teacher {beside you|at your side|at the table} {as long as you are not grown up|if you are not grown up yet|until you are grown up}.",
     ];
 }

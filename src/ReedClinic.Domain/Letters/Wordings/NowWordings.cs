@@ -27,7 +27,7 @@ internal static class NowWordings
     [
         "{against|measured against|set beside} how it {arrived|came|was}, <gains>.",
         "compared with {the day it came|its first day here|how it came|how it arrived}, <gains>.",
-        "{this has|these things have} changed since it {came|arrived}: <gains>.",
+        "this has changed {since it came|since it arrived|since the day it came|in its time here}: <gains>.",
         "{what has become better|what you gain|what is better}{ by now| today|}: <gains>.",
         "{since it came|since it arrived|in its time here} {there is a change for the better|something has improved|it has improved}: <gains>.",
         "<gains> than {when it came|on the day it came|when it arrived|before|on its first day here}.",

@@ -5,12 +5,23 @@ internal static class OpeningWordings
 {
     internal static IReadOnlyList<string> Thanks { get; } =
     [
-        "{thank you|many thanks|thank you very much} for {your|sending me your|trusting me with your} <reeds>{, and for what you wrote about <them>|}.",
+        "{thank you|many thanks|thank you very much} for {your|sending me your|trusting me with your|letting me look at your} <reeds>.",
         "it was {good|a pleasure|nice} to {open your parcel|unpack your parcel|undo your parcel} and {find|see|meet} your <reeds>{ in it|}.",
-        "your <reeds> {arrived|came|reached me}, and {I have enjoyed getting to know <them>|it was good to get to know <them>|I have had a good time with <them>}.",
+        "your <reeds> {arrived|came|reached me}, and {I have enjoyed getting to know <them>|it was good to get to know <them>|it was a pleasure to get to know <them>}.",
+        "{I was glad to have|I was happy to have|I was pleased to have|it was good to have} your <reeds> {here|at my bench|on my bench|in the studio}{ for a while|}.",
+    ];
+
+    /// <summary>Where something was written about the reeds.</summary>
+    internal static IReadOnlyList<string> ThanksForWords { get; } =
+    [
+        "{thank you|many thanks|thank you very much} for {your|sending me your|trusting me with your} <reeds>, and for what you wrote about <them>.",
         "your <reeds> {and your words about <them>|and what you wrote about <them>} {have reached me|are here|arrived}{; thank you for both|: thank you|, and I thank you for both}.",
+    ];
+
+    /// <summary>Where much was written about them.</summary>
+    internal static IReadOnlyList<string> ThanksForManyWords { get; } =
+    [
         "{thank you|many thanks} for {writing so clearly about|telling me so much about|describing so well what you notice about} your <reeds>.",
-        "{I was glad to have|I was happy to have|it was good to have} your <reeds> {here|at my bench|on my bench|in the studio}{ for a while|}.",
     ];
 
     internal static IReadOnlyList<string> TriedFirst { get; } =
@@ -20,9 +31,14 @@ internal static class OpeningWordings
         "{first I|I first} {tried|played} {all of them|every one of them|each of them} {as they came|just as they were|as you sent them}, {so that I could compare them|because comparing them teaches the most|and only then began to work}.",
     ];
 
-    internal static IReadOnlyList<string> Looked { get; } =
+    /// <summary>Where each of them was tried at the bench.</summary>
+    internal static IReadOnlyList<string> LookedClosely { get; } =
     [
         "I have {spent|taken} some {quiet|unhurried|good} time {with <them>|over <them>} at the bench, and {this is what I found out|here is what I found|this is what I can tell you}.",
+    ];
+
+    internal static IReadOnlyList<string> Looked { get; } =
+    [
         "{this|here} is what I {can tell you|have to tell you|found out} about <each>{, step by step|, one thing after the other|, in plain words|}.",
         "{below|in what follows|on these pages} {I tell you|I write down|you can read} what I {found|noticed|wrote down}{ and why|, and what follows from it|}.",
         "I have {written down|noted} what I {noticed|found}, {so that you can see it for yourself|so that you can look for it yourself|and you can check all of it yourself}.",
@@ -58,6 +74,9 @@ internal static class OpeningWordings
     [
         "{at the end|last of all|towards the end} {you will find|comes|I tell you} how to play it in and {look after it|take care of it|treat it well}.",
     ];
+
+    /// <summary>Where no reed is for playing, and there is no plan.</summary>
+    internal static IReadOnlyList<string> HowBare { get; } = ["{you will find|find|look for} each reed by {its number|the number on its tag}."];
 
     internal static IReadOnlyList<string> NothingYet { get; } =
     [

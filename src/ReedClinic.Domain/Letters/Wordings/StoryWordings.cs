@@ -25,9 +25,9 @@ internal static class StoryWordings
     /// <summary>The same with how long it was played.</summary>
     internal static IReadOnlyList<string> BothersAfter { get; } =
     [
-        "after {about |some |}<hours> of playing you {wrote|told me|noted}{ about it| of it|}: <quote>",
-        "{it has|this one has} been played for {about |some |}<hours>, and you {wrote|told me|noted}: <quote>",
-        "you have played {it|this one} for {about |some |}<hours>, and {wrote|noted|told me}: <quote>",
+        "after {about |roughly |}<hours> of playing you {wrote|told me|noted}{ about it| of it|}: <quote>",
+        "{it has|this one has} been played for {about |roughly |}<hours>, and you {wrote|told me|noted}: <quote>",
+        "you have played {it|this one} for {about |roughly |}<hours>, and {wrote|noted|told me}: <quote>",
     ];
 
     internal static IReadOnlyList<string> Likes { get; } =

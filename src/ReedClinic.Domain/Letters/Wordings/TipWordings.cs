@@ -21,7 +21,7 @@ internal static class TipWordings
             "the {corners|two corners|outer ends|two outer ends} of the tip [are/were] {still thick|thicker than they need be|still a little heavy|not quite thin enough}",
             "{makes very soft starts fuzzy|leaves the softest starts fuzzy|holds back the very softest starts|makes a soft note begin with a puff of air}"),
         ["tip-corner-broken"] = new(
-            "{a {small|little|tiny} piece of one corner [is/was] {gone|missing}|one corner of the tip [is/was] {chipped|broken off}}",
+            "{a {small|little|tiny} piece of one corner [is/was] missing|one corner of the tip [is/was] {chipped|broken off}}",
             "{makes a reed hiss|lets some air hiss past|puts a hiss into soft notes}"),
         ["tip-short"] = new(
             "the {tip|thin part at the end} [is/was] {short|rather short|shorter than usual|a little too short}",
@@ -46,7 +46,8 @@ internal static class TipWordings
             "{grows with playing|gets longer with time|lets the sound buzz}"),
         ["tip-wavy"] = new(
             "the tip {[ripples/rippled] like a leaf|[is/was] wavy|[goes/went] wavy} when it [is/was] {wet|soaked}",
-            "{settles after a good soak|calms down with soaking|settles when it is given time in the water}"),
+            "{settles after a good soak|calms down with soaking|settles when it is given time in the water}")
+        { EndsInTime = true },
         ["tip-blunter-than-liked"] = new(
             "the end of the reed [is/was] {squarer|firmer|blunter} than I would {choose|make it|cut it}",
             null),

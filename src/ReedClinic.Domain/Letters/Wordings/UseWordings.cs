@@ -60,16 +60,29 @@ internal static class UseWordings
         "{play it|use it} {on days when the others rest|while the others rest}{, so that all of them can dry well|, since each needs a day to dry|}.",
     ];
 
-    internal static IReadOnlyList<string> MouldUse { get; } =
+    /// <summary>Which of two to play first.</summary>
+    internal static IReadOnlyList<string> FirstOfTwo { get; } =
     [
-        "please don't play it{. Keep|; keep} the staple if you can clean it well, and let the cane go.",
-        "please don't play it: the cane {should go|has to go}, and the staple {can stay|may stay} if you can clean it well.",
+        "{play|try|take} this one first{, for a day or two|, and then <other>|, and <other> after it|}{, if you like|}.",
+        "this {one is the one|is the one|is the reed} {to play|I would play|for you to play} first{ of all|}{, I think|}.",
+        "{begin|start} {with this one and play it first|by playing this one first|with this reed and play it first|by taking this one first}{; <other> can wait a day|, and let <other> rest|, and take <other> after it|, and leave <other> for another day}.",
+        "{if you ask me|if you want to know|if you wonder} which {one|reed} to play first, {it is this one|take this one|I would say this one}.",
+        "{I would|in your place I would|if it were mine, I would} {play|take|try} {this one|this reed} first{, and <other> later|, for a day or so|, before <other>|}.",
+    ];
+
+    /// <summary>How the second of two is played.</summary>
+    internal static IReadOnlyList<string> InTurnOfTwo { get; } =
+    [
+        "{keep|use} this one {and take turns|in turn} with <other>, so that each has a day to {dry|rest}.",
+        "{let it take turns|use it in turn} with <other>{, a day each|}{: each needs a day to dry|, so that each can dry for a day|}.",
+        "it can {take its turn|share the work} with <other>{, a day each|, a day at a time}{, so that neither is played two days running|}.",
+        "{play it|use it} {on days when <other> rests|while <other> rests}{, so that both can dry well|, since each needs a day to dry|}.",
     ];
 
     internal static IReadOnlyList<string> DontScrape { get; } =
     [
         "please {don't scrape|don't touch|leave alone} <place>{ here| on this one| on this reed| for now|}.",
-        "<place> {should|had better|ought to} {stay as it is|be left as it is|be left alone}{ here| for now|}.",
+        "<place> {should|had better|ought to} {be left alone|stay untouched|be left in peace}{ here| for now|}.",
         "{keep|stay} {off|away from} <place>{ here| on this one| with the knife|}, please.",
         "{one place to leave alone|a place not to scrape}{ here|}: <place>.",
         "{don't take anything|take nothing} from <place>{ here| on this one| for now|}, please.",

@@ -9,7 +9,7 @@ internal static class VerdictWordings
     {
         [VerdictKind.Improved] =
         [
-            "{it|this one|this reed} {plays|now plays} better than {it came|when it came|it did on arrival|on the day it came}.",
+            "{it|this one|this reed} {plays|now plays} better than {when it came|it did on arrival|on the day it came|before}.",
             "{I think|I believe|I am fairly sure that} you will {notice|feel|hear} {the difference|what has changed|the change}{ at once| quite soon|}.",
             "{it|this one|this reed} {goes home|leaves me|comes back to you|travels home} {a better reed|in better order|better than it came|the better for it}.",
             "{the work|the time|what I did} {was worth it|has helped|did it good}{: it is better now|, and it is a better reed|; it plays better now}.",

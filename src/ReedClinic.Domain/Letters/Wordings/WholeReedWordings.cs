@@ -16,10 +16,12 @@ internal static class WholeReedWordings
             "{makes one side close first|makes a reed sit oddly on the lips}"),
         ["centre-closes-first"] = new(
             "the middle of the blades [closes/closed] {before the sides|first, and the sides after it} when they [are/were] pressed lightly",
-            "{makes a reed hard to control|makes soft notes uncertain|tempts a player to bite}"),
+            "{makes a reed hard to control|makes soft notes uncertain|tempts a player to bite}")
+        { EndsInTime = true },
         ["closes-in-play"] = new(
             "the opening [gets/got] smaller {while it [is/was] played|after {some|a few} minutes of playing}",
-            "{makes the sound smaller as you go on|makes a reed tiring after a page}"),
+            "{makes the sound smaller as you go on|makes a reed tiring after a page}")
+        { EndsInTime = true },
         ["more-open-than-liked"] = new("it [is/was] {more open|a little more open} than I would {choose|have it|make it}", null),
         ["brighter-than-liked"] = new("it [sounds/sounded] {brighter|a little brighter} than I would {choose|have it|make it}", null),
         ["crooked-on-staple"] = new(

@@ -18,14 +18,14 @@ internal static class WishWordings
 
     internal static IReadOnlyList<string> Agreed { get; } =
     [
-        "<asked>; I did <work>, and we {agreed|have agreed} on it since.", "<asked>; I did <work>, which we {agreed|have agreed} on since.",
+        "<asked>; I did <work>, and we have agreed on it since.", "<asked>; I did <work>, which we have agreed on since.",
     ];
 
     internal static IReadOnlyList<string> Beyond { get; } = ["<asked>, {and|and yet} I did <work>.", "<asked>; {all the same|even so} I did <work>."];
 
     internal static IReadOnlyList<string> AlsoAgreed { get; } =
     [
-        "another part of the work went further too, and we {agreed|have agreed} on it since.",
-        "{some more|a further part} of the work went {beyond|further than} that, and we {agreed|have agreed} on it since.",
+        "another part of the work went further too, and we have agreed on it since.",
+        "{some more|a further part} of the work went {beyond|further than} that, and we have agreed on it since.",
     ];
 }

@@ -60,11 +60,6 @@ internal static class WorkFrames
         "I {stopped|went no further} {there|then|at that point} {so as not to spoil it|so that nothing was lost|to protect it}: <why>",
     ];
 
-    internal static IReadOnlyList<string> Mould { get; } =
-    [
-        "{because of|on account of} the mould I neither {played it nor worked on it|played nor scraped it}.", "{it has mould|this one has mould|there is mould on it}, so I {neither played nor scraped it|did not play it or work on it}.",
-    ];
-
     internal static IReadOnlyList<string> AdviceOnly { get; } =
     [
         "you {asked|had asked} for advice only, so I {took nothing away|left the cane alone|scraped nothing}{ here| on this one|}.",

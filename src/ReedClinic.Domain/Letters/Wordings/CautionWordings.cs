@@ -1,0 +1,16 @@
+namespace ReedClinic.Domain.Letters.Wordings;
+
+/// <summary>What warns of harm. Each has one wording, so that it is the same in every letter, word for word.</summary>
+/// <remarks>No word of the trade stands in them: what explains one differs from letter to letter. All of it is common practice.</remarks>
+internal static class CautionWordings
+{
+    internal static IReadOnlyList<string> NotAlone { get; } = ["If you are not grown up yet, use a knife only with a parent or guardian and your teacher beside you."];
+
+    internal static IReadOnlyList<string> MouldOnArrival { get; } =
+        ["There was mould on <reed>: I did not play it, and please don't play it either, because mould can make you ill."];
+
+    internal static IReadOnlyList<string> MouldAtWork { get; } = ["It has mould, so I neither played nor scraped it."];
+
+    internal static IReadOnlyList<string> MouldUse { get; } =
+        ["Please don't play it: let the cane go, and keep the metal tube under the thread only if you can clean it well."];
+}
