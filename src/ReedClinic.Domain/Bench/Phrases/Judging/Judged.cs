@@ -6,10 +6,25 @@ namespace ReedClinic.Domain.Bench.Phrases.Judging;
 /// <summary>Reads a segment as the kind of entry that it was judged to be.</summary>
 internal static class Judged
 {
+    // Below this chance what the judge alone made of a segment is shown as doubtful.
+    private const double SureEnough = 0.6;
+
     internal static bool Read(Course course, string kind, Sight sight)
     {
-        var opinion = sight.Opinion;
         Enter(course);
+        var before = course.Drafts.Count;
+        var read = As(course, kind, sight);
+        if (read && course.Drafts.Count > before && kind is not "note" && kind != sight.Said && sight.Opinion.Chance(Questions.Kind, kind) < SureEnough)
+        {
+            course.Drafts[^1].Doubts.Add(new Doubt("kind", "unsure whether this is what was meant"));
+        }
+
+        return read;
+    }
+
+    private static bool As(Course course, string kind, Sight sight)
+    {
+        var opinion = sight.Opinion;
         return kind switch
         {
             Judge.Nothing => Drop(course),
