@@ -26,13 +26,15 @@ public enum SignInStep
 /// <param name="sessions">Who is signed in with which browser.</param>
 /// <param name="second">Checks the second step.</param>
 /// <param name="wrong">Counts wrong tries.</param>
+/// <param name="way">Where somebody was going with this browser, which is nobody else's.</param>
 public sealed class SignInDesk(
     UserManager<ClinicAccount> accounts,
     SignInManager<ClinicAccount> signIn,
     IPasswordHasher<ClinicAccount> hasher,
     SessionRegister sessions,
     SecondStepCheck second,
-    WrongTries wrong)
+    WrongTries wrong,
+    Links.WayOn way)
 {
     private const string StayClaim = "stay";
     private const string PasswordRightClaim = "password-right";
@@ -92,10 +94,10 @@ public sealed class SignInDesk(
             return SignInStep.No;
         }
 
-        if (await second.TakeAsync(due.Account, typed, Http.RequestAborted).ConfigureAwait(false) is { } way)
+        if (await second.TakeAsync(due.Account, typed, Http.RequestAborted).ConfigureAwait(false) is { } step)
         {
             await Http.SignOutAsync(IdentityConstants.TwoFactorUserIdScheme).ConfigureAwait(false);
-            return await BeginAsync(due.Account, way, due.Stay).ConfigureAwait(false);
+            return await BeginAsync(due.Account, step, due.Stay).ConfigureAwait(false);
         }
 
         await CountAsync(due.Account).ConfigureAwait(false);
@@ -125,8 +127,8 @@ public sealed class SignInDesk(
 
     /// <summary>Begins a session for somebody who has just proved who they are on a page of their own.</summary>
     /// <param name="who">The account.</param>
-    /// <param name="way">How they proved it.</param>
-    public Task Welcome(AccountId who, SignInWay way = SignInWay.Password) => BeginAsync(who, way, stay: false);
+    /// <param name="by">How they proved it.</param>
+    public Task Welcome(AccountId who, SignInWay by = SignInWay.Password) => BeginAsync(who, by, stay: false);
 
     /// <summary>Ends the session of this browser.</summary>
     public async Task SignOut()
@@ -137,6 +139,7 @@ public sealed class SignInDesk(
         }
 
         await Http.SignOutAsync(IdentityConstants.ApplicationScheme).ConfigureAwait(false);
+        way.Forget(Http);
     }
 
     private async Task<PasskeyAssertionResult<ClinicAccount>?> AssertAsync(string? credential)
@@ -157,10 +160,10 @@ public sealed class SignInDesk(
         }
     }
 
-    private async Task<SignInStep> BeginAsync(AccountId account, SignInWay way, bool stay)
+    private async Task<SignInStep> BeginAsync(AccountId account, SignInWay by, bool stay)
     {
         var before = SessionCookie.SessionOf(Http.User);
-        if (await sessions.BeginAsync(account, way, Device.Of(Http.Request), before, Http.RequestAborted).ConfigureAwait(false) is not { } session)
+        if (await sessions.BeginAsync(account, by, Device.Of(Http.Request), before, Http.RequestAborted).ConfigureAwait(false) is not { } session)
         {
             // The account is closed.
             return await RefuseAsync(account, lockedOut: false).ConfigureAwait(false);
@@ -170,6 +173,7 @@ public sealed class SignInDesk(
             IdentityConstants.ApplicationScheme,
             SessionCookie.Of(session),
             new AuthenticationProperties { IsPersistent = stay || await StaysAsync(account).ConfigureAwait(false) }).ConfigureAwait(false);
+        way.Forget(Http);
         return SignInStep.In;
     }
 

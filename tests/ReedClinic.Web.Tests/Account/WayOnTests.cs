@@ -1,6 +1,7 @@
 using System.Net;
 using AngleSharp.Html.Parser;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Domain.People;
 using ReedClinic.Web.Account.Links;
@@ -74,9 +75,7 @@ public sealed class WayOnTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Equal("/", done.QuerySelector("main a.button")!.GetAttribute("href"));
 
         // A cookie can be written by whoever has the device, or a neighbour under the same name.
-        var forged = new DefaultHttpContext();
-        forged.Request.Headers.Cookie = $"__Host-reedclinic-way={asked}";
-        Assert.Equal("/", host.Services.GetRequiredService<WayOn>().Take(forged));
+        Assert.Equal("/", host.Services.GetRequiredService<WayOn>().Take(Came(way)));
     }
 
     [Fact]
@@ -88,6 +87,69 @@ public sealed class WayOnTests(ClinicHost host) : IClassFixture<ClinicHost>
         using var begun = await (await Form.At(phone, await host.BeginLinkAsync(phone, ClinicHost.NewEmail("dorte")))).Set("Form.Name", "Dorte").Set("Form.Age", "OldEnough").Post();
 
         Assert.Equal("/", begun.Leads());
+    }
+
+    [Fact]
+    public async Task Whoever_signs_in_or_out_leaves_nothing_behind_of_where_somebody_was_going()
+    {
+        var (shared, link) = await BegunAsync("ivar");
+        var (_, email) = await host.AccountAsync("jette");
+        await shared.See("/account/again?back=/account/email");
+        using (await Form.Of(shared, "/", (await shared.See("/trouble")).Page, "/account/sign-out").Set("Sure", "yes").Post())
+        {
+        }
+
+        using (var afterLeaving = await (await Form.At(shared, link)).Post())
+        {
+            Assert.Equal("/", afterLeaving.Leads());
+        }
+
+        using (await Form.Of(shared, "/", (await shared.See("/trouble")).Page, "/account/sign-out").Set("Sure", "yes").Post())
+        {
+        }
+
+        const string Door = "/account/sign-in?back=/wards";
+        using (var came = await Form.Named(shared, Door, (await shared.See(Door)).Page, "sign-in").Set("Form.Email", email).Set("Form.Password", ClinicHost.Password).Post())
+        {
+            Assert.Equal("/wards", came.Leads());
+        }
+
+        using var afterAnother = await (await Form.At(shared, link)).Post();
+        Assert.Equal("/", afterAnother.Leads());
+    }
+
+    [Fact]
+    public async Task Where_nobody_says_where_they_are_going_what_was_known_before_is_forgotten()
+    {
+        var (phone, link) = await BegunAsync("kaja");
+        await phone.See("/account/again?back=/account/email");
+        await phone.See("/account/again");
+
+        using var gone = await (await Form.At(phone, link)).Post();
+
+        Assert.Equal("/", gone.Leads());
+    }
+
+    [Fact]
+    public void No_page_with_a_secret_in_its_address_is_remembered_or_gone_to()
+    {
+        var secret = host.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
+            .Select(page => page.RoutePattern.RawText!).Where(page => page.Contains("{Secret}", StringComparison.Ordinal))
+            .Select(page => page.Replace("{Secret}", "hush-hush", StringComparison.Ordinal)).Distinct().ToList();
+        Assert.Contains("/guardian/answer/hush-hush", secret);
+        foreach (var path in secret.SelectMany(Written))
+        {
+            Assert.Equal("", Remembered(path));
+            Assert.Equal("/", host.Services.GetRequiredService<WayOn>().Take(Came(path)));
+        }
+
+        Assert.Equal("/batches", Remembered("/batches"));
+        Assert.Equal("/batches", host.Services.GetRequiredService<WayOn>().Take(Came("/batches")));
+
+        static IEnumerable<string> Written(string path) =>
+            [path, path.ToUpperInvariant(), $"/{Uri.HexEscape(path[1])}{path[2..]}",
+             "/" + path[1..].Replace('/', '\\'), $"/account/claim?back={Uri.EscapeDataString(path)}",
+             $"/account/again?back={Uri.EscapeDataString($"/account/claim?back={Uri.EscapeDataString(path)}")}"];
     }
 
     [Theory]
@@ -135,6 +197,23 @@ public sealed class WayOnTests(ClinicHost host) : IClassFixture<ClinicHost>
         using var begun = await (await Form.At(phone, link)).Set("Form.Name", name).Set("Form.Age", "OldEnough").Post();
         await host.GrowStaleAsync(email);
         return (phone, link);
+    }
+
+    // What a browser is told to keep that knew another page before: “” when it is told to forget it.
+    private string Remembered(string path)
+    {
+        var context = Came("/before");
+        host.Services.GetRequiredService<WayOn>().Remember(context, path);
+        var told = Assert.Single(context.Response.GetTypedHeaders().SetCookie);
+        Assert.Equal(told.Value.Length == 0, told.Expires < DateTimeOffset.UnixEpoch.AddDays(1));
+        return Uri.UnescapeDataString(told.Value.ToString());
+    }
+
+    private static DefaultHttpContext Came(string path)
+    {
+        var context = new DefaultHttpContext();
+        context.Request.Headers.Cookie = $"__Host-reedclinic-way={Uri.EscapeDataString(path)}";
+        return context;
     }
 
     private static string Said(string page) => page[page.IndexOf("<main", StringComparison.Ordinal)..page.IndexOf("</main", StringComparison.Ordinal)];
