@@ -32,7 +32,7 @@ public sealed partial class ComingBackTests(ClinicHost host) : IClassFixture<Cli
         var ward = WardPath().Match((await rosa.See("/wards")).Page).Value;
         using (var withdrawn = await Form.Named(rosa, ward, (await rosa.See(ward)).Page, "consent").Set("Consent", "Withdraw").Post())
         {
-            Assert.Equal($"{ward}?done=yes", withdrawn.Leads());
+            Assert.Equal($"{ward}?done=withdrawn", withdrawn.Leads());
         }
 
         var (_, _, signIn) = await phone.See("/guardian");

@@ -133,7 +133,7 @@ public sealed class GuardianPagesTests(ClinicHost host) : IClassFixture<ClinicHo
         var ward = await WardAsync(guardian);
 
         using var withdrawn = await Form.Named(guardian, ward, (await guardian.See(ward)).Page, "consent").Set("Consent", "Withdraw").Post();
-        Assert.Equal($"{ward}?done=yes", withdrawn.Leads());
+        Assert.Equal($"{ward}?done=withdrawn", withdrawn.Leads());
 
         Assert.StartsWith("/account/sign-in", (await student.See("/batches")).Location, StringComparison.Ordinal);
         var (_, page, _) = await teacher.See($"/batches/{batch.Code}");

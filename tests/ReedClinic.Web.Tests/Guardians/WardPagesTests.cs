@@ -63,6 +63,25 @@ public sealed class WardPagesTests(ClinicHost host) : IClassFixture<ClinicHost>
     }
 
     [Fact]
+    public async Task What_was_noted_is_said_only_while_it_still_stands()
+    {
+        var (guardian, ward) = await host.AgreedAsync(await host.YoungerAsync("Frode Vale"), ClinicHost.NewEmail("rosa"));
+        using var taken = await Form.Named(guardian, ward, (await guardian.See(ward)).Page, "consent").Set("Consent", "Withdraw").Post();
+        Assert.Equal($"{ward}?done=withdrawn", taken.Leads());
+        using var given = await Form.Named(guardian, ward, (await guardian.See(ward)).Page, "consent").Set("Consent", "Give").Post();
+        Assert.Equal($"{ward}?done=given", given.Leads());
+
+        Assert.Contains("That is noted", await guardian.TextAsync(given.Leads()!), StringComparison.Ordinal);
+        foreach (var done in new[] { "withdrawn", "yes", "", "else" })
+        {
+            Assert.DoesNotContain("That is noted", await guardian.TextAsync($"{ward}?done={done}"), StringComparison.Ordinal);
+        }
+
+        using var again = await Form.Named(guardian, ward, (await guardian.See(ward)).Page, "consent").Set("Consent", "Withdraw").Post();
+        Assert.DoesNotContain("That is noted", await guardian.TextAsync(given.Leads()!), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_younger_student_reads_who_agreed_for_them()
     {
         var student = await host.YoungerAsync("Edle Vale");
