@@ -11,11 +11,12 @@ namespace ReedClinic.Data.Guardians;
 /// <summary>A guardian's no, by the link that was sent to them.</summary>
 public sealed class DeclineBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, Outbox outbox)
 {
-    private const string Decline = "decline-as-guardian";
+    /// <summary>By what a no is found again.</summary>
+    internal const string Decline = "decline-as-guardian";
 
     /// <summary>
     /// A guardian who was asked says no. Whoever has the link has the address that was asked: no sign-in is needed, and none is
-    /// made. The student can ask again, or somebody else. A student who is signed in can't be the one who answers.
+    /// made. The student can ask somebody else, or the same address after a day. A student who is signed in can't be the one who answers.
     /// </summary>
     /// <param name="actor">Who is signed in; null for nobody.</param>
     /// <param name="secret">The secret of the link.</param>

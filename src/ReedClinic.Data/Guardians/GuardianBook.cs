@@ -218,6 +218,11 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
         }
 
         var (folded, since) = (Folding.OfEmail(EmailAddress.Read(email)!), time.GetUtcNow().AddDays(-1));
+        if (await db.SaidNoAsync(me, folded, since, ct).ConfigureAwait(false))
+        {
+            return [GuardianRules.SaidNo];
+        }
+
         var asked = db.Set<Ticket>().Where(ticket => ticket.Purpose == TicketPurpose.Guardian && ticket.FoldedEmail == folded && ticket.MadeAt > since);
         var often = await asked.AnyAsync(ticket => ticket.Student == me, ct).ConfigureAwait(false)
             && await asked.CountAsync(ct).ConfigureAwait(false) >= MostAsksToOneADay;

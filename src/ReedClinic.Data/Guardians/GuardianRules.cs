@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Audit;
+using ReedClinic.Data.Engine;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -11,6 +12,9 @@ internal static class GuardianRules
 {
     /// <summary>What is said when an address was written to often enough for today.</summary>
     public static Problem ToldOften { get; } = new("Email", "You asked this address today already. Please wait until tomorrow, or ask them in person to look for the mail, among unwanted mail too.");
+
+    /// <summary>What is said when whoever has this address said no today.</summary>
+    public static Problem SaidNo { get; } = new("Email", "Whoever has this address said no in the last 24 hours. Please give them a day: talk with them if you like, or ask another parent or guardian.");
 
     /// <summary>What is said to a student who would answer in place of a guardian.</summary>
     public static Problem NotForStudents { get; } = new("", "This question is for a parent or guardian. Please let them sign in, or open the link in their own browser.");
@@ -120,7 +124,22 @@ internal static class GuardianRules
         }
     }
 
-    /// <summary>Tells the student, and the guardian who was asked or has answered, that the student's age was put right, if it wasn't so before.</summary>
+    /// <summary>
+    /// True when whoever has this address said no to this student since then, also when somebody else was asked after that: a
+    /// no isn't answered by asking the same again.
+    /// </summary>
+    public static async Task<bool> SaidNoAsync(this ClinicDb db, StudentId student, string foldedEmail, DateTimeOffset since, CancellationToken ct)
+    {
+        var asked = await db.Set<Ticket>().Where(ticket => ticket.Purpose == TicketPurpose.Guardian && ticket.Student == student && ticket.FoldedEmail == foldedEmail && ticket.UsedAt != null)
+            .Select(ticket => ticket.Id).ToListAsync(ct).ConfigureAwait(false);
+        var subjects = asked.ConvertAll(ticket => ticket.Value);
+        return await db.Set<DoneOperation>().AnyAsync(done => done.Verb == DeclineBook.Decline && subjects.Contains(done.Subject) && done.DoneAt > since, ct).ConfigureAwait(false);
+    }
+
+    /// <summary>
+    /// Tells the student, and the guardian who has agreed once, that the student's age was put right, if it wasn't so before.
+    /// Who said no or never answered has no page here, and is told nothing.
+    /// </summary>
     public static void PutAge(this Outbox outbox, ClinicDb db, Student student, Guardianship? guardianship, AgeAnswer right, DateTimeOffset now)
     {
         if (student.Age == right)
@@ -129,9 +148,9 @@ internal static class GuardianRules
         }
 
         var kind = right is AgeAnswer.OldEnough ? MailKind.FoundOldEnough : MailKind.FoundYounger;
-        if (guardianship is { } told)
+        if (guardianship is { Account: { } theirs } told)
         {
-            outbox.Put(db, new Mail(kind, told.Email, told.Name) { At = now, Path = "/wards", About = told.Account?.Value ?? student.Id.Value });
+            outbox.Put(db, new Mail(kind, told.Email, told.Name) { At = now, Path = "/wards", About = theirs.Value });
         }
 
         if (student.Email is { } own)

@@ -83,10 +83,60 @@ public sealed class DeclineTests(TestDatabases databases) : IClassFixture<TestDa
         Assert.Equal((Consent.Declined, false), (back.Consent, back.MayTakePart));
     }
 
-    private static async Task<(Actor Student, string? Secret)> AskedAsync(GuardianScene scene)
+    [Theory, OnBothEngines]
+    public async Task Who_said_no_or_never_answered_is_told_nothing_of_an_age_that_is_put_right(ClinicEngine engine)
+    {
+        var scene = new GuardianScene(await databases.FreshAsync(engine));
+        var teacher = new Actor(new AccountId(NewId()), null, IsTeacher: true, IsOwner: false) { IsFresh = true };
+        var (declined, secret) = await AskedAsync(scene);
+        var (waiting, _) = await AskedAsync(scene);
+        Done(await scene.Book<DeclineBook>().DeclineAsync(null, secret, Operation(), Ct));
+        var told = (await scene.MailsAsync()).Count;
+
+        foreach (var student in new[] { declined, waiting })
+        {
+            Done(await scene.Book<StudentBook>().CorrectAgeAsync(teacher, student.Student!.Value, AgeAnswer.OldEnough, Operation(), Ct));
+            Done(await scene.Book<StudentBook>().CorrectAgeAsync(teacher, student.Student!.Value, AgeAnswer.Younger, Operation(), Ct));
+        }
+
+        var mails = (await scene.MailsAsync()).Skip(told).ToList();
+        Assert.Equal(4, mails.Count);
+        Assert.All(mails, mail => Assert.StartsWith("student-", mail.To, StringComparison.Ordinal));
+        Assert.All(mails, mail => Assert.Equal("/guardian", mail.Path));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Who_said_no_is_not_asked_again_by_the_same_student_for_a_day(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var scene = new GuardianScene(db);
+        var email = NewEmail("rosa");
+        var (student, secret) = await AskedAsync(scene, email);
+        Done(await scene.Book<DeclineBook>().DeclineAsync(null, secret, Operation(), Ct));
+        var mails = (await scene.MailsAsync()).Count;
+
+        var held = Assert.Single(Refused(await AskAsync(student, email.ToUpperInvariant())));
+        Assert.Equal(("Email", true), (held.Field, held.Message.Contains("said no in the last 24 hours", StringComparison.Ordinal)));
+        Assert.Equal(mails, (await scene.MailsAsync()).Count);
+        Done(await AskAsync(await scene.StudentAsync("Juno"), email)); // another student's question is another one
+        Done(await AskAsync(student, NewEmail("else")));
+        Assert.Equal("Email", Assert.Single(Refused(await AskAsync(student, email))).Field); // asking somebody else between doesn't undo it
+
+        await using (var context = db.CreateDbContext())
+        {
+            var before = TimeProvider.System.GetUtcNow().AddHours(-25);
+            await context.Set<DoneOperation>().ExecuteUpdateAsync(row => row.SetProperty(done => done.DoneAt, before), Ct);
+        }
+
+        Done(await AskAsync(student, email));
+
+        Task<Outcome<GuardianView>> AskAsync(Actor who, string address) => scene.Book<GuardianBook>().AskAsync(who, "Rosa", address, Operation(), Ct);
+    }
+
+    private static async Task<(Actor Student, string? Secret)> AskedAsync(GuardianScene scene, string? address = null)
     {
         var student = await scene.StudentAsync();
-        var email = NewEmail("rosa");
+        var email = address ?? NewEmail("rosa");
         Done(await scene.Book<GuardianBook>().AskAsync(student, "Rosa", email, Operation(), Ct));
         return (student, await scene.SecretForAsync(email));
     }

@@ -97,6 +97,13 @@ public sealed class GuardianPagesTests(ClinicHost host) : IClassFixture<ClinicHo
         var found = System.Text.RegularExpressions.Regex.Match((await teacher.See("/desk/students?find=oda")).Page, "/desk/students/[0-9a-f-]{36}").Value;
         Assert.Contains("the guardian who was asked said no", await teacher.TextAsync(found), StringComparison.Ordinal);
 
+        var (_, asks, _) = await student.See("/guardian");
+        Assert.DoesNotContain("rosa-no@harbour.example", asks, StringComparison.Ordinal); // isn't written to again so soon
+        using (var soon = await Form.Named(student, "/guardian", asks, "guardian").Set("Form.Name", "Rosa").Set("Form.Email", "rosa-no@harbour.example").Post())
+        {
+            Assert.Contains("said no in the last 24 hours", System.Net.WebUtility.HtmlDecode((await soon.Read()).Page), StringComparison.Ordinal);
+        }
+
         await AgreeAsync(host.Visitor(), await AskAsync(student, "rosa-after-all@harbour.example"));
         Assert.Contains("has agreed", await student.TextAsync("/guardian"), StringComparison.Ordinal);
     }

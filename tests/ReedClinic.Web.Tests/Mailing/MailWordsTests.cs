@@ -77,7 +77,7 @@ public sealed partial class MailWordsTests
     [InlineData("ConsentWithdrawn", "/wards", "You have taken your consent back at Quay Reeds", "you no longer agree that Pia sends reeds there", "tell them to post nothing")]
     [InlineData("ConsentWithdrawn", "/guardian", "Please post no reeds for now", "has taken their consent back: please post no reeds to Quay Reeds", "talk with them: they can agree again")]
     [InlineData("ConsentDeclined", null, "Your no is noted at Quay Reeds", "you don’t agree that Pia sends reeds there", "If you change your mind, they can ask you again")]
-    [InlineData("ConsentDeclined", "/guardian", "Your guardian has said no for now", "says nothing about you or your reeds", "if they change their mind, you can ask again")]
+    [InlineData("ConsentDeclined", "/guardian", "Your guardian has said no for now", "says nothing about you or your reeds", "if they change their mind, you can ask them again after a day")]
     public void A_guardians_yes_and_no_are_told_apart_to_both_with_what_each_can_do(string what, string? path, string subject, string said, string next)
     {
         var mail = new Mail(MailKind.GuardianAnswered, "rosa@harbour.example", "Rosa Kestrel") { What = what, Path = path, Ward = path is null or "/wards" ? "Pia" : null, At = Clock.GetUtcNow() };
