@@ -48,7 +48,7 @@ public sealed class ConsentTests(CircuitHost host) : IClassFixture<CircuitHost>
         var ward = $"/wards/{batch.Student.Value}";
 
         using var answer = await Form.Named(rosa, ward, (await rosa.See(ward)).Page, "consent").Set("Consent", "Withdraw").Post();
-        Assert.Equal(ward, answer.Leads());
+        Assert.Equal($"{ward}?done=withdrawn", answer.Leads());
 
         await LeftAsync(theirs, scene.Page);
         await bystander.TypeNoteAsync("nothing was taken away here");
