@@ -11,9 +11,6 @@ public sealed class ReedSketch
     private const double BelowTheMarks = 2.4;
     private const double TypeScale = 1.4;
     private const double DiscRadius = 10.2;
-    private const string Gap = "M-56,0Q0,-17 56,0Q0,17 -56,0Z";
-    private const string UpperEnd = "M-56,0Q0,-17 56,0L58,-1Q0,-24 -58,-1Z";
-    private const string LowerEnd = "M-56,0Q0,17 56,0L58,1Q0,24 -58,1Z";
 
     private static readonly (SketchInk Ink, Zone[] Zones)[] Tints =
         [(SketchInk.Bark, [Zone.Bark, Zone.Rails, Zone.SideEdges]), (SketchInk.Pale, [Zone.Windows, Zone.WindowBase])];
@@ -89,12 +86,12 @@ public sealed class ReedSketch
     private void End()
     {
         var (x, y) = layout.End;
-        parts.Add(new SketchPath(SketchInk.Cane, UpperEnd, x, y));
-        parts.Add(new SketchPath(SketchInk.Cane, LowerEnd, x, y));
-        parts.Add(new SketchPath(SketchInk.Gap, Gap, x, y));
-        parts.AddRange(layout.AtTheEnd().Select(at => new SketchPath(Ink(at.Mark), Gap, x, y)));
-        parts.Add(new SketchPath(SketchInk.Line, UpperEnd, x, y));
-        parts.Add(new SketchPath(SketchInk.Line, LowerEnd, x, y));
+        parts.Add(new SketchPath(SketchInk.Cane, EndArt.Upper, x, y));
+        parts.Add(new SketchPath(SketchInk.Cane, EndArt.Lower, x, y));
+        parts.Add(new SketchPath(SketchInk.Gap, EndArt.Gap, x, y));
+        parts.AddRange(layout.AtTheEnd().Select(at => new SketchPath(Ink(at.Mark), EndArt.Gap, x, y)));
+        parts.Add(new SketchPath(SketchInk.Line, EndArt.Upper, x, y));
+        parts.Add(new SketchPath(SketchInk.Line, EndArt.Lower, x, y));
         parts.Add(new SketchWords(SketchType.Name, "opening", x, y - 18, SketchAlign.Middle));
     }
 

@@ -208,6 +208,28 @@ public sealed class LetterBookTests(TestDatabases databases) : IClassFixture<Tes
         Assert.Null(await mails.LookAsync(scene.Student, scene.Code, Ct));
     }
 
+    [Theory, OnBothEngines]
+    public async Task Nobody_who_took_consent_back_is_written_to_about_a_letter(ClinicEngine engine)
+    {
+        var scene = await SceneAsync(engine);
+        var mails = new LetterMailBook(scene.Db, TimeProvider.System, scene.Db.Outbox);
+        Done(await scene.Book.SendAsync(Teacher, scene.Code, (await scene.ReadyAsync()).Mark, Operation(), Ct));
+        var now = TimeProvider.System.GetUtcNow();
+        await using var db = scene.Db.CreateDbContext();
+        await db.Set<Student>().ExecuteUpdateAsync(rows => rows.SetProperty(row => row.Age, AgeAnswer.Younger), Ct);
+        var answer = new Guardianship(new GuardianshipId(Guid.CreateVersion7(now)), scene.Student.Student!.Value, "Rosa", "rosa@example.org", now);
+        answer.Give(new AccountId(Guid.CreateVersion7(now)), now);
+        db.Add(answer);
+        await db.SaveChangesAsync(Ct);
+        Assert.Equal(LetterMailState.Forgotten, (await mails.LookAsync(Teacher, scene.Code, Ct))!.State);
+
+        answer.Withdraw(now);
+        await db.SaveChangesAsync(Ct);
+
+        Assert.Equal(LetterMailState.None, (await mails.LookAsync(Teacher, scene.Code, Ct))!.State);
+        Assert.IsType<Outcome<LetterMail>.Refused>(await mails.AgainAsync(Teacher, scene.Code, Operation(), Ct));
+    }
+
     private async Task<Scene> SceneAsync(ClinicEngine engine)
     {
         var db = await databases.OpenAsync(engine);
