@@ -27,7 +27,7 @@ if (form) {
       field.value = was.text;
       field.closest('details')?.setAttribute('open', '');
       field.classList.add('typed-before');
-      note.hidden = false;
+      document.getElementById('letter-typed-back').hidden = note.hidden = false;
     } else {
       others.append(Object.assign(document.createElement('p'), { className: 'letter-fresh-text', textContent: was.text }));
       others.hidden = note.hidden = false;
