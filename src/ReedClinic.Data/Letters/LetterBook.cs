@@ -69,6 +69,30 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         }, ct);
     }
 
+    /// <summary>Writes one part anew, as another version: no other part changes, and what stood there stays in the versions.</summary>
+    public Task<Outcome<LetterView>> RewriteAsync(
+        Actor actor, BatchCode code, string key, PartWish wish, Guid version, OperationId operation, CancellationToken ct)
+    {
+        operation = operation.OrFresh(time.GetUtcNow());
+        return ChangeAsync(actor, code, version, operation, "rewrite-part", async (db, view, letter) =>
+        {
+            var draft = wish switch
+            {
+                PartWish.OtherWords => PartRewriting.InOtherWords(view.Draft, key, view.Material),
+                PartWish.AsIn(var number) => PartRewriting.AsIn(
+                    view.Draft, key, await LetterReader.VersionAsync(db, view.AtBench.Batch.Id, number, ct).ConfigureAwait(false), view.Material),
+                _ => PartRewriting.Afresh(view.Draft, key, view.Material),
+            };
+            if (draft is null)
+            {
+                return [new Problem(key, wish is PartWish.OtherWords ? "There are no other words for this part." : "The log says nothing here any more, so this part stays as you wrote it.")];
+            }
+
+            db.Add(letter.Keep(LetterPayload.Write(draft), operation, actor.Account, time.GetUtcNow()));
+            return [];
+        }, ct);
+    }
+
     /// <summary>Leaves a gap open, with a reason; without one, the waiver is taken back.</summary>
     public Task<Outcome<LetterView>> WaiveAsync(
         Actor actor, BatchCode code, string gap, string? reason, OperationId operation, CancellationToken ct) =>

@@ -25,9 +25,9 @@ internal static class LetterReader
         var letter = await db.Set<Letter>().AsNoTracking().Include(row => row.Waivers)
             .SingleOrDefaultAsync(row => row.Batch == batch, ct).ConfigureAwait(false);
         var reasons = letter?.Waivers.ToDictionary(waiver => waiver.Gap, waiver => waiver.Reason) ?? [];
-        var material = (await MaterialAsync(db, atBench, signer, ct).ConfigureAwait(false)) with { Waived = reasons };
-        var composed = LetterComposer.Compose(material);
         var saved = await LatestAsync(db, batch, ct).ConfigureAwait(false);
+        var material = (await MaterialAsync(db, atBench, signer, ct).ConfigureAwait(false)) with { Waived = reasons, Turns = saved?.Turns ?? new Dictionary<string, int>() };
+        var composed = LetterComposer.Compose(material);
         var draft = letter is { IsSent: true } ? saved! : composed.With(saved);
         var gaps = LetterComposer.Gaps(material).ToLookup(gap => reasons.ContainsKey(gap.Key));
         return new LetterView(
@@ -39,7 +39,10 @@ internal static class LetterReader
             await VersionsAsync(db, batch, letter?.SentNumber, ct).ConfigureAwait(false),
             letter?.Version ?? Guid.Empty,
             LetterPayload.Mark(draft),
-            letter?.SentAt);
+            letter?.SentAt)
+        {
+            Material = material,
+        };
     }
 
     public static async Task<LetterDraft?> LatestAsync(ClinicDb db, BatchId batch, CancellationToken ct)
@@ -48,6 +51,13 @@ internal static class LetterReader
             .OrderByDescending(version => version.Number)
             .Select(version => version.Payload)
             .FirstOrDefaultAsync(ct).ConfigureAwait(false);
+        return payload is null ? null : LetterPayload.Read(payload);
+    }
+
+    public static async Task<LetterDraft?> VersionAsync(ClinicDb db, BatchId batch, int number, CancellationToken ct)
+    {
+        var payload = await db.Set<LetterVersion>().Where(version => version.Batch == batch && version.Number == number)
+            .Select(version => version.Payload).SingleOrDefaultAsync(ct).ConfigureAwait(false);
         return payload is null ? null : LetterPayload.Read(payload);
     }
 

@@ -27,6 +27,9 @@ public sealed record LetterView(
 {
     /// <summary>Whether it was sent.</summary>
     public bool IsSent => SentAt is not null;
+
+    /// <summary>What it is composed from.</summary>
+    internal LetterMaterial Material { get; init; } = default!;
 }
 
 /// <summary>A gap that was left open on purpose.</summary>

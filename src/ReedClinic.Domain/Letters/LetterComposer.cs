@@ -15,6 +15,25 @@ public static class LetterComposer
         ArgumentNullException.ThrowIfNull(material);
         var batch = material.Batch;
         var phrasing = new Phrasing(batch.Id.Value);
+        return new LetterDraft(
+            batch.Id,
+            batch.Code.ToString(),
+            material.StudentName,
+            material.Signature,
+            batch.Scrape,
+            Reeds(material),
+            TradeWords.Explain(Turned(Blocks(material, phrasing), material), TypedWords.In(material), phrasing))
+        {
+            Studio = material.Studio,
+            Instrument = batch.Instrument,
+            LessonKind = material.Thread.LessonKind,
+            LessonMarks = LetterPictures.LessonMarks(material),
+            Turns = material.Turns,
+        };
+    }
+
+    private static List<LetterBlock> Blocks(LetterMaterial material, Phrasing phrasing)
+    {
         var told = new LetterSoFar(OpeningBlocks.Told(material));
         LetterBlock?[] blocks =
         [
@@ -22,7 +41,7 @@ public static class LetterComposer
             OpeningBlocks.DoneWell(material, phrasing),
             OpeningBlocks.Arrival(material, phrasing),
             AnswerBlocks.General(material, phrasing),
-            .. batch.Reeds.Where(reed => reed.Presence != Presence.Missing)
+            .. material.Batch.Reeds.Where(reed => reed.Presence != Presence.Missing)
                 .SelectMany(reed => ReedBlocks(material, reed, phrasing, told)),
             LessonBlocks.Lesson(material, phrasing),
             LessonBlocks.Habit(material, phrasing),
@@ -33,20 +52,19 @@ public static class LetterComposer
             CareBlocks.Cautions(material),
             CareBlocks.Closing(material, phrasing),
         ];
-        return new LetterDraft(
-            batch.Id,
-            batch.Code.ToString(),
-            material.StudentName,
-            material.Signature,
-            batch.Scrape,
-            Reeds(material),
-            TradeWords.Explain([.. blocks.OfType<LetterBlock>()], TypedWords.In(material), phrasing))
+        return [.. blocks.OfType<LetterBlock>()];
+    }
+
+    // A part that was asked for in other words is taken from a letter that chooses otherwise; the rest stays as it is.
+    private static List<LetterBlock> Turned(List<LetterBlock> blocks, LetterMaterial material)
+    {
+        foreach (var asked in material.Turns.GroupBy(part => part.Value, part => part.Key))
         {
-            Studio = material.Studio,
-            Instrument = batch.Instrument,
-            LessonKind = material.Thread.LessonKind,
-            LessonMarks = LetterPictures.LessonMarks(material),
-        };
+            var others = Blocks(material, new Phrasing(material.Batch.Id.Value, asked.Key)).Where(block => asked.Contains(block.Key)).ToDictionary(block => block.Key);
+            blocks = blocks.ConvertAll(block => others.GetValueOrDefault(block.Key, block));
+        }
+
+        return blocks;
     }
 
     private static List<LetterReed> Reeds(LetterMaterial material) =>

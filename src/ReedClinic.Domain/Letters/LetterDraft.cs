@@ -45,6 +45,9 @@ public sealed record LetterDraft(
     /// <summary>Where the common lesson was found, for its picture.</summary>
     public IReadOnlyList<ReedMark> LessonMarks { get; init; } = [];
 
+    /// <summary>How often other words were asked for, by the keys of the parts.</summary>
+    public IReadOnlyDictionary<string, int> Turns { get; init; } = new Dictionary<string, int>();
+
     /// <summary>
     /// This fresh draft with what the teacher changed in an earlier one. Blocks that nobody touched follow the log; a
     /// changed block stays as it was left.

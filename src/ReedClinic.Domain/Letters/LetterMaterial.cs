@@ -48,6 +48,9 @@ public sealed record LetterMaterial(
     /// <summary>Why gaps were left open, by their keys.</summary>
     public IReadOnlyDictionary<string, string> Waived { get; init; } = new Dictionary<string, string>();
 
+    /// <summary>How often other words were asked for, by the keys of the parts; the others are said as they come first.</summary>
+    public IReadOnlyDictionary<string, int> Turns { get; init; } = new Dictionary<string, int>();
+
     /// <summary>Why a gap was left open; null when it wasn't.</summary>
     /// <param name="gap">The gap's key.</param>
     public string? ReasonFor(string gap) => Waived.GetValueOrDefault(gap);

@@ -9,7 +9,8 @@ namespace ReedClinic.Domain.Letters;
 /// </summary>
 /// <remarks>No sentence is said twice in a letter while there is another way. So one of these is made for each letter.</remarks>
 /// <param name="seed">What the choice depends on.</param>
-internal sealed class Phrasing(Guid seed)
+/// <param name="asked">How often other words were asked for.</param>
+internal sealed class Phrasing(Guid seed, int asked = 0)
 {
     private const int MostTries = 12;
 
@@ -41,8 +42,8 @@ internal sealed class Phrasing(Guid seed)
         string place, int turn, IReadOnlyList<string> ways, bool past, params (string Name, string Value)[] slots)
     {
         var way = ways[(int)((Hash(place) + (uint)turn) % (uint)ways.Count)];
-        var asked = 0;
-        return Pattern.Fill(way, among => (int)(Hash(Numbered(Numbered(place, turn), ++asked)) % (uint)among), past, slots);
+        var choices = 0;
+        return Pattern.Fill(way, among => (int)(Hash(Numbered(Numbered(place, turn), ++choices)) % (uint)among), past, slots);
     }
 
     /// <summary>True in one of so many letters.</summary>
@@ -64,7 +65,7 @@ internal sealed class Phrasing(Guid seed)
     private uint Hash(string place)
     {
         var hash = 2166136261u;
-        foreach (var value in seed.ToByteArray().Concat(Encoding.UTF8.GetBytes(place)))
+        foreach (var value in seed.ToByteArray().Concat(Encoding.UTF8.GetBytes(asked == 0 ? place : Numbered(place, -asked))))
         {
             hash = (hash ^ value) * 16777619u;
         }

@@ -15,6 +15,7 @@ using ReedClinic.Data.Tests.Intake;
 using ReedClinic.Data.Tests.Recordings;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recordings;
@@ -141,6 +142,7 @@ internal sealed class AccessScene
         _things[typeof(IntakeForm)] = Form(2);
         _things[typeof(ThreadChoice)] = new ThreadChoice(LessonWords: "Mind the corners.");
         _things[typeof(StudentDetails)] = new StudentDetails(null, null, null, "Malta");
+        _things[typeof(PartWish)] = new PartWish.Afresh();
         _things[typeof(IReadOnlyDictionary<string, string>)] = new Dictionary<string, string>();
     }
 

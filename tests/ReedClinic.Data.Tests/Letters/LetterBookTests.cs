@@ -168,6 +168,34 @@ public sealed class LetterBookTests(TestDatabases databases) : IClassFixture<Tes
         Assert.Empty((await scene.ReadAsync()).Versions);
     }
 
+    [Theory, OnBothEngines]
+    public async Task A_part_is_written_anew_as_a_version_and_what_stood_there_is_taken_back(ClinicEngine engine)
+    {
+        var scene = await SceneAsync(engine);
+        var texts = new Dictionary<string, string> { ["lesson"] = "My own lesson.", ["habit"] = "My own habit." };
+        var mine = Done(await scene.Book.SaveAsync(Teacher, scene.Code, texts, (await scene.ReadAsync()).Version, Operation(), Ct));
+        var operation = Operation();
+
+        var fresh = Done(await scene.Book.RewriteAsync(Teacher, scene.Code, "lesson", new PartWish.Afresh(), mine.Version, operation, Ct));
+        var repeated = Done(await scene.Book.RewriteAsync(Teacher, scene.Code, "lesson", new PartWish.Afresh(), mine.Version, operation, Ct));
+        var late = await scene.Book.RewriteAsync(Teacher, scene.Code, "habit", new PartWish.Afresh(), mine.Version, Operation(), Ct);
+
+        Assert.Equal((Text(fresh.Composed, "lesson"), "My own habit."), (Text(fresh.Draft, "lesson"), Text(fresh.Draft, "habit")));
+        Assert.Equal(2, repeated.Versions.Count);
+        Assert.Equal("My own habit.", Text(Assert.IsType<Outcome<LetterView>.Conflict>(late).Theirs.Draft, "habit"));
+
+        var other = Done(await scene.Book.RewriteAsync(Teacher, scene.Code, "reed-1-story", new PartWish.OtherWords(), fresh.Version, Operation(), Ct));
+        Assert.NotEqual(Text(fresh.Draft, "reed-1-story"), Text(other.Draft, "reed-1-story"));
+        Assert.Equal(Text(other.Draft, "reed-1-story"), Text((await scene.ReadAsync()).Draft, "reed-1-story"));
+
+        var back = Done(await scene.Book.RewriteAsync(Teacher, scene.Code, "lesson", new PartWish.AsIn(1), other.Version, Operation(), Ct));
+        Assert.Equal(("My own lesson.", "My own habit."), (Text(back.Draft, "lesson"), Text(back.Draft, "habit")));
+        Assert.Equal(Text(other.Draft, "reed-1-story"), Text(back.Draft, "reed-1-story"));
+
+        var none = await scene.Book.RewriteAsync(Teacher, scene.Code, "cautions", new PartWish.OtherWords(), back.Version, Operation(), Ct);
+        Assert.Equal("cautions", Assert.Single(Assert.IsType<Outcome<LetterView>.Refused>(none).Problems).Field);
+    }
+
     private static Dictionary<string, string> Edit(string key, string text) => new() { [key] = text };
 
     private static string Text(LetterDraft letter, string key) => letter.Blocks.Single(block => block.Key == key).Text;

@@ -17,7 +17,7 @@ public sealed record LetterTaken(string? LeadsTo, LetterView View, LetterPost Le
 /// Takes the one form of the letter. Whichever button was pressed, everything that was typed is kept first; what can't be
 /// kept stays in the form. A letter that changed by that isn't sent before it was looked at again.
 /// </summary>
-public sealed class LetterKeeping(LetterBook letters, LetterMending mending, IStringLocalizer<LetterText> words)
+public sealed class LetterKeeping(LetterBook letters, LetterMending mending, LetterRewriting rewriting, IStringLocalizer<LetterText> words)
 {
     /// <summary>Keeps what was typed, and sends the letter where that was asked for and nothing changed.</summary>
     /// <param name="actor">Who presses.</param>
@@ -40,13 +40,28 @@ public sealed class LetterKeeping(LetterBook letters, LetterMending mending, ISt
             problems.AddRange(await SendAsync(actor, view, posted, ct).ConfigureAwait(false));
         }
 
+        var leadsTo = (string?)null;
+        if (problems.Count == 0 && LetterRewriting.Asked(posted) is { } asked)
+        {
+            (leadsTo, var refused) = await RewriteAsync(actor, view, typed, posted, asked, ct).ConfigureAwait(false);
+            problems.AddRange(refused);
+        }
+
         if (problems.Count == 0)
         {
-            return new(Next(code.ToString(), posted, typed, mended.Settled.Count > 0), view, LetterPost.Nothing, ProblemList.None);
+            return new(leadsTo ?? Next(code.ToString(), posted, typed, mended.Settled.Count > 0), view, LetterPost.Nothing, ProblemList.None);
         }
 
         var now = await letters.ReadAsync(actor, code, ct).ConfigureAwait(false) ?? view;
         return new(null, now, posted.Left(wordsKept, mended.Settled), new ProblemList(problems));
+    }
+
+    // What was typed was kept against the version that was looked at; this goes on from there.
+    private async Task<(string? LeadsTo, IReadOnlyList<Problem> Problems)> RewriteAsync(
+        Actor actor, LetterView view, bool typed, LetterPost posted, LetterRewritten asked, CancellationToken ct)
+    {
+        var now = typed ? await letters.ReadAsync(actor, view.AtBench.Batch.Code, ct).ConfigureAwait(false) ?? view : view;
+        return await rewriting.RewriteAsync(actor, now, typed ? now.Version : posted.Version, posted, asked, ct).ConfigureAwait(false);
     }
 
     private static string Next(string code, LetterPost posted, bool typed, bool mended) => (posted.Sends, typed || mended) switch

@@ -89,7 +89,7 @@ public sealed record LetterPost(IReadOnlyDictionary<string, string> Fields)
     /// <param name="wordsKept">Whether the changed words were kept.</param>
     /// <param name="settled">The gap fields that were kept.</param>
     public LetterPost Left(bool wordsKept, IReadOnlySet<string> settled) => new(Fields
-        .Where(field => field.Key is not ("Version" or "Operation" or "Mark" or "ReadThrough" or "Step"))
+        .Where(field => field.Key is not ("Version" or "Operation" or "Mark" or "ReadThrough" or "Step" or "Anew"))
         .Where(field => !field.Key.StartsWith("Reopen.", StringComparison.Ordinal) && !settled.Contains(field.Key))
         .Where(field => !wordsKept || !(field.Key.StartsWith(Block, StringComparison.Ordinal) || field.Key.StartsWith(Shown, StringComparison.Ordinal)))
         .ToDictionary(field => field.Key, field => field.Value));

@@ -22,6 +22,8 @@ if (form) {
     const was = typed[field.name];
     // What the studio sent is the default: a browser may have put back by itself what was typed before a reload.
     if (!was || plain(was.text) === plain(field.defaultValue)) continue;
+    // What was typed before its part was written anew was kept first, as a version.
+    if (field.name === `Block.${form.dataset.rewritten}` && was.from !== shown(field)) continue;
     left[field.name] = was;
     if (was.from === shown(field)) {
       field.value = was.text;
