@@ -85,6 +85,7 @@ app.MapBenchChapters();
 app.MapPrivacy();
 app.MapRecordings();
 app.MapLetterFiles();
+app.MapLetterCorrections();
 app.MapPages<App>();
 app.AnnounceAddress();
 app.AnnounceMail();

@@ -110,4 +110,7 @@ public enum AuditEvent
 
     /// <summary>A letter was sent.</summary>
     LetterSent,
+
+    /// <summary>A letter that had been sent was sent again, corrected.</summary>
+    LetterCorrected,
 }

@@ -58,13 +58,16 @@ public enum MailKind
 /// <param name="Name">What the person is called; null when nobody knows.</param>
 public sealed record Mail(MailKind Kind, string To, string? Name = null)
 {
+    /// <summary>What news are about, where they take the place of something that was sent before.</summary>
+    public const string Corrected = nameof(Corrected);
+
     /// <summary>The secret of its one-time link, when it has one.</summary>
     public string? Secret { get; init; }
 
     /// <summary>A page it leads to, as a path; null when it leads nowhere or by its secret.</summary>
     public string? Path { get; init; }
 
-    /// <summary>What happened, in a notice: the name of one of the house's words for it.</summary>
+    /// <summary>What happened, in a notice: the name of one of the house's words for it. Of news <see cref="Corrected"/>, or nothing.</summary>
     public string? What { get; init; }
 
     /// <summary>The first word of the name of the student whom a guardian's mail is about; null where it is about nobody else.</summary>

@@ -31,11 +31,12 @@ internal static class News
     /// <param name="path">The page.</param>
     /// <param name="ct">Cancels.</param>
     /// <param name="again">What asks for the same news once more; none for the first time.</param>
-    public static async Task PutNewsAsync(this Outbox outbox, ClinicDb db, Batch batch, string path, CancellationToken ct, OperationId? again = null)
+    /// <param name="corrected">Whether what is to be read takes the place of something that was sent before.</param>
+    public static async Task PutNewsAsync(this Outbox outbox, ClinicDb db, Batch batch, string path, CancellationToken ct, OperationId? again = null, bool corrected = false)
     {
         if (await db.AddressForAsync(batch.Student, ct).ConfigureAwait(false) is var (email, name))
         {
-            outbox.Put(db, new Mail(MailKind.News, email, name) { Path = path, About = batch.Student.Value }, OnceOf(batch, path) + (again is { } more ? $":{more.Value:N}" : ""));
+            outbox.Put(db, new Mail(MailKind.News, email, name) { Path = path, What = corrected ? Mail.Corrected : null, About = batch.Student.Value }, OnceOf(batch, path) + (again is { } more ? $":{more.Value:N}" : ""));
         }
     }
 

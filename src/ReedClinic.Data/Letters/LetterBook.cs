@@ -1,9 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Audit;
-using ReedClinic.Data.Engine;
-using ReedClinic.Data.Intake;
 using ReedClinic.Data.Jobs;
-using ReedClinic.Data.People;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Outcomes;
@@ -11,9 +8,11 @@ using ReedClinic.Domain.People;
 
 namespace ReedClinic.Data.Letters;
 
-/// <summary>Writing a return letter and sending it, once. For teachers and owners.</summary>
+/// <summary>Writing a return letter and sending it; what was sent is put right by <see cref="LetterCorrectionBook"/>. For teachers and owners.</summary>
 public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, Outbox outbox)
 {
+    private readonly LetterChange _change = new(databases, time);
+
     /// <summary>The letter as it stands; null when there is no such batch for this actor.</summary>
     public async Task<LetterView?> ReadAsync(Actor actor, BatchCode code, CancellationToken ct)
     {
@@ -48,7 +47,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
     {
         ArgumentNullException.ThrowIfNull(texts);
         operation = operation.OrFresh(time.GetUtcNow());
-        return ChangeAsync(actor, code, version, operation, "save-letter", (db, view, letter) =>
+        return _change.MakeAsync(new(actor, code, operation, "save-letter", LetterMoment.Open, version), (db, view, letter) =>
         {
             var problems = new List<Problem>();
             foreach (var (key, text) in texts)
@@ -74,7 +73,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         Actor actor, BatchCode code, string key, PartWish wish, Guid version, OperationId operation, CancellationToken ct)
     {
         operation = operation.OrFresh(time.GetUtcNow());
-        return ChangeAsync(actor, code, version, operation, "rewrite-part", async (db, view, letter) =>
+        return _change.MakeAsync(new(actor, code, operation, "rewrite-part", LetterMoment.Draft, version), async (db, view, letter) =>
         {
             var draft = wish switch
             {
@@ -96,7 +95,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
     /// <summary>Leaves a gap open, with a reason; without one, the waiver is taken back.</summary>
     public Task<Outcome<LetterView>> WaiveAsync(
         Actor actor, BatchCode code, string gap, string? reason, OperationId operation, CancellationToken ct) =>
-        ChangeAsync(actor, code, null, operation, "waive-gap", (db, view, letter) =>
+        _change.MakeAsync(new(actor, code, operation, "waive-gap", LetterMoment.Draft), (db, view, letter) =>
         {
             var problems = new List<Problem>();
             var why = PlainText.Read(reason, "Reason", LetterWaiver.LongestReason, problems);
@@ -124,7 +123,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
     /// <summary>Answers a question of the student's.</summary>
     public Task<Outcome<LetterView>> AnswerAsync(
         Actor actor, BatchCode code, QuestionId question, string? answer, OperationId operation, CancellationToken ct) =>
-        ChangeAsync(actor, code, null, operation, "answer-question", async (db, view, letter) =>
+        _change.MakeAsync(new(actor, code, operation, "answer-question", LetterMoment.Draft), async (db, view, letter) =>
         {
             var problems = new List<Problem>();
             var text = PlainText.Read(answer, "Answer", Question.LongestAnswer, problems, severalLines: true);
@@ -150,8 +149,8 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         }, ct);
 
     /// <summary>
-    /// Sends the letter, once: its text never changes after that. The same operation again gives the same answer, another
-    /// one is refused.
+    /// Sends the letter for the first time: what was sent never changes. The same operation again gives the same answer,
+    /// another one is refused.
     /// </summary>
     /// <param name="actor">Who sends it.</param>
     /// <param name="code">The batch.</param>
@@ -162,7 +161,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
     {
         operation = operation.OrFresh(time.GetUtcNow());
         outbox.Ready();
-        return ChangeAsync(actor, code, null, operation, "send-letter", async (db, view, letter) =>
+        return _change.MakeAsync(new(actor, code, operation, "send-letter", LetterMoment.Draft), async (db, view, letter) =>
         {
             if (view.Mark != mark)
             {
@@ -175,7 +174,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             }
 
             var now = time.GetUtcNow();
-            db.Add(letter.Send(LetterPayload.Write(view.Draft), operation, actor.Account, now));
+            db.AddSent(letter.Send(LetterPayload.Write(view.Draft), operation, actor.Account, now));
             var id = view.AtBench.Batch.Id;
             var batch = await db.Set<Batch>().SingleAsync(row => row.Id == id, ct).ConfigureAwait(false);
             batch.Reach(Stage.LetterSent, now);
@@ -183,102 +182,5 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             await outbox.PutNewsAsync(db, batch, $"/letters/{code}", ct).ConfigureAwait(false);
             return [];
         }, ct);
-    }
-
-    private Task<Outcome<LetterView>> ChangeAsync(
-        Actor actor, BatchCode code, Guid? version, OperationId operation, string verb,
-        Func<ClinicDb, LetterView, Letter, List<Problem>> change, CancellationToken ct) =>
-        ChangeAsync(
-            actor, code, version, operation, verb,
-            (db, view, letter) => Task.FromResult<List<Problem>?>(change(db, view, letter)), ct);
-
-    // What every change shares: who may, whether it was done before, whether the letter was sent, and who was quicker.
-    // A change gives its problems, or null when what was looked at isn't what stands.
-    private async Task<Outcome<LetterView>> ChangeAsync(
-        Actor actor, BatchCode code, Guid? version, OperationId operation, string verb,
-        Func<ClinicDb, LetterView, Letter, Task<List<Problem>?>> change, CancellationToken ct)
-    {
-        ArgumentNullException.ThrowIfNull(actor);
-        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
-        await using var _ = db.ConfigureAwait(false);
-        var transaction = await db.HoldConsentAsync(db.Set<Batch>().Where(batch => actor.WorksHere && batch.Code == code), ct).ConfigureAwait(false);
-        await using var __ = transaction.ConfigureAwait(false);
-        if ((actor.WorksHere ? await LetterReader.ReadAsync(db, code, actor.Account, ct).ConfigureAwait(false) : null) is not { } view)
-        {
-            return new Outcome<LetterView>.NotFound();
-        }
-
-        operation = operation.OrFresh(time.GetUtcNow());
-        var batch = view.AtBench.Batch.Id.Value;
-        if (await db.WasDoneAsync(operation, verb, batch, ct).ConfigureAwait(false))
-        {
-            return await AnswerAsync(db, actor, code, saved: true, ct).ConfigureAwait(false);
-        }
-
-        if (Hindrance(view, version) is { } hindrance)
-        {
-            return hindrance;
-        }
-
-        if (await OpenAsync(db, view, ct).ConfigureAwait(false) is { } letter)
-        {
-            if (await change(db, view, letter).ConfigureAwait(false) is var problems && problems is not { Count: 0 })
-            {
-                return problems is null ? new Outcome<LetterView>.Conflict(view) : new Outcome<LetterView>.Refused(problems);
-            }
-
-            db.Note(operation, verb, batch, time.GetUtcNow());
-            await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
-            await transaction.CommitAsync(ct).ConfigureAwait(false);
-        }
-
-        return await AnswerAsync(db, actor, code, await db.WasDoneAsync(operation, verb, batch, ct).ConfigureAwait(false), ct).ConfigureAwait(false);
-    }
-
-    private static Outcome<LetterView>? Hindrance(LetterView view, Guid? version)
-    {
-        if (view.IsSent)
-        {
-            return new Outcome<LetterView>.Refused([new Problem("", "This letter has been sent, so it can't be changed any more.")]);
-        }
-
-        if (!view.AtBench.Student.MayBeWorkedFor)
-        {
-            return new Outcome<LetterView>.Refused([ConsentTakenBack.Unworked]);
-        }
-
-        return version is { } expected && expected != view.Version ? new Outcome<LetterView>.Conflict(view) : null;
-    }
-
-    private static async Task<Outcome<LetterView>> AnswerAsync(
-        ClinicDb db, Actor actor, BatchCode code, bool saved, CancellationToken ct)
-    {
-        var stands = await LetterReader.ReadAsync(db, code, actor.Account, ct).ConfigureAwait(false);
-        return saved ? new Outcome<LetterView>.Done(stands!) : new Outcome<LetterView>.Conflict(stands!);
-    }
-
-    // Null when somebody was quicker since the view was read.
-    private static async Task<Letter?> OpenAsync(ClinicDb db, LetterView view, CancellationToken ct)
-    {
-        var batch = view.AtBench.Batch.Id;
-        var letter = await db.Set<Letter>().Include(row => row.Waivers)
-            .SingleOrDefaultAsync(row => row.Batch == batch, ct).ConfigureAwait(false);
-        if (letter is null)
-        {
-            letter = new Letter(batch);
-            db.Add(letter);
-        }
-        else if (letter.Version != view.Version)
-        {
-            return null;
-        }
-        else
-        {
-            // Whatever changes around a letter moves its version, so that two teachers don't work past each other.
-            db.Entry(letter).Property(row => row.LastNumber).IsModified = true;
-            db.ExpectVersion(letter, view.Version);
-        }
-
-        return letter;
     }
 }

@@ -9,21 +9,43 @@ namespace ReedClinic.Data.Letters;
 /// <summary>Letters as they are read: a student reads their own, once they were sent.</summary>
 public sealed class LetterBoxBook(IDbContextFactory<ClinicDb> databases)
 {
-    /// <summary>The letter that was sent about a batch; null when there is none that this actor may read.</summary>
-    public async Task<SentLetter?> ReadAsync(Actor actor, BatchCode code, CancellationToken ct)
+    /// <summary>The letter that was sent about a batch, as it was sent last; null when there is none that this actor may read.</summary>
+    public Task<SentLetter?> ReadAsync(Actor actor, BatchCode code, CancellationToken ct) => OpenAsync(actor, code, null, ct);
+
+    /// <summary>The letter as it was sent at first, or in one of its corrections, whatever was sent after it; null when there is none that this actor may read.</summary>
+    public Task<SentLetter?> ReadSendingAsync(Actor actor, BatchCode code, int ordinal, CancellationToken ct) => OpenAsync(actor, code, ordinal, ct);
+
+    private async Task<SentLetter?> OpenAsync(Actor actor, BatchCode code, int? ordinal, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
+        var sendings = db.Set<LetterSending>();
         var sent = await (
             from batch in db.Set<Batch>().SeenBy(actor)
             where batch.Code == code
             join letter in db.Set<Letter>() on batch.Id equals letter.Batch
-            join version in db.Set<LetterVersion>()
-                on new { letter.Batch, Number = letter.SentNumber } equals new { version.Batch, Number = (int?)version.Number }
+            join sending in sendings on batch.Id equals sending.Batch
+            where sending.Ordinal == (ordinal ?? letter.SentOrdinal)
+            join version in db.Set<LetterVersion>() on new { sending.Batch, Number = sending.VersionNumber } equals new { version.Batch, version.Number }
             join student in db.Set<Student>() on batch.Student equals student.Id
-            select new { version.Payload, letter.SentAt, student.Country }).SingleOrDefaultAsync(ct).ConfigureAwait(false);
-        return sent is null ? null : new SentLetter(LetterPayload.Read(sent.Payload), sent.SentAt!.Value, sent.Country);
+            select new
+            {
+                version.Payload,
+                sending.SentAt,
+                student.Country,
+                sending.Ordinal,
+                sending.WhatChanged,
+                Replaces = sendings.Where(other => other.Batch == sending.Batch && other.Ordinal == sending.Ordinal - 1).Select(other => (DateTimeOffset?)other.SentAt).FirstOrDefault(),
+                ReplacedAt = sendings.Where(other => other.Batch == sending.Batch && other.Ordinal == sending.Ordinal + 1).Select(other => (DateTimeOffset?)other.SentAt).FirstOrDefault(),
+            }).SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        return sent is null ? null : new SentLetter(LetterPayload.Read(sent.Payload), sent.SentAt, sent.Country)
+        {
+            Ordinal = sent.Ordinal,
+            WhatChanged = sent.WhatChanged,
+            Replaces = sent.Replaces,
+            ReplacedAt = sent.ReplacedAt,
+        };
     }
 
     /// <summary>What this person's last letter said that the reeds had in common; null when there is none.</summary>

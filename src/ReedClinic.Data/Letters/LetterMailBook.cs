@@ -45,7 +45,8 @@ public sealed class LetterMailBook(IDbContextFactory<ClinicDb> databases, TimePr
                 return new Outcome<LetterMail>.Refused([new Problem("", "Nobody’s address is known.")]);
             }
 
-            await outbox.PutNewsAsync(db, batch, PathOf(batch), ct, operation).ConfigureAwait(false);
+            var corrected = await db.Set<Letter>().AnyAsync(letter => letter.Batch == batch.Id && letter.SentOrdinal > 1, ct).ConfigureAwait(false);
+            await outbox.PutNewsAsync(db, batch, PathOf(batch), ct, operation, corrected).ConfigureAwait(false);
             db.Note(operation, "mail-letter", batch.Id.Value, time.GetUtcNow());
             await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
         }

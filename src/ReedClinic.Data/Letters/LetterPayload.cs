@@ -19,4 +19,7 @@ internal static class LetterPayload
     /// <summary>Changes with any letter of any sentence: what was looked at is what is sent.</summary>
     public static string Mark(LetterDraft letter) =>
         Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(Write(letter))))[..16];
+
+    /// <summary>Adds what was sent to what is about to be saved.</summary>
+    public static void AddSent(this ClinicDb db, LetterSent sent) => db.AddRange(sent.Version, sent.Sending);
 }

@@ -25,29 +25,33 @@ internal static class LetterReader
         var letter = await db.Set<Letter>().AsNoTracking().Include(row => row.Waivers)
             .SingleOrDefaultAsync(row => row.Batch == batch, ct).ConfigureAwait(false);
         var reasons = letter?.Waivers.ToDictionary(waiver => waiver.Gap, waiver => waiver.Reason) ?? [];
-        var saved = await LatestAsync(db, batch, ct).ConfigureAwait(false);
+        // Once it was sent nothing is composed any more: a correction starts from what was sent, word for word.
+        var sent = letter is { SentNumber: { } number } ? await LatestAsync(db, batch, number, ct).ConfigureAwait(false) : null;
+        var saved = letter is { IsSent: true, CorrectingSince: null } ? sent : await LatestAsync(db, batch, int.MaxValue, ct).ConfigureAwait(false);
         var material = (await MaterialAsync(db, atBench, signer, ct).ConfigureAwait(false)) with { Waived = reasons, Turns = saved?.Turns ?? new Dictionary<string, int>() };
         var composed = LetterComposer.Compose(material);
-        var draft = letter is { IsSent: true } ? saved! : composed.With(saved);
-        var gaps = LetterComposer.Gaps(material).ToLookup(gap => reasons.ContainsKey(gap.Key));
+        var draft = sent is null ? composed.With(saved) : saved!;
+        var gaps = (sent is null ? LetterComposer.Gaps(material) : []).ToLookup(gap => reasons.ContainsKey(gap.Key));
         return new LetterView(
             atBench,
             draft,
-            composed,
+            sent ?? composed,
             [.. gaps[false]],
             [.. gaps[true].Select(gap => new WaivedGap(gap, reasons[gap.Key]))],
-            await VersionsAsync(db, batch, letter?.SentNumber, ct).ConfigureAwait(false),
+            await VersionsAsync(db, batch, ct).ConfigureAwait(false),
             letter?.Version ?? Guid.Empty,
             LetterPayload.Mark(draft),
             letter?.SentAt)
         {
             Material = material,
+            CorrectingSince = letter?.CorrectingSince,
+            WhatChanged = letter?.WhatChanged,
         };
     }
 
-    public static async Task<LetterDraft?> LatestAsync(ClinicDb db, BatchId batch, CancellationToken ct)
+    public static async Task<LetterDraft?> LatestAsync(ClinicDb db, BatchId batch, int upTo, CancellationToken ct)
     {
-        var payload = await db.Set<LetterVersion>().Where(version => version.Batch == batch)
+        var payload = await db.Set<LetterVersion>().Where(version => version.Batch == batch && version.Number <= upTo)
             .OrderByDescending(version => version.Number)
             .Select(version => version.Payload)
             .FirstOrDefaultAsync(ct).ConfigureAwait(false);
@@ -102,8 +106,10 @@ internal static class LetterReader
         kind is { } id && sheet.Count(id, character) is { Found: > 0 } tally ? EvidenceSentence.For(tally, default) : null;
 
     private static async Task<IReadOnlyList<LetterVersionRow>> VersionsAsync(
-        ClinicDb db, BatchId batch, int? sent, CancellationToken ct)
+        ClinicDb db, BatchId batch, CancellationToken ct)
     {
+        var sent = await db.Set<LetterSending>().Where(sending => sending.Batch == batch)
+            .Select(sending => sending.VersionNumber).ToListAsync(ct).ConfigureAwait(false);
         var rows = await db.Set<LetterVersion>().Where(version => version.Batch == batch)
             .OrderByDescending(version => version.Number)
             .Select(version => new { version.Number, version.SavedAt, version.SavedBy })
@@ -112,6 +118,6 @@ internal static class LetterReader
         var names = await db.Set<ClinicAccount>().Where(account => accounts.Contains(account.Id))
             .ToDictionaryAsync(account => account.Id, account => account.DisplayName, ct).ConfigureAwait(false);
         return [.. rows.Select(row => new LetterVersionRow(
-            row.Number, row.SavedAt, names.GetValueOrDefault(row.SavedBy.Value, ""), row.Number == sent))];
+            row.Number, row.SavedAt, names.GetValueOrDefault(row.SavedBy.Value, ""), sent.Contains(row.Number)))];
     }
 }

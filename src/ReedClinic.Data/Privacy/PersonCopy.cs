@@ -122,12 +122,20 @@ internal static class PersonCopies
         var sent = await (
             from batch in db.Set<Batch>()
             where batch.Student == student
-            join letter in db.Set<Letter>() on batch.Id equals letter.Batch
-            join version in db.Set<LetterVersion>()
-                on new { letter.Batch, Number = letter.SentNumber } equals new { version.Batch, Number = (int?)version.Number }
-            orderby letter.SentAt
-            select new { version.Payload, letter.SentAt }).ToListAsync(ct).ConfigureAwait(false);
-        return [.. sent.Select(row => new SentLetter(LetterPayload.Read(row.Payload), row.SentAt!.Value))];
+            join sending in db.Set<LetterSending>() on batch.Id equals sending.Batch
+            join version in db.Set<LetterVersion>() on new { sending.Batch, Number = sending.VersionNumber } equals new { version.Batch, version.Number }
+            orderby sending.SentAt
+            select new { version.Payload, sending.Batch, sending.SentAt, sending.Ordinal, sending.WhatChanged }).ToListAsync(ct).ConfigureAwait(false);
+        return
+        [
+            .. sent.Select(row => new SentLetter(LetterPayload.Read(row.Payload), row.SentAt)
+            {
+                Ordinal = row.Ordinal,
+                WhatChanged = row.WhatChanged,
+                Replaces = sent.FirstOrDefault(other => other.Batch == row.Batch && other.Ordinal == row.Ordinal - 1)?.SentAt,
+                ReplacedAt = sent.FirstOrDefault(other => other.Batch == row.Batch && other.Ordinal == row.Ordinal + 1)?.SentAt,
+            }),
+        ];
     }
 
     private static async Task<IReadOnlyList<FileInCopy>> FilesAsync(ClinicDb db, StudentId student, MediaFolder media, CancellationToken ct)

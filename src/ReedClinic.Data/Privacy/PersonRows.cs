@@ -34,6 +34,7 @@ internal static class PersonRows
             (nameof(Recording), db.RecordingsOf(batches).OrderBy(recording => recording.RecordedAt)),
             (nameof(CommonThread), db.Set<CommonThread>().Where(thread => batches.Any(batch => batch.Id == thread.BatchId))),
             (nameof(Letter), db.Set<Letter>().Where(letter => letter.SentAt != null && batches.Any(batch => batch.Id == letter.Batch))),
+            (nameof(LetterSending), db.Set<LetterSending>().Where(sending => batches.Any(batch => batch.Id == sending.Batch)).OrderBy(sending => sending.Batch).ThenBy(sending => sending.Ordinal)),
             .. own ? OfStudentAlone(db, id) : [],
         ];
     }

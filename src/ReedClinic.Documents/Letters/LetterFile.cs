@@ -11,12 +11,18 @@ public static class LetterFile
     /// <summary>The letter as a whole page.</summary>
     /// <param name="letter">The letter.</param>
     /// <param name="day">The day at its head.</param>
-    public static string Html(LetterDraft letter, DateTimeOffset day)
+    /// <param name="replaced">Of a corrected letter the day of the one that it takes the place of.</param>
+    public static string Html(LetterDraft letter, DateTimeOffset day, DateTimeOffset? replaced = null)
     {
         ArgumentNullException.ThrowIfNull(letter);
         var html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n<title>");
         html.Append(Escaped.Text(letter.Code)).Append("</title>\n<style>").Append(Style).Append("</style>\n</head>\n<body>\n<p>")
             .Append(Escaped.Text(letter.Studio ?? "")).Append("</p>\n<p>").Append(Escaped.Text(letter.Code)).Append(", ").Append(LetterPage.Day(day)).Append("</p>\n");
+        if (replaced is { } before)
+        {
+            html.Append("<p>").Append(Escaped.Text(LetterPage.Corrected(before))).Append("</p>\n");
+        }
+
         foreach (var section in LetterPage.Sections(letter))
         {
             html.Append("<section>\n").Append(section.Head).Append(section.Body).Append(section.Rest).Append("</section>\n");
@@ -28,11 +34,13 @@ public static class LetterFile
     /// <summary>The same words without any marks.</summary>
     /// <param name="letter">The letter.</param>
     /// <param name="day">The day at its head.</param>
-    public static string Plain(LetterDraft letter, DateTimeOffset day)
+    /// <param name="replaced">Of a corrected letter the day of the one that it takes the place of.</param>
+    public static string Plain(LetterDraft letter, DateTimeOffset day, DateTimeOffset? replaced = null)
     {
         ArgumentNullException.ThrowIfNull(letter);
         var text = new StringBuilder();
-        text.Append(letter.Studio).Append('\n').Append(letter.Code).Append(", ").Append(LetterPage.Day(day)).Append("\n\n");
+        text.Append(letter.Studio).Append('\n').Append(letter.Code).Append(", ").Append(LetterPage.Day(day)).Append('\n')
+            .Append(replaced is { } before ? LetterPage.Corrected(before) + "\n\n" : "\n");
         var reeds = letter.Reeds.ToDictionary(reed => reed.Id);
         Domain.Reeds.ReedId? at = null;
         foreach (var block in letter.Blocks.Where(block => !block.IsEmpty))

@@ -61,6 +61,10 @@ public static class LetterPage
     /// <param name="day">The day.</param>
     public static string Day(DateTimeOffset day) => day.ToString("d MMMM yyyy", English);
 
+    /// <summary>What stands below the day of a corrected letter.</summary>
+    /// <param name="replaced">The day of the letter that it takes the place of.</param>
+    public static string Corrected(DateTimeOffset replaced) => $"Corrected: it takes the place of the letter of {Day(replaced)}.";
+
     private static string ReedHead(LetterReed? reed) => reed is null
         ? ""
         : $"<h2>Reed {reed.Number.ToString(CultureInfo.InvariantCulture)} <span class=\"letter-recognise\">{Escaped.Text(reed.HowToRecognise)}</span></h2>\n";

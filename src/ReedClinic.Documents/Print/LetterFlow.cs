@@ -34,10 +34,11 @@ internal sealed class LetterFlow
     /// <summary>The letter's pieces.</summary>
     /// <param name="letter">The letter.</param>
     /// <param name="day">The day at its head.</param>
-    public static IReadOnlyList<FlowItem> Of(LetterDraft letter, DateTimeOffset day)
+    /// <param name="replaced">Of a corrected letter the day of the one that it takes the place of.</param>
+    public static IReadOnlyList<FlowItem> Of(LetterDraft letter, DateTimeOffset day, DateTimeOffset? replaced = null)
     {
         var made = new LetterFlow(letter);
-        made.Begin(day);
+        made.Begin(day, replaced);
         foreach (var group in Parts(letter))
         {
             made.flow.Add(new FlowOpen(FlowRole.Section));
@@ -67,14 +68,19 @@ internal sealed class LetterFlow
         return parts;
     }
 
-    private void Begin(DateTimeOffset day)
+    private void Begin(DateTimeOffset day, DateTimeOffset? replaced)
     {
         if (letter.Studio is { Length: > 0 } studio)
         {
             Add(FlowRole.Title, studio, new(Face.Strong, 17, 23), after: 1);
         }
 
-        Add(FlowRole.Paragraph, $"About batch {letter.Code} · {LetterPage.Day(day)}", new(Face.Label, 9.4, 13, Tone.Pencil), after: 5);
+        Add(FlowRole.Paragraph, $"About batch {letter.Code} · {LetterPage.Day(day)}", new(Face.Label, 9.4, 13, Tone.Pencil), after: replaced is null ? 5 : 1);
+        if (replaced is { } before)
+        {
+            Add(FlowRole.Paragraph, LetterPage.Corrected(before), new(Face.Label, 9.4, 13), after: 5);
+        }
+
         flow.Add(new FlowRule(14));
     }
 

@@ -15,13 +15,14 @@ public static class LetterPrint
     /// <param name="letter">The letter.</param>
     /// <param name="day">The day at its head.</param>
     /// <param name="size">The paper.</param>
+    /// <param name="replaced">Of a corrected letter the day of the one that it takes the place of.</param>
     /// <returns>A tagged PDF.</returns>
-    public static byte[] Pdf(LetterDraft letter, DateTimeOffset day, PaperSize size)
+    public static byte[] Pdf(LetterDraft letter, DateTimeOffset day, PaperSize size, DateTimeOffset? replaced = null)
     {
         ArgumentNullException.ThrowIfNull(letter);
         var paper = Paper.Of(size);
         using var measure = new PrintMeasure();
-        var pages = Set(LetterFlow.Of(letter, day), paper, measure);
+        var pages = Set(LetterFlow.Of(letter, day, replaced), paper, measure);
         List<IReadOnlyList<Placed>> whole = [.. pages.Select((page, index) => (IReadOnlyList<Placed>)[.. page, .. Furniture(letter, paper, measure, index + 1, pages.Count)])];
         return PdfWriter.Write(whole, paper, PrintText.Of($"Letter about batch {letter.Code}"), PrintText.Of(letter.Studio ?? letter.Signature));
     }

@@ -27,11 +27,11 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
         ArgumentNullException.ThrowIfNull(mail);
         var (kind, key) = (mail.Kind, KeyOf(mail));
         var code = CodeIn(mail.Path);
-        var about = code is null ? words[$"{key}Subject", studio].Value : words["NewsOfBatchSubject", code].Value;
+        var about = code is null ? words[$"{key}Subject", studio].Value : words[mail.What == Mail.Corrected ? "CorrectedOfBatchSubject" : "NewsOfBatchSubject", code].Value;
         var why = (kind, code) switch
         {
             (MailKind.Notice, _) => NoticeOf(mail.What),
-            (_, not null) => words["NewsOfBatchWhy", studio, code].Value,
+            (_, not null) => words[mail.What == Mail.Corrected ? "CorrectedOfBatchWhy" : "NewsOfBatchWhy", studio, code].Value,
             _ => words[$"{key}Why", studio, mail.At is { } at ? Day(at) : "", FirstName(mail.Ward) ?? words["SomeStudent"].Value].Value,
         };
         var when = kind == MailKind.Notice && mail.At is { } then ? words["When", Moment(then)].Value : null;

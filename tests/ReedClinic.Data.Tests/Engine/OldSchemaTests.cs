@@ -5,6 +5,7 @@ using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Data.Tests.Engine;
@@ -53,6 +54,12 @@ public sealed class OldSchemaTests(TestDatabases databases) : IClassFixture<Test
         Assert.Equal(12, batches.Sum(batch => batch.Reeds.Count));
         var entries = await context.Set<BenchEntry>().ToListAsync(Ct);
         Assert.True(entries.Count > 100);
+        var letters = await context.Set<Letter>().Where(letter => letter.SentNumber != null).ToListAsync(Ct);
+        Assert.NotEmpty(letters);
+        Assert.Equal(
+            letters.Select(letter => (letter.Batch, 1, letter.SentNumber!.Value, (string?)null, letter.SentAt!.Value, letter.SentBy!.Value, letter.SentWith!.Value)).OrderBy(row => row.Batch.Value),
+            (await context.Set<LetterSending>().ToListAsync(Ct)).Select(sent => (sent.Batch, sent.Ordinal, sent.VersionNumber, sent.WhatChanged, sent.SentAt, sent.SentBy, sent.Operation)).OrderBy(row => row.Batch.Value));
+        Assert.All(letters, letter => Assert.Equal(1, letter.SentOrdinal));
         Assert.Equal(9, entries.GroupBy(entry => entry.ReedId).Count(reed => BenchLog.Fold(reed).LastSequence == reed.Count()));
     }
 

@@ -102,7 +102,11 @@ internal sealed class PersonScene(TestDatabase db)
             view = Done(await letters.WaiveAsync(Teacher, batch.Code, gap.Key, $"{mark} reason", Operation(), Ct));
         }
 
-        Done(await letters.SendAsync(Teacher, batch.Code, view.Mark, Operation(), Ct));
+        var sent = Done(await letters.SendAsync(Teacher, batch.Code, view.Mark, Operation(), Ct));
+        var corrections = _people.Book<LetterCorrectionBook>();
+        Done(await corrections.BeginAsync(Teacher, batch.Code, sent.Version, Operation(), Ct));
+        Done(await corrections.SayAsync(Teacher, batch.Code, $"{mark} put right", Operation(), Ct));
+        Done(await corrections.SendAsync(Teacher, batch.Code, sent.Mark, Operation(), Ct));
     }
 
     private async Task SignInsAsync(AccountId account, string mark)

@@ -43,7 +43,8 @@ public sealed class PrivacyBookTests(TestDatabases databases) : IClassFixture<Te
         Assert.DoesNotContain($"{Mark} staff note", text, StringComparison.Ordinal);
         Assert.Contains($"{Mark} guardian", copy.About["NamedGuardian"]!.ToJsonString(StoredTextForTests), StringComparison.Ordinal);
         Assert.DoesNotContain("reason", text, StringComparison.Ordinal);
-        Assert.Single(copy.Letters);
+        Assert.Equal([1, 2], copy.Letters.Select(letter => letter.Ordinal));
+        Assert.Equal((copy.Letters[0].SentAt, copy.Letters[1].SentAt), (copy.Letters[1].Replaces!.Value, copy.Letters[0].ReplacedAt!.Value));
         Assert.Equal(2, copy.Reeds.Count);
     }
 

@@ -1,3 +1,4 @@
+using ReedClinic.Documents.Letters;
 using ReedClinic.Documents.Print;
 using ReedClinic.Documents.Setting;
 using ReedClinic.Domain.Letters;
@@ -43,6 +44,21 @@ public sealed class LetterPrintTests
         using var pdf = PdfDocument.Open(LetterPrint.Pdf(letter, Day, PaperSize.A4));
         var words = string.Join(' ', pdf.GetPage(1).GetWords().Select(word => word.Text));
         Assert.Contains("Dear ▢ Łucja and Ольга, here is ½ of a B♭ ▢ for ▢▢▢▢.", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_corrected_letter_says_so_under_its_day_wherever_it_is_kept()
+    {
+        const string Said = "Corrected: it takes the place of the letter of 3 March 2026.";
+        var before = new DateTimeOffset(2026, 3, 3, 9, 0, 0, TimeSpan.Zero);
+        using var pdf = PdfDocument.Open(LetterPrint.Pdf(Letter(), Day, PaperSize.A4, before));
+        using var first = PdfDocument.Open(LetterPrint.Pdf(Letter(), Day, PaperSize.A4));
+
+        Assert.Contains(Said, string.Join(' ', pdf.GetPage(1).GetWords().Take(40).Select(word => word.Text)), StringComparison.Ordinal);
+        Assert.DoesNotContain("Corrected", string.Join(' ', first.GetPages().SelectMany(page => page.GetWords()).Select(word => word.Text)), StringComparison.Ordinal);
+        Assert.Contains(Said, LetterFile.Plain(Letter(), Day, before), StringComparison.Ordinal);
+        Assert.Contains($"<p>{Said}</p>", LetterFile.Html(Letter(), Day, before), StringComparison.Ordinal);
+        Assert.DoesNotContain("Corrected", LetterFile.Plain(Letter(), Day) + LetterFile.Html(Letter(), Day), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -857,6 +857,9 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.Property<Guid>("Batch")
                         .HasColumnType("uuid");
 
+                    b.Property<DateTime?>("CorrectingSince")
+                        .HasColumnType("timestamp with time zone");
+
                     b.Property<int>("LastNumber")
                         .HasColumnType("integer");
 
@@ -869,6 +872,9 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.Property<int?>("SentNumber")
                         .HasColumnType("integer");
 
+                    b.Property<int>("SentOrdinal")
+                        .HasColumnType("integer");
+
                     b.Property<Guid?>("SentWith")
                         .HasColumnType("uuid");
 
@@ -876,9 +882,47 @@ namespace ReedClinic.Data.Migrations.Postgres
                         .IsConcurrencyToken()
                         .HasColumnType("uuid");
 
+                    b.Property<string>("WhatChanged")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
                     b.HasKey("Batch");
 
                     b.ToTable("Letters", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Letters.LetterSending", b =>
+                {
+                    b.Property<Guid>("Batch")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Ordinal")
+                        .HasColumnType("integer");
+
+                    b.Property<Guid>("Operation")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("SentAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("SentBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("VersionNumber")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("WhatChanged")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.HasKey("Batch", "Ordinal");
+
+                    b.HasIndex("Operation")
+                        .IsUnique();
+
+                    b.HasIndex("Batch", "VersionNumber");
+
+                    b.ToTable("LetterSendings", (string)null);
                 });
 
             modelBuilder.Entity("ReedClinic.Domain.Letters.LetterVersion", b =>
@@ -1993,6 +2037,15 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.HasOne("ReedClinic.Domain.Intake.Batch", null)
                         .WithOne()
                         .HasForeignKey("ReedClinic.Domain.Letters.Letter", "Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Letters.LetterSending", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Letters.LetterVersion", null)
+                        .WithMany()
+                        .HasForeignKey("Batch", "VersionNumber")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

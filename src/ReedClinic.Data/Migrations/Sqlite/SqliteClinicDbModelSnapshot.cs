@@ -846,6 +846,9 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.Property<Guid>("Batch")
                         .HasColumnType("TEXT");
 
+                    b.Property<DateTime?>("CorrectingSince")
+                        .HasColumnType("TEXT");
+
                     b.Property<int>("LastNumber")
                         .HasColumnType("INTEGER");
 
@@ -858,6 +861,9 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.Property<int?>("SentNumber")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int>("SentOrdinal")
+                        .HasColumnType("INTEGER");
+
                     b.Property<Guid?>("SentWith")
                         .HasColumnType("TEXT");
 
@@ -865,9 +871,47 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         .IsConcurrencyToken()
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("WhatChanged")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
                     b.HasKey("Batch");
 
                     b.ToTable("Letters", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Letters.LetterSending", b =>
+                {
+                    b.Property<Guid>("Batch")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Ordinal")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("Operation")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("SentAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SentBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("VersionNumber")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("WhatChanged")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Batch", "Ordinal");
+
+                    b.HasIndex("Operation")
+                        .IsUnique();
+
+                    b.HasIndex("Batch", "VersionNumber");
+
+                    b.ToTable("LetterSendings", (string)null);
                 });
 
             modelBuilder.Entity("ReedClinic.Domain.Letters.LetterVersion", b =>
@@ -1982,6 +2026,15 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.HasOne("ReedClinic.Domain.Intake.Batch", null)
                         .WithOne()
                         .HasForeignKey("ReedClinic.Domain.Letters.Letter", "Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Letters.LetterSending", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Letters.LetterVersion", null)
+                        .WithMany()
+                        .HasForeignKey("Batch", "VersionNumber")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ReedClinic.Data.Letters;
 using ReedClinic.Documents.Print;
 using ReedClinic.Documents.Setting;
@@ -13,7 +14,13 @@ namespace ReedClinic.Web.Features.Letters;
 /// <summary>A letter as a file to print and keep: whoever may read it may take it. And the mail about it, once more.</summary>
 public static class LetterFileEndpoint
 {
-    /// <summary>Maps <c>GET /letters/{Code}/file?paper=</c>: <c>a4</c>, <c>us-letter</c>, or by itself what is usual where the student lives.</summary>
+    /// <summary>In an address: the letter as it isn't sent yet, for those who work here.</summary>
+    public const string Draft = "draft";
+
+    /// <summary>
+    /// Maps <c>GET /letters/{Code}/file?paper=&amp;sending=</c>: <c>a4</c>, <c>us-letter</c>, or by itself what is usual where the
+    /// student lives; the letter as it was sent last, in an earlier sending, or as a draft.
+    /// </summary>
     /// <param name="app">The application.</param>
     public static void MapLetterFiles(this WebApplication app)
     {
@@ -24,9 +31,11 @@ public static class LetterFileEndpoint
     /// <summary>The address of a letter's file.</summary>
     /// <param name="code">The batch.</param>
     /// <param name="size">The paper.</param>
-    public static string Address(string code, PaperSize size) => $"/letters/{code}/file?paper={(size == PaperSize.UsLetter ? "us-letter" : "a4")}";
+    /// <param name="sending">Which sending; null for the newest.</param>
+    public static string Address(string code, PaperSize size, string? sending = null) =>
+        $"/letters/{code}/file?paper={(size == PaperSize.UsLetter ? "us-letter" : "a4")}{(sending is null ? "" : "&sending=" + sending)}";
 
-    private static async Task<IResult> GetAsync(string code, string? paper, HttpContext http, ActorAccess actors, LetterBoxBook box, LetterBook book, TimeProvider time)
+    private static async Task<IResult> GetAsync(string code, string? paper, string? sending, HttpContext http, ActorAccess actors, LetterBoxBook box, LetterBook book, TimeProvider time)
     {
         var ct = http.RequestAborted;
         if (await actors.Of(http.User, ct).ConfigureAwait(false) is not { } actor || BatchCode.Read(code) is not Outcome<BatchCode>.Done(var known))
@@ -34,15 +43,22 @@ public static class LetterFileEndpoint
             return Results.NotFound();
         }
 
-        if (await box.ReadAsync(actor, known, ct).ConfigureAwait(false) is { } sent)
+        if (await SentAsync(actor, known, sending, box, ct).ConfigureAwait(false) is { } sent)
         {
-            return Letter(LetterPrint.Pdf(sent.Letter, time.There(sent.SentAt), Size(paper, sent.Country)), sent.Letter.Code);
+            return Letter(LetterPrint.Pdf(sent.Letter, time.There(sent.SentAt), Size(paper, sent.Country), sent.Replaces is { } before ? time.There(before) : null), sent.Letter.Code);
         }
 
-        return await book.ReadAsync(actor, known, ct).ConfigureAwait(false) is { } view
-            ? Letter(LetterPrint.Pdf(view.Draft, time.There(time.GetUtcNow()), Size(paper, null)), view.Draft.Code)
+        return sending is null or Draft && await book.ReadAsync(actor, known, ct).ConfigureAwait(false) is { } view
+            ? Letter(LetterPrint.Pdf(view.Draft, time.There(time.GetUtcNow()), Size(paper, null), view.IsCorrection ? time.There(view.SentAt!.Value) : null), view.Draft.Code)
             : Results.NotFound();
     }
+
+    private static async Task<SentLetter?> SentAsync(Actor actor, BatchCode code, string? sending, LetterBoxBook box, CancellationToken ct) => sending switch
+    {
+        null => await box.ReadAsync(actor, code, ct).ConfigureAwait(false),
+        _ when int.TryParse(sending, NumberStyles.None, CultureInfo.InvariantCulture, out var ordinal) => await box.ReadSendingAsync(actor, code, ordinal, ct).ConfigureAwait(false),
+        _ => null,
+    };
 
     private static async Task<IResult> AgainAsync(string code, IFormCollection posted, HttpContext http, ActorAccess actors, LetterMailBook mails)
     {

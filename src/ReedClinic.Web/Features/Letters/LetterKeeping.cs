@@ -17,7 +17,7 @@ public sealed record LetterTaken(string? LeadsTo, LetterView View, LetterPost Le
 /// Takes the one form of the letter. Whichever button was pressed, everything that was typed is kept first; what can't be
 /// kept stays in the form. A letter that changed by that isn't sent before it was looked at again.
 /// </summary>
-public sealed class LetterKeeping(LetterBook letters, LetterMending mending, LetterRewriting rewriting, IStringLocalizer<LetterText> words)
+public sealed class LetterKeeping(LetterBook letters, LetterCorrectionBook corrections, LetterMending mending, LetterRewriting rewriting, IStringLocalizer<LetterText> words)
 {
     /// <summary>Keeps what was typed, and sends the letter where that was asked for and nothing changed.</summary>
     /// <param name="actor">Who presses.</param>
@@ -34,6 +34,7 @@ public sealed class LetterKeeping(LetterBook letters, LetterMending mending, Let
         var wordsKept = problems.Count == 0;
         var mended = await mending.MendAsync(actor, view, posted, ct).ConfigureAwait(false);
         problems.AddRange(mended.Problems);
+        problems.AddRange(await KeepWhatChangedAsync(actor, view, posted, ct).ConfigureAwait(false));
         var changed = typed || mended.Settled.Count > 0;
         if (posted.Sends && !changed && problems.Count == 0)
         {
@@ -49,7 +50,7 @@ public sealed class LetterKeeping(LetterBook letters, LetterMending mending, Let
 
         if (problems.Count == 0)
         {
-            return new(leadsTo ?? Next(code.ToString(), posted, typed, mended.Settled.Count > 0), view, LetterPost.Nothing, ProblemList.None);
+            return new(leadsTo ?? Next(view, posted, typed, mended.Settled.Count > 0), view, LetterPost.Nothing, ProblemList.None);
         }
 
         var now = await letters.ReadAsync(actor, code, ct).ConfigureAwait(false) ?? view;
@@ -64,12 +65,28 @@ public sealed class LetterKeeping(LetterBook letters, LetterMending mending, Let
         return await rewriting.RewriteAsync(actor, now, typed ? now.Version : posted.Version, posted, asked, ct).ConfigureAwait(false);
     }
 
-    private static string Next(string code, LetterPost posted, bool typed, bool mended) => (posted.Sends, typed || mended) switch
+    private static string Next(LetterView view, LetterPost posted, bool typed, bool mended) => (posted.Sends, typed || mended) switch
     {
-        (true, true) => $"/letters/{code}?before=sending",
-        (true, false) => $"/batches/{code}/letter?done=sent",
-        _ => $"/batches/{code}/letter?done={(mended && !typed ? "mended" : "saved")}",
+        (true, true) => $"/letters/{view.Draft.Code}{(view.IsCorrection ? "/correction" : "")}?before=sending",
+        (true, false) => $"/batches/{view.Draft.Code}/letter?done=sent",
+        _ => $"/batches/{view.Draft.Code}/letter?done={(mended && !typed ? "mended" : "saved")}",
     };
+
+    private async Task<List<Problem>> KeepWhatChangedAsync(Actor actor, LetterView view, LetterPost posted, CancellationToken ct)
+    {
+        if (!view.IsCorrection || posted.WhatChanged is not { } said || said.Trim() == (view.WhatChanged ?? ""))
+        {
+            return [];
+        }
+
+        return await corrections.SayAsync(actor, view.AtBench.Batch.Code, said, posted.OperationFor("what-changed", said), ct).ConfigureAwait(false) switch
+        {
+            Outcome<LetterView>.Done => [],
+            Outcome<LetterView>.Refused(var refused) => [.. refused],
+            Outcome<LetterView>.Conflict => [new Problem("", words["SameMoment"])],
+            _ => [new Problem("", words["Gone"])],
+        };
+    }
 
     private async Task<List<Problem>> KeepWordsAsync(Actor actor, LetterView view, LetterPost posted, CancellationToken ct) =>
         await letters.SaveAsync(
@@ -88,8 +105,11 @@ public sealed class LetterKeeping(LetterBook letters, LetterMending mending, Let
             return [new Problem("ReadThrough", words["ReadFirst"])];
         }
 
-        var operation = posted.OperationFor("send", posted.Mark);
-        return await letters.SendAsync(actor, view.AtBench.Batch.Code, posted.Mark, operation, ct).ConfigureAwait(false) switch
+        var (code, operation) = (view.AtBench.Batch.Code, posted.OperationFor("send", posted.Mark));
+        var sent = view.IsCorrection || posted.WhatChanged is not null
+            ? corrections.SendAsync(actor, code, posted.Mark, operation, ct)
+            : letters.SendAsync(actor, code, posted.Mark, operation, ct);
+        return await sent.ConfigureAwait(false) switch
         {
             Outcome<LetterView>.Done => [],
             Outcome<LetterView>.Refused(var refused) => refused.Select(problem =>

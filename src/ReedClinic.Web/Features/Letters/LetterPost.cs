@@ -36,6 +36,9 @@ public sealed record LetterPost(IReadOnlyDictionary<string, string> Fields)
         .Where(pair => GapFields.Any(what => pair.Key.StartsWith(what + ".", StringComparison.Ordinal)) && !string.IsNullOrWhiteSpace(pair.Value))
         .ToDictionary(pair => pair.Key, pair => pair.Value);
 
+    /// <summary>What was said that a correction puts right; null when it wasn't asked.</summary>
+    public string? WhatChanged => this[nameof(WhatChanged)];
+
     /// <summary>The mark of the letter that was looked at.</summary>
     public string Mark => this["Mark"] ?? "";
 

@@ -2,6 +2,7 @@ using System.IO.Compression;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using ReedClinic.Data.Letters;
 using ReedClinic.Data.Privacy;
 using ReedClinic.Documents.Letters;
 using ReedClinic.Documents.Tables;
@@ -32,8 +33,8 @@ public static class CopyFile
         [
             ("about.json", Encoding.UTF8.GetBytes(copy.About.ToJsonString(Readable))),
             ("reeds.csv", Reeds(copy.Reeds, zone)),
-            .. copy.Letters.Select(letter => ($"letters/{letter.Letter.Code}.html", Encoding.UTF8.GetBytes(LetterFile.Html(letter.Letter, TimeZoneInfo.ConvertTime(letter.SentAt, zone))))),
-            .. copy.Letters.Select(letter => ($"letters/{letter.Letter.Code}.txt", Encoding.UTF8.GetBytes(LetterFile.Plain(letter.Letter, TimeZoneInfo.ConvertTime(letter.SentAt, zone))))),
+            .. copy.Letters.Select(letter => (LetterName(letter, "html"), Encoding.UTF8.GetBytes(LetterFile.Html(letter.Letter, Day(letter.SentAt, zone), letter.Replaces is { } before ? Day(before, zone) : null)))),
+            .. copy.Letters.Select(letter => (LetterName(letter, "txt"), Encoding.UTF8.GetBytes(LetterFile.Plain(letter.Letter, Day(letter.SentAt, zone), letter.Replaces is { } before ? Day(before, zone) : null)))),
         ];
         foreach (var (name, content) in small)
         {
@@ -54,6 +55,13 @@ public static class CopyFile
         using var readme = new MemoryStream(Encoding.UTF8.GetBytes(Readme(TimeZoneInfo.ConvertTime(now, zone), copy, gone)));
         await AddAsync(zip, "readme.txt", readme, now, ct).ConfigureAwait(false); // last: only now is it known what was there
     }
+
+    // What was sent before a correction stands beside what was sent last.
+    private static string LetterName(SentLetter letter, string ending) => letter.ReplacedAt is null
+        ? $"letters/{letter.Letter.Code}.{ending}"
+        : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"letters/{letter.Letter.Code}-sent-{letter.Ordinal}.{ending}");
+
+    private static DateTimeOffset Day(DateTimeOffset at, TimeZoneInfo zone) => TimeZoneInfo.ConvertTime(at, zone);
 
     // A sound may be removed while the copy is on its way; the rest of the copy is still whole.
     private static async Task<bool> AddAsync(ZipArchive zip, string name, string path, DateTimeOffset now, CancellationToken ct)

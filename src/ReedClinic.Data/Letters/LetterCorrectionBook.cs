@@ -1,0 +1,83 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Audit;
+using ReedClinic.Data.Jobs;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Data.Letters;
+
+/// <summary>
+/// Putting a letter right that was sent. A correction begins with what was sent, word for word, and is written like a letter;
+/// until it is sent, what was sent is what is read. For teachers and owners.
+/// </summary>
+public sealed class LetterCorrectionBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, Outbox outbox)
+{
+    private readonly LetterChange _change = new(databases, time);
+
+    /// <summary>Begins a correction. Somebody who is second is shown the one that was begun.</summary>
+    public Task<Outcome<LetterView>> BeginAsync(Actor actor, BatchCode code, Guid version, OperationId operation, CancellationToken ct)
+    {
+        operation = operation.OrFresh(time.GetUtcNow());
+        return _change.MakeAsync(new(actor, code, operation, "begin-correction", LetterMoment.Sent, version), (db, view, letter) =>
+        {
+            db.Add(letter.BeginCorrection(LetterPayload.Write(view.Draft), operation, actor.Account, time.GetUtcNow()));
+            return [];
+        }, ct);
+    }
+
+    /// <summary>Keeps what is said of the correction to whoever reads the letter: what was put right. Nothing takes it back.</summary>
+    public Task<Outcome<LetterView>> SayAsync(Actor actor, BatchCode code, string? whatChanged, OperationId operation, CancellationToken ct) =>
+        _change.MakeAsync(new(actor, code, operation, "say-what-changed", LetterMoment.Correction), (db, view, letter) =>
+        {
+            var problems = new List<Problem>();
+            var words = PlainText.Read(whatChanged, nameof(LetterSending.WhatChanged), LetterSending.LongestWhatChanged, problems);
+            if (problems.Count == 0)
+            {
+                letter.SayWhatChanged(words);
+            }
+
+            return problems;
+        }, ct);
+
+    /// <summary>Drops a correction that was begun: what was sent stands as it was. Its versions stay in the list.</summary>
+    public Task<Outcome<LetterView>> DropAsync(Actor actor, BatchCode code, Guid version, OperationId operation, CancellationToken ct) =>
+        _change.MakeAsync(new(actor, code, operation, "drop-correction", LetterMoment.Correction, version), (db, view, letter) =>
+        {
+            letter.DropCorrection();
+            return [];
+        }, ct);
+
+    /// <summary>Sends a correction: from now on it is what is read, and what was sent before stays beside it.</summary>
+    /// <param name="actor">Who sends it.</param>
+    /// <param name="code">The batch.</param>
+    /// <param name="mark">The mark of the letter that was looked at; when it isn't that any more, the answer is what stands.</param>
+    /// <param name="operation">Made when the form opened.</param>
+    /// <param name="ct">Cancels before it is sent.</param>
+    public Task<Outcome<LetterView>> SendAsync(Actor actor, BatchCode code, string mark, OperationId operation, CancellationToken ct)
+    {
+        operation = operation.OrFresh(time.GetUtcNow());
+        outbox.Ready();
+        return _change.MakeAsync(new(actor, code, operation, "send-correction", LetterMoment.Correction), async (db, view, letter) =>
+        {
+            if (view.Mark != mark)
+            {
+                return null;
+            }
+
+            if (letter.WhatChanged is null)
+            {
+                return [new Problem(nameof(LetterSending.WhatChanged), "Say in a sentence what was put right.")];
+            }
+
+            var now = time.GetUtcNow();
+            db.AddSent(letter.SendCorrection(LetterPayload.Write(view.Draft), operation, actor.Account, now));
+            var id = view.AtBench.Batch.Id;
+            var batch = await db.Set<Batch>().AsNoTracking().SingleAsync(row => row.Id == id, ct).ConfigureAwait(false);
+            db.Tell(AuditEvent.LetterCorrected, now, actor.Account.Value, batch.Student.Value, id.Value);
+            await outbox.PutNewsAsync(db, batch, $"/letters/{code}", ct, operation, corrected: true).ConfigureAwait(false);
+            return [];
+        }, ct);
+    }
+}
