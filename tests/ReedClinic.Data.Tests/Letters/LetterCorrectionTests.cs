@@ -136,6 +136,7 @@ public sealed class LetterCorrectionTests(TestDatabases databases) : IClassFixtu
         Assert.Null(blank.WhatChanged);
         Assert.Equal("WhatChanged", Assert.Single(Assert.IsType<Outcome<LetterView>.Refused>(tooLong).Problems).Field);
         Assert.IsType<Outcome<LetterView>.Refused>(waived);
+        Assert.IsType<Outcome<LetterView>.Refused>(await scene.Book.RewriteAsync(Teacher, scene.Code, "lesson", new PartWish.Afresh(), begun.Version, Operation(), Ct));
         Assert.IsType<Outcome<LetterView>.Refused>(await scene.Book.SendAsync(Teacher, scene.Code, begun.Mark, Operation(), Ct));
     }
 
