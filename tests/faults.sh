@@ -15,8 +15,9 @@ trap 'rm -f "$REEDCLINIC_FAULT_LOG"' EXIT
 parts=${REEDCLINIC_FAULT_PARTS:-server bench}
 code=0
 export REEDCLINIC_MAILS=1000
+export REEDCLINIC_LETTERS=${REEDCLINIC_LETTERS:-1000} REEDCLINIC_LETTER_KILLS=${REEDCLINIC_LETTER_KILLS:-50}
 case " $parts " in *' server '*)
-  dotnet test --project tests/ReedClinic.Web.Tests -- --filter-class '*KillTests' --filter-class '*HostileEventsTests' --filter-class '*MailDeliveryTests' || code=$?
+  dotnet test --project tests/ReedClinic.Web.Tests -- --filter-class '*KillTests' --filter-class '*HostileEventsTests' --filter-class '*MailDeliveryTests' --filter-class '*HostilePostTests' || code=$?
 esac
 # An open bench in a real tab, killed and cut off; 20 rounds are 20 kills and 20 lost connections.
 export REEDCLINIC_BENCH_ROUNDS=${REEDCLINIC_BENCH_ROUNDS:-20}
@@ -32,13 +33,15 @@ mkdir -p "$(dirname "$report")"
   printf 'starts it again and compares what was acknowledged with what is stored.\n\n'
   printf 'Hostile events are sent over circuits (forged, repeated, late, malformed) while two teachers are at work; what they did is counted.\n\n'
   printf 'Two mail workers send a thousand mails on each engine, each once; other servers put mails off, refuse them or hang up.\n\n'
+  printf 'A thousand letters are sent on each engine while the mail server is away, puts off, refuses, hangs up or falls silent and the program is\n'
+  printf 'killed with a mail in its hand; every letter has to be told of, and a letter whose save was taken back must not be.\n\n'
   printf 'A teacher says things at the bench in a real tab while the program is killed and the connection is cut; each has to stand once.\n\n'
   printf '* command: `tests/faults.sh %s`\n' "$*"
   printf '* parts: %s\n' "$parts"
   printf '* date: %s\n' "$(date --utc +%FT%TZ)"
   printf '* commit: %s%s\n' "$(git rev-parse HEAD)" "$(git diff --quiet HEAD || echo ' with changes')"
   printf '* exit code: %s\n\n```\n' "$code"
-  grep -E '^(engine|settled|summary|mails)' "$REEDCLINIC_FAULT_LOG"
+  grep -E '^(engine|settled|summary|mails|letters)' "$REEDCLINIC_FAULT_LOG"
   printf '```\n'
 } > "$report"
 cat "$report"

@@ -98,6 +98,29 @@ public sealed class MailDeliveryTests(TestDatabases databases) : IClassFixture<T
     }
 
     [Fact]
+    public async Task A_server_that_falls_silent_is_waited_for_only_so_long()
+    {
+        await using var sink = new MailSink();
+        sink.Does = (_, attempt) => attempt == 1 ? Fate.Stalled : Fate.Taken;
+        sink.Open();
+        await using var rig = new MailRig(await databases.FreshAsync(ClinicEngine.Sqlite), MailRig.To(sink));
+        await rig.PutAsync(1);
+        var worker = rig.Worker(patience: rig.Clock);
+
+        var sending = worker.SendDueAsync(Ct);
+        await WaitForAsync(() => !sink.Came.IsEmpty);
+        Assert.False(sending.IsCompleted);
+        rig.Clock.Advance(MailSender.Patience);
+        Assert.Equal(1, await sending.WaitAsync(TimeSpan.FromSeconds(20), Ct));
+        Assert.Contains("too long", Assert.Single(await rig.JobsAsync()).Problem, StringComparison.Ordinal);
+
+        sink.LetGo();
+        rig.Clock.Advance(JobBoard.Backoff(1));
+        await worker.SendDueAsync(Ct);
+        Assert.Single(sink.Taken);
+    }
+
+    [Fact]
     public async Task Nobody_at_the_door_is_waited_for_and_given_up_only_after_the_last_try()
     {
         await using var sink = new MailSink(); // never opened

@@ -52,9 +52,9 @@ internal sealed class MailRig : IAsyncDisposable
 
     public MailWriter Writer() => new(Settings, Words(Settings, Clock), Clock);
 
-    public MailWorker Worker(JobBell? bell = null, IDbContextFactory<ClinicDb>? databases = null)
+    public MailWorker Worker(JobBell? bell = null, IDbContextFactory<ClinicDb>? databases = null, TimeProvider? patience = null)
     {
-        var sender = new MailSender(Settings, TimeProvider.System);
+        var sender = new MailSender(Settings, patience ?? TimeProvider.System);
         _senders.Add(sender);
         var board = databases is null ? Board : new JobBoard(databases, Clock);
         return new MailWorker(board, bell ?? new JobBell(), Outbox, Writer(), sender, Settings, _db.Services.GetRequiredService<IServiceScopeFactory>(), NullLogger<MailWorker>.Instance);

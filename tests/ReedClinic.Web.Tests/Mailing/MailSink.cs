@@ -39,6 +39,10 @@ public sealed class MailSink : IAsyncDisposable
     public int Private => _private;
 
     private int _private;
+    private TaskCompletionSource _letGo = new(TaskCreationOptions.RunContinuationsAsynchronously);
+
+    /// <summary>Lets go of the mails that got no answer so far (<see cref="Fate.Stalled"/>).</summary>
+    public void LetGo() => Interlocked.Exchange(ref _letGo, new(TaskCreationOptions.RunContinuationsAsynchronously)).SetResult();
 
     public void Open(bool fromTheFirstByte = false)
     {
@@ -52,14 +56,16 @@ public sealed class MailSink : IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         await _stop.CancelAsync();
+        LetGo();
         await _running.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
         _stop.Dispose();
         _certificate.Dispose();
         _folder.Delete(recursive: true);
     }
 
-    private SmtpResponse Take(ISessionContext session, MimeMessage message)
+    private async Task<SmtpResponse> TakeAsync(ISessionContext session, MimeMessage message)
     {
+        var letGo = _letGo.Task;
         Came.Enqueue(message);
         if (session.Pipe.IsSecure)
         {
@@ -67,12 +73,17 @@ public sealed class MailSink : IAsyncDisposable
         }
 
         var fate = Does(message, Came.Count(other => other.MessageId == message.MessageId));
-        if (fate is Fate.Taken or Fate.TakenButNotSaid)
+        if (fate is Fate.Taken or Fate.TakenButNotSaid or Fate.TakenAndStalled)
         {
             Taken.Enqueue(message);
         }
 
-        if (fate == Fate.TakenButNotSaid)
+        if (fate is Fate.Stalled or Fate.TakenAndStalled)
+        {
+            await letGo.ConfigureAwait(false);
+        }
+
+        if (fate is Fate.TakenButNotSaid or Fate.Stalled or Fate.TakenAndStalled)
         {
             session.Pipe.Dispose();
         }
@@ -110,7 +121,7 @@ public sealed class MailSink : IAsyncDisposable
             ISessionContext context, IMessageTransaction transaction, ReadOnlySequence<byte> buffer, CancellationToken cancellationToken)
         {
             using var raw = new MemoryStream(buffer.ToArray());
-            return Task.FromResult(sink.Take(context, MimeMessage.Load(raw, cancellationToken)));
+            return sink.TakeAsync(context, MimeMessage.Load(raw, cancellationToken));
         }
     }
 }
@@ -122,4 +133,10 @@ public enum Fate
     NotNow,
     Never,
     TakenButNotSaid,
+
+    /// <summary>No answer until the test lets go, and then the connection ends; the mail is thrown away.</summary>
+    Stalled,
+
+    /// <summary>The same, but the mail is kept.</summary>
+    TakenAndStalled,
 }
