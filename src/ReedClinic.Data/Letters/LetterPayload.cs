@@ -9,12 +9,12 @@ namespace ReedClinic.Data.Letters;
 /// <summary>A letter as it is stored, and a short mark by which two letters are told apart.</summary>
 internal static class LetterPayload
 {
-    private static readonly JsonSerializerOptions Options = new(StoredText.Json) { IgnoreReadOnlyProperties = true };
+    internal static JsonSerializerOptions Options { get; } = new(StoredText.Json) { IgnoreReadOnlyProperties = true };
 
     public static string Write(LetterDraft letter) => JsonSerializer.Serialize(letter, Options);
 
     public static LetterDraft Read(string payload) =>
-        JsonSerializer.Deserialize<LetterDraft>(payload, Options) ?? throw new FormatException("An empty letter was stored.");
+        JsonSerializer.Deserialize<LetterDraft>(CrowBefore.Read(payload), Options) ?? throw new FormatException("An empty letter was stored.");
 
     /// <summary>Changes with any letter of any sentence: what was looked at is what is sent.</summary>
     public static string Mark(LetterDraft letter) =>

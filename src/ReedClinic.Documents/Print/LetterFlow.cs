@@ -177,18 +177,18 @@ internal sealed class LetterFlow
         if (block is { Kind: BlockKind.ReedNow, Rows.Count: > 0 })
         {
             flow.Add(Table(block.Rows));
-            if (reed?.Crow is { } crow)
+            if (reed?.Crow is { } crow && LetterPictures.Crow(letter, reed, CrowShow.Paper) is { } drawn)
             {
-                Crow(crow);
+                Crow(crow, drawn);
             }
         }
     }
 
-    private void Crow(CrowPicture crow)
+    private void Crow(CrowPicture crow, Sketch drawn)
     {
         Add(FlowRole.Paragraph, $"The crow through the work. {crow.Sentence}.", Rows with { Tone = Tone.Pencil }, after: 3, keep: true, before: 2);
-        flow.Add(new FlowFigure(crow.Draw(), CrowWidth));
-        List(crow.Below);
+        flow.Add(new FlowFigure(drawn, CrowWidth));
+        List(CrowSketch.Below(crow, CrowShow.Paper));
     }
 
     private void List(IReadOnlyList<string> items)

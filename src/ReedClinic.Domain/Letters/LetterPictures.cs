@@ -36,9 +36,27 @@ public static class LetterPictures
         return StrokeSketch.Of(letter.LessonKind, Style(letter), letter.Instrument);
     }
 
-    /// <summary>A reed's crow through the work.</summary>
+    /// <summary>A reed's crow through the work; null where its letter doesn't tell how it plays now, or its crow was heard only once.</summary>
+    /// <param name="letter">The letter.</param>
+    /// <param name="reed">The reed.</param>
+    /// <param name="show">What the drawing shows. It explains what no drawing before it in the letter has explained.</param>
+    public static Sketch? Crow(LetterDraft letter, LetterReed reed, CrowShow show)
+    {
+        ArgumentNullException.ThrowIfNull(letter);
+        ArgumentNullException.ThrowIfNull(reed);
+        if (!HasCrow(letter, reed))
+        {
+            return null;
+        }
+
+        var explained = letter.Reeds.TakeWhile(other => other.Id != reed.Id).Where(other => HasCrow(letter, other))
+            .Aggregate(CrowKeys.None, (keys, other) => keys | CrowSketch.Shown(other.Crow!));
+        return CrowSketch.Of(reed.Crow!, show with { Keys = CrowSketch.Shown(reed.Crow!) & ~explained });
+    }
+
+    /// <summary>A reed's crow through the work, as the letter keeps it.</summary>
     internal static CrowPicture? Crow(LetterMaterial material, Reed reed) =>
-        CrowPicture.Of(CrowStory.Of(material.LogOf(reed.Id), material.Batch.CrowTarget), material.Batch.CrowTarget.PitchClass.Name);
+        CrowPicture.Of(CrowStory.Of(material.LogOf(reed.Id), material.Batch.CrowTarget), material.Batch.CrowTarget) is { Moves.Count: > 0 } crow ? crow : null;
 
     /// <summary>Each place at which the lesson was found, with the reeds that had it.</summary>
     internal static IReadOnlyList<ReedMark> LessonMarks(LetterMaterial material)
@@ -59,6 +77,9 @@ public static class LetterPictures
                 .Select(place => new ReedMark(place.Key, MarkKind.Fault, known.Name, Reeds([.. place.Distinct().Order()]))),
         ];
     }
+
+    private static bool HasCrow(LetterDraft letter, LetterReed reed) =>
+        reed.Crow is not null && letter.Blocks.Any(block => block.Reed == reed.Id && block is { Kind: BlockKind.ReedNow, Rows.Count: > 0 });
 
     private static string Reeds(IReadOnlyList<int> numbers) => numbers.Count == 1
         ? "reed " + Prose.Number(numbers[0])

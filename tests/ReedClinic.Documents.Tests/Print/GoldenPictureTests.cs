@@ -59,7 +59,7 @@ public sealed class GoldenPictureTests
         var maps = from style in Enum.GetValues<ScrapeStyle>()
                    from instrument in new[] { Instrument.Oboe, Instrument.CorAnglais }
                    select ReedSketch.Of(marks, style, instrument, "A reed");
-        return GoldenPicture.CompareAsync("drawings", Drawn([.. maps, .. Steps.Select(steps => PrintedLetter.Crow(steps).Draw())], 230, 8));
+        return GoldenPicture.CompareAsync("drawings", Drawn([.. maps, .. Steps.Select(steps => CrowSketch.Of(PrintedLetter.Crow(steps), CrowShow.Paper with { Keys = CrowSketch.Shown(PrintedLetter.Crow(steps)) }))], 230, 8));
     }
 
     // PDFsharp cuts letters out of a face itself; a fault there shows as another or a missing letter.

@@ -36,7 +36,7 @@ internal static class LetterAsSaid
                 said.AddRange(Drawn(LetterPictures.Stroke(letter)));
             }
 
-            said.AddRange(Texts(section.Body + section.Rest, reed?.Crow));
+            said.AddRange(Texts(section.Body + section.Rest, reed?.Crow, reed is null ? null : LetterPictures.Crow(letter, reed, CrowShow.Paper)));
         }
 
         return Bare(string.Concat(said.Select(PrintText.Of)));
@@ -45,7 +45,7 @@ internal static class LetterAsSaid
     public static string Bare(string text) =>
         string.Concat(text.Where(sign => !char.IsWhiteSpace(sign) && sign is not ('●' or '▸' or '\f'))).Replace('\'', '’');
 
-    private static IEnumerable<string> Texts(string html, CrowPicture? crow = null)
+    private static IEnumerable<string> Texts(string html, CrowPicture? crow = null, Sketch? way = null)
     {
         var body = new HtmlParser().ParseDocument($"<body>{html}</body>").Body!;
         var cells = body.QuerySelectorAll("td");
@@ -56,7 +56,7 @@ internal static class LetterAsSaid
             if (crow is not null && cells.Length > 0 && element == cells[^1])
             {
                 yield return $"The crow through the work. {crow.Sentence}.";
-                foreach (var words in Drawn(crow.Draw()).Concat(crow.Below.Select(step => "–" + step)))
+                foreach (var words in Drawn(way).Concat(CrowSketch.Below(crow, CrowShow.Paper).Select(step => "–" + step)))
                 {
                     yield return words;
                 }

@@ -1,5 +1,4 @@
 using ReedClinic.Domain.Bench;
-using ReedClinic.Domain.Bench.Story;
 using ReedClinic.Domain.Drawings;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Letters;
@@ -38,17 +37,12 @@ internal static class PrintedLetter
     /// <summary>A crow's way with so many steps.</summary>
     public static CrowPicture Crow(int steps)
     {
-        var step = 548.0 / steps;
-        List<double> at = [.. Enumerable.Range(0, steps + 1).Select(index => Math.Round(92 + (index * step), 1))];
-        List<double> height = [.. Enumerable.Range(0, steps + 1).Select(index => index == steps ? 64 : Math.Round(95 - (index * 31.0 / steps) + (index % 3 * 7), 1))];
         string[] work = ["corners ×2", "clip 0.1 mm", "heart sides", "tip sides", "windows ×2", "blend"];
+        List<double> cents = [.. Enumerable.Range(0, steps + 1).Select(index => index == steps ? 0 : Math.Round(-70 + (index * 70.0 / steps) - (index % 3 * 15)))];
         return new(
-            "C", "From 70 cents below C to C in three passes", [.. Enumerable.Range(0, steps).Select(index => $"{work[index % work.Length]}: {10 + index} cents up")],
-            [.. at.Select((x, index) => new CrowDot(x, height[index], height[index] - (index == 1 ? 12 : 0), height[index] + (index == 1 ? 12 : 0), index == 0 ? "came" : FormattableString.Invariant($"{index}")))],
-            [.. Enumerable.Range(0, steps).Select(index => new CrowWords((at[index] + at[index + 1]) / 2, height[index + 1] < 56 ? height[index + 1] + 20 : height[index + 1] - 9, [work[index % work.Length]]))],
-            string.Concat(Enumerable.Range(0, steps).Where(index => index != 1).Select(index => FormattableString.Invariant($"M{at[index]},{height[index]}H{at[index] + 14}V{height[index + 1]}H{at[index + 1]}"))),
-            steps < 2 ? "" : FormattableString.Invariant($"M{at[1]},{height[1]}H{at[1] + 14}V{height[2]}H{at[2]}"),
-            58, 70, 64);
+            "C", 442, "From 70 cents below C to C in three passes",
+            [.. cents.Select((middle, index) => new CrowHeard(index, middle - (index == 1 ? 25 : 0), middle + (index == 1 ? 25 : 0)))],
+            [.. Enumerable.Range(0, steps).Select(index => new CrowMove([work[index % work.Length]], $"{10 + index} cents up", $"{work[index % work.Length]}: {10 + index} cents up", index == 1))]);
     }
 
     private static LetterReed Reed(int number) => new(new ReedId(Id(number)), number, Tags[(number - 1) % Tags.Length],

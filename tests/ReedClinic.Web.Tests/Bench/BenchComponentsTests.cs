@@ -182,6 +182,23 @@ public sealed class BenchComponentsTests : BunitContext
     }
 
     [Fact]
+    public void The_crows_way_is_drawn_for_wide_and_narrow_and_told_once()
+    {
+        Say(Crow("B +20"));
+        Say(Value(Adjustment.Of(new AdjustmentKindId("clip-hair"), new Place(Zone.TipEdge))));
+        Say(Crow("C -10"));
+
+        var way = Render<CrowGraph>(p => p.Add(c => c.View, View()));
+
+        Assert.Equal("The crow, pass by pass", Assert.Single(way.FindAll("[role=img]")).GetAttribute("aria-label"));
+        Assert.All(way.FindAll("svg"), drawing => Assert.Equal("true", drawing.GetAttribute("aria-hidden")));
+        Assert.Equal(["0 0 680 136", "0 0 340 124"], way.FindAll("svg").Select(drawing => drawing.GetAttribute("viewBox")));
+        Assert.All(way.FindAll("svg"), drawing => Assert.Equal(2, drawing.QuerySelectorAll("circle").Length));
+        Assert.Equal("From 80 cents below C to 10 cents below C in one pass.", way.Find("figcaption span").TextContent);
+        Assert.Equal(["pass 1: Clip a hair: 70 cents up"], way.FindAll(".crow-steps li").Select(step => step.TextContent));
+    }
+
+    [Fact]
     public void A_line_can_be_said_better_by_a_button_that_names_it()
     {
         BenchFact? asked = null;

@@ -38,10 +38,7 @@ public sealed class CrowStory
         Steps = [.. heard.Zip(heard.Skip(1), (from, to) => Step(points, from, to, Between(work, points[from], points[to])))];
         Before = StoryWork.Say(Between(work, null, heard.Count > 0 ? points[heard[0]] : null));
         Since = heard.Count > 0 ? StoryWork.Say(Between(work, points[heard[^1]], null)) : [];
-        var ranges = heard.Select(index => points[index].Cents!.Value).ToList();
-        Extent = new CentsRange(
-            new Cents(Math.Floor(ranges.Select(range => range.Low.Value).Append(-Grid).Min() / Grid) * Grid),
-            new Cents(Math.Ceiling(ranges.Select(range => range.High.Value).Append(Grid).Max() / Grid) * Grid));
+        Extent = Around(heard.Select(index => points[index].Cents!.Value).SelectMany(range => new[] { range.Low.Value, range.High.Value }));
         Sentence = heard.Count == 0 ? null : Whole(points[heard[0]], points[heard[^1]], target.PitchClass.Name);
     }
 
@@ -65,6 +62,14 @@ public sealed class CrowStory
 
     /// <summary>The whole in a sentence: “From 70 cents below C to C in three passes”; null when no pitch was said.</summary>
     public string? Sentence { get; }
+
+    /// <summary>What a drawing of some pitches has to show, out to the next 50 cents, and 50 on either side of the target at least.</summary>
+    /// <param name="cents">The pitches.</param>
+    public static CentsRange Around(IEnumerable<double> cents)
+    {
+        List<double> all = [.. cents, -Grid, Grid];
+        return new CentsRange(new Cents(Math.Floor(all.Min() / Grid) * Grid), new Cents(Math.Ceiling(all.Max() / Grid) * Grid));
+    }
 
     /// <summary>Reads the story out of a log.</summary>
     /// <param name="log">The reed’s log.</param>
