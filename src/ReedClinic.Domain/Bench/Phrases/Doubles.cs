@@ -32,7 +32,7 @@ internal static class Doubles
     {
         if (one.Kind is EntryKind.Adjustment)
         {
-            return IsRepeated(course, other) ? null : BothSides(one.Slots, other.Slots);
+            return IsRepeated(course, other) ? null : BothSides(one.Slots, other.Slots) ?? InTwoBreaths(course, one, other);
         }
 
         return IsWithin(other.Slots, one.Slots) ? one.Slots : IsWithin(one.Slots, other.Slots) ? other.Slots
@@ -71,6 +71,20 @@ internal static class Doubles
         var blades = one.Blades is Blades.Upper && other.Blades is Blades.Lower || one.Blades is Blades.Lower && other.Blades is Blades.Upper;
         return blades && one with { Blades = null } == other with { Blades = null } ? one with { Blades = null } : null;
     }
+
+    /// <summary>“Blended heart into tip. Ten strokes.”; “dusted it, the heart, I mean, one stroke”: one deed, with what either breath says of it.</summary>
+    private static ReadSlots? InTwoBreaths(Course course, Draft one, Draft other)
+    {
+        var (first, second) = (one.Slots, other.Slots);
+        var halves = first.Kind == second.Kind && first.Zone == second.Zone && (HasNoAmount(first) || HasNoAmount(second)) && (first.Sides is null || second.Sides is null || first.Sides == second.Sides)
+            && (first.Blades is null || second.Blades is null || first.Blades == second.Blades) && (first.Sake is null || second.Sake is null);
+        var segment = course.Segments[other.Head];
+        return halves && segment.Joint is not "then" && !segment.HasWord("then") && !segment.Has(Cat.Also) && !segment.HasWord("after")
+            ? first with { Sides = first.Sides ?? second.Sides, Blades = first.Blades ?? second.Blades, Strokes = first.Strokes ?? second.Strokes, Mm = first.Mm ?? second.Mm, Words = first.Words ?? second.Words, Sake = first.Sake ?? second.Sake }
+            : null;
+    }
+
+    private static bool HasNoAmount(ReadSlots slots) => slots is { Strokes: null, Mm: null, Words: null };
 
     private static bool IsWithin(ReadSlots part, ReadSlots whole) => Array.TrueForAll(Said, slot => slot(part) is not { } value || value.Equals(slot(whole)));
 }

@@ -35,18 +35,28 @@ public static class PhraseReader
     }
 
     /// <summary>Goes through the segments once.</summary>
-    internal static Course Run(List<Token> tokens, PhraseContext context, Judge? judge, Action<Sight>? watch = null)
+    internal static Course Run(List<Token> tokens, PhraseContext context, Judge? judge, Action<Sight>? watch = null, Func<Sight, string>? choose = null)
     {
         var course = new Course(Splitter.Cut(tokens, Scanner.Scan(tokens)), new Before(context.Log)) { A4 = context.Tuning.A4.Value };
         for (course.At = 0; course.At < course.Segments.Count; course.At++)
         {
-            course = Arbiter.Read(course, judge, Rules.Read, watch);
+            course = Arbiter.Read(course, judge, Rules.Read, watch, choose);
         }
 
         KeepUnnamed(course);
         DropAsides(course);
         Doubles.Join(course);
+        DropForeignSteps(course);
         return course;
+    }
+
+    /// <summary>A word of another test’s scale says nothing of this one.</summary>
+    private static void DropForeignSteps(Course course)
+    {
+        foreach (var draft in course.Drafts.Where(draft => draft.Slots is { Test: { } test, Step: { } step } && !TestScale.Of(test).Steps.Contains(step)))
+        {
+            draft.Slots = draft.Slots with { Step = null };
+        }
     }
 
     /// <summary>A deed that has no name and no place is in doubt: it is kept as a note.</summary>

@@ -8,8 +8,9 @@ internal static class Arbiter
     /// <param name="judge">The judge; null for the rules alone.</param>
     /// <param name="rules">The rules.</param>
     /// <param name="watch">Is told of each segment.</param>
+    /// <param name="choose">Chooses the kind in the judge’s place.</param>
     /// <returns>What was understood with it.</returns>
-    internal static Course Read(Course course, Judge? judge, Action<Course> rules, Action<Sight>? watch)
+    internal static Course Read(Course course, Judge? judge, Action<Course> rules, Action<Sight>? watch, Func<Sight, string>? choose)
     {
         if (judge is null && watch is null)
         {
@@ -21,7 +22,7 @@ internal static class Arbiter
         rules(ruled);
         var sight = new Sight(course, ruled, (judge ?? new Judge(new Weights())).Of(course));
         watch?.Invoke(sight);
-        var kind = judge?.Choose(sight) ?? sight.Said;
+        var kind = choose?.Invoke(sight) ?? judge?.Choose(sight) ?? sight.Said;
         if (kind == sight.Said)
         {
             if (judge is not null)

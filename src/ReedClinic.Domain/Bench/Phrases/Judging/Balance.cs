@@ -10,8 +10,9 @@ internal static class Balance
     internal static readonly string[] Kinds = [Judge.Nothing, "adjustment", "ended", "finding", "leavealone", "lookedfor", "note", "risk", "riskclosed", "stopped", "test", "verdict"];
 
     private const string Deed = "adjustment";
-    private const double SureOfNewDeed = 0.7;
-    private const double SureOfDeed = 0.6;
+    private const double SureOfNewDeed = 0.65;
+    private const double SureOfDeed = 0.55;
+    private const double SureOfUnnamedDeed = 0.85;
 
     internal static string Choose(Weights weights, Sight sight)
     {
@@ -20,12 +21,12 @@ internal static class Balance
         var (best, next) = (Kinds[order[0]], Kinds[order[1]]);
         if (best == Deed)
         {
-            if (sight.Said != Deed && (!sight.NamesWork || sight.IsOnlyTalkedOf))
+            if (sight.Said != Deed && sight.IsOnlyTalkedOf)
             {
                 return sight.Said == Judge.Nothing ? "note" : sight.Said;
             }
 
-            return chances[order[0]] >= (sight.Said == Deed ? SureOfDeed : SureOfNewDeed) ? best : sight.Said == Deed || next == Judge.Nothing ? "note" : next;
+            return chances[order[0]] >= (sight.Said == Deed ? SureOfDeed : sight.NamesWork ? SureOfNewDeed : SureOfUnnamedDeed) ? best : sight.Said == Deed || next == Judge.Nothing ? "note" : next;
         }
 
         return sight.Said == Deed && best == Judge.Nothing ? "note" : best;
@@ -51,7 +52,14 @@ internal static class Balance
     /// <summary>What speaks for a kind.</summary>
     internal static IEnumerable<(string Sign, double Value)> Signs(Sight sight, string kind)
     {
-        yield return ("judge", Math.Log(sight.Opinion.Chance(Questions.Kind, kind) + 0.001));
+        var judged = Math.Log(sight.Opinion.Chance(Questions.Kind, kind) + 0.001);
+        yield return ("judge", judged);
+        yield return ($"judge {kind}", judged);
+        foreach (var circumstance in sight.Circumstances)
+        {
+            yield return ($"{circumstance} {kind}", 1);
+        }
+
         yield return ($"kind {kind}", 1);
         yield return ($"kind {kind} {sight.Standing}", 1);
         if (kind == sight.Said)

@@ -107,8 +107,21 @@ internal static class Judged
         return kind is not null && Add(course, EntryKind.FindingEnded, new ReadSlots { Kind = kind, Ending = Enum.Parse<FindingEnding>(opinion.Best(Questions.Ended)) });
     }
 
-    private static bool LookedFor(Course course, Opinion opinion) =>
+    private static bool LookedFor(Course course, Opinion opinion)
+    {
         Add(course, EntryKind.LookedFor, new ReadSlots { Kind = opinion.Best(Questions.Finding), Known = FindingReader.Known(course.Segment) });
+        Doubt(course, opinion, Questions.Finding, "kind", "unsure which finding was meant");
+        return true;
+    }
+
+    // What the judge named by itself, and isn’t sure of, slot by slot.
+    private static void Doubt(Course course, Opinion opinion, string question, string slot, string words)
+    {
+        if (opinion.Chance(question, opinion.Best(question)) < SureEnough)
+        {
+            course.Drafts[^1].Doubts.Add(new Doubt(slot, words));
+        }
+    }
 
     private static bool Find(Course course, Opinion opinion)
     {
@@ -135,6 +148,12 @@ internal static class Judged
             Sides = place?.OneSide,
             Degree = FindingReader.Degree(segment, new Item(Cat.Quality, "", segment.End, segment.End)),
         }));
+        Doubt(course, opinion, Questions.Finding, "kind", "unsure which finding was meant");
+        if (place is null && course.Drafts[^1].Slots.Zone is not Zone.WholeReed)
+        {
+            course.Drafts[^1].Doubts.Add(new Doubt("zone", "no place was said, so the usual one was taken"));
+        }
+
         course.Topic = place ?? course.Topic;
         course.Pending = null;
         return true;
@@ -153,6 +172,7 @@ internal static class Judged
         var test = Enum.Parse<TestKind>(answer[0]);
         var pitch = PitchReader.Read(course.Segment, test is TestKind.LowResponse or TestKind.HighSteadiness);
         course.Add(EntryKind.Test, TestReader.Pitched(new ReadSlots { Test = test, Step = answer[1] is "-" ? null : answer[1], Pitch = pitch.Note?.Name }, test, pitch));
+        Doubt(course, opinion, Questions.Test, "step", "unsure which test or which word of its scale was meant");
         return true;
     }
 
@@ -162,7 +182,13 @@ internal static class Judged
         var mentions = PlaceReader.Read(segment);
         var deed = new DeedParts(course, segment, Moods.Head(segment), mentions, AmountReader.Read(segment, segment.First, segment.End));
         var ruled = DeedKind.Of(deed);
-        DeedReader.Write(deed, sake, deed.Verb is null || ruled is "something-else" ? opinion.Best(Questions.Adjustment) : ruled);
+        var guessed = deed.Verb is null || ruled is "something-else";
+        DeedReader.Write(deed, sake, guessed ? opinion.Best(Questions.Adjustment) : ruled);
+        if (guessed)
+        {
+            Doubt(course, opinion, Questions.Adjustment, "kind", "unsure which work it was");
+        }
+
         return true;
     }
 }

@@ -26,7 +26,7 @@ internal static class Signs
 
     private static void Words(Segment segment, HashSet<string> signs)
     {
-        var last = "^";
+        var (last, earlier) = ("^", "");
         for (var i = segment.First; i < segment.End; i++)
         {
             if (Word(segment.Tokens, i) is not { } word)
@@ -34,13 +34,35 @@ internal static class Signs
                 continue;
             }
 
+            var stem = Stem(word);
             signs.Add("w=" + word);
-            signs.Add("s=" + Stem(word));
+            signs.Add("s=" + stem);
             signs.Add($"b={last} {word}");
-            last = word;
+            if (earlier.Length > 0)
+            {
+                signs.Add($"k={earlier} {stem}");
+            }
+
+            Pieces(word, signs);
+            (last, earlier) = (word, Stem(last));
         }
 
         signs.Add($"b={last} $");
+    }
+
+    // Four letters at a time, so that a word that nobody wrote yet is like those it is made as.
+    private static void Pieces(string word, HashSet<string> signs)
+    {
+        if (word.Length < 4)
+        {
+            return;
+        }
+
+        var bounded = $"<{word}>";
+        for (var i = 0; i + 4 <= bounded.Length; i++)
+        {
+            signs.Add(string.Concat("g=", bounded.AsSpan(i, 4)));
+        }
     }
 
     // Its first words, and how many it has.

@@ -10,7 +10,11 @@ internal static class BalanceLessons
 
     internal static IEnumerable<string> Teach(IReadOnlyList<(Sight Sight, string Kind)> lessons, float unit)
     {
-        Dictionary<string, double> weights = new() { ["judge"] = 0.5, ["rules"] = 1 };
+        Dictionary<string, int> signs = new() { ["judge"] = 0, ["rules"] = 1 };
+        var seen = lessons.Select(lesson => Balance.Kinds.Select(kind => Balance.Signs(lesson.Sight, kind).Select(sign => (At: Number(signs, sign.Sign), sign.Value)).ToArray()).ToArray()).ToArray();
+        var right = lessons.Select(lesson => Array.IndexOf(Balance.Kinds, lesson.Kind)).ToArray();
+        var weights = new double[signs.Count];
+        (weights[0], weights[1]) = (0.5, 1);
         var order = Enumerable.Range(0, lessons.Count).ToArray();
         var state = 7UL;
         for (var round = 0; round < Rounds; round++)
@@ -25,29 +29,40 @@ internal static class BalanceLessons
 
             foreach (var at in order)
             {
-                Learn(lessons[at], weights, rate);
+                Learn(seen[at], right[at], weights, rate);
             }
         }
 
-        return weights.Select(pair => (pair.Key, Units: (int)Math.Round(pair.Value / unit))).Where(pair => pair.Units != 0).OrderBy(pair => pair.Key, StringComparer.Ordinal)
+        return signs.Select(pair => (pair.Key, Units: (int)Math.Round(weights[pair.Value] / unit))).Where(pair => pair.Units != 0).OrderBy(pair => pair.Key, StringComparer.Ordinal)
             .Select(pair => $"{pair.Key}\t0:{pair.Units}").Prepend($"?{Questions.Balance}\tfor");
     }
 
-    private static void Learn((Sight Sight, string Kind) lesson, Dictionary<string, double> weights, double rate)
+    private static int Number(Dictionary<string, int> signs, string sign)
     {
-        var chances = Balance.Chances(lesson.Sight, sign => weights.GetValueOrDefault(sign));
-        for (var at = 0; at < chances.Length; at++)
+        if (!signs.TryGetValue(sign, out var number))
         {
-            var slope = chances[at] - (Balance.Kinds[at] == lesson.Kind ? 1 : 0);
+            signs[sign] = number = signs.Count;
+        }
+
+        return number;
+    }
+
+    private static void Learn((int At, double Value)[][] seen, int right, double[] weights, double rate)
+    {
+        var sums = seen.Select(signs => signs.Sum(sign => weights[sign.At] * sign.Value)).ToArray();
+        var most = sums.Max();
+        var all = sums.Sum(sum => Math.Exp(sum - most));
+        for (var at = 0; at < seen.Length; at++)
+        {
+            var slope = Math.Exp(sums[at] - most) / all - (at == right ? 1 : 0);
             if (Math.Abs(slope) < 1e-3)
             {
                 continue;
             }
 
-            foreach (var (sign, value) in Balance.Signs(lesson.Sight, Balance.Kinds[at]))
+            foreach (var (sign, value) in seen[at])
             {
-                var weight = weights.GetValueOrDefault(sign);
-                weights[sign] = weight - rate * (slope * value + (sign is "judge" or "rules" ? 0 : L2 * weight));
+                weights[sign] -= rate * (slope * value + (sign < 2 ? 0 : L2 * weights[sign]));
             }
         }
     }

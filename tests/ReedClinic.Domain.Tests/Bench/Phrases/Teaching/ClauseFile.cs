@@ -41,6 +41,8 @@ internal static class ClauseFile
             }
         }
 
+        // “From memory, …” is taken into the segment before it.
+        clauses.RemoveAll(clause => clause.Item2.Count == 0);
         foreach (var (kind, lessons) in clauses.Where(clause => clause.Item1 is Judge.Nothing or "note" || clause.Item2.Count == 1))
         {
             foreach (var lesson in lessons)

@@ -7,45 +7,44 @@ namespace ReedClinic.Domain.Tests.Bench.Phrases.Teaching;
 /// </summary>
 internal sealed class Logistic
 {
-    private const int Rounds = 20;
-    private const double L2 = 0.01;
-    private const double L1 = 0.004;
+    private const float L2 = 0.01f;
+    private const float L1 = 0.004f;
     private const int Seldom = 2;
 
-    private readonly double rate;
+    private readonly float rate;
     private readonly string[] answers;
     private readonly Dictionary<string, int> signs = [];
-    private readonly double[][] weights;
-    private readonly double[][] squares;
+    private readonly float[] weights;
+    private readonly float[] squares;
 
     private Logistic(List<(IReadOnlyList<string> Signs, string Answer, double Weight)> lessons, double rate)
     {
-        this.rate = rate;
+        this.rate = (float)rate;
         answers = [.. lessons.Select(lesson => lesson.Answer).Distinct().Order(StringComparer.Ordinal)];
         foreach (var sign in lessons.SelectMany(lesson => lesson.Signs).CountBy(sign => sign).Where(pair => pair.Value >= Seldom).Select(pair => pair.Key).Order(StringComparer.Ordinal))
         {
             signs[sign] = signs.Count;
         }
 
-        weights = [.. signs.Select(_ => new double[answers.Length])];
-        squares = [.. signs.Select(_ => new double[answers.Length])];
+        weights = new float[signs.Count * answers.Length];
+        squares = new float[signs.Count * answers.Length];
     }
 
     /// <summary>Learns; what each sign counts for each answer is then written as the judge reads it.</summary>
-    internal static IEnumerable<string> Teach(string question, List<(IReadOnlyList<string> Signs, string Answer, double Weight)> lessons, double rate, float unit)
+    internal static IEnumerable<string> Teach(string question, List<(IReadOnlyList<string> Signs, string Answer, double Weight)> lessons, double rate, int rounds, float unit)
     {
         var learner = new Logistic(lessons, rate);
         learner.Learn([.. lessons.Select(lesson => (
-            lesson.Signs.Where(learner.signs.ContainsKey).Select(sign => learner.signs[sign]).ToArray(), Array.IndexOf(learner.answers, lesson.Answer), lesson.Weight))]);
+            lesson.Signs.Where(learner.signs.ContainsKey).Select(sign => learner.signs[sign] * learner.answers.Length).ToArray(), Array.IndexOf(learner.answers, lesson.Answer), (float)lesson.Weight))], rounds);
         return learner.Write(question, unit);
     }
 
-    private void Learn((int[] Signs, int Answer, double Weight)[] lessons)
+    private void Learn((int[] Signs, int Answer, float Weight)[] lessons, int rounds)
     {
         var order = Enumerable.Range(0, lessons.Length).ToArray();
         var state = 20_061UL;
-        var chances = new double[answers.Length];
-        for (var round = 0; round < Rounds; round++)
+        var chances = new float[answers.Length];
+        for (var round = 0; round < rounds; round++)
         {
             for (var i = order.Length - 1; i > 0; i--)
             {
@@ -61,47 +60,50 @@ internal sealed class Logistic
         }
     }
 
-    private void Learn((int[] Signs, int Answer, double Weight) lesson, double[] chances)
+    private void Learn((int[] Signs, int Answer, float Weight) lesson, float[] chances)
     {
         Ask(lesson.Signs, chances);
         for (var answer = 0; answer < chances.Length; answer++)
         {
             var slope = (chances[answer] - (answer == lesson.Answer ? 1 : 0)) * lesson.Weight;
-            if (Math.Abs(slope) < 1e-4)
+            if (Math.Abs(slope) < 1e-3f)
             {
                 continue;
             }
 
             foreach (var sign in lesson.Signs)
             {
-                var full = slope + L2 * weights[sign][answer];
-                var square = squares[sign][answer] += full * full;
-                var step = rate / (1e-3 + Math.Sqrt(square));
-                var moved = weights[sign][answer] - step * full;
-                weights[sign][answer] = Math.Sign(moved) * Math.Max(0, Math.Abs(moved) - step * L1);
+                var cell = sign + answer;
+                var weight = weights[cell];
+                var full = slope + L2 * weight;
+                var square = squares[cell] += full * full;
+                var step = rate / (1e-3f + MathF.Sqrt(square));
+                var moved = weight - step * full;
+                var less = step * L1;
+                weights[cell] = moved > less ? moved - less : moved < -less ? moved + less : 0;
             }
         }
     }
 
-    private void Ask(int[] seen, double[] chances)
+    private void Ask(int[] seen, float[] chances)
     {
         Array.Clear(chances);
         foreach (var sign in seen)
         {
-            var row = weights[sign];
-            for (var answer = 0; answer < chances.Length; answer++)
+            var row = weights.AsSpan(sign, chances.Length);
+            for (var answer = 0; answer < row.Length; answer++)
             {
                 chances[answer] += row[answer];
             }
         }
 
         var most = chances.Max();
+        var all = 0f;
         for (var answer = 0; answer < chances.Length; answer++)
         {
-            chances[answer] = Math.Exp(chances[answer] - most);
+            all += chances[answer] = MathF.Exp(chances[answer] - most);
         }
 
-        var all = chances.Sum();
         for (var answer = 0; answer < chances.Length; answer++)
         {
             chances[answer] /= all;
@@ -113,7 +115,7 @@ internal sealed class Logistic
         yield return $"?{question}\t{string.Join('\t', answers)}";
         foreach (var (sign, at) in signs)
         {
-            var cells = weights[at].Select((weight, answer) => (answer, Units: (int)Math.Round(weight / unit))).Where(cell => Math.Abs(cell.Units) > 1).ToList();
+            var cells = Enumerable.Range(0, answers.Length).Select(answer => (answer, Units: (int)MathF.Round(weights[at * answers.Length + answer] / unit))).Where(cell => Math.Abs(cell.Units) > 1).ToList();
             if (cells.Count > 0)
             {
                 yield return $"{sign}\t{string.Join('\t', cells.Select(cell => $"{cell.answer}:{cell.Units}"))}";

@@ -6,23 +6,26 @@ namespace ReedClinic.Domain.Tests.Bench.Phrases.Teaching;
 /// <summary>A labelled phrase, read by the rules alone, with what each of its segments should have said.</summary>
 internal sealed class TaughtPhrase
 {
-    private readonly List<Sight> sights = [];
-    private readonly Line?[] heads;
+    private readonly Labelled labelled;
+    private readonly double weight;
+    private readonly PhraseContext context;
+    private List<Sight> sights = [];
+    private List<Line?> heads = [];
 
     internal TaughtPhrase(Labelled labelled, double weight = 1)
     {
-        Labels = labelled.Lines;
-        var rules = PhraseCorpus.Context(labelled.Before, ByRules);
-        var course = PhraseReader.Run(Tokenizer.Cut(labelled.Phrase), rules, null, sights.Add);
-        Lessons = [.. sights.Select(sight => new Lesson(sight.Opinion.Seen, sight.Opinion.Matter) { Weight = weight })];
-        heads = new Line?[sights.Count];
+        (this.labelled, this.weight) = (labelled, weight);
+        context = PhraseCorpus.Context(labelled.Before, ByRules);
+        var course = PhraseReader.Run(Tokenizer.Cut(labelled.Phrase), context, null, sights.Add);
+        Lessons = Told(sights);
+        heads = [.. sights.Select(_ => (Line?)null)];
         Match(course, Reading.Of(labelled.Phrase, course.Segments, course).Entries.Select(PhraseCorpus.LineOf).ToList());
     }
 
-    internal IReadOnlyList<Line> Labels { get; }
+    internal IReadOnlyList<Line> Labels => labelled.Lines;
 
     /// <summary>A lesson for each segment that was read, in order.</summary>
-    internal IReadOnlyList<Lesson> Lessons { get; }
+    internal IReadOnlyList<Lesson> Lessons { get; private set; }
 
     internal IReadOnlyList<Sight> Sights => sights;
 
@@ -33,6 +36,30 @@ internal sealed class TaughtPhrase
     internal Line? At(int segment) => heads[segment];
 
     internal static PhraseReading ByRules(string text, PhraseContext context) => PhraseReader.Read(text, context, null);
+
+    /// <summary>Goes through the phrase once more, and takes each segment for what it should be: so what was read before a segment is what it should have been.</summary>
+    internal void Relive(Judge judge)
+    {
+        if (IsPlaced)
+        {
+            return;
+        }
+
+        var known = sights.Select((sight, at) => (sight.Before.At, Lesson: Lessons[at])).ToDictionary(pair => pair.At, pair => pair.Lesson);
+        List<Sight> lived = [];
+        PhraseReader.Run(Tokenizer.Cut(labelled.Phrase), context, judge, lived.Add, sight => known.TryGetValue(sight.Before.At, out var lesson) ? lesson.Kind : sight.Said);
+        sights = lived;
+        Lessons = Told(lived);
+        foreach (var (sight, lesson) in lived.Zip(Lessons))
+        {
+            if (known.TryGetValue(sight.Before.At, out var told))
+            {
+                (lesson.Kind, lesson.Answer) = (told.Kind, told.Answer);
+            }
+        }
+    }
+
+    private List<Lesson> Told(IEnumerable<Sight> seen) => [.. seen.Select(sight => new Lesson(sight.Opinion.Seen, sight.Opinion.Matter) { Weight = weight })];
 
     private void Match(Course course, List<Line> read)
     {

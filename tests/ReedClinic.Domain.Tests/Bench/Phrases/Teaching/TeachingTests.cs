@@ -12,10 +12,10 @@ public sealed class TeachingTests(ITestOutputHelper output)
     /// <summary>Where the weights are written, to be put into the program.</summary>
     private const string TeachVariable = "REEDCLINIC_TEACH_TO";
 
-    /// <summary>Hands to be scored by a judge that learned nothing from them, parted by commas.</summary>
+    /// <summary>Hands to be scored by a judge that learned nothing from them, parted by commas; those joined by a plus are left out together.</summary>
     private const string CrossVariable = "REEDCLINIC_CROSS_HANDS";
 
-    private static readonly string[] Unseen = ["fourth-e", "fourth-f", "fourth-g", "fourth-h"];
+    private static readonly string[] Unseen = ["fourth-e", "fourth-f", "fourth-g", "fourth-h", "fourth-s", "fifth-i", "fifth-j", "fifth-k", "fifth-l"];
 
     private static readonly string[] Seen = ["open", "sealed", "second-open", "second-sealed", "third-a", "third-b", "third-c", "own"];
 
@@ -44,13 +44,17 @@ public sealed class TeachingTests(ITestOutputHelper output)
     public void A_hand_can_be_left_out_and_scored_as_if_it_had_never_been_seen()
     {
         var hands = (Environment.GetEnvironmentVariable(CrossVariable) ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries);
-        var teacher = hands.Length > 0 ? NewTeacher() : new Teacher([("one", PhraseCorpus.Read("= clip a hair\nadjustment kind=clip-hair zone=TipEdge words=\"a hair\"\n\n= um\nnone"))], "@ note\nI'll clip\n@ finding tip-thick\nthe tip is too thick\n", []);
         foreach (var hand in hands)
         {
-            var judge = new Judge(Teacher.Read(teacher.Teach(Unseen, hand)));
-            output.WriteLine($"{hand}: {PhraseScore.Of(PhraseCorpus.InFile(hand + ".txt"), (text, context) => PhraseReader.Read(text, context, judge))}");
+            var together = hand.Split('+');
+            var judge = new Judge(Teacher.Read(NewTeacher().Teach(Unseen, together)));
+            foreach (var one in together)
+            {
+                output.WriteLine($"{one}: {PhraseScore.Of(PhraseCorpus.InFile(one + ".txt"), (text, context) => PhraseReader.Read(text, context, judge))}");
+            }
         }
 
+        var teacher = new Teacher([("one", PhraseCorpus.Read("= clip a hair\nadjustment kind=clip-hair zone=TipEdge words=\"a hair\"\n\n= um\nnone"))], "@ note\nI'll clip\n@ finding tip-thick\nthe tip is too thick\n", []);
         Assert.All(teacher.Judge([]), line => Assert.NotEmpty(line));
     }
 
