@@ -46,6 +46,7 @@ public sealed class ReedSketch
             below = Math.Min(below, layout.TipY + ((Math.Max(lowest, outline.Measures.TipAtSides + outline.Measures.Heart) + BelowTheMarks) * SvgPath.Scale));
         }
 
+        below = layout.Discs.Select(disc => disc.Y + DiscRadius + 1).Append(below).Max();
         return new Sketch(layout.Width, Math.Min(below, layout.Height), title, Say(marks), drawn.parts) { Type = TypeScale };
     }
 
@@ -123,13 +124,10 @@ public sealed class ReedSketch
 
     private void Discs()
     {
+        parts.AddRange(layout.Discs.Where(disc => disc.X != disc.TieX || disc.Y != disc.TieY).Select(disc =>
+            new SketchPath(SketchInk.Leader, $"M{SvgPath.Number(disc.X)},{SvgPath.Number(disc.Y)}L{SvgPath.Number(disc.TieX)},{SvgPath.Number(disc.TieY)}")));
         foreach (var disc in layout.Discs)
         {
-            if (disc.X != disc.TieX || disc.Y != disc.TieY)
-            {
-                parts.Add(new SketchPath(SketchInk.Leader, $"M{SvgPath.Number(disc.X)},{SvgPath.Number(disc.Y)}L{SvgPath.Number(disc.TieX)},{SvgPath.Number(disc.TieY)}"));
-            }
-
             parts.Add(new SketchDot(SketchInk.Disc, disc.X, disc.Y, DiscRadius));
             parts.Add(new SketchWords(SketchType.Number, disc.Number.ToString(System.Globalization.CultureInfo.InvariantCulture), disc.X, disc.Y + 5.6, SketchAlign.Middle));
         }

@@ -23,7 +23,6 @@ public sealed class MapLayout
     /// <summary>From one line of a label to the next.</summary>
     public const double LineHeight = 18;
 
-    private const double DiscStep = 21;
     private const int LabelChars = 28;
     private const double LabelGap = 9;
 
@@ -46,7 +45,7 @@ public sealed class MapLayout
         Width = LowerX + Reach + pad;
         TipY = icon ? 8 : 122;
         Height = TipY + (icon ? (Art.Outline.Measures.Cane + 2.6) * SvgPath.Scale : Art.Foot + 14);
-        Discs = icon ? [] : [.. new DiscPlan(this, Blades.Upper).Discs(), .. new DiscPlan(this, Blades.Lower).Discs(), .. EndDiscs()];
+        Discs = icon ? [] : new DiscPlan(this).Discs();
         Labels = icon ? [] : [.. LabelsOf(true), .. LabelsOf(false)];
     }
 
@@ -103,9 +102,6 @@ public sealed class MapLayout
     public static bool IsEnd(Zone zone) => zone is Zone.Opening or Zone.Inside;
 
     private IEnumerable<(int Number, ReedMark Mark)> Numbered() => Marks.Select((m, i) => (i + 1, m));
-
-    private IEnumerable<Disc> EndDiscs() =>
-        AtTheEnd().Select((m, i) => new Disc(m.Number, End.X + (4.4 * SvgPath.Scale) + (i * DiscStep), End.Y, End.X + (3.3 * SvgPath.Scale), End.Y));
 
     /// <summary>Half the width of what is drawn at a level.</summary>
     /// <param name="y">Millimetres from the tip.</param>

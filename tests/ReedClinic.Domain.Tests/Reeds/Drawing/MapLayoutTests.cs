@@ -1,5 +1,6 @@
 using System.Globalization;
 using CsCheck;
+using ReedClinic.Domain.Drawings;
 using ReedClinic.Domain.Reeds;
 using ReedClinic.Domain.Reeds.Drawing;
 
@@ -21,6 +22,41 @@ public sealed class MapLayoutTests
                 Assert.All(boxes.Zip(boxes.Skip(1)), pair => Assert.True(pair.First.Bottom <= pair.Second.Top + 1e-6));
             }
         });
+
+    [Theory]
+    [InlineData(ScrapeStyle.LongScrape, Instrument.Oboe, ReedMapSize.Bench)]
+    [InlineData(ScrapeStyle.ShortScrape, Instrument.CorAnglais, ReedMapSize.Print)]
+    public void Discs_never_overlap_stay_on_the_drawing_and_are_tied_to_their_place(ScrapeStyle style, Instrument instrument, ReedMapSize size) =>
+        SomeMarks.Sample(
+            marks =>
+            {
+                var layout = new MapLayout(style, size, marks, instrument);
+                foreach (var (disc, index) in layout.Discs.Select((disc, index) => (disc, index)))
+                {
+                    Assert.All(layout.Discs.Skip(index + 1), other => Assert.True(Math.Sqrt(Math.Pow(disc.X - other.X, 2) + Math.Pow(disc.Y - other.Y, 2)) >= 20.4, $"{disc} covers {other}"));
+                    Assert.True(disc.X >= 10.2 && disc.X <= layout.Width - 10.2 && disc.Y >= 10.2 && disc.Y <= layout.Height - 10.2, $"{disc} leaves the drawing");
+                    Assert.True(IsTied(layout, disc, marks[disc.Number - 1]), $"{disc} belongs to {marks[disc.Number - 1].Place}");
+                }
+            },
+            iter: 300);
+
+    // It ends on its zone, or where the zone lies nearest on an edge.
+    private static bool IsTied(MapLayout layout, Disc disc, ReedMark mark) =>
+        MapLayout.IsEnd(mark.Place.Zone) ? Math.Abs(Math.Abs(disc.TieX - layout.End.X) - (3.3 * SvgPath.Scale)) < 1
+        : new[] { layout.UpperX, layout.LowerX }
+            .SelectMany(middle => layout.Art.Shapes(mark.Place.Zone == Zone.WholeReed ? Zone.Thread : mark.Place.Zone, mark.Place.Sides).Select(shape => (middle, shape.Shape)))
+            .Any(one => disc.TieX >= one.middle + (one.Shape.Left * SvgPath.Scale) - 12 && disc.TieX <= one.middle + (one.Shape.Right * SvgPath.Scale) + 12
+                && disc.TieY >= layout.TipY + (one.Shape.Top * SvgPath.Scale) - 75 && disc.TieY <= layout.TipY + (one.Shape.Bottom * SvgPath.Scale) + 75);
+
+    [Fact]
+    public void A_drawing_cut_below_its_marks_still_holds_every_disc() =>
+        SomeMarks.Where(marks => marks.Length > 0).Sample(
+            marks =>
+            {
+                var drawn = ReedSketch.Of(marks, ScrapeStyle.LongScrape, Instrument.Oboe, "A reed", near: true);
+                Assert.All(drawn.Parts.OfType<SketchDot>(), disc => Assert.InRange(disc.Y, disc.Radius, drawn.Height - disc.Radius));
+            },
+            iter: 200);
 
     [Fact]
     public void Leaders_stay_outside_both_blades() =>
