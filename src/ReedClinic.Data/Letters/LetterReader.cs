@@ -79,6 +79,7 @@ internal static class LetterReader
             Thread(atBench))
         {
             Studio = studio,
+            Age = atBench.Student.Age,
         };
     }
 

@@ -42,9 +42,9 @@ internal static class CareBlocks
         List<string> cautions =
         [
             "Rinse a reed that comes back from me and wash your hands before you play it; don’t share reeds, and don’t play one while you or the other player is ill.",
-            "Knives and blades are very sharp: cut and scrape away from your hand, on a block, and store them with a guard. " + CautionWordings.NotAlone[0],
+            "Knives and blades are very sharp: cut and scrape away from your hand, on a block, and store them with a guard. " + CautionWordings.Knife(material.Age)[0],
             "Scrape where the air moves, and wipe the dust away with a damp cloth.",
-            "If your lips, teeth or breathing trouble you, ask a doctor or a dentist; what they say, and your school’s own rules, come before anything in this letter.",
+            CautionWordings.Unwell(material.Age),
         ];
         if (material.Batch.Reeds.Any(reed => reed.Fitness == Fitness.Mould))
         {

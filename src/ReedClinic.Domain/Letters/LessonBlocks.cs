@@ -72,7 +72,7 @@ internal static class LessonBlocks
         ? new LetterBlock(
             "check",
             BlockKind.CheckYourself,
-            [.. Said("check", TeachingNote.For(material.Thread.LessonKind).Checks, phrasing).Select(LetterParagraph.Plain)])
+            [.. Said("check", TeachingNote.For(material.Thread.LessonKind, material.Batch.Scrape).Checks, phrasing).Select(LetterParagraph.Plain)])
         {
             Heading = "Check it yourself",
             IsList = true,
@@ -81,7 +81,7 @@ internal static class LessonBlocks
 
     internal static LetterBlock? Stroke(LetterMaterial material, Phrasing phrasing)
     {
-        if (!material.Thread.HasLesson || TeachingNote.For(material.Thread.LessonKind).Stroke is not { } stroke)
+        if (!material.Thread.HasLesson || TeachingNote.For(material.Thread.LessonKind, material.Batch.Scrape).Stroke is not { } stroke)
         {
             return null;
         }
@@ -91,7 +91,7 @@ internal static class LessonBlocks
             new(
             [
                 .. Said("stroke", stroke, phrasing).Select(LetterSentence.Plain),
-                LetterSentence.Plain(phrasing.Say("minor", 0, CautionWordings.NotAlone)),
+                LetterSentence.Plain(phrasing.Say("minor", 0, CautionWordings.Knife(material.Age))),
             ]),
         ])
         {
@@ -106,7 +106,7 @@ internal static class LessonBlocks
             return null;
         }
 
-        var note = TeachingNote.For(material.Thread.LessonKind);
+        var note = TeachingNote.For(material.Thread.LessonKind, material.Batch.Scrape);
         return new LetterBlock(
             "plan", BlockKind.Plan, [.. Said("plan", note.Plan, phrasing).Take(TeachingNote.MostSteps).Select(LetterParagraph.Plain)])
         {

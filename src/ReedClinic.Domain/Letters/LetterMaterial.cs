@@ -1,6 +1,7 @@
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Letters;
@@ -44,6 +45,9 @@ public sealed record LetterMaterial(
 {
     /// <summary>The studio that it comes from; null when that isn't known.</summary>
     public string? Studio { get; init; }
+
+    /// <summary>Whether the student is below the studio’s age of consent; null when nobody said. Nothing more of an age is told to a letter.</summary>
+    public AgeAnswer? Age { get; init; }
 
     /// <summary>Why gaps were left open, by their keys.</summary>
     public IReadOnlyDictionary<string, string> Waived { get; init; } = new Dictionary<string, string>();

@@ -1,5 +1,6 @@
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Letters.Wordings;
+using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Letters;
 
@@ -18,10 +19,20 @@ public sealed record TeachingNote(IReadOnlyList<string> Checks, IReadOnlyList<st
 
     private static readonly Dictionary<FindingKindId, TeachingNote> ByKind = All();
 
+    private static readonly Dictionary<TeachingNote, TeachingNote> ShortScrape = new(ReferenceEqualityComparer.Instance)
+    {
+        [BodyLessons.Back] = ShortScrapeLessons.Back,
+        [BodyLessons.BackKept] = ShortScrapeLessons.BackKept,
+        [BodyLessons.HeartKept] = ShortScrapeLessons.HeartKept,
+    };
+
     /// <summary>The note on a kind of fault; a general one where there is none of its own.</summary>
     /// <param name="kind">The kind; null for a lesson that is in words alone.</param>
-    public static TeachingNote For(FindingKindId? kind) =>
-        kind is { Value: not null } id && ByKind.TryGetValue(id, out var note) ? note : WholeReedLessons.General;
+    /// <param name="scrape">How the reeds are scraped: a short scrape has neither windows nor rails. A long one where nobody said.</param>
+    public static TeachingNote For(FindingKindId? kind, ScrapeStyle? scrape = null) =>
+        kind is not { Value: not null } id || !ByKind.TryGetValue(id, out var note) ? WholeReedLessons.General
+        : scrape == ScrapeStyle.ShortScrape && ShortScrape.TryGetValue(note, out var own) ? own
+        : note;
 
     /// <summary>Whether a kind of fault has a note of its own.</summary>
     /// <param name="kind">The kind.</param>

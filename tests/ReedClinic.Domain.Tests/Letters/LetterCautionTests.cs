@@ -1,5 +1,6 @@
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
+using ReedClinic.Domain.People;
 using ReedClinic.Domain.Tests.Letters.Drafts;
 
 namespace ReedClinic.Domain.Tests.Letters;
@@ -18,6 +19,21 @@ public sealed class LetterCautionTests
         Assert.InRange(strokes.Count, 20, 80);
         Assert.All(strokes, stroke => Assert.EndsWith(SaidCautions.NotAlone, stroke.Text, StringComparison.Ordinal));
         Assert.All(Letters, pair => Assert.Contains(SaidCautions.NotAlone, Text(pair.Letter, "cautions"), StringComparison.Ordinal));
+    }
+
+    // Whoever may come without a guardian's yes need not be grown up: only what is known is said as known.
+    [Theory]
+    [InlineData(AgeAnswer.Younger, SaidCautions.NotAloneYounger, "tell a parent or guardian at once")]
+    [InlineData(AgeAnswer.OldEnough, SaidCautions.NotAlone, "ask a doctor or a dentist;")]
+    [InlineData(null, SaidCautions.NotAlone, "ask a doctor or a dentist;")]
+    public void Who_has_to_be_beside_a_knife_is_said_as_far_as_the_age_is_known(AgeAnswer? age, string knife, string unwell)
+    {
+        var letter = LetterComposer.Compose(LetterScene.Usual().Material with { Age = age });
+
+        Assert.EndsWith(knife, Text(letter, "stroke"), StringComparison.Ordinal);
+        Assert.Contains(knife, Text(letter, "cautions"), StringComparison.Ordinal);
+        Assert.Contains(unwell, Text(letter, "cautions"), StringComparison.Ordinal);
+        Assert.Equal(age is AgeAnswer.Younger, !letter.Blocks.Any(block => block.Text.Contains("not grown up yet", StringComparison.Ordinal)));
     }
 
     [Fact]

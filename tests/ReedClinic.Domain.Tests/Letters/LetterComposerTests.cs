@@ -163,6 +163,20 @@ public sealed class LetterComposerTests
             Assert.InRange(note.Plan.Count, 1, TeachingNote.MostSteps);
         });
 
+    // Common practice: a short scrape is one field behind the heart, with bark from there to the thread.
+    [Fact]
+    public void No_lesson_about_a_short_scrape_speaks_of_what_only_a_long_one_has()
+    {
+        string[] ofALongOne = ["window", "rail", "four windows", "each of the four,", "bark above the thread", "three millimetres of bark", "darkest {place|spot|part} {in front of the thread"];
+        IEnumerable<string> Told(ScrapeStyle? scrape) => FindingCatalogue.All.Where(kind => kind.Usually == FindingCharacter.Fault)
+            .Select(kind => TeachingNote.For(kind.Id, scrape)).SelectMany(note => note.Checks.Concat(note.Stroke ?? []).Concat(note.Plan)).Distinct();
+
+        Assert.All(Told(ScrapeStyle.ShortScrape), words => Assert.All(ofALongOne, word => Assert.DoesNotContain(word, words, StringComparison.Ordinal)));
+        Assert.All(ofALongOne[..2], word => Assert.Contains(Told(ScrapeStyle.LongScrape), words => words.Contains(word, StringComparison.Ordinal)));
+        Assert.Equal(Told(ScrapeStyle.LongScrape), Told(null));
+        Assert.All(FindingCatalogue.All.Where(kind => kind.Usually == FindingCharacter.Fault), kind => Assert.InRange(TeachingNote.For(kind.Id, ScrapeStyle.ShortScrape).Checks.Count, 2, 3));
+    }
+
     [Fact]
     public void Whatever_the_log_says_a_letter_comes_of_it_and_rests_on_the_log_alone() =>
         Gen.Select(Gen.Int[0, FindingCatalogue.All.Count - 1].Array[0, 5], Gen.Int[0, AdjustmentCatalogue.All.Count - 1].Array[0, 6],

@@ -1,3 +1,5 @@
+using ReedClinic.Domain.People;
+
 namespace ReedClinic.Domain.Letters.Wordings;
 
 /// <summary>What warns of harm. Each has one wording, so that it is the same in every letter, word for word.</summary>
@@ -5,6 +7,21 @@ namespace ReedClinic.Domain.Letters.Wordings;
 internal static class CautionWordings
 {
     internal static IReadOnlyList<string> NotAlone { get; } = ["If you are not grown up yet, use a knife only with a parent or guardian and your teacher beside you."];
+
+    internal static IReadOnlyList<string> NotAloneYounger { get; } = ["Use a knife only with a parent or guardian and your teacher beside you."];
+
+    /// <summary>
+    /// Who has to be beside a knife. Whoever may come without a guardian’s yes need not be grown up, so they read the same as those
+    /// of whom no age is known.
+    /// </summary>
+    /// <param name="age">What is known of the age.</param>
+    internal static IReadOnlyList<string> Knife(AgeAnswer? age) => age is AgeAnswer.Younger ? NotAloneYounger : NotAlone;
+
+    /// <summary>Whom to ask when something hurts.</summary>
+    /// <param name="age">What is known of the age.</param>
+    internal static string Unwell(AgeAnswer? age) => age is AgeAnswer.Younger
+        ? "If your lips, teeth or breathing trouble you, tell a parent or guardian at once and ask a doctor or a dentist together; what they say, and your school’s own rules, come before anything in this letter."
+        : "If your lips, teeth or breathing trouble you, ask a doctor or a dentist; what they say, and your school’s own rules, come before anything in this letter.";
 
     internal static IReadOnlyList<string> MouldOnArrival { get; } =
         ["There was mould on <reed>: I did not play it, and please don't play it either, because mould can make you ill."];
