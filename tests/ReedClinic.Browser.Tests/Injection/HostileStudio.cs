@@ -17,7 +17,7 @@ internal sealed class HostileStudio
     private static readonly HashSet<string> Typed =
     [
         "DisplayName", "Name", "Country", "Device", "Bothers", "Damage", "HowToRecognise", "LastTried", "Likes", "TiedBy", "UpperMark", "Text", "Answer", "ArrivalNote",
-        "Words", "AmountWords", "HabitWords", "LessonWords", "StrengthWords", "Reason", "PostTo", "PrivacyContact", "PrivacyWords",
+        "Words", "AmountWords", "HabitWords", "LessonWords", "StrengthWords", "Reason", "PostTo", "PrivacyContact", "PrivacyWords", "WhatChanged",
     ];
 
     private static readonly HashSet<string> Kinds = ["script", "handler", "address", "drawing", "style", "unclosed", "attribute", "template"];
@@ -33,6 +33,7 @@ internal sealed class HostileStudio
     public async Task FillAsync(ClinicApp app, CancellationToken ct)
     {
         await using var db = await app.Services.GetRequiredService<IDbContextFactory<ClinicDb>>().CreateDbContextAsync(ct);
+        await db.LetLettersChangeAsync(ct);
         foreach (var row in await RowsAsync(db, ct))
         {
             foreach (var property in db.Entry(row).Properties.Where(property => property.CurrentValue is string { Length: > 0 }))
@@ -58,6 +59,7 @@ internal sealed class HostileStudio
         .. await db.Set<Domain.Bench.BenchEntry>().ToListAsync(ct),
         .. await db.Set<Domain.Recurrence.CommonThread>().ToListAsync(ct),
         .. await db.Set<Domain.Letters.LetterVersion>().ToListAsync(ct),
+        .. await db.Set<Domain.Letters.LetterSending>().ToListAsync(ct),
     ];
 
     private void Fill(PropertyEntry property)

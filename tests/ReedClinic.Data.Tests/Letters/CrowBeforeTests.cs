@@ -33,6 +33,7 @@ public sealed class CrowBeforeTests(TestDatabases databases) : IClassFixture<Tes
             var payload = await db.Set<LetterVersion>().Select(version => version.Payload).SingleAsync(Ct);
             var before = payload.Replace("\"Crow\":null", $"\"Crow\":{Drawn}", StringComparison.Ordinal);
             Assert.NotEqual(payload, before);
+            await db.LetLettersChangeAsync(Ct); // a version never changes otherwise
             await db.Set<LetterVersion>().ExecuteUpdateAsync(rows => rows.SetProperty(row => row.Payload, before), Ct);
         }
 

@@ -59,7 +59,8 @@ internal sealed class HostilePlan(int seed)
     {
         if (!_temper.TryGetValue(id, out var temper))
         {
-            _temper[id] = temper = _chance.Next(10) switch
+            // Each of the tempers comes among the first mails; behind them chance has its way.
+            _temper[id] = temper = (_temper.Count < 5 ? _temper.Count : _chance.Next(10)) switch
             {
                 < 2 => Fate.NotNow,
                 2 => Fate.Never,
