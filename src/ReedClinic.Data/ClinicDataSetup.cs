@@ -12,6 +12,7 @@ using ReedClinic.Data.Bench;
 using ReedClinic.Data.Demo;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Jobs;
+using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Privacy;
 using ReedClinic.Data.Recordings;
@@ -60,7 +61,7 @@ public static class ClinicDataSetup
         services.AddSignInChecks();
         services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));
         services.AddSingleton<RecordsCaretaker>().AddSingleton<ErasedPeople>().AddSingleton(MediaFolder.Of(configuration, contentRoot)).AddSingleton<MediaCaretaker>();
-        services.AddSingleton<RefusalRegister>();
+        services.AddSingleton<RefusalRegister>().AddSingleton<LetterPageRegister>();
         services.AddScoped<AccountRegister>().AddScoped<StrangerLinks>();
         services.AddScoped<DemoStudio>();
         services.AddBooks();

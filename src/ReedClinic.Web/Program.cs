@@ -68,6 +68,7 @@ app.UseGuardHeaders();
 app.UseLanguage();
 app.UseDoorway();
 app.UseAccounts();
+app.UseKeptLetters();
 app.UseRefusalNotes();
 app.UseCircuitDoor();
 app.UsePages();

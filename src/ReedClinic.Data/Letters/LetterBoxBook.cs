@@ -36,6 +36,7 @@ public sealed class LetterBoxBook(IDbContextFactory<ClinicDb> databases)
                 student.Country,
                 sending.Ordinal,
                 sending.WhatChanged,
+                sending.Page,
                 Replaces = sendings.Where(other => other.Batch == sending.Batch && other.Ordinal == sending.Ordinal - 1).Select(other => (DateTimeOffset?)other.SentAt).FirstOrDefault(),
                 ReplacedAt = sendings.Where(other => other.Batch == sending.Batch && other.Ordinal == sending.Ordinal + 1).Select(other => (DateTimeOffset?)other.SentAt).FirstOrDefault(),
             }).SingleOrDefaultAsync(ct).ConfigureAwait(false);
@@ -43,6 +44,7 @@ public sealed class LetterBoxBook(IDbContextFactory<ClinicDb> databases)
         {
             Ordinal = sent.Ordinal,
             WhatChanged = sent.WhatChanged,
+            Page = sent.Page,
             Replaces = sent.Replaces,
             ReplacedAt = sent.ReplacedAt,
         };

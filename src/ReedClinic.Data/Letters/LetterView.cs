@@ -62,6 +62,9 @@ public sealed record SentLetter(LetterDraft Letter, DateTimeOffset SentAt, strin
     /// <summary>1 for the letter, 2 for its first correction, and so on.</summary>
     public int Ordinal { get; init; } = 1;
 
+    /// <summary>Its page, as it is shown, as UTF-8; null when it isn't kept yet.</summary>
+    public byte[]? Page { get; init; }
+
     /// <summary>What was put right; null for the first.</summary>
     public string? WhatChanged { get; init; }
 

@@ -65,14 +65,30 @@ public sealed class SessionRegister(IDbContextFactory<ClinicDb> databases, TimeP
             return null;
         }
 
-        if (acting && now - session.SeenAt >= ToTheMinute)
+        if (acting)
         {
-            // Without the tracker: of two who see it at once, either may be the one that is written.
-            await db.Set<Session>().Where(row => row.Id == id && row.EndedAt == null)
-                .ExecuteUpdateAsync(row => row.SetProperty(seen => seen.SeenAt, now), ct).ConfigureAwait(false);
+            await SeenAsync(session, ct).ConfigureAwait(false);
         }
 
         return new SignedInPerson(rights.ToActor(session, PasswordWillDo, now), rights.Name, session);
+    }
+
+    /// <summary>Notes, to the minute, that somebody did something in a session.</summary>
+    /// <param name="session">The session, as it was read.</param>
+    /// <param name="ct">Stops it.</param>
+    internal async Task SeenAsync(Session session, CancellationToken ct)
+    {
+        var now = time.GetUtcNow();
+        if (now - session.SeenAt < ToTheMinute)
+        {
+            return;
+        }
+
+        // Without the tracker: of two who see it at once, either may be the one that is written.
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        await db.Set<Session>().Where(row => row.Id == session.Id && row.EndedAt == null)
+            .ExecuteUpdateAsync(row => row.SetProperty(seen => seen.SeenAt, now), ct).ConfigureAwait(false);
     }
 
     /// <summary>Notes that a sign-in was refused.</summary>

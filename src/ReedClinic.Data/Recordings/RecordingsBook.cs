@@ -3,6 +3,7 @@ using ReedClinic.Data.Bench;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Intake;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recordings;
@@ -114,6 +115,11 @@ public sealed class RecordingsBook(IDbContextFactory<ClinicDb> databases, MediaF
             }
 
             db.Remove(recording);
+            foreach (var sending in await db.Set<LetterSending>().Where(row => row.Batch == place.Batch && row.Page != null).ToListAsync(ct).ConfigureAwait(false))
+            {
+                sending.LetPageGo(); // it would show a player of nothing
+            }
+
             db.AskToRemove([recording.File], time.GetUtcNow());
             db.Note(operation, Remove, id.Value, time.GetUtcNow());
             if (!await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false) && await FindAsync(db, actor, id, ct).ConfigureAwait(false) is not null)

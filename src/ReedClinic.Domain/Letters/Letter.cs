@@ -213,6 +213,12 @@ public sealed class LetterSending
     /// <summary>What was put right, for whoever reads the letter; null for the first.</summary>
     public string? WhatChanged { get; private set; }
 
+    /// <summary>The letter as it is shown, as UTF-8; null until it was shown once. It is made from the version and what there was to be heard then.</summary>
+    public byte[]? Page { get; private set; }
+
+    /// <summary>Lets the page go, because something in it is to be heard and seen no more: it is made again without that.</summary>
+    public void LetPageGo() => Page = null;
+
     /// <summary>What sent it.</summary>
     public OperationId Operation { get; private set; }
 

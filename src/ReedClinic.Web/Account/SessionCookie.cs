@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.StaticAssets;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.People;
+using ReedClinic.Web.Features.Letters;
 
 namespace ReedClinic.Web.Account;
 
@@ -47,6 +48,12 @@ public static class SessionCookie
         // A style sheet is the same for everybody, and a page asks for a dozen.
         if (http.GetEndpoint()?.Metadata.GetMetadata<StaticAssetDescriptor>() is not null)
         {
+            return;
+        }
+
+        if (await KeptLetters.FindAsync(http, id).ConfigureAwait(false) is { } letter)
+        {
+            context.ReplacePrincipal(As(letter.Person));
             return;
         }
 

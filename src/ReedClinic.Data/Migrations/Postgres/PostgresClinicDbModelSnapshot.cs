@@ -902,6 +902,9 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.Property<Guid>("Operation")
                         .HasColumnType("uuid");
 
+                    b.Property<byte[]>("Page")
+                        .HasColumnType("bytea");
+
                     b.Property<DateTime>("SentAt")
                         .HasColumnType("timestamp with time zone");
 

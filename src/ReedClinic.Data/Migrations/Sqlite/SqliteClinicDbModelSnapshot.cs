@@ -891,6 +891,9 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.Property<Guid>("Operation")
                         .HasColumnType("TEXT");
 
+                    b.Property<byte[]>("Page")
+                        .HasColumnType("BLOB");
+
                     b.Property<DateTime>("SentAt")
                         .HasColumnType("TEXT");
 

@@ -17,7 +17,7 @@ public sealed record LetterTaken(string? LeadsTo, LetterView View, LetterPost Le
 /// Takes the one form of the letter. Whichever button was pressed, everything that was typed is kept first; what can't be
 /// kept stays in the form. A letter that changed by that isn't sent before it was looked at again.
 /// </summary>
-public sealed class LetterKeeping(LetterBook letters, LetterCorrectionBook corrections, LetterMending mending, LetterRewriting rewriting, IStringLocalizer<LetterText> words)
+public sealed class LetterKeeping(LetterBook letters, LetterCorrectionBook corrections, LetterBoxBook box, LetterPages pages, LetterMending mending, LetterRewriting rewriting, IStringLocalizer<LetterText> words)
 {
     /// <summary>Keeps what was typed, and sends the letter where that was asked for and nothing changed.</summary>
     /// <param name="actor">Who presses.</param>
@@ -109,7 +109,13 @@ public sealed class LetterKeeping(LetterBook letters, LetterCorrectionBook corre
         var sent = view.IsCorrection || posted.WhatChanged is not null
             ? corrections.SendAsync(actor, code, posted.Mark, operation, ct)
             : letters.SendAsync(actor, code, posted.Mark, operation, ct);
-        return await sent.ConfigureAwait(false) switch
+        var outcome = await sent.ConfigureAwait(false);
+        if (outcome is Outcome<LetterView>.Done && await box.ReadAsync(actor, code, ct).ConfigureAwait(false) is { } letter)
+        {
+            await pages.OpenAsync(actor, letter, ct).ConfigureAwait(false); // made and kept at once
+        }
+
+        return outcome switch
         {
             Outcome<LetterView>.Done => [],
             Outcome<LetterView>.Refused(var refused) => refused.Select(problem =>

@@ -6,5 +6,5 @@ public static class LetterSetup
     /// <summary>Adds it to the host.</summary>
     /// <param name="builder">The host.</param>
     public static void AddLetters(this WebApplicationBuilder builder) =>
-        builder.Services.AddScoped<LetterMending>().AddScoped<LetterRewriting>().AddScoped<LetterKeeping>();
+        builder.Services.AddSingleton<LetterPages>().AddSingleton<LetterFrames>().AddScoped<LetterMending>().AddScoped<LetterRewriting>().AddScoped<LetterKeeping>();
 }

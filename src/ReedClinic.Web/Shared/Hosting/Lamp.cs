@@ -13,6 +13,10 @@ public static class Lamp
     public static string Of(HttpRequest? request) =>
         request?.Cookies[NameFor(request)] is "on" or "off" ? request.Cookies[NameFor(request)]! : "device";
 
+    /// <summary>Whether a cookie is the one that remembers the choice.</summary>
+    /// <param name="cookie">Its name.</param>
+    public static bool IsLamp(string cookie) => cookie is Cookie or "__Host-" + Cookie;
+
     /// <summary>A plain form posts the choice and comes back to the page it was on.</summary>
     /// <param name="app">The application.</param>
     public static void MapLamp(this WebApplication app) =>
