@@ -115,11 +115,7 @@ public sealed class RecordingsBook(IDbContextFactory<ClinicDb> databases, MediaF
             }
 
             db.Remove(recording);
-            foreach (var sending in await db.Set<LetterSending>().Where(row => row.Batch == place.Batch && row.Page != null).ToListAsync(ct).ConfigureAwait(false))
-            {
-                sending.LetPageGo(); // it would show a player of nothing
-            }
-
+            await LetPagesGoAsync(db, place.Batch, ct).ConfigureAwait(false);
             db.AskToRemove([recording.File], time.GetUtcNow());
             db.Note(operation, Remove, id.Value, time.GetUtcNow());
             if (!await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false) && await FindAsync(db, actor, id, ct).ConfigureAwait(false) is not null)
@@ -132,6 +128,15 @@ public sealed class RecordingsBook(IDbContextFactory<ClinicDb> databases, MediaF
 
         await db.RemoveAskedAsync(folder, ct).ConfigureAwait(false);
         return new Outcome<RecordingId>.Done(id);
+    }
+
+    // A kept page would show a player of nothing.
+    private static async Task LetPagesGoAsync(ClinicDb db, BatchId batch, CancellationToken ct)
+    {
+        foreach (var sending in await db.Set<LetterSending>().Where(row => row.Batch == batch && row.Page != null).ToListAsync(ct).ConfigureAwait(false))
+        {
+            sending.LetPageGo();
+        }
     }
 
     private async Task<Outcome<RecordingView>> ChangeAsync(

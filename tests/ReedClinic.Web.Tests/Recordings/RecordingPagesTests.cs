@@ -154,14 +154,17 @@ public sealed class RecordingPagesTests(ClinicHost host) : IClassFixture<ClinicH
     public async Task The_letter_plays_how_it_came_beside_how_it_goes_home_where_there_are_both()
     {
         var (student, batch) = await SceneAsync("Pia");
+        await RecordingParcel.KeepAsync(host, batch.Reeds[0].Id, RecordingKind.ArrivalSound, default, isFromStudio: false);
         await host.SendLetter(batch.Code);
-        var came = await RecordingParcel.KeepAsync(host, batch.Reeds[0].Id, RecordingKind.ArrivalSound, default, isFromStudio: false);
         var (status, alone, _) = await student.See($"/letters/{batch.Code}");
         Assert.Equal(HttpStatusCode.OK, status);
         Assert.DoesNotContain("<audio", alone, StringComparison.Ordinal);
 
-        var home = await RecordingParcel.KeepAsync(host, batch.Reeds[0].Id, RecordingKind.FinalSound, default, isFromStudio: true);
-        var (_, page, _) = await student.See($"/letters/{batch.Code}");
+        var other = (await host.Announce("Pia", "red thread")).Batch;
+        var came = await RecordingParcel.KeepAsync(host, other.Reeds[0].Id, RecordingKind.ArrivalSound, default, isFromStudio: false);
+        var home = await RecordingParcel.KeepAsync(host, other.Reeds[0].Id, RecordingKind.FinalSound, default, isFromStudio: true);
+        await host.SendLetter(other.Code);
+        var (_, page, _) = await student.See($"/letters/{other.Code}");
 
         Assert.Contains("As it came", page, StringComparison.Ordinal);
         Assert.True(page.IndexOf(came.Id.Value.ToString(), StringComparison.Ordinal) < page.IndexOf(home.Id.Value.ToString(), StringComparison.Ordinal));
