@@ -43,7 +43,7 @@ public sealed class BenchKillTests(OneBrowser browser)
             var found = await teacher.Page.Locator(".log-line .title").AllInnerTextsAsync();
             var counted = said.Select(words => found.Count(title => title.Contains(words, StringComparison.Ordinal))).ToList();
             await TellAsync($"summary bench kills={rounds} reconnects={rounds} said={said.Count} lost={counted.Count(count => count == 0)} doubled={counted.Count(count => count > 1)}", ct);
-            Assert.All(counted, count => Assert.Equal(1, count));
+            Assert.True(counted.TrueForAll(count => count == 1), string.Join('\n', ["Said:", .. said, "Stands:", .. found]));
             Assert.Equal(said.Count, found.Count(title => title.Contains("remember knot", StringComparison.Ordinal)));
         }
         finally
@@ -63,7 +63,7 @@ public sealed class BenchKillTests(OneBrowser browser)
         await (round % 2 == 1 ? saved.Task.WaitAsync(ct) : Task.Delay(_chance.Next(60), ct));
         await app.DisposeAsync();
         dead.SetResult();
-        await SayAsync(hands, said, $"remember knot {round} while nobody answers");
+        await SayAsync(hands, said, $"remember knot {round} at dusk");
         var again = await StartAsync(settings, ct);
         await AgainAsync(teacher);
         await teacher.Page.UnrouteAllAsync(new() { Behavior = UnrouteBehavior.IgnoreErrors });
@@ -96,7 +96,7 @@ public sealed class BenchKillTests(OneBrowser browser)
     private static async Task CutOffAsync(Visitor teacher, BenchHands hands, List<string> said, int round)
     {
         await teacher.Page.Context.SetOfflineAsync(true);
-        await SayAsync(hands, said, $"remember knot {round} without a line");
+        await SayAsync(hands, said, $"remember knot {round} at noon");
         await teacher.Page.Context.SetOfflineAsync(false);
         await AllSentAsync(teacher);
     }
