@@ -32,7 +32,8 @@ internal enum LetterMoment
 /// <param name="Verb">What it is called among the operations that were done.</param>
 /// <param name="When">When it may be done.</param>
 /// <param name="Version">The version that was looked at; null where that doesn't matter.</param>
-internal sealed record LetterDeed(Actor Actor, BatchCode Code, OperationId Operation, string Verb, LetterMoment When, Guid? Version = null);
+/// <param name="NeedsConsent">Whether it is work for the student, which nobody does once consent was taken back.</param>
+internal sealed record LetterDeed(Actor Actor, BatchCode Code, OperationId Operation, string Verb, LetterMoment When, Guid? Version = null, bool NeedsConsent = true);
 
 /// <summary>What every change of a letter shares: who may, whether it was done before, whether its moment has passed, and who was quicker.</summary>
 internal sealed class LetterChange(IDbContextFactory<ClinicDb> databases, TimeProvider time)
@@ -85,10 +86,10 @@ internal sealed class LetterChange(IDbContextFactory<ClinicDb> databases, TimePr
     {
         Problem? passed = (deed.When, view) switch
         {
-            (LetterMoment.Draft or LetterMoment.Open, { IsSent: true }) => new Problem("", "This letter has been sent, so it can't be changed any more."),
+            (LetterMoment.Draft or LetterMoment.Open, { IsSent: true }) => new Problem("", "This letter has been sent, so its words are closed. A correction puts right what is wrong in it."),
             (LetterMoment.Draft, { IsCorrection: true }) => new Problem("", "A correction changes only the words of what was sent."),
             (LetterMoment.Sent, { SentAt: null }) => new Problem("", "This letter hasn’t been sent yet: it can be changed as it is."),
-            (_, { AtBench.Student.MayBeWorkedFor: false }) => ConsentTakenBack.Unworked,
+            (_, { AtBench.Student.MayBeWorkedFor: false }) when deed.NeedsConsent => ConsentTakenBack.Unworked,
             _ => null,
         };
         if (passed is { } problem)

@@ -28,9 +28,20 @@ public sealed class LetterCorrectionBook(IDbContextFactory<ClinicDb> databases, 
     }
 
     /// <summary>Keeps what is said of the correction to whoever reads the letter: what was put right. Nothing takes it back.</summary>
-    public Task<Outcome<LetterView>> SayAsync(Actor actor, BatchCode code, string? whatChanged, OperationId operation, CancellationToken ct) =>
+    /// <param name="actor">Who says it.</param>
+    /// <param name="code">The batch.</param>
+    /// <param name="before">What was said when it was looked at; when something else stands there now, the answer is what stands.</param>
+    /// <param name="whatChanged">What was put right; nothing takes back what was said.</param>
+    /// <param name="operation">Made when the form opened.</param>
+    /// <param name="ct">Cancels before it is kept.</param>
+    public Task<Outcome<LetterView>> SayAsync(Actor actor, BatchCode code, string? before, string? whatChanged, OperationId operation, CancellationToken ct) =>
         _change.MakeAsync(new(actor, code, operation, "say-what-changed", LetterMoment.Correction), (db, view, letter) =>
         {
+            if (letter.WhatChanged != before)
+            {
+                return Task.FromResult<List<Problem>?>(null);
+            }
+
             var problems = new List<Problem>();
             var words = PlainText.Read(whatChanged, nameof(LetterSending.WhatChanged), LetterSending.LongestWhatChanged, problems);
             if (problems.Count == 0)
@@ -38,12 +49,12 @@ public sealed class LetterCorrectionBook(IDbContextFactory<ClinicDb> databases, 
                 letter.SayWhatChanged(words);
             }
 
-            return problems;
+            return Task.FromResult<List<Problem>?>(problems);
         }, ct);
 
-    /// <summary>Drops a correction that was begun: what was sent stands as it was. Its versions stay in the list.</summary>
+    /// <summary>Drops a correction that was begun: what was sent stands as it was. Its versions stay in the list. That needs nobody's consent.</summary>
     public Task<Outcome<LetterView>> DropAsync(Actor actor, BatchCode code, Guid version, OperationId operation, CancellationToken ct) =>
-        _change.MakeAsync(new(actor, code, operation, "drop-correction", LetterMoment.Correction, version), (db, view, letter) =>
+        _change.MakeAsync(new(actor, code, operation, "drop-correction", LetterMoment.Correction, version, NeedsConsent: false), (db, view, letter) =>
         {
             letter.DropCorrection();
             return [];
@@ -53,15 +64,16 @@ public sealed class LetterCorrectionBook(IDbContextFactory<ClinicDb> databases, 
     /// <param name="actor">Who sends it.</param>
     /// <param name="code">The batch.</param>
     /// <param name="mark">The mark of the letter that was looked at; when it isn't that any more, the answer is what stands.</param>
+    /// <param name="whatChanged">The sentence about what was put right, as it was looked at; the same holds for it.</param>
     /// <param name="operation">Made when the form opened.</param>
     /// <param name="ct">Cancels before it is sent.</param>
-    public Task<Outcome<LetterView>> SendAsync(Actor actor, BatchCode code, string mark, OperationId operation, CancellationToken ct)
+    public Task<Outcome<LetterView>> SendAsync(Actor actor, BatchCode code, string mark, string? whatChanged, OperationId operation, CancellationToken ct)
     {
         operation = operation.OrFresh(time.GetUtcNow());
         outbox.Ready();
         return _change.MakeAsync(new(actor, code, operation, "send-correction", LetterMoment.Correction), async (db, view, letter) =>
         {
-            if (view.Mark != mark)
+            if (view.Mark != mark || letter.WhatChanged != PlainText.Read(whatChanged, nameof(LetterSending.WhatChanged), LetterSending.LongestWhatChanged, []))
             {
                 return null;
             }

@@ -11,16 +11,16 @@ public static class LetterFile
     /// <summary>The letter as a whole page.</summary>
     /// <param name="letter">The letter.</param>
     /// <param name="day">The day at its head.</param>
-    /// <param name="replaced">Of a corrected letter the day of the one that it takes the place of.</param>
-    public static string Html(LetterDraft letter, DateTimeOffset day, DateTimeOffset? replaced = null)
+    /// <param name="among">Where it stands among the letters about its batch; null for the only one.</param>
+    public static string Html(LetterDraft letter, DateTimeOffset day, LetterAmong? among = null)
     {
         ArgumentNullException.ThrowIfNull(letter);
         var html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n<title>");
         html.Append(Escaped.Text(letter.Code)).Append("</title>\n<style>").Append(Style).Append("</style>\n</head>\n<body>\n<p>")
             .Append(Escaped.Text(letter.Studio ?? "")).Append("</p>\n<p>").Append(Escaped.Text(letter.Code)).Append(", ").Append(LetterPage.Day(day)).Append("</p>\n");
-        if (replaced is { } before)
+        foreach (var line in (among ?? LetterAmong.Only).Lines(day))
         {
-            html.Append("<p>").Append(Escaped.Text(LetterPage.Corrected(before))).Append("</p>\n");
+            html.Append("<p>").Append(Escaped.Text(line)).Append("</p>\n");
         }
 
         foreach (var section in LetterPage.Sections(letter))
@@ -34,13 +34,13 @@ public static class LetterFile
     /// <summary>The same words without any marks.</summary>
     /// <param name="letter">The letter.</param>
     /// <param name="day">The day at its head.</param>
-    /// <param name="replaced">Of a corrected letter the day of the one that it takes the place of.</param>
-    public static string Plain(LetterDraft letter, DateTimeOffset day, DateTimeOffset? replaced = null)
+    /// <param name="among">Where it stands among the letters about its batch; null for the only one.</param>
+    public static string Plain(LetterDraft letter, DateTimeOffset day, LetterAmong? among = null)
     {
         ArgumentNullException.ThrowIfNull(letter);
         var text = new StringBuilder();
         text.Append(letter.Studio).Append('\n').Append(letter.Code).Append(", ").Append(LetterPage.Day(day)).Append('\n')
-            .Append(replaced is { } before ? LetterPage.Corrected(before) + "\n\n" : "\n");
+            .AppendJoin("", (among ?? LetterAmong.Only).Lines(day).Select(line => line + "\n")).Append('\n');
         var reeds = letter.Reeds.ToDictionary(reed => reed.Id);
         Domain.Reeds.ReedId? at = null;
         foreach (var block in letter.Blocks.Where(block => !block.IsEmpty))

@@ -34,11 +34,11 @@ internal sealed class LetterFlow
     /// <summary>The letter's pieces.</summary>
     /// <param name="letter">The letter.</param>
     /// <param name="day">The day at its head.</param>
-    /// <param name="replaced">Of a corrected letter the day of the one that it takes the place of.</param>
-    public static IReadOnlyList<FlowItem> Of(LetterDraft letter, DateTimeOffset day, DateTimeOffset? replaced = null)
+    /// <param name="among">Where it stands among the letters about its batch; null for the only one.</param>
+    public static IReadOnlyList<FlowItem> Of(LetterDraft letter, DateTimeOffset day, LetterAmong? among = null)
     {
         var made = new LetterFlow(letter);
-        made.Begin(day, replaced);
+        made.Begin(day, (among ?? LetterAmong.Only).Lines(day));
         foreach (var group in Parts(letter))
         {
             made.flow.Add(new FlowOpen(FlowRole.Section));
@@ -68,17 +68,17 @@ internal sealed class LetterFlow
         return parts;
     }
 
-    private void Begin(DateTimeOffset day, DateTimeOffset? replaced)
+    private void Begin(DateTimeOffset day, IReadOnlyList<string> among)
     {
         if (letter.Studio is { Length: > 0 } studio)
         {
             Add(FlowRole.Title, studio, new(Face.Strong, 17, 23), after: 1);
         }
 
-        Add(FlowRole.Paragraph, $"About batch {letter.Code} · {LetterPage.Day(day)}", new(Face.Label, 9.4, 13, Tone.Pencil), after: replaced is null ? 5 : 1);
-        if (replaced is { } before)
+        Add(FlowRole.Paragraph, $"About batch {letter.Code} · {LetterPage.Day(day)}", new(Face.Label, 9.4, 13, Tone.Pencil), after: among.Count == 0 ? 5 : 1);
+        foreach (var (line, index) in among.Select((line, index) => (line, index)))
         {
-            Add(FlowRole.Paragraph, LetterPage.Corrected(before), new(Face.Label, 9.4, 13), after: 5);
+            Add(FlowRole.Paragraph, line, new(Face.Label, 9.4, 13), after: index == among.Count - 1 ? 5 : 1);
         }
 
         flow.Add(new FlowRule(14));

@@ -1,4 +1,5 @@
 using System.Globalization;
+using ReedClinic.Documents.Letters;
 using ReedClinic.Documents.Setting;
 using ReedClinic.Domain.Letters;
 
@@ -15,14 +16,14 @@ public static class LetterPrint
     /// <param name="letter">The letter.</param>
     /// <param name="day">The day at its head.</param>
     /// <param name="size">The paper.</param>
-    /// <param name="replaced">Of a corrected letter the day of the one that it takes the place of.</param>
+    /// <param name="among">Where it stands among the letters about its batch; null for the only one.</param>
     /// <returns>A tagged PDF.</returns>
-    public static byte[] Pdf(LetterDraft letter, DateTimeOffset day, PaperSize size, DateTimeOffset? replaced = null)
+    public static byte[] Pdf(LetterDraft letter, DateTimeOffset day, PaperSize size, LetterAmong? among = null)
     {
         ArgumentNullException.ThrowIfNull(letter);
         var paper = Paper.Of(size);
         using var measure = new PrintMeasure();
-        var pages = Set(LetterFlow.Of(letter, day, replaced), paper, measure);
+        var pages = Set(LetterFlow.Of(letter, day, among), paper, measure);
         List<IReadOnlyList<Placed>> whole = [.. pages.Select((page, index) => (IReadOnlyList<Placed>)[.. page, .. Furniture(letter, paper, measure, index + 1, pages.Count)])];
         return PdfWriter.Write(whole, paper, PrintText.Of($"Letter about batch {letter.Code}"), PrintText.Of(letter.Studio ?? letter.Signature));
     }

@@ -68,8 +68,8 @@ public sealed class LetterCorrectionTests(TestDatabases databases) : IClassFixtu
         var version = (await scene.ReadAsync()).Version;
         var (begin, send, drop) = (Operation(), Operation(), Operation());
         var begun = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Task.Run(() => scene.Corrections.BeginAsync(Teacher, scene.Code, version, begin, Ct), Ct)));
-        var said = Done(await scene.Corrections.SayAsync(Teacher, scene.Code, Wrong, Operation(), Ct));
-        var sent = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Task.Run(() => scene.Corrections.SendAsync(Teacher, scene.Code, said.Mark, send, Ct), Ct)));
+        var said = Done(await scene.Corrections.SayAsync(Teacher, scene.Code, null, Wrong, Operation(), Ct));
+        var sent = await Task.WhenAll(Enumerable.Range(0, 4).Select(_ => Task.Run(() => scene.Corrections.SendAsync(Teacher, scene.Code, said.Mark, Wrong, send, Ct), Ct)));
         Assert.All(begun, outcome => Done(outcome));
         Assert.All(sent, outcome => Assert.True(Done(outcome).IsSent));
         await using var context = scene.Db.CreateDbContext();
@@ -88,7 +88,7 @@ public sealed class LetterCorrectionTests(TestDatabases databases) : IClassFixtu
         var sent = await scene.SentAsync();
         var begun = await scene.BegunAsync();
         Done(await scene.Book.SaveAsync(Teacher, scene.Code, Edit("lesson", "Something rash."), begun.Version, Operation(), Ct));
-        var said = Done(await scene.Corrections.SayAsync(Teacher, scene.Code, "Something rash.", Operation(), Ct));
+        var said = Done(await scene.Corrections.SayAsync(Teacher, scene.Code, null, "Something rash.", Operation(), Ct));
 
         var dropped = Done(await scene.Corrections.DropAsync(Teacher, scene.Code, said.Version, Operation(), Ct));
         var again = await scene.BegunAsync();
@@ -110,8 +110,8 @@ public sealed class LetterCorrectionTests(TestDatabases databases) : IClassFixtu
 
         var late = await scene.Book.SaveAsync(Teacher, scene.Code, Edit("lesson", "His."), begun.Version, Operation(), Ct);
         var rash = await scene.Corrections.DropAsync(Teacher, scene.Code, begun.Version, Operation(), Ct);
-        Done(await scene.Corrections.SayAsync(Teacher, scene.Code, Wrong, Operation(), Ct));
-        var unread = await scene.Corrections.SendAsync(Teacher, scene.Code, begun.Mark, Operation(), Ct);
+        Done(await scene.Corrections.SayAsync(Teacher, scene.Code, null, Wrong, Operation(), Ct));
+        var unread = await scene.Corrections.SendAsync(Teacher, scene.Code, begun.Mark, Wrong, Operation(), Ct);
 
         Assert.True(Assert.IsType<Outcome<LetterView>.Conflict>(second).Theirs.IsCorrection);
         Assert.Equal("Hers.", Text(Assert.IsType<Outcome<LetterView>.Conflict>(late).Theirs.Draft, "lesson"));
@@ -127,9 +127,9 @@ public sealed class LetterCorrectionTests(TestDatabases databases) : IClassFixtu
         await scene.SentAsync();
         var begun = await scene.BegunAsync();
 
-        var silent = await scene.Corrections.SendAsync(Teacher, scene.Code, begun.Mark, Operation(), Ct);
-        var blank = Done(await scene.Corrections.SayAsync(Teacher, scene.Code, "  ", Operation(), Ct));
-        var tooLong = await scene.Corrections.SayAsync(Teacher, scene.Code, new string('x', LetterSending.LongestWhatChanged + 1), Operation(), Ct);
+        var silent = await scene.Corrections.SendAsync(Teacher, scene.Code, begun.Mark, null, Operation(), Ct);
+        var blank = Done(await scene.Corrections.SayAsync(Teacher, scene.Code, null, "  ", Operation(), Ct));
+        var tooLong = await scene.Corrections.SayAsync(Teacher, scene.Code, null, new string('x', LetterSending.LongestWhatChanged + 1), Operation(), Ct);
         var waived = await scene.Book.WaiveAsync(Teacher, scene.Code, "lesson", "later", Operation(), Ct);
 
         Assert.Equal("WhatChanged", Assert.Single(Assert.IsType<Outcome<LetterView>.Refused>(silent).Problems).Field);
@@ -152,6 +152,38 @@ public sealed class LetterCorrectionTests(TestDatabases databases) : IClassFixtu
 
         Assert.IsType<Outcome<LetterView>.Refused>(refused);
         Assert.True((await scene.ReadAsync()).IsSent);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_correction_is_dropped_also_while_consent_is_taken_back(ClinicEngine engine)
+    {
+        var scene = await SceneAsync(engine);
+        await scene.SentAsync();
+        var begun = await scene.BegunAsync();
+        await using var db = scene.Db.CreateDbContext();
+        await db.Set<Student>().Where(row => row.Id == scene.Batch.Student).ExecuteUpdateAsync(rows => rows.SetProperty(row => row.Age, AgeAnswer.Younger), Ct);
+
+        Assert.IsType<Outcome<LetterView>.Refused>(await scene.Corrections.SayAsync(Teacher, scene.Code, null, Wrong, Operation(), Ct));
+        Assert.True(Done(await scene.Corrections.DropAsync(Teacher, scene.Code, begun.Version, Operation(), Ct)).IsSent);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task What_was_put_right_is_said_and_sent_only_as_it_was_looked_at(ClinicEngine engine)
+    {
+        var scene = await SceneAsync(engine);
+        await scene.SentAsync();
+        await scene.BegunAsync();
+        var hers = Done(await scene.Corrections.SayAsync(Teacher, scene.Code, null, "Hers.", Operation(), Ct));
+
+        var erased = await scene.Corrections.SayAsync(Teacher, scene.Code, null, "", Operation(), Ct);
+        var over = await scene.Corrections.SayAsync(Teacher, scene.Code, null, "His.", Operation(), Ct);
+        var unread = await scene.Corrections.SendAsync(Teacher, scene.Code, hers.Mark, "His.", Operation(), Ct);
+
+        Assert.IsType<Outcome<LetterView>.Conflict>(erased);
+        Assert.Equal("Hers.", Assert.IsType<Outcome<LetterView>.Conflict>(over).Theirs.WhatChanged);
+        Assert.IsType<Outcome<LetterView>.Conflict>(unread);
+        Assert.Equal("His.", Done(await scene.Corrections.SayAsync(Teacher, scene.Code, "Hers.", "His.", Operation(), Ct)).WhatChanged);
+        Assert.True(Done(await scene.Corrections.SendAsync(Teacher, scene.Code, hers.Mark, " His. ", Operation(), Ct)).IsSent);
     }
 
     [Theory, OnBothEngines]

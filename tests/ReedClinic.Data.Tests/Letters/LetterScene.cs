@@ -73,7 +73,7 @@ internal sealed record LetterScene(TestDatabase Db, IntakeScene Intake, Actor St
     {
         var begun = await BegunAsync();
         Done(await Book.SaveAsync(Teacher, Code, new Dictionary<string, string> { ["lesson"] = lesson }, begun.Version, Operation(), Ct));
-        var said = Done(await Corrections.SayAsync(Teacher, Code, whatChanged, Operation(), Ct));
-        return Done(await Corrections.SendAsync(Teacher, Code, said.Mark, Operation(), Ct));
+        var said = Done(await Corrections.SayAsync(Teacher, Code, null, whatChanged, Operation(), Ct));
+        return Done(await Corrections.SendAsync(Teacher, Code, said.Mark, whatChanged, Operation(), Ct));
     }
 }

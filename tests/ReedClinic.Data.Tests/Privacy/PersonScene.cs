@@ -105,8 +105,8 @@ internal sealed class PersonScene(TestDatabase db)
         var sent = Done(await letters.SendAsync(Teacher, batch.Code, view.Mark, Operation(), Ct));
         var corrections = _people.Book<LetterCorrectionBook>();
         Done(await corrections.BeginAsync(Teacher, batch.Code, sent.Version, Operation(), Ct));
-        Done(await corrections.SayAsync(Teacher, batch.Code, $"{mark} put right", Operation(), Ct));
-        Done(await corrections.SendAsync(Teacher, batch.Code, sent.Mark, Operation(), Ct));
+        Done(await corrections.SayAsync(Teacher, batch.Code, null, $"{mark} put right", Operation(), Ct));
+        Done(await corrections.SendAsync(Teacher, batch.Code, sent.Mark, $"{mark} put right", Operation(), Ct));
     }
 
     private async Task SignInsAsync(AccountId account, string mark)

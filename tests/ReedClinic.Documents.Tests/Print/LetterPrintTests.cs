@@ -51,14 +51,28 @@ public sealed class LetterPrintTests
     {
         const string Said = "Corrected: it takes the place of the letter of 3 March 2026.";
         var before = new DateTimeOffset(2026, 3, 3, 9, 0, 0, TimeSpan.Zero);
-        using var pdf = PdfDocument.Open(LetterPrint.Pdf(Letter(), Day, PaperSize.A4, before));
+        var among = new LetterAmong(before);
+        using var pdf = PdfDocument.Open(LetterPrint.Pdf(Letter(), Day, PaperSize.A4, among));
         using var first = PdfDocument.Open(LetterPrint.Pdf(Letter(), Day, PaperSize.A4));
 
         Assert.Contains(Said, string.Join(' ', pdf.GetPage(1).GetWords().Take(40).Select(word => word.Text)), StringComparison.Ordinal);
         Assert.DoesNotContain("Corrected", string.Join(' ', first.GetPages().SelectMany(page => page.GetWords()).Select(word => word.Text)), StringComparison.Ordinal);
-        Assert.Contains(Said, LetterFile.Plain(Letter(), Day, before), StringComparison.Ordinal);
-        Assert.Contains($"<p>{Said}</p>", LetterFile.Html(Letter(), Day, before), StringComparison.Ordinal);
+        Assert.Contains(Said, LetterFile.Plain(Letter(), Day, among), StringComparison.Ordinal);
+        Assert.Contains($"<p>{Said}</p>", LetterFile.Html(Letter(), Day, among), StringComparison.Ordinal);
         Assert.DoesNotContain("Corrected", LetterFile.Plain(Letter(), Day) + LetterFile.Html(Letter(), Day), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_letter_that_was_replaced_says_so_and_a_corrected_one_what_was_put_right_wherever_it_is_kept()
+    {
+        string[] said = ["Replaced on 5 March 2030 by a corrected letter.", $"Corrected on {LetterPage.Day(Day)}: It is reed 2 & not reed 3."];
+        var among = new LetterAmong(null, "It is reed 2 & not reed 3.", new DateTimeOffset(2030, 3, 5, 9, 0, 0, TimeSpan.Zero));
+        using var pdf = PdfDocument.Open(LetterPrint.Pdf(Letter(), Day, PaperSize.A4, among));
+        var printed = string.Join(' ', pdf.GetPage(1).GetWords().Take(60).Select(word => word.Text));
+
+        Assert.All(said, line => Assert.Contains(line, printed, StringComparison.Ordinal));
+        Assert.All(said, line => Assert.Contains("\n" + line + "\n", LetterFile.Plain(Letter(), Day, among), StringComparison.Ordinal));
+        Assert.All(said, line => Assert.Contains($"<p>{line.Replace("&", "&amp;", StringComparison.Ordinal)}</p>", LetterFile.Html(Letter(), Day, among), StringComparison.Ordinal));
     }
 
     [Fact]

@@ -39,6 +39,8 @@ public sealed class LetterCorrectionPagesTests(ClinicHost host) : IClassFixture<
         Assert.Equal($"{path}?done=sent", sent.Leads());
         Assert.Equal($"{path}?done=sent", again.Leads());
         await BothAreRead(student, code);
+        using var draft = await teacher.GetAsync(new Uri($"/letters/{code}/file?paper=us-letter&sending=draft", UriKind.Relative), Ct);
+        Assert.Equal($"/letters/{code}/file?paper=us-letter", draft.Leads());
     }
 
     [Fact]
@@ -61,6 +63,38 @@ public sealed class LetterCorrectionPagesTests(ClinicHost host) : IClassFixture<
         var page = (await late.Read()).Page;
         Assert.Contains("Late, with care.", page, StringComparison.Ordinal);
         Assert.Contains("Late words.", page, StringComparison.Ordinal);
+        using var only = await Form.Of(teacher, path, writing, path).Set("WhatChanged", "Only this sentence.").Post();
+        using var unkept = Parse((await only.Read()).Page);
+        Assert.Equal("Only this sentence.", unkept.QuerySelector(".letter-unkept #f-WhatChanged")!.TextContent);
+        Assert.Contains("Nobody corrects this letter any more", unkept.QuerySelector(".problems")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_sentence_that_a_colleague_wrote_meanwhile_is_not_erased_nor_written_over_nor_sent_unread()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{await SentAsync(student, teacher)}/letter";
+        using var begun = await (await Form.At(teacher, path, $"{path}/correct")).Post();
+        var open = (await teacher.See(path)).Page;
+        using var hers = await Form.Of(teacher, path, open, path).Set("WhatChanged", "Hers.").Post();
+
+        using var untouched = await Form.Of(teacher, path, open, path).Post();
+        Assert.Equal("Hers.", await SaidAsync(teacher, path));
+        using var over = await Form.Of(teacher, path, open, path).Set("WhatChanged", "His.").Post();
+        Assert.Equal("Hers.", await SaidAsync(teacher, path));
+        var both = (await over.Read()).Page;
+        using var shown = Parse(both);
+        Assert.Contains("“Hers.”", shown.QuerySelector("#f-WhatChanged-error")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("His.", shown.QuerySelector("#f-WhatChanged")!.TextContent.Trim());
+
+        using var unread = await Form.Of(teacher, path, open, path).Set("Step", "send").Set("ReadThrough", "yes").Post();
+        using var refused = Parse((await unread.Read()).Page);
+        Assert.Contains("Please read it again.", refused.QuerySelector(".problems")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("Hers.", refused.QuerySelector("#f-WhatChanged")!.TextContent.Trim());
+
+        using var instead = await Form.Of(teacher, path, both, path).Post();
+        Assert.Equal("His.", await SaidAsync(teacher, path));
     }
 
     private static async Task BothAreRead(HttpClient student, string code)
@@ -73,15 +107,24 @@ public sealed class LetterCorrectionPagesTests(ClinicHost host) : IClassFixture<
         Assert.Equal($"/letters/{code}/sent/1", before);
         using var old = Parse((await student.See(before)).Page);
         Assert.Contains("was replaced by a corrected one", old.QuerySelector("p.letter-notice")!.TextContent, StringComparison.Ordinal);
+        Assert.EndsWith("replaced by a corrected one", old.Title, StringComparison.Ordinal);
         Assert.DoesNotContain("a heron", old.QuerySelector("article.letter")!.TextContent, StringComparison.Ordinal);
         Assert.Null(old.QuerySelector(".letter-corrected"));
         Assert.Equal(HttpStatusCode.NotFound, (await student.See($"/letters/{code}/sent/3")).Status);
         var earlier = old.QuerySelector(".letter-bar a[href*=file]")!.GetAttribute("href")!;
         Assert.EndsWith("&sending=1", earlier, StringComparison.Ordinal);
+        using var file = await student.GetAsync(new Uri(earlier, UriKind.Relative), Ct);
+        Assert.Equal($"letter-{code}-sent-1.pdf", file.Content.Headers.ContentDisposition!.FileName);
         var (first, newest) = (await student.GetByteArrayAsync(new Uri(earlier, UriKind.Relative), Ct), await student.GetByteArrayAsync(new Uri($"/letters/{code}/file?paper=a4", UriKind.Relative), Ct));
         Assert.True(first.AsSpan().StartsWith("%PDF"u8) && newest.AsSpan().StartsWith("%PDF"u8));
         Assert.NotEqual(first.Length, newest.Length);
         Assert.Equal(HttpStatusCode.NotFound, (await student.See($"/letters/{code}/file?sending=draft")).Status);
+    }
+
+    private static async Task<string> SaidAsync(HttpClient teacher, string path)
+    {
+        using var page = Parse((await teacher.See(path)).Page);
+        return page.QuerySelector("#f-WhatChanged")!.TextContent.Trim();
     }
 
     private async Task<string> SentAsync(HttpClient student, HttpClient teacher)

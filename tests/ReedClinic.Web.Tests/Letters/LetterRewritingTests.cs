@@ -75,6 +75,24 @@ public sealed class LetterRewritingTests(ClinicHost host) : IClassFixture<Clinic
     }
 
     [Fact]
+    public async Task A_reason_typed_in_the_same_press_is_nobody_elses_change_and_only_the_last_change_is_taken_back()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{await BatchWorkedOn.Of(host, student)}/letter";
+        using var kept = await (await Form.At(teacher, path)).Set("Block.lesson", "Mine.").Post();
+
+        using var anew = await (await Form.At(teacher, path)).Set("Reason.verdict-two", "It is tried tomorrow.").Set("Anew", "afresh:0:lesson").Post();
+
+        Assert.Equal($"{path}?done=afresh&part=lesson&from=1", anew.Leads());
+        Assert.NotNull(Button(await See(teacher, anew.Leads()!), "back:1:lesson"));
+        using var theirs = await (await Form.At(teacher, path)).Set("Block.habit", "Theirs.").Post();
+        var page = await See(teacher, anew.Leads()!);
+        Assert.Null(Button(page, "back:1:lesson"));
+        Assert.Null(page.QuerySelector("#f-Block-lesson-anew"));
+    }
+
+    [Fact]
     public async Task Enter_in_a_field_keeps_the_words_and_writes_nothing_afresh()
     {
         using var student = await host.Student();

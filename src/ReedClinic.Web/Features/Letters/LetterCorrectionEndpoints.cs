@@ -38,6 +38,7 @@ public static class LetterCorrectionEndpoints
         {
             Outcome<LetterView>.NotFound => Results.NotFound(),
             Outcome<LetterView>.Done => Results.LocalRedirect($"/batches/{known}/letter?done={done}"),
+            Outcome<LetterView>.Refused => Results.LocalRedirect($"/batches/{known}/letter?done=refused"),
             _ => Results.LocalRedirect($"/batches/{known}/letter?done=stood"),
         };
     }

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ReedClinic.Data.Letters;
+using ReedClinic.Documents.Letters;
 using ReedClinic.Documents.Print;
 using ReedClinic.Documents.Setting;
 using ReedClinic.Domain.Intake;
@@ -45,12 +46,16 @@ public static class LetterFileEndpoint
 
         if (await SentAsync(actor, known, sending, box, ct).ConfigureAwait(false) is { } sent)
         {
-            return Letter(LetterPrint.Pdf(sent.Letter, time.There(sent.SentAt), Size(paper, sent.Country), sent.Replaces is { } before ? time.There(before) : null), sent.Letter.Code);
+            return Letter(LetterPrint.Pdf(sent.Letter, time.There(sent.SentAt), Size(paper, sent.Country), Among(sent, time)), Name(sent));
         }
 
-        return sending is null or Draft && await book.ReadAsync(actor, known, ct).ConfigureAwait(false) is { } view
-            ? Letter(LetterPrint.Pdf(view.Draft, time.There(time.GetUtcNow()), Size(paper, null), view.IsCorrection ? time.There(view.SentAt!.Value) : null), view.Draft.Code)
-            : Results.NotFound();
+        return (sending is null or Draft ? await book.ReadAsync(actor, known, ct).ConfigureAwait(false) : null) switch
+        {
+            null => Results.NotFound(),
+            // It went out meanwhile, or its correction was dropped: what was sent has a day of its own.
+            { IsSent: true } => Results.LocalRedirect(Address(known.ToString(), Size(paper, null))),
+            var view => Letter(LetterPrint.Pdf(view.Draft, time.There(time.GetUtcNow()), Size(paper, null), Among(view, time)), view.Draft.Code),
+        };
     }
 
     private static async Task<SentLetter?> SentAsync(Actor actor, BatchCode code, string? sending, LetterBoxBook box, CancellationToken ct) => sending switch
@@ -73,7 +78,16 @@ public static class LetterFileEndpoint
             : Results.LocalRedirect($"/batches/{known}/letter?done=told");
     }
 
-    private static IResult Letter(byte[] pdf, string code) => Results.File(pdf, "application/pdf", $"letter-{code}.pdf");
+    private static LetterAmong Among(SentLetter sent, TimeProvider time) => new(
+        sent.Replaces is { } before ? time.There(before) : null, sent.WhatChanged, sent.ReplacedAt is { } later ? time.There(later) : null);
+
+    private static LetterAmong Among(LetterView view, TimeProvider time) =>
+        view.IsCorrection ? new(time.There(view.SentAt!.Value), view.WhatChanged) : LetterAmong.Only;
+
+    // What was sent before a correction doesn't take the name of what was sent last.
+    private static string Name(SentLetter sent) => sent.ReplacedAt is null ? sent.Letter.Code : string.Create(CultureInfo.InvariantCulture, $"{sent.Letter.Code}-sent-{sent.Ordinal}");
+
+    private static IResult Letter(byte[] pdf, string name) => Results.File(pdf, "application/pdf", $"letter-{name}.pdf");
 
     private static PaperSize Size(string? paper, string? country) => paper switch
     {

@@ -34,7 +34,8 @@ public sealed class LetterKeeping(LetterBook letters, LetterCorrectionBook corre
         var wordsKept = problems.Count == 0;
         var mended = await mending.MendAsync(actor, view, posted, ct).ConfigureAwait(false);
         problems.AddRange(mended.Problems);
-        problems.AddRange(await KeepWhatChangedAsync(actor, view, posted, ct).ConfigureAwait(false));
+        var unsaid = await KeepWhatChangedAsync(actor, view, posted, ct).ConfigureAwait(false);
+        problems.AddRange(unsaid);
         var changed = typed || mended.Settled.Count > 0;
         if (posted.Sends && !changed && problems.Count == 0)
         {
@@ -44,7 +45,7 @@ public sealed class LetterKeeping(LetterBook letters, LetterCorrectionBook corre
         var leadsTo = (string?)null;
         if (problems.Count == 0 && LetterRewriting.Asked(posted) is { } asked)
         {
-            (leadsTo, var refused) = await RewriteAsync(actor, view, typed, posted, asked, ct).ConfigureAwait(false);
+            (leadsTo, var refused) = await RewriteAsync(actor, view, typed || (mended.Settled.Count > 0 && view.Version == posted.Version), posted, asked, ct).ConfigureAwait(false);
             problems.AddRange(refused);
         }
 
@@ -54,15 +55,15 @@ public sealed class LetterKeeping(LetterBook letters, LetterCorrectionBook corre
         }
 
         var now = await letters.ReadAsync(actor, code, ct).ConfigureAwait(false) ?? view;
-        return new(null, now, posted.Left(wordsKept, mended.Settled), new ProblemList(problems));
+        return new(null, now, posted.Left(wordsKept, unsaid.Count > 0 ? mended.Settled : mended.Settled.Append("WhatChanged").ToHashSet()), new ProblemList(problems));
     }
 
-    // What was typed was kept against the version that was looked at; this goes on from there.
+    // What was typed was kept against the version that was looked at, or filled in while it stood; this goes on from there.
     private async Task<(string? LeadsTo, IReadOnlyList<Problem> Problems)> RewriteAsync(
-        Actor actor, LetterView view, bool typed, LetterPost posted, LetterRewritten asked, CancellationToken ct)
+        Actor actor, LetterView view, bool kept, LetterPost posted, LetterRewritten asked, CancellationToken ct)
     {
-        var now = typed ? await letters.ReadAsync(actor, view.AtBench.Batch.Code, ct).ConfigureAwait(false) ?? view : view;
-        return await rewriting.RewriteAsync(actor, now, typed ? now.Version : posted.Version, posted, asked, ct).ConfigureAwait(false);
+        var now = kept ? await letters.ReadAsync(actor, view.AtBench.Batch.Code, ct).ConfigureAwait(false) ?? view : view;
+        return await rewriting.RewriteAsync(actor, now, kept ? now.Version : posted.Version, posted, asked, ct).ConfigureAwait(false);
     }
 
     private static string Next(LetterView view, LetterPost posted, bool typed, bool mended) => (posted.Sends, typed || mended) switch
@@ -74,16 +75,21 @@ public sealed class LetterKeeping(LetterBook letters, LetterCorrectionBook corre
 
     private async Task<List<Problem>> KeepWhatChangedAsync(Actor actor, LetterView view, LetterPost posted, CancellationToken ct)
     {
-        if (!view.IsCorrection || posted.WhatChanged is not { } said || said.Trim() == (view.WhatChanged ?? ""))
+        if (!posted.SaysAnew || posted.WhatChanged is not { } said || said.Trim() == (view.WhatChanged ?? ""))
         {
             return [];
         }
 
-        return await corrections.SayAsync(actor, view.AtBench.Batch.Code, said, posted.OperationFor("what-changed", said), ct).ConfigureAwait(false) switch
+        var outcome = view.WhatChanged is { } stands && !posted.ShowedWhatChanged(stands)
+            ? new Outcome<LetterView>.Conflict(view)
+            : await corrections.SayAsync(actor, view.AtBench.Batch.Code, view.WhatChanged, said, posted.OperationFor("what-changed", said), ct).ConfigureAwait(false);
+        return outcome switch
         {
             Outcome<LetterView>.Done => [],
             Outcome<LetterView>.Refused(var refused) => [.. refused],
-            Outcome<LetterView>.Conflict => [new Problem("", words["SameMoment"])],
+            Outcome<LetterView>.Conflict({ IsCorrection: false }) => [new Problem("WhatChanged", words["NoCorrection"])],
+            Outcome<LetterView>.Conflict({ WhatChanged: { } theirs }) => [new Problem("WhatChanged", words["FilledSince", theirs])],
+            Outcome<LetterView>.Conflict => [new Problem("WhatChanged", words["SameMoment"])],
             _ => [new Problem("", words["Gone"])],
         };
     }
@@ -107,7 +113,7 @@ public sealed class LetterKeeping(LetterBook letters, LetterCorrectionBook corre
 
         var (code, operation) = (view.AtBench.Batch.Code, posted.OperationFor("send", posted.Mark));
         var sent = view.IsCorrection || posted.WhatChanged is not null
-            ? corrections.SendAsync(actor, code, posted.Mark, operation, ct)
+            ? corrections.SendAsync(actor, code, posted.Mark, posted.WhatChanged, operation, ct)
             : letters.SendAsync(actor, code, posted.Mark, operation, ct);
         var outcome = await sent.ConfigureAwait(false);
         if (outcome is Outcome<LetterView>.Done && await box.ReadAsync(actor, code, ct).ConfigureAwait(false) is { } letter)

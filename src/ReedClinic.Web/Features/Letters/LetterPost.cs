@@ -39,6 +39,9 @@ public sealed record LetterPost(IReadOnlyDictionary<string, string> Fields)
     /// <summary>What was said that a correction puts right; null when it wasn't asked.</summary>
     public string? WhatChanged => this[nameof(WhatChanged)];
 
+    /// <summary>Whether that sentence was changed by whoever posted the form.</summary>
+    public bool SaysAnew => WhatChanged is { } said && (this[ShownField(nameof(WhatChanged))] ?? MarkOf("")) != MarkOf(said);
+
     /// <summary>The mark of the letter that was looked at.</summary>
     public string Mark => this["Mark"] ?? "";
 
@@ -69,6 +72,10 @@ public sealed record LetterPost(IReadOnlyDictionary<string, string> Fields)
         ArgumentNullException.ThrowIfNull(text);
         return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(text.ReplaceLineEndings("\n").Trim())))[..16];
     }
+
+    /// <summary>Whether that sentence stood in the form as it was shown.</summary>
+    /// <param name="stands">The sentence.</param>
+    public bool ShowedWhatChanged(string stands) => this[ShownField(nameof(WhatChanged))] == MarkOf(stands);
 
     /// <summary>The field that a problem belongs to, as the form spells it.</summary>
     /// <param name="field">The field as the operation named it.</param>

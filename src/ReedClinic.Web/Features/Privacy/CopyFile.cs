@@ -33,8 +33,8 @@ public static class CopyFile
         [
             ("about.json", Encoding.UTF8.GetBytes(copy.About.ToJsonString(Readable))),
             ("reeds.csv", Reeds(copy.Reeds, zone)),
-            .. copy.Letters.Select(letter => (LetterName(letter, "html"), Encoding.UTF8.GetBytes(LetterFile.Html(letter.Letter, Day(letter.SentAt, zone), letter.Replaces is { } before ? Day(before, zone) : null)))),
-            .. copy.Letters.Select(letter => (LetterName(letter, "txt"), Encoding.UTF8.GetBytes(LetterFile.Plain(letter.Letter, Day(letter.SentAt, zone), letter.Replaces is { } before ? Day(before, zone) : null)))),
+            .. copy.Letters.Select(letter => (LetterName(letter, "html"), Encoding.UTF8.GetBytes(LetterFile.Html(letter.Letter, Day(letter.SentAt, zone), Among(letter, zone))))),
+            .. copy.Letters.Select(letter => (LetterName(letter, "txt"), Encoding.UTF8.GetBytes(LetterFile.Plain(letter.Letter, Day(letter.SentAt, zone), Among(letter, zone))))),
         ];
         foreach (var (name, content) in small)
         {
@@ -60,6 +60,9 @@ public static class CopyFile
     private static string LetterName(SentLetter letter, string ending) => letter.ReplacedAt is null
         ? $"letters/{letter.Letter.Code}.{ending}"
         : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"letters/{letter.Letter.Code}-sent-{letter.Ordinal}.{ending}");
+
+    private static LetterAmong Among(SentLetter letter, TimeZoneInfo zone) => new(
+        letter.Replaces is { } before ? Day(before, zone) : null, letter.WhatChanged, letter.ReplacedAt is { } later ? Day(later, zone) : null);
 
     private static DateTimeOffset Day(DateTimeOffset at, TimeZoneInfo zone) => TimeZoneInfo.ConvertTime(at, zone);
 

@@ -1,12 +1,12 @@
 // Keeps what is being typed in a letter in this tab until the studio has it: going elsewhere, reloading, or a lost session loses nothing.
 // Each part is kept with the mark of the text it began from. It is let go of when the studio shows the same words, and never put over
-// words that somebody else wrote meanwhile: those are shown beside it.
+// words that somebody else wrote meanwhile: those are shown beside it, and so is what was typed in a field that is gone.
 const form = document.querySelector('[data-keeps-typing]');
 if (form) {
   const name = form.dataset.keepsTyping;
-  const fields = [...form.querySelectorAll('textarea, input[type="text"]')].filter(field => /^(Block|Answer|Reason)\./.test(field.name));
+  const fields = [...form.querySelectorAll('textarea, input[type="text"]')].filter(field => /^((Block|Answer|Reason)\.|WhatChanged$)/.test(field.name));
   const plain = text => text.replace(/\s+/g, ' ').trim();
-  const shown = field => form.elements['Shown.' + field.name.slice('Block.'.length)]?.value ?? '';
+  const shown = field => form.elements['Shown.' + field.name.replace(/^Block\./, '')]?.value ?? '';
   const note = document.getElementById('letter-typed');
   const others = document.getElementById('letter-typed-others');
   const read = () => { try { return JSON.parse(sessionStorage.getItem(name)) ?? {}; } catch { return {}; } };
@@ -18,6 +18,10 @@ if (form) {
 
   const typed = read();
   const left = {};
+  const beside = text => {
+    others.append(Object.assign(document.createElement('p'), { className: 'letter-fresh-text', textContent: text }));
+    others.hidden = note.hidden = false;
+  };
   for (const field of fields) {
     const was = typed[field.name];
     // What the studio sent is the default: a browser may have put back by itself what was typed before a reload.
@@ -31,9 +35,16 @@ if (form) {
       field.classList.add('typed-before');
       document.getElementById('letter-typed-back').hidden = note.hidden = false;
     } else {
-      others.append(Object.assign(document.createElement('p'), { className: 'letter-fresh-text', textContent: was.text }));
-      others.hidden = note.hidden = false;
+      beside(was.text);
     }
+  }
+
+  for (const name of Object.keys(typed).filter(name => !fields.some(field => field.name === name))) {
+    // What came with a form that the studio answered is kept, or shown by the studio itself.
+    if (typed[name].posted && 'taken' in form.dataset) continue;
+    left[name] = typed[name];
+    // The page of the letter as it will be read has only some of the fields.
+    if (form.dataset.typing !== 'some') beside(typed[name].text);
   }
 
   write(left);
@@ -44,13 +55,19 @@ if (form) {
     if (plain(field.value) === plain(field.defaultValue)) delete now[field.name]; else now[field.name] = { text: field.value, from: shown(field) };
     write(now);
   });
+  form.addEventListener('submit', () => {
+    const now = read();
+    for (const field of fields) if (now[field.name]) now[field.name].posted = true;
+    write(now);
+  });
   document.getElementById('letter-typed-drop').addEventListener('click', () => {
     for (const field of fields) {
       if (field.classList.contains('typed-before')) field.value = field.defaultValue;
       field.classList.remove('typed-before');
     }
 
-    write({});
+    // What belongs to fields of another page isn't shown here, so it isn't let go of here.
+    write(Object.fromEntries(Object.entries(read()).filter(([name]) => form.dataset.typing === 'some' && !fields.some(field => field.name === name))));
     note.hidden = true;
   });
   form.dataset.typingReady = 'yes';
