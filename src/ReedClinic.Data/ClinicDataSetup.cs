@@ -62,7 +62,7 @@ public static class ClinicDataSetup
         services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));
         services.AddSingleton<RecordsCaretaker>().AddSingleton<ErasedPeople>().AddSingleton(MediaFolder.Of(configuration, contentRoot)).AddSingleton<MediaCaretaker>();
         services.AddSingleton<RefusalRegister>().AddSingleton<LetterPageRegister>();
-        services.AddScoped<AccountRegister>().AddScoped<StrangerLinks>();
+        services.AddScoped<AccountRegister>().AddScoped<StrangerLinks>().AddScoped<LetterCourier>();
         services.AddScoped<DemoStudio>();
         services.AddBooks();
         services.AddKeys(configuration);

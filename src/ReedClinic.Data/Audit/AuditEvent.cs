@@ -113,4 +113,13 @@ public enum AuditEvent
 
     /// <summary>A letter that had been sent was sent again, corrected.</summary>
     LetterCorrected,
+
+    /// <summary>A private link to a letter was made, or made anew for a mail.</summary>
+    LetterLinkMade,
+
+    /// <summary>A private link to a letter was opened for the first time.</summary>
+    LetterLinkOpened,
+
+    /// <summary>A private link to a letter was closed.</summary>
+    LetterLinkClosed,
 }

@@ -20,34 +20,7 @@ public sealed class LetterBoxBook(IDbContextFactory<ClinicDb> databases)
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var sendings = db.Set<LetterSending>();
-        var sent = await (
-            from batch in db.Set<Batch>().SeenBy(actor)
-            where batch.Code == code
-            join letter in db.Set<Letter>() on batch.Id equals letter.Batch
-            join sending in sendings on batch.Id equals sending.Batch
-            where sending.Ordinal == (ordinal ?? letter.SentOrdinal)
-            join version in db.Set<LetterVersion>() on new { sending.Batch, Number = sending.VersionNumber } equals new { version.Batch, version.Number }
-            join student in db.Set<Student>() on batch.Student equals student.Id
-            select new
-            {
-                version.Payload,
-                sending.SentAt,
-                student.Country,
-                sending.Ordinal,
-                sending.WhatChanged,
-                sending.Page,
-                Replaces = sendings.Where(other => other.Batch == sending.Batch && other.Ordinal == sending.Ordinal - 1).Select(other => (DateTimeOffset?)other.SentAt).FirstOrDefault(),
-                ReplacedAt = sendings.Where(other => other.Batch == sending.Batch && other.Ordinal == sending.Ordinal + 1).Select(other => (DateTimeOffset?)other.SentAt).FirstOrDefault(),
-            }).SingleOrDefaultAsync(ct).ConfigureAwait(false);
-        return sent is null ? null : new SentLetter(LetterPayload.Read(sent.Payload), sent.SentAt, sent.Country)
-        {
-            Ordinal = sent.Ordinal,
-            WhatChanged = sent.WhatChanged,
-            Page = sent.Page,
-            Replaces = sent.Replaces,
-            ReplacedAt = sent.ReplacedAt,
-        };
+        return await db.SentAsync(db.Set<Batch>().SeenBy(actor).Where(batch => batch.Code == code), ordinal, ct).ConfigureAwait(false);
     }
 
     /// <summary>What this person's last letter said that the reeds had in common; null when there is none.</summary>

@@ -44,12 +44,12 @@ internal static class Tickets
     public static async Task<Ticket?> TicketOfAsync(this ClinicDb db, string? secret, TicketPurpose purpose, CancellationToken ct)
     {
         // One that is too short or too long isn't looked for: it can't be one of ours.
-        if (secret is null || secret.Length != SecretLength)
+        if (!CanBe(secret))
         {
             return null;
         }
 
-        var hash = HashOf(secret);
+        var hash = HashOf(secret!);
         return await db.Set<Ticket>().SingleOrDefaultAsync(row => row.SecretHash == hash && row.Purpose == purpose, ct).ConfigureAwait(false);
     }
 
@@ -98,6 +98,9 @@ internal static class Tickets
 
     /// <summary>A fresh secret: 256 random bits as RFC 4648 base 64 for addresses, 43 characters.</summary>
     public static string NewSecret() => Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(Ticket.SecretBytes));
+
+    /// <summary>False for what is too short or too long to be a secret of ours: it isn't looked for.</summary>
+    public static bool CanBe(string? secret) => secret is { Length: SecretLength };
 
     /// <summary>What is kept of a secret.</summary>
     public static string HashOf(string secret) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(secret)));

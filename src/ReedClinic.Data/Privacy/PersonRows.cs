@@ -35,6 +35,7 @@ internal static class PersonRows
             (nameof(CommonThread), db.Set<CommonThread>().Where(thread => batches.Any(batch => batch.Id == thread.BatchId))),
             (nameof(Letter), db.Set<Letter>().Where(letter => letter.SentAt != null && batches.Any(batch => batch.Id == letter.Batch))),
             (nameof(LetterSending), db.Set<LetterSending>().Where(sending => batches.Any(batch => batch.Id == sending.Batch)).OrderBy(sending => sending.Batch).ThenBy(sending => sending.Ordinal)),
+            (nameof(LetterLink), db.Set<LetterLink>().Where(link => batches.Any(batch => batch.Id == link.Batch)).OrderBy(link => link.MadeAt)),
             .. own ? OfStudentAlone(db, id) : [],
         ];
     }

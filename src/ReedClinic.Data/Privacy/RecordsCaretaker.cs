@@ -5,6 +5,7 @@ using ReedClinic.Data.Engine;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Privacy;
 
@@ -80,6 +81,8 @@ public sealed class RecordsCaretaker(
         gone += await db.Set<IntakeDraft>().Where(draft => draft.SavedAt <= drafts).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         gone += await db.Set<BenchDraft>().Where(draft => draft.KeptAt <= drafts).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         gone += await db.Set<Ticket>().Where(ticket => ticket.UsedAt <= tickets || ticket.WithdrawnAt <= tickets || ticket.ExpiresAt <= tickets).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+
+        gone += await db.Set<LetterLink>().Where(link => link.ClosedAt <= tickets || link.ExpiresAt <= tickets).ExecuteDeleteAsync(ct).ConfigureAwait(false);
 
         // The last one of an account says that somebody was here; without it their records would go too soon.
         gone += await db.Set<Session>().Where(session => (session.EndedAt <= sessions || session.EndsAt <= sessions)

@@ -1,4 +1,5 @@
 using ReedClinic.Data.Jobs;
+using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
 using ReedClinic.Web.Mailing;
 
@@ -14,7 +15,7 @@ namespace ReedClinic.Web.Background;
 /// <param name="writer">Writes it.</param>
 /// <param name="sender">Sends it.</param>
 /// <param name="settings">Whether mail goes anywhere.</param>
-/// <param name="scopes">For reading what the studio is called.</param>
+/// <param name="scopes">For reading what the studio is called, and what goes along with a letter.</param>
 /// <param name="log">The log. No address and no words of a mail stand in it.</param>
 public sealed partial class MailWorker(
     JobBoard board, JobBell bell, Outbox outbox, MailWriter writer, MailSender sender, MailSettings settings, IServiceScopeFactory scopes, ILogger<MailWorker> log)
@@ -97,17 +98,20 @@ public sealed partial class MailWorker(
             return SendResult.Never("It can't be read any more, because the keys that sealed it are gone.");
         }
 
-        using var message = writer.Write(job, mail, await StudioAsync(ct).ConfigureAwait(false));
+        var (studio, parcel) = await AskAsync(job, mail, ct).ConfigureAwait(false);
+        using var message = writer.Write(job, parcel.Secret is null ? mail : mail with { Secret = parcel.Secret, At = parcel.ExpiresAt }, studio);
         return message is null
             ? SendResult.Never("That is no address that mail can be sent to.")
             : await sender.SendAsync(message, ct).ConfigureAwait(false);
     }
 
-    private async Task<string> StudioAsync(CancellationToken ct)
+    private async Task<(string Studio, LetterParcel Parcel)> AskAsync(Job job, Mail mail, CancellationToken ct)
     {
         var scope = scopes.CreateAsyncScope();
         await using var _ = scope.ConfigureAwait(false);
-        return (await scope.ServiceProvider.GetRequiredService<StudioBook>().Read(ct).ConfigureAwait(false))?.Name ?? "ReedClinic";
+        return (
+            (await scope.ServiceProvider.GetRequiredService<StudioBook>().Read(ct).ConfigureAwait(false))?.Name ?? "ReedClinic",
+            await scope.ServiceProvider.GetRequiredService<LetterCourier>().PackAsync(job, mail, ct).ConfigureAwait(false));
     }
 
     [LoggerMessage(Level = LogLevel.Error, Message = "The mail worker stumbled, and goes on")]

@@ -1,4 +1,5 @@
 using ReedClinic.Data.Jobs;
+using ReedClinic.Web.Features.Letters.Links;
 
 namespace ReedClinic.Web.Mailing;
 
@@ -13,6 +14,7 @@ public static class MailPaths
         return (mail.Path, mail.Secret) switch
         {
             ({ } path, null) => path,
+            (_, { } secret) when mail.Kind == MailKind.News => LetterLinkEndpoints.Page(secret),
             ({ } path, { } secret) => $"{path.TrimEnd('/')}/{secret}",
             (null, { } secret) => $"{OfSecret(mail.Kind)}/{secret}",
             _ => mail.Kind switch { MailKind.HaveAccount => "/account/sign-in", MailKind.Notice => "/account", _ => null },

@@ -31,6 +31,7 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
         var why = (kind, code) switch
         {
             (MailKind.Notice, _) => NoticeOf(mail.What),
+            (_, not null) when mail is { What: Mail.Corrected, Secret: not null } => words["CorrectedByLinkWhy", studio, code].Value,
             (_, not null) => words[mail.What == Mail.Corrected ? "CorrectedOfBatchWhy" : "NewsOfBatchWhy", studio, code].Value,
             _ => words[$"{key}Why", studio, mail.At is { } at ? Day(at) : "", FirstName(mail.Ward) ?? words["SomeStudent"].Value].Value,
         };
@@ -45,7 +46,7 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
             path is null ? null : post.Link(path),
             [.. Until(mail), words[$"{key}NotYou"]],
             studio,
-            words["Foot", studio]);
+            words[kind == MailKind.News && mail.Secret is not null ? "FootPrivate" : "Foot", studio]);
     }
 
     /// <summary>The first word of a name, when it is one: a greeting is no place for an address or anything else somebody typed.</summary>
@@ -60,6 +61,7 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
     private static string KeyOf(Mail mail) => (mail.Kind, mail.What) switch
     {
         (MailKind.GuardianAnswered, "ConsentGiven" or "ConsentGivenAgain" or "ConsentWithdrawn" or "ConsentDeclined") => mail.What + (mail.Path is null or "/wards" ? "ToGuardian" : "ToStudent"),
+        (MailKind.News, _) when mail.Secret is not null => "NewsByLink",
         _ => mail.Kind.ToString(),
     };
 
@@ -67,7 +69,12 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
     {
         if (mail is { Secret: not null, At: { } until })
         {
-            yield return mail.Kind == MailKind.Begin ? words["UntilOnOneDevice", Moment(until)] : words["Until", Moment(until)];
+            yield return mail.Kind switch
+            {
+                MailKind.Begin => words["UntilOnOneDevice", Moment(until)],
+                MailKind.News => words["UntilForWhoeverHasIt", Moment(until)],
+                _ => words["Until", Moment(until)],
+            };
         }
     }
 

@@ -14,7 +14,10 @@ public sealed class MailWriter(MailSettings settings, MailWords words, TimeProvi
     private const int LongestName = 80;
     private const int LongestSubject = 150;
 
-    /// <summary>Writes it. The same job always gives the same Message-ID, so that a repeated mail can be known as one.</summary>
+    /// <summary>
+    /// Writes it. The same job always gives the same Message-ID, so that a repeated mail can be known as one; but where each try
+    /// has a link of its own, each is another message (RFC 5322, 3.6.4), and whoever keeps only one of two must not keep the first.
+    /// </summary>
     /// <param name="job">The job.</param>
     /// <param name="mail">What it is about.</param>
     /// <param name="studio">What the studio is called.</param>
@@ -32,7 +35,7 @@ public sealed class MailWriter(MailSettings settings, MailWords words, TimeProvi
         var sheet = words.For(mail, name);
         var message = new MimeMessage
         {
-            MessageId = $"{job.Id:N}@{settings.From[(settings.From.LastIndexOf('@') + 1)..]}",
+            MessageId = $"{job.Id:N}{(mail is { Kind: MailKind.News, Secret: not null } ? $".{job.Attempts}" : "")}@{settings.From[(settings.From.LastIndexOf('@') + 1)..]}",
             Date = time.GetUtcNow(),
             Subject = OneLine(sheet.Subject, LongestSubject),
             Body = new MultipartAlternative(Part("plain", sheet.ToText()), Part("html", sheet.ToHtml())),

@@ -21,6 +21,8 @@ public sealed class BookRulesTests
         ["SignInBook.IsGoodAsync"] = "A link is looked at by whoever holds it.",
         ["SignInBook.ChoosePasswordAsync"] = "The link's secret is what lets them, once.",
         ["StudioBook.Read"] = "The studio's name stands on pages that anybody may read.",
+        ["LetterLinkBook.ReadAsync"] = "Whoever reads by a private link is nobody: its secret is what counts.",
+        ["LetterLinkBook.OpenAsync"] = "The same, for what its letter plays.",
         ["GuardianBook.ReadAsync"] = "Whoever has the link that was sent to a guardian may have no sign-in yet.",
         ["GuardianBook.AgreeNewAsync"] = "The same: the link is who asks.",
         ["PrivacyBook.ReadAsync"] = "What is kept, and why, is for anybody to read.",

@@ -90,7 +90,7 @@ internal sealed class AccessScene
         _ when type == typeof(Guid) => NewId(),
         _ when type == typeof(Stream) => new MemoryStream([1]),
         _ when type == typeof(RecordingId) => book == typeof(UploadBook) ? _upload : _memos.Dequeue(),
-        _ when type == typeof(int) => 1,
+        _ when type == typeof(int) => book == typeof(LetterLinkBook) ? LetterLink.UsualDays : 1,
         _ when type == typeof(bool) => true,
         _ when type == typeof(Stage) => Stage.Home,
         _ when type == typeof(Role) => Role.Student,
@@ -229,6 +229,9 @@ internal sealed class AccessScene
         return new Actor(account, null, IsTeacher: false, IsOwner: true);
     }
 
+    private async Task LinkAsync(BatchCode code) =>
+        _things[typeof(LetterLinkId)] = Done(await new LetterLinkBook(_db, TimeProvider.System, _db.Services.GetRequiredService<MediaFolder>()).MakeAsync(Teacher, code, LetterLink.UsualDays, Operation(), Ct)).Id;
+
     private async Task SendLetterAsync(Batch batch)
     {
         var letters = new LetterBook(_db, TimeProvider.System, _db.Outbox);
@@ -239,5 +242,6 @@ internal sealed class AccessScene
         }
 
         Done(await letters.SendAsync(Teacher, batch.Code, view.Mark, Operation(), Ct));
+        await LinkAsync(batch.Code);
     }
 }

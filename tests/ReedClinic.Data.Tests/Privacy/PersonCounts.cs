@@ -32,6 +32,7 @@ internal static class PersonCounts
             [nameof(CommonThread)] = (await context.Set<CommonThread>().ToListAsync(Ct)).Count(row => ids.Contains(row.BatchId)),
             [nameof(Letter)] = (await context.Set<Letter>().ToListAsync(Ct)).Count(row => row.SentAt is not null && ids.Contains(row.Batch)),
             [nameof(LetterSending)] = (await context.Set<LetterSending>().ToListAsync(Ct)).Count(row => ids.Contains(row.Batch)),
+            [nameof(LetterLink)] = (await context.Set<LetterLink>().ToListAsync(Ct)).Count(row => ids.Contains(row.Batch)),
             [nameof(IntakeDraft)] = (await context.Set<IntakeDraft>().ToListAsync(Ct)).Count(row => row.BecameBatch is null && (all || row.Student == student)),
             [nameof(ClinicAccount)] = (await context.Users.ToListAsync(Ct)).Count(row => all || row.Id == account?.Value),
             [nameof(Session)] = (await context.Set<Session>().ToListAsync(Ct)).Count(row => all || row.Account == account),

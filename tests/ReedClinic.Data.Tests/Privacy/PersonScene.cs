@@ -8,6 +8,7 @@ using ReedClinic.Data.Tests.Guardians;
 using ReedClinic.Data.Tests.Recordings;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recordings;
 using ReedClinic.Domain.Recurrence;
@@ -107,6 +108,7 @@ internal sealed class PersonScene(TestDatabase db)
         Done(await corrections.BeginAsync(Teacher, batch.Code, sent.Version, Operation(), Ct));
         Done(await corrections.SayAsync(Teacher, batch.Code, null, $"{mark} put right", Operation(), Ct));
         Done(await corrections.SendAsync(Teacher, batch.Code, sent.Mark, $"{mark} put right", Operation(), Ct));
+        Done(await _people.Book<LetterLinkBook>().MakeAsync(Teacher, batch.Code, LetterLink.UsualDays, Operation(), Ct));
     }
 
     private async Task SignInsAsync(AccountId account, string mark)

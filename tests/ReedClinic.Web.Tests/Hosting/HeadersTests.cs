@@ -135,7 +135,7 @@ public sealed class HeadersTests(ClinicHost host) : IClassFixture<ClinicHost>
             ("Content-Security-Policy", GuardHeaders.ContentPolicy),
             ("X-Content-Type-Options", "nosniff"),
             ("X-Frame-Options", "DENY"),
-            ("Referrer-Policy", "same-origin"),
+            ("Referrer-Policy", path.StartsWith("/read/", StringComparison.Ordinal) ? "no-referrer" : "same-origin"), // see LetterLinkPagesTests
             ("Cross-Origin-Opener-Policy", "same-origin"),
             ("Permissions-Policy", "camera=(), geolocation=(), microphone=(self), payment=(), usb=()"),
             ("Strict-Transport-Security", "max-age=31536000; includeSubDomains"),

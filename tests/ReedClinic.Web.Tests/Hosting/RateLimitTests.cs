@@ -136,6 +136,20 @@ public sealed class RateLimitTests(RateLimitTests.Limited host) : IClassFixture<
     }
 
     [Fact]
+    public async Task Letters_by_private_links_are_asked_for_so_often_and_not_on_and_on()
+    {
+        using var visitor = host.From("198.51.100.7");
+        foreach (var place in new[] { "", "/file", $"/recordings/{Guid.Empty}" })
+        {
+            Assert.NotEqual(HttpStatusCode.TooManyRequests, (await visitor.See($"/read/{new string('x', 43)}{place}")).Status);
+        }
+
+        Assert.Equal(HttpStatusCode.TooManyRequests, (await visitor.See($"/read/{new string('y', 43)}")).Status);
+        Assert.Equal(HttpStatusCode.TooManyRequests, (await visitor.See($"/READ/{new string('z', 43)}/file")).Status);
+        Assert.Equal(HttpStatusCode.OK, (await visitor.See("/account/sign-in")).Status);
+    }
+
+    [Fact]
     public async Task A_class_of_thirty_behind_one_address_asks_for_links_begins_and_signs_in()
     {
         await using var usual = new Usual();
@@ -200,6 +214,7 @@ public sealed class RateLimitTests(RateLimitTests.Limited host) : IClassFixture<
             base.ConfigureWebHost(builder);
             builder.UseSetting(RateLimits.SignIn, $"{Most}");
             builder.UseSetting(RateLimits.Forgotten, $"{Most}");
+            builder.UseSetting(RateLimits.LetterLink, $"{Most}");
             builder.UseSetting(Doorway.Proxies, Proxy);
             builder.ConfigureTestServices(services => services.AddSingleton<IStartupFilter, Connections>());
         }

@@ -121,6 +121,21 @@ public sealed class MailDeliveryTests(TestDatabases databases) : IClassFixture<T
     }
 
     [Fact]
+    public async Task Each_try_with_a_link_of_its_own_is_a_message_of_its_own_so_that_nobody_keeps_the_first_of_two()
+    {
+        await using var rig = new MailRig(await databases.FreshAsync(ClinicEngine.Sqlite), new MailSettings { Host = "mail.harbour.example", Address = new Uri("https://reeds.harbour.example/") });
+        var news = new Mail(MailKind.News, "ines@harbour.example") { Path = "/letters/7KP-W3MQ" };
+        string IdOf(int attempt, string? secret)
+        {
+            using var message = rig.Writer().Write(new Job { Id = Guid.Empty, Attempts = attempt }, news with { Secret = secret, At = rig.Clock.GetUtcNow() }, "Quay Reeds")!;
+            return message.MessageId!;
+        }
+
+        Assert.Equal(IdOf(1, null), IdOf(2, null));
+        Assert.NotEqual(IdOf(1, "one"), IdOf(2, "two"));
+    }
+
+    [Fact]
     public async Task Nobody_at_the_door_is_waited_for_and_given_up_only_after_the_last_try()
     {
         await using var sink = new MailSink(); // never opened

@@ -104,6 +104,20 @@ public sealed partial class MailWordsTests
         Assert.DoesNotContain("foreign", message.ToString(), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(null, "/letters/7KP-W3MQ", true)]
+    [InlineData(Secret, "/read/" + Secret, false)]
+    public void Who_reads_a_corrected_letter_by_a_link_is_promised_nothing_that_the_link_does_not_open(string? secret, string leads, bool before)
+    {
+        using var message = Sent(new Mail(MailKind.News, "ines@harbour.example") { What = Mail.Corrected, Path = "/letters/7KP-W3MQ", Secret = secret, At = secret is null ? null : Clock.GetUtcNow().AddDays(30) });
+        var text = Flat(message.TextBody!);
+
+        Assert.Equal("Corrected letter about the batch 7KP-W3MQ", message.Subject);
+        Assert.Contains("was corrected. What was put right stands above it", text, StringComparison.Ordinal);
+        Assert.Contains($"https://reeds.harbour.example{leads} ", text, StringComparison.Ordinal);
+        Assert.Equal(before, text.Contains("what was sent before", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void A_link_for_a_new_password_says_nothing_of_a_password_that_may_not_be_there()
     {

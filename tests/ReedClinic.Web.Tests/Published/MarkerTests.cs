@@ -181,7 +181,7 @@ public sealed partial class MarkerTests(TestDatabases databases) : IClassFixture
         using var forgotten = await (await Form.At(stranger, "/account/forgotten")).Set("Form.Email", Address("a forgetful address")).Post();
         using var stale = await (await Form.At(stranger, "/account/sign-in")).Set("__RequestVerificationToken", Mark("a token")).Post();
         Assert.Equal(HttpStatusCode.BadRequest, stale.StatusCode);
-        foreach (var place in new[] { "/account/new-password", "/account/new-email", "/guardian/answer", "/nothing-of-the-kind" })
+        foreach (var place in new[] { "/account/new-password", "/account/new-email", "/guardian/answer", "/read", "/nothing-of-the-kind" })
         {
             await stranger.See($"{place}/{Secret($"a secret at {place}")}?q={Mark($"a query at {place}")}");
         }
@@ -196,7 +196,7 @@ public sealed partial class MarkerTests(TestDatabases databases) : IClassFixture
 
         // Now what is asked of an address with a secret in it can't be answered either.
         await RenameAsync(db);
-        foreach (var place in new[] { "/account/new-password", "/guardian/answer" })
+        foreach (var place in new[] { "/account/new-password", "/guardian/answer", "/read" })
         {
             using var answer = await stranger.GetAsync(new Uri($"{place}/{Secret($"a secret in trouble at {place}")}?q={Mark($"a query in trouble at {place}")}", UriKind.Relative), Ct);
             await Ended(answer, HttpStatusCode.InternalServerError);
@@ -219,7 +219,10 @@ public sealed partial class MarkerTests(TestDatabases databases) : IClassFixture
     private static async Task RenameAsync(TestDatabase db)
     {
         await using var context = db.CreateDbContext();
-        await Run(context, $"ALTER TABLE \"{TableOf(context, "Ticket")}\" RENAME TO \"{Forced}_away\"");
+        foreach (var entity in new[] { "Ticket", "LetterLink" })
+        {
+            await Run(context, $"ALTER TABLE \"{TableOf(context, entity)}\" RENAME TO \"{Forced}_{entity}\"");
+        }
     }
 
     private static string TableOf(DbContext context, string entity) => context.Model.GetEntityTypes().First(type => type.ClrType.Name == entity).GetTableName()!;

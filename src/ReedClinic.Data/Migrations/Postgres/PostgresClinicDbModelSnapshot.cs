@@ -891,6 +891,54 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.ToTable("Letters", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Letters.LetterLink", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Batch")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("ClosedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("ExpiresAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime?>("LastOpenedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("MadeBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("Operation")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("SecretHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Batch");
+
+                    b.HasIndex("Operation")
+                        .IsUnique();
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique();
+
+                    b.ToTable("LetterLinks", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Letters.LetterSending", b =>
                 {
                     b.Property<Guid>("Batch")
@@ -2040,6 +2088,15 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.HasOne("ReedClinic.Domain.Intake.Batch", null)
                         .WithOne()
                         .HasForeignKey("ReedClinic.Domain.Letters.Letter", "Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Letters.LetterLink", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Letters.Letter", null)
+                        .WithMany()
+                        .HasForeignKey("Batch")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

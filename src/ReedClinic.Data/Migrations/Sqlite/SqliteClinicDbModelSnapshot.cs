@@ -880,6 +880,54 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.ToTable("Letters", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Letters.LetterLink", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Batch")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("ClosedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("ExpiresAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("LastOpenedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("MadeBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Operation")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SecretHash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Batch");
+
+                    b.HasIndex("Operation")
+                        .IsUnique();
+
+                    b.HasIndex("SecretHash")
+                        .IsUnique();
+
+                    b.ToTable("LetterLinks", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Letters.LetterSending", b =>
                 {
                     b.Property<Guid>("Batch")
@@ -2029,6 +2077,15 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.HasOne("ReedClinic.Domain.Intake.Batch", null)
                         .WithOne()
                         .HasForeignKey("ReedClinic.Domain.Letters.Letter", "Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Letters.LetterLink", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Letters.Letter", null)
+                        .WithMany()
+                        .HasForeignKey("Batch")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

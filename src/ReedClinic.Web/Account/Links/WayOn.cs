@@ -10,7 +10,7 @@ namespace ReedClinic.Web.Account.Links;
 public sealed class WayOn
 {
     // Whoever has such an address may do what its link is for.
-    private static readonly string[] SecretPages = ["/guardian/answer/", "/begin/", "/join/", "/account/new-password/", "/account/new-email/"];
+    private static readonly string[] SecretPages = ["/guardian/answer/", "/begin/", "/join/", "/account/new-password/", "/account/new-email/", "/read/"];
 
     private readonly CookieBuilder _cookie = new() { SameSite = SameSiteMode.Lax, MaxAge = TimeSpan.FromHours(1), IsEssential = true, Path = "/" };
 

@@ -34,7 +34,19 @@ public static class LetterFileEndpoint
     /// <param name="size">The paper.</param>
     /// <param name="sending">Which sending; null for the newest.</param>
     public static string Address(string code, PaperSize size, string? sending = null) =>
-        $"/letters/{code}/file?paper={(size == PaperSize.UsLetter ? "us-letter" : "a4")}{(sending is null ? "" : "&sending=" + sending)}";
+        OnPaper($"/letters/{code}/file", size) + (sending is null ? "" : "&sending=" + sending);
+
+    /// <summary>The address of a file on one paper.</summary>
+    /// <param name="file">Where it is asked for.</param>
+    /// <param name="size">The paper.</param>
+    public static string OnPaper(string file, PaperSize size) => $"{file}?paper={(size == PaperSize.UsLetter ? "us-letter" : "a4")}";
+
+    /// <summary>A letter that was sent, as a file.</summary>
+    /// <param name="sent">The letter.</param>
+    /// <param name="paper">The paper that was asked for, if one was.</param>
+    /// <param name="time">The clock, for the studio's own time.</param>
+    internal static IResult Letter(SentLetter sent, string? paper, TimeProvider time) =>
+        Letter(LetterPrint.Pdf(sent.Letter, time.There(sent.SentAt), Size(paper, sent.Country), Among(sent, time)), Name(sent));
 
     private static async Task<IResult> GetAsync(string code, string? paper, string? sending, HttpContext http, ActorAccess actors, LetterBoxBook box, LetterBook book, TimeProvider time)
     {
@@ -46,7 +58,7 @@ public static class LetterFileEndpoint
 
         if (await SentAsync(actor, known, sending, box, ct).ConfigureAwait(false) is { } sent)
         {
-            return Letter(LetterPrint.Pdf(sent.Letter, time.There(sent.SentAt), Size(paper, sent.Country), Among(sent, time)), Name(sent));
+            return Letter(sent, paper, time);
         }
 
         return (sending is null or Draft ? await book.ReadAsync(actor, known, ct).ConfigureAwait(false) : null) switch

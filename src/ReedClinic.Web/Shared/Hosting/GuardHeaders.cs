@@ -69,5 +69,13 @@ public static class GuardHeaders
         {
             headers.CacheControl = "no-store";
         }
+
+        if (response.HttpContext.GetEndpoint()?.Metadata.GetMetadata<SecretAddressAttribute>() is not null)
+        {
+            headers["Referrer-Policy"] = "no-referrer"; // no form stands on such a page
+            headers["X-Robots-Tag"] = "noindex, nofollow";
+            headers.CacheControl = "private, no-store";
+            headers.Remove("Set-Cookie"); // nothing to be known again by: the framework would give every page a cookie for forms
+        }
     }
 }

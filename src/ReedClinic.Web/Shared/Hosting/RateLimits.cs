@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.RateLimiting;
 using ReedClinic.Data.Audit;
 using ReedClinic.Domain.People;
 using ReedClinic.Web.Account;
+using ReedClinic.Web.Features.Letters.Links;
 using ReedClinic.Web.Features.Recordings;
 
 namespace ReedClinic.Web.Shared.Hosting;
@@ -43,6 +44,9 @@ public static class RateLimits
     /// <summary>Forgotten passwords from one address in an hour.</summary>
     public const string Forgotten = "Limits:Forgotten";
 
+    /// <summary>Letters, their files and sounds asked for by a private link from one address in an hour.</summary>
+    public const string LetterLink = "Limits:LetterLink";
+
     // A class of 30 sits behind one address, and each of them may do the same within one lesson: ask for a link, ask again because
     // the mail is slow or the address was mistyped, use the link, and be refused a name or a password once or twice. That is five
     // forms at each door. Nothing is guessed at these doors (a link holds 256 random bits); what they could be misused for is
@@ -53,6 +57,10 @@ public static class RateLimits
     // The same class signs in at the beginning of a lesson, and mistypes once: guessing is slowed by the rest an account takes
     // after five wrong passwords.
     private const int ClassSigningIn = 30 * 2;
+
+    // Each of them opens the letter a few times, its PDF, and plays its sounds, of which a browser asks for pieces. Nothing is
+    // guessed there either: it is for whoever asks on and on.
+    private const int ClassReading = 30 * 20;
 
     private const string Blank = "ReedClinic.BlankForm";
 
@@ -67,6 +75,7 @@ public static class RateLimits
         [Join] = (ClassOfThirty, TimeSpan.FromHours(1)),
         [Guardian] = (ClassOfThirty, TimeSpan.FromHours(1)),
         [Forgotten] = (ClassOfThirty, TimeSpan.FromHours(1)),
+        [LetterLink] = (ClassReading, TimeSpan.FromHours(1)),
     };
 
     /// <summary>The settings of all budgets.</summary>
@@ -153,7 +162,8 @@ public static class RateLimits
 
     private static RateLimitPartition<string> PartitionOf(HttpContext context, ConfigurationManager settings)
     {
-        var door = HttpMethods.IsPost(context.Request.Method) && !context.Items.ContainsKey(Blank)
+        var door = context.Request.Path.StartsWithSegments(LetterLinkEndpoints.Path, StringComparison.OrdinalIgnoreCase) ? LetterLink
+            : HttpMethods.IsPost(context.Request.Method) && !context.Items.ContainsKey(Blank)
             ? Doors.FirstOrDefault(door => context.Request.Path.StartsWithSegments(door.Path, StringComparison.OrdinalIgnoreCase)).Limit
             : null;
         var from = PlaceOf(context.Connection.RemoteIpAddress);
