@@ -194,8 +194,17 @@ public sealed class LetterLinkBook(IDbContextFactory<ClinicDb> databases, TimePr
         await mine.Where(link => link.LastOpenedAt < lately).ExecuteUpdateAsync(link => link.SetProperty(row => row.LastOpenedAt, now), ct).ConfigureAwait(false);
     }
 
-    private static async Task<IReadOnlyList<Recording>> RecordingsAsync(ClinicDb db, IQueryable<Batch> opened, CancellationToken ct) =>
-        [.. LetterLinks.InLetter(await db.RecordingsOf(opened).AsNoTracking().OrderBy(recording => recording.RecordedAt).ToListAsync(ct).ConfigureAwait(false))];
+    // Those that were there when the letter was sent as it is shown, as on its kept page.
+    private static async Task<IReadOnlyList<Recording>> RecordingsAsync(ClinicDb db, IQueryable<Batch> opened, CancellationToken ct)
+    {
+        var shown =
+            from letter in db.Set<Letter>()
+            join sending in db.Set<LetterSending>() on new { letter.Batch, Ordinal = letter.SentOrdinal } equals new { sending.Batch, sending.Ordinal }
+            join reed in db.Set<Reed>() on letter.Batch equals reed.Batch
+            select new { Reed = reed.Id, sending.SentAt };
+        var then = db.RecordingsOf(opened).Where(recording => shown.Any(one => one.Reed == recording.Reed && recording.RecordedAt <= one.SentAt));
+        return [.. LetterLinks.InLetter(await then.AsNoTracking().OrderBy(recording => recording.RecordedAt).ToListAsync(ct).ConfigureAwait(false))];
+    }
 
     private static RecordingView View(Recording recording) => new(
         recording.Id, recording.Reed, recording.Kind, recording.Type, recording.Bytes, recording.Milliseconds, recording.Words, recording.PassId,

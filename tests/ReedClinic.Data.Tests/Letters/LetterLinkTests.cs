@@ -139,7 +139,7 @@ public sealed class LetterLinkTests(TestDatabases databases) : IClassFixture<Tes
     {
         var scene = new SentLetterScene(await databases.OpenAsync(engine));
         var student = await scene.GrownAsync();
-        var (batch, other) = (await scene.SentAsync(student), await scene.SentAsync(student));
+        var (batch, other) = (await scene.CameAsync(student), await scene.CameAsync(student));
         var recordings = new RecordingScene(scene.Database);
         var (one, two) = (batch.Reeds[0].Id, batch.Reeds[1].Id);
         var came = await recordings.SendAsync(Teacher, one, RecordingKind.ArrivalSound, SoundFiles.Mp3(4));
@@ -149,6 +149,8 @@ public sealed class LetterLinkTests(TestDatabases databases) : IClassFixture<Tes
         var alone = await recordings.SendAsync(Teacher, two, RecordingKind.ArrivalSound, SoundFiles.Mp3(8));
         var others = await recordings.SendAsync(Teacher, other.Reeds[0].Id, RecordingKind.VoiceMemo, SoundFiles.Mp3(9));
         await scene.ChangeAsync(db => db.Set<Recording>().Where(row => row.Id == said.Id || row.Id == others.Id).ExecuteUpdateAsync(rows => rows.SetProperty(row => row.InLetter, true), Ct));
+        await scene.SendAsync(batch);
+        await scene.SendAsync(other);
         var made = await scene.MadeAsync(batch);
 
         var read = (await scene.Links.ReadAsync(made.Secret, Ct))!;
@@ -163,6 +165,35 @@ public sealed class LetterLinkTests(TestDatabases databases) : IClassFixture<Tes
 
         Done(await scene.Links.CloseAsync(Teacher, batch.Code, made.Id, Operation(), Ct));
         Assert.Null(await scene.Links.OpenAsync(made.Secret, goes.Id, Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task What_was_added_after_the_sending_plays_only_once_a_correction_brings_it(ClinicEngine engine)
+    {
+        var scene = new SentLetterScene(await databases.OpenAsync(engine));
+        var recordings = new RecordingScene(scene.Database);
+        var batch = await scene.CameAsync(await scene.GrownAsync());
+        var (one, two) = (batch.Reeds[0].Id, batch.Reeds[1].Id);
+        var came = await recordings.SendAsync(Teacher, one, RecordingKind.ArrivalSound, SoundFiles.Mp3(4));
+        var goes = await recordings.SendAsync(Teacher, one, RecordingKind.FinalSound, SoundFiles.Mp3(5));
+        var alone = await recordings.SendAsync(Teacher, two, RecordingKind.ArrivalSound, SoundFiles.Mp3(6));
+        await scene.SendAsync(batch);
+        var made = await scene.MadeAsync(batch);
+        var another = await recordings.SendAsync(Teacher, one, RecordingKind.FinalSound, SoundFiles.Mp3(7));
+        var paired = await recordings.SendAsync(Teacher, two, RecordingKind.FinalSound, SoundFiles.Mp3(8));
+
+        Assert.Equal([came.Id, goes.Id], await HeardAsync());
+        Assert.NotNull(await scene.Links.OpenAsync(made.Secret, goes.Id, Ct));
+        foreach (var no in new[] { another, alone, paired })
+        {
+            Assert.Null(await scene.Links.OpenAsync(made.Secret, no.Id, Ct));
+        }
+
+        await scene.CorrectAsync(batch, "The reed sounds otherwise now.");
+        Assert.Equal([came.Id, another.Id, alone.Id, paired.Id], await HeardAsync());
+        Assert.Null(await scene.Links.OpenAsync(made.Secret, goes.Id, Ct));
+
+        async Task<IEnumerable<RecordingId>> HeardAsync() => (await scene.Links.ReadAsync(made.Secret, Ct))!.Recordings.Select(recording => recording.Id);
     }
 
     [Theory, OnBothEngines]

@@ -28,7 +28,17 @@ internal sealed class SentLetterScene(TestDatabase db)
     /// <summary>A batch of this student whose letter was sent; the mail about it waits.</summary>
     public async Task<Batch> SentAsync(Actor student)
     {
-        var batch = (await People.Intake.BatchAsync(student, reeds: 2)).Batch;
+        var batch = await CameAsync(student);
+        await SendAsync(batch);
+        return batch;
+    }
+
+    /// <summary>A batch of this student, whose letter isn't sent yet.</summary>
+    public async Task<Batch> CameAsync(Actor student) => (await People.Intake.BatchAsync(student, reeds: 2)).Batch;
+
+    /// <summary>Sends a batch's letter; the mail about it waits.</summary>
+    public async Task SendAsync(Batch batch)
+    {
         var letters = new LetterBook(db, TimeProvider.System, db.Outbox);
         var view = (await letters.ReadAsync(Teacher, batch.Code, Ct))!;
         foreach (var gap in view.Gaps)
@@ -37,7 +47,16 @@ internal sealed class SentLetterScene(TestDatabase db)
         }
 
         Done(await letters.SendAsync(Teacher, batch.Code, view.Mark, Operation(), Ct));
-        return batch;
+    }
+
+    /// <summary>Sends it once more, with what was put right.</summary>
+    public async Task CorrectAsync(Batch batch, string putRight)
+    {
+        var letter = (await People.Book<LetterBook>().ReadAsync(Teacher, batch.Code, Ct))!;
+        var corrections = People.Book<LetterCorrectionBook>();
+        Done(await corrections.BeginAsync(Teacher, batch.Code, letter.Version, Operation(), Ct));
+        Done(await corrections.SayAsync(Teacher, batch.Code, null, putRight, Operation(), Ct));
+        Done(await corrections.SendAsync(Teacher, batch.Code, letter.Mark, putRight, Operation(), Ct));
     }
 
     /// <summary>A student who is old enough, with a password.</summary>

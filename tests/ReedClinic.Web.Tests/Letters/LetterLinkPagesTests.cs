@@ -56,11 +56,14 @@ public sealed partial class LetterLinkPagesTests(ClinicHost host) : IClassFixtur
     [Fact]
     public async Task The_letters_file_and_what_it_plays_come_by_the_link_too()
     {
-        var batch = await SentAsync("Silje");
+        using var _ = await host.Student("Silje");
+        var batch = (await host.Announce("Silje", "green thread", "red thread")).Batch;
         var reed = batch.Reeds[0].Id;
         await RecordingParcel.KeepAsync(host, reed, RecordingKind.ArrivalSound, Colleague, isFromStudio: true);
         await RecordingParcel.KeepAsync(host, reed, RecordingKind.FinalSound, Colleague, isFromStudio: true);
         var memo = await RecordingParcel.KeepAsync(host, reed, RecordingKind.VoiceMemo, Colleague, isFromStudio: true);
+        await host.SendLetter(batch.Code);
+        var later = await RecordingParcel.KeepAsync(host, reed, RecordingKind.FinalSound, Colleague, isFromStudio: true);
         var link = await MadeAsync(batch.Code);
         using var stranger = host.Visitor();
 
@@ -75,7 +78,12 @@ public sealed partial class LetterLinkPagesTests(ClinicHost host) : IClassFixtur
             Assert.True(got.Headers.CacheControl is { NoStore: true, Private: true });
         }
 
-        Assert.Equal(HttpStatusCode.NotFound, (await stranger.See($"{link}/recordings/{memo.Id.Value}")).Status);
+        foreach (var no in new[] { memo, later })
+        {
+            Assert.DoesNotContain(sounds, sound => sound.EndsWith($"{no.Id.Value}", StringComparison.Ordinal));
+            Assert.Equal(HttpStatusCode.NotFound, (await stranger.See($"{link}/recordings/{no.Id.Value}")).Status);
+        }
+
         Assert.StartsWith("/account/sign-in", (await stranger.See($"/recordings/{sounds[0].Split('/')[^1]}")).Location, StringComparison.Ordinal);
         Assert.StartsWith("/account/sign-in", (await stranger.See($"/letters/{batch.Code}")).Location, StringComparison.Ordinal);
     }
