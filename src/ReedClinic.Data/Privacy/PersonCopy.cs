@@ -122,13 +122,14 @@ internal static class PersonCopies
         var sent = await (
             from batch in db.Set<Batch>()
             where batch.Student == student
+            join person in db.Set<Student>() on batch.Student equals person.Id
             join sending in db.Set<LetterSending>() on batch.Id equals sending.Batch
             join version in db.Set<LetterVersion>() on new { sending.Batch, Number = sending.VersionNumber } equals new { version.Batch, version.Number }
             orderby sending.SentAt
-            select new { version.Payload, sending.Batch, sending.SentAt, sending.Ordinal, sending.WhatChanged }).ToListAsync(ct).ConfigureAwait(false);
+            select new { version.Payload, person.Country, sending.Batch, sending.SentAt, sending.Ordinal, sending.WhatChanged }).ToListAsync(ct).ConfigureAwait(false);
         return
         [
-            .. sent.Select(row => new SentLetter(LetterPayload.Read(row.Payload), row.SentAt)
+            .. sent.Select(row => new SentLetter(LetterPayload.Read(row.Payload), row.SentAt, row.Country)
             {
                 Ordinal = row.Ordinal,
                 WhatChanged = row.WhatChanged,

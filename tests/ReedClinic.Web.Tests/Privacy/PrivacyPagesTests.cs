@@ -15,6 +15,7 @@ using ReedClinic.Web.Account;
 using ReedClinic.Web.Features.Privacy;
 using ReedClinic.Web.Tests.Account;
 using ReedClinic.Web.Tests.Hosting;
+using ReedClinic.Web.Tests.Letters;
 
 namespace ReedClinic.Web.Tests.Privacy;
 
@@ -81,8 +82,12 @@ public sealed class PrivacyPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         using var zip = new ZipArchive(await answer.Content.ReadAsStreamAsync(Ct));
 
         Assert.Equal("application/zip", answer.Content.Headers.ContentType?.MediaType);
-        Assert.Equal(["about.json", $"letters/{batch.Code}.html", $"letters/{batch.Code}.txt", "readme.txt", "reeds.csv"], zip.Entries.Select(entry => entry.FullName).Order(StringComparer.Ordinal));
+        Assert.Equal(["about.json", $"letters/{batch.Code}.html", $"letters/{batch.Code}.txt", $"letters/letter-{batch.Code}.pdf", "readme.txt", "reeds.csv"], zip.Entries.Select(entry => entry.FullName).Order(StringComparer.Ordinal));
+        using var own = await student.GetAsync(new Uri($"/letters/{batch.Code}/file", UriKind.Relative), Ct);
+        Assert.Equal($"letter-{batch.Code}.pdf", own.Content.Headers.ContentDisposition?.FileName);
+        Assert.Equal(PdfContent.Of(await own.Content.ReadAsByteArrayAsync(Ct)), PdfOf(zip, $"letters/letter-{batch.Code}.pdf"));
         var texts = zip.Entries.ToDictionary(entry => entry.FullName, Read);
+        Assert.Contains("letter-….pdf", texts["readme.txt"], StringComparison.Ordinal);
         Assert.DoesNotContain(texts.Values, text => text.Contains(Secret, StringComparison.Ordinal));
         Assert.Contains("amber thread", texts["about.json"], StringComparison.Ordinal);
         Assert.Contains("'=thread", texts["reeds.csv"], StringComparison.Ordinal);
@@ -251,6 +256,14 @@ public sealed class PrivacyPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         Assert.IsType<Outcome<LetterView>.Done>(await letters.SendAsync(Colleague, code, view.Mark, Parcel.NewOperation(), Ct));
         Assert.IsType<Outcome<Data.Intake.BatchView>.Done>(await scope.ServiceProvider.GetRequiredService<Data.Intake.DeskBook>()
             .MoveOnAsync(Colleague, view.AtBench.Batch.Id, Domain.Intake.Stage.OnItsWayHome, Parcel.NewOperation(), Ct));
+    }
+
+    private static string PdfOf(ZipArchive zip, string name)
+    {
+        using var from = zip.GetEntry(name)!.Open();
+        using var to = new MemoryStream();
+        from.CopyTo(to);
+        return PdfContent.Of(to.ToArray());
     }
 
     private static string Read(ZipArchiveEntry entry)

@@ -46,7 +46,7 @@ public static class LetterFileEndpoint
     /// <param name="paper">The paper that was asked for, if one was.</param>
     /// <param name="time">The clock, for the studio's own time.</param>
     internal static IResult Letter(SentLetter sent, string? paper, TimeProvider time) =>
-        Letter(LetterPrint.Pdf(sent.Letter, time.There(sent.SentAt), Size(paper, sent.Country), Among(sent, time)), Name(sent));
+        Results.File(SentLetterFile.Pdf(sent, Size(paper, sent.Country), time.LocalTimeZone), SentLetterFile.Type, SentLetterFile.Name(sent));
 
     private static async Task<IResult> GetAsync(string code, string? paper, string? sending, HttpContext http, ActorAccess actors, LetterBoxBook box, LetterBook book, TimeProvider time)
     {
@@ -90,16 +90,10 @@ public static class LetterFileEndpoint
             : Results.LocalRedirect($"/batches/{known}/letter?done=told");
     }
 
-    private static LetterAmong Among(SentLetter sent, TimeProvider time) => new(
-        sent.Replaces is { } before ? time.There(before) : null, sent.WhatChanged, sent.ReplacedAt is { } later ? time.There(later) : null);
-
     private static LetterAmong Among(LetterView view, TimeProvider time) =>
         view.IsCorrection ? new(time.There(view.SentAt!.Value), view.WhatChanged) : LetterAmong.Only;
 
-    // What was sent before a correction doesn't take the name of what was sent last.
-    private static string Name(SentLetter sent) => sent.ReplacedAt is null ? sent.Letter.Code : string.Create(CultureInfo.InvariantCulture, $"{sent.Letter.Code}-sent-{sent.Ordinal}");
-
-    private static IResult Letter(byte[] pdf, string name) => Results.File(pdf, "application/pdf", $"letter-{name}.pdf");
+    private static IResult Letter(byte[] pdf, string code) => Results.File(pdf, SentLetterFile.Type, $"letter-{code}.pdf");
 
     private static PaperSize Size(string? paper, string? country) => paper switch
     {

@@ -6,10 +6,11 @@ using ReedClinic.Data.Letters;
 using ReedClinic.Data.Privacy;
 using ReedClinic.Documents.Letters;
 using ReedClinic.Documents.Tables;
+using ReedClinic.Web.Features.Letters;
 
 namespace ReedClinic.Web.Features.Privacy;
 
-/// <summary>The copy as a file: a zip with what is kept as JSON, the letters as pages and as text, the reeds as a table.</summary>
+/// <summary>The copy as a file: a zip with what is kept as JSON, the letters as PDFs, as pages and as text, the reeds as a table.</summary>
 public static class CopyFile
 {
     private static readonly JsonSerializerOptions Readable = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
@@ -33,13 +34,19 @@ public static class CopyFile
         [
             ("about.json", Encoding.UTF8.GetBytes(copy.About.ToJsonString(Readable))),
             ("reeds.csv", Reeds(copy.Reeds, zone)),
-            .. copy.Letters.Select(letter => (LetterName(letter, "html"), Encoding.UTF8.GetBytes(LetterFile.Html(letter.Letter, Day(letter.SentAt, zone), Among(letter, zone))))),
-            .. copy.Letters.Select(letter => (LetterName(letter, "txt"), Encoding.UTF8.GetBytes(LetterFile.Plain(letter.Letter, Day(letter.SentAt, zone), Among(letter, zone))))),
+            .. copy.Letters.Select(letter => (LetterName(letter, "html"), Encoding.UTF8.GetBytes(LetterFile.Html(letter.Letter, Day(letter.SentAt, zone), SentLetterFile.Among(letter, zone))))),
+            .. copy.Letters.Select(letter => (LetterName(letter, "txt"), Encoding.UTF8.GetBytes(LetterFile.Plain(letter.Letter, Day(letter.SentAt, zone), SentLetterFile.Among(letter, zone))))),
         ];
         foreach (var (name, content) in small)
         {
             using var bytes = new MemoryStream(content);
             await AddAsync(zip, name, bytes, now, ct).ConfigureAwait(false);
+        }
+
+        foreach (var letter in copy.Letters)
+        {
+            using var bytes = new MemoryStream(SentLetterFile.Pdf(letter, zone));
+            await AddAsync(zip, $"letters/{SentLetterFile.Name(letter)}", bytes, now, ct).ConfigureAwait(false);
         }
 
         List<string> gone = [];
@@ -60,9 +67,6 @@ public static class CopyFile
     private static string LetterName(SentLetter letter, string ending) => letter.ReplacedAt is null
         ? $"letters/{letter.Letter.Code}.{ending}"
         : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"letters/{letter.Letter.Code}-sent-{letter.Ordinal}.{ending}");
-
-    private static LetterAmong Among(SentLetter letter, TimeZoneInfo zone) => new(
-        letter.Replaces is { } before ? Day(before, zone) : null, letter.WhatChanged, letter.ReplacedAt is { } later ? Day(later, zone) : null);
 
     private static DateTimeOffset Day(DateTimeOffset at, TimeZoneInfo zone) => TimeZoneInfo.ConvertTime(at, zone);
 
@@ -117,7 +121,7 @@ public static class CopyFile
         "",
         "about.json     every record, area by area; moments are in UTC (days elsewhere are the studio’s), pitches are semitones above C and cents, A4 in hertz",
         "reeds.csv      the reeds, for a spreadsheet",
-        .. Told(copy.Letters.Count > 0, "letters/       the letters that were sent, as pages for a browser and as plain text"),
+        .. Told(copy.Letters.Count > 0, "letters/       the letters that were sent: as PDFs for printing (letter-….pdf), as pages for a browser (….html) and as plain text (….txt)"),
         .. Told(copy.Files.Count > gone.Count, "recordings/    the sounds and photographs of the reeds, as far as they are the student’s to hear and see"),
         "",
         .. gone.Count == 0 ? Array.Empty<string>() : ["These were removed while the copy was made, and aren't in it:", .. gone.Select(name => "  " + name), ""],
