@@ -122,4 +122,10 @@ public enum AuditEvent
 
     /// <summary>A private link to a letter was closed.</summary>
     LetterLinkClosed,
+
+    /// <summary>Somebody chose that the mail about a letter brings its PDF.</summary>
+    LetterFilesOn,
+
+    /// <summary>Somebody chose that it doesn't.</summary>
+    LetterFilesOff,
 }

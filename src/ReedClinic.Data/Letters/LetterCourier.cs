@@ -30,21 +30,27 @@ public sealed class LetterCourier(IDbContextFactory<ClinicDb> databases, TimePro
         await using var _ = db.ConfigureAwait(false);
         for (var tries = 1; tries <= DoneOperations.MostTries; tries++)
         {
-            if (await ReaderAsync(db, mail, ct).ConfigureAwait(false) is not { ReadsByLink: true } reader)
+            if (await ReaderAsync(db, mail, ct).ConfigureAwait(false) is not { } reader)
             {
                 return LetterParcel.Empty;
+            }
+
+            var letter = reader.WantsFile ? await db.SentAsync(db.Set<Batch>().Where(batch => batch.Id == reader.Batch.Id), null, ct).ConfigureAwait(false) : null;
+            if (!reader.ReadsByLink)
+            {
+                return LetterParcel.Empty with { Letter = letter };
             }
 
             var (made, secret) = (await LinkAsync(db, reader.Batch, new OperationId(job.Id), ct).ConfigureAwait(false), Tickets.NewSecret());
             if (!made.Renew(Tickets.HashOf(secret), time.GetUtcNow(), LetterLink.UsualDays))
             {
-                return LetterParcel.Empty; // somebody closed it while the mail waited
+                return LetterParcel.Empty with { Letter = letter }; // somebody closed it while the mail waited
             }
 
             db.Tell(AuditEvent.LetterLinkMade, time.GetUtcNow(), whom: reader.Student.Value, about: made.Id.Value);
             if (await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
             {
-                return new LetterParcel(secret, made.ExpiresAt);
+                return new LetterParcel(secret, made.ExpiresAt) { Letter = letter };
             }
         }
 
@@ -64,7 +70,7 @@ public sealed class LetterCourier(IDbContextFactory<ClinicDb> databases, TimePro
         return first;
     }
 
-    // Whose letter it is, as far as the mail goes to the student's own address of today. A guardian has a sign-in, and reads there.
+    // To whom the mail goes, as far as the address is still theirs: the student, or the guardian who answers for a younger one.
     private static async Task<Reader?> ReaderAsync(ClinicDb db, Mail mail, CancellationToken ct)
     {
         if (mail is not { Kind: MailKind.News, Path: { } path, About: { } about } || !path.StartsWith(Letters, StringComparison.Ordinal)
@@ -78,16 +84,40 @@ public sealed class LetterCourier(IDbContextFactory<ClinicDb> databases, TimePro
             from batch in db.WithOpenLinks().AsNoTracking()
             where batch.Code == code
             join person in db.Set<Student>() on batch.Student equals person.Id
-            where person.Id == student && person.FoldedEmail == address && person.Age != AgeAnswer.Younger
-            select new { Batch = batch, person.Account }).SingleOrDefaultAsync(ct).ConfigureAwait(false);
-        return found is null ? null : new Reader(student, found.Batch, found.Account is not { } account || await OnlyLinkedAsync(db, account, ct).ConfigureAwait(false));
+            where person.Id == student
+            select new { Batch = batch, person.Account, person.FoldedEmail, IsYounger = person.Age == AgeAnswer.Younger }).SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        if (found is null || (!found.IsYounger && found.FoldedEmail != address))
+        {
+            return null;
+        }
+
+        var account = found.IsYounger ? await GuardianAsync(db, student, address, ct).ConfigureAwait(false) : found.Account;
+        return new Reader(
+            student,
+            found.Batch,
+            !found.IsYounger && (account is not { } own || await OnlyLinkedAsync(db, own, ct).ConfigureAwait(false)),
+            account is { } reads && await WantsFileAsync(db, reads, address, ct).ConfigureAwait(false));
     }
+
+    // A guardian has a sign-in, and reads there.
+    private static async Task<AccountId?> GuardianAsync(ClinicDb db, StudentId student, string address, CancellationToken ct) =>
+        await db.Set<Guardianship>().AsNoTracking()
+            .SingleOrDefaultAsync(row => row.Student == student && row.GivenAt != null && row.WithdrawnAt == null && row.EndedAt == null, ct).ConfigureAwait(false) is { } guardian
+            && Folding.OfEmail(guardian.Email) == address
+            ? guardian.Account
+            : null;
 
     // One that was begun by a link that was mailed to the address: only then has somebody shown that they read its mail.
     private static async Task<bool> OnlyLinkedAsync(ClinicDb db, AccountId account, CancellationToken ct) =>
         await db.IsUnclaimedAsync(account, ct).ConfigureAwait(false) && await db.Users.AnyAsync(user => user.Id == account.Value && user.EmailConfirmed, ct).ConfigureAwait(false);
 
-    private sealed record Reader(StudentId Student, Batch Batch, bool ReadsByLink);
+    // What they chose for the address that they have shown to be theirs.
+    private static async Task<bool> WantsFileAsync(ClinicDb db, AccountId account, string address, CancellationToken ct) =>
+        await db.Users.AsNoTracking()
+            .SingleOrDefaultAsync(user => user.Id == account.Value && user.LetterFilesByMail && user.EmailConfirmed && user.DisabledAt == null, ct).ConfigureAwait(false) is { Email: { } email }
+        && Folding.OfEmail(email) == address;
+
+    private sealed record Reader(StudentId Student, Batch Batch, bool ReadsByLink, bool WantsFile);
 }
 
 /// <summary>What goes along with a mail about a letter.</summary>
@@ -95,6 +125,9 @@ public sealed class LetterCourier(IDbContextFactory<ClinicDb> databases, TimePro
 /// <param name="ExpiresAt">Until when that link is good.</param>
 public sealed record LetterParcel(string? Secret, DateTimeOffset? ExpiresAt)
 {
+    /// <summary>The letter itself as it was sent last, to be attached as a PDF, for those who chose so; else null.</summary>
+    public SentLetter? Letter { get; init; }
+
     /// <summary>Nothing goes along.</summary>
     public static LetterParcel Empty { get; } = new(null, null);
 

@@ -29,4 +29,7 @@ public sealed class ClinicAccount : IdentityUser<Guid>
 
     /// <summary>The time step of the last code that was taken: none is taken twice.</summary>
     public long? LastCodeStep { get; set; }
+
+    /// <summary>Whether a mail about a letter that goes to this person brings the letter's PDF: only once they chose so.</summary>
+    public bool LetterFilesByMail { get; set; }
 }

@@ -99,7 +99,7 @@ public sealed partial class MailWorker(
         }
 
         var (studio, parcel) = await AskAsync(job, mail, ct).ConfigureAwait(false);
-        using var message = writer.Write(job, parcel.Secret is null ? mail : mail with { Secret = parcel.Secret, At = parcel.ExpiresAt }, studio);
+        using var message = writer.Write(job, parcel.Secret is null ? mail : mail with { Secret = parcel.Secret, At = parcel.ExpiresAt }, studio, parcel.Letter);
         return message is null
             ? SendResult.Never("That is no address that mail can be sent to.")
             : await sender.SendAsync(message, ct).ConfigureAwait(false);

@@ -22,7 +22,8 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
     /// <summary>The words of a mail.</summary>
     /// <param name="mail">The mail.</param>
     /// <param name="studio">What the studio is called.</param>
-    public MailSheet For(Mail mail, string studio)
+    /// <param name="brings">Whether the letter goes along as a PDF.</param>
+    public MailSheet For(Mail mail, string studio, bool brings = false)
     {
         ArgumentNullException.ThrowIfNull(mail);
         var (kind, key) = (mail.Kind, KeyOf(mail));
@@ -37,16 +38,17 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
         };
         var when = kind == MailKind.Notice && mail.At is { } then ? words["When", Moment(then)].Value : null;
         var next = words[$"{key}Next", studio] is { ResourceNotFound: false } said ? said.Value : null;
+        var along = brings ? words["BringsLetter"].Value : null;
         var path = MailPaths.Of(mail);
         return new MailSheet(
             about,
             FirstName(mail.Name) is { } name ? words["HelloName", name] : words["Hello"],
-            [.. new[] { why, when, next }.OfType<string>()],
+            [.. new[] { why, when, next, along }.OfType<string>()],
             path is null ? null : words[$"{key}Link"].Value,
             path is null ? null : post.Link(path),
             [.. Until(mail), words[$"{key}NotYou"]],
             studio,
-            words[kind == MailKind.News && mail.Secret is not null ? "FootPrivate" : "Foot", studio]);
+            words[brings || (kind == MailKind.News && mail.Secret is not null) ? "FootPrivate" : "Foot", studio]);
     }
 
     /// <summary>The first word of a name, when it is one: a greeting is no place for an address or anything else somebody typed.</summary>

@@ -2,6 +2,8 @@ using System.Globalization;
 using System.Text;
 using MimeKit;
 using ReedClinic.Data.Jobs;
+using ReedClinic.Data.Letters;
+using ReedClinic.Web.Features.Letters;
 
 namespace ReedClinic.Web.Mailing;
 
@@ -21,8 +23,9 @@ public sealed class MailWriter(MailSettings settings, MailWords words, TimeProvi
     /// <param name="job">The job.</param>
     /// <param name="mail">What it is about.</param>
     /// <param name="studio">What the studio is called.</param>
+    /// <param name="letter">The letter that goes along as a PDF; null for none.</param>
     /// <returns>The message; null when the address is none that mail can be sent to.</returns>
-    public MimeMessage? Write(Job job, Mail mail, string studio)
+    public MimeMessage? Write(Job job, Mail mail, string studio, SentLetter? letter = null)
     {
         ArgumentNullException.ThrowIfNull(job);
         ArgumentNullException.ThrowIfNull(mail);
@@ -32,13 +35,13 @@ public sealed class MailWriter(MailSettings settings, MailWords words, TimeProvi
             return null;
         }
 
-        var sheet = words.For(mail, name);
+        var sheet = words.For(mail, name, letter is not null);
         var message = new MimeMessage
         {
             MessageId = $"{job.Id:N}{(mail is { Kind: MailKind.News, Secret: not null } ? $".{job.Attempts}" : "")}@{settings.From[(settings.From.LastIndexOf('@') + 1)..]}",
             Date = time.GetUtcNow(),
             Subject = OneLine(sheet.Subject, LongestSubject),
-            Body = new MultipartAlternative(Part("plain", sheet.ToText()), Part("html", sheet.ToHtml())),
+            Body = With(letter, new MultipartAlternative(Part("plain", sheet.ToText()), Part("html", sheet.ToHtml()))),
         };
         message.From.Add(new MailboxAddress(Encoding.UTF8, name, settings.From));
         message.ReplyTo.Add(new MailboxAddress(Encoding.UTF8, name, settings.ReplyTo));
@@ -68,6 +71,24 @@ public sealed class MailWriter(MailSettings settings, MailWords words, TimeProvi
         }
 
         return line.ToString().Trim();
+    }
+
+    // The words first, then the file that they tell of (RFC 2046, 5.1.3; RFC 2183, 2.2).
+    private MimeEntity With(SentLetter? letter, MimeEntity sheet)
+    {
+        if (letter is null)
+        {
+            return sheet;
+        }
+
+        var file = new MimePart(SentLetterFile.Type)
+        {
+            Content = new MimeContent(new MemoryStream(SentLetterFile.Pdf(letter, time.LocalTimeZone))),
+            ContentDisposition = new ContentDisposition(ContentDisposition.Attachment),
+            ContentTransferEncoding = ContentEncoding.Base64,
+            FileName = SentLetterFile.Name(letter),
+        };
+        return new Multipart("mixed") { sheet, file };
     }
 
     // Quoted-printable keeps every line far below the 998 octets that RFC 5322 (2.1.1) allows.

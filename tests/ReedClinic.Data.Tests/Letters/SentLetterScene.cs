@@ -23,6 +23,8 @@ internal sealed class SentLetterScene(TestDatabase db)
 
     public LetterLinkBook Links => new(db, Clock, db.Services.GetRequiredService<MediaFolder>());
 
+    public LetterFileBook Files => People.Book<LetterFileBook>();
+
     public LetterCourier Courier => new(db, Clock);
 
     /// <summary>A batch of this student whose letter was sent; the mail about it waits.</summary>
@@ -79,6 +81,15 @@ internal sealed class SentLetterScene(TestDatabase db)
         var once = $"news:{batch.Id.Value}:/letters/{batch.Code}";
         var job = await context.Set<Job>().AsNoTracking().SingleAsync(row => row.Once == once, Ct);
         return (job, db.Outbox.Open(job)!);
+    }
+
+    /// <summary>All mails about a batch's letter, with their jobs.</summary>
+    public async Task<IReadOnlyList<(Job Job, Mail Mail)>> MailsAboutAsync(Batch batch)
+    {
+        await using var context = db.CreateDbContext();
+        var once = $"news:{batch.Id.Value}:/letters/{batch.Code}";
+        var jobs = await context.Set<Job>().AsNoTracking().Where(row => row.Once!.StartsWith(once)).ToListAsync(Ct);
+        return [.. jobs.Select(job => (job, db.Outbox.Open(job)!))];
     }
 
     public async Task ChangeAsync(Func<ClinicDb, Task> change)

@@ -417,6 +417,9 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.Property<long?>("LastCodeStep")
                         .HasColumnType("bigint");
 
+                    b.Property<bool>("LetterFilesByMail")
+                        .HasColumnType("boolean");
+
                     b.Property<bool>("LockoutEnabled")
                         .HasColumnType("boolean");
 

@@ -406,6 +406,9 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.Property<long?>("LastCodeStep")
                         .HasColumnType("INTEGER");
 
+                    b.Property<bool>("LetterFilesByMail")
+                        .HasColumnType("INTEGER");
+
                     b.Property<bool>("LockoutEnabled")
                         .HasColumnType("INTEGER");
 
