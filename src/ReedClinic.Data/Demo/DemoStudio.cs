@@ -6,6 +6,7 @@ using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Recurrence;
+using ReedClinic.Data.TeachingNotes;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
@@ -56,6 +57,11 @@ public sealed class DemoStudio(
         var tomas = await SignUpAsync(accounts, DemoPeople.Tomas, ct).ConfigureAwait(false);
         var wilma = await SignUpAsync(accounts, DemoPeople.Wilma, ct).ConfigureAwait(false);
         await SignUpAsync(accounts, DemoPeople.Jory, ct).ConfigureAwait(false);
+
+        foreach (var note in DemoNotes.All)
+        {
+            DemoAnswer.Of(await new OwnNoteBook(databases, _clock).BeginAsync(maren, note, _clock.Operation(), ct).ConfigureAwait(false));
+        }
 
         await SpringAsync(ines, maren, today.AddDays(-150), ct).ConfigureAwait(false);
         await AutumnAsync(ines, maren, today.AddDays(-25), ct).ConfigureAwait(false);

@@ -112,6 +112,10 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             {
                 problems.Add(new Problem("Reason", "Say why it can stay open."));
             }
+            else if (view.Gaps.Any(open => open.Key == gap && open.Kind == GapKind.UnfilledField))
+            {
+                problems.Add(new Problem("Reason", "Write what belongs there, in the letter itself."));
+            }
             else if (view.Gaps.Concat(view.Waived.Select(waived => waived.Gap)).Any(known => known.Key == gap))
             {
                 letter.Waive(gap, why, actor.Account, time.GetUtcNow());

@@ -78,6 +78,11 @@ public sealed class LetterCorrectionBook(IDbContextFactory<ClinicDb> databases, 
                 return null;
             }
 
+            if (view.Gaps.Count > 0)
+            {
+                return [.. view.Gaps.Select(gap => new Problem(gap.Key, gap.Words))];
+            }
+
             if (letter.WhatChanged is null)
             {
                 return [new Problem(nameof(LetterSending.WhatChanged), "Say in a sentence what was put right.")];

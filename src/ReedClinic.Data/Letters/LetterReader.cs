@@ -8,6 +8,7 @@ using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recurrence;
 using ReedClinic.Domain.Reeds;
+using ReedClinic.Domain.TeachingNotes;
 
 namespace ReedClinic.Data.Letters;
 
@@ -31,7 +32,7 @@ internal static class LetterReader
         var material = (await MaterialAsync(db, atBench, signer, ct).ConfigureAwait(false)) with { Waived = reasons, Turns = saved?.Turns ?? new Dictionary<string, int>() };
         var composed = LetterComposer.Compose(material);
         var draft = sent is null ? composed.With(saved) : saved!;
-        var gaps = (sent is null ? LetterComposer.Gaps(material) : []).ToLookup(gap => reasons.ContainsKey(gap.Key));
+        var gaps = (sent is null ? LetterComposer.Gaps(material) : []).Concat(NoteGaps.Of(draft)).ToLookup(gap => gap.Kind != GapKind.UnfilledField && reasons.ContainsKey(gap.Key));
         return new LetterView(
             atBench,
             draft,

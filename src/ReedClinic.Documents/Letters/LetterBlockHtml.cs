@@ -1,6 +1,7 @@
 using System.Text;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Letters;
+using ReedClinic.Domain.TeachingNotes;
 
 namespace ReedClinic.Documents.Letters;
 
@@ -52,8 +53,26 @@ internal static class LetterBlockHtml
         foreach (var (paragraph, index) in block.Paragraphs.Select((paragraph, index) => (paragraph, index)))
         {
             var salutation = block.Kind == BlockKind.Greeting && index == 0 ? " class=\"letter-salutation\"" : "";
-            html.Append("<p").Append(salutation).Append('>').Append(Escaped.Lines(paragraph.Text)).Append("</p>\n");
+            html.Append("<p").Append(salutation).Append('>').Append(Words(paragraph, block)).Append("</p>\n");
         }
+    }
+
+    // In a part that the studio wrote, an address alone is a link, and a field that still waits is marked.
+    private static string Words(LetterParagraph paragraph, LetterBlock block)
+    {
+        if (block.IsEdited && NoteLink.Is(paragraph.Text))
+        {
+            var address = Escaped.Text(paragraph.Text);
+            return $"<a class=\"letter-link\" href=\"{address}\" rel=\"noopener noreferrer nofollow\">{address}</a>";
+        }
+
+        var words = Escaped.Lines(paragraph.Text);
+        foreach (var field in block.IsEdited ? NoteField.NamesIn(paragraph.Text).Select(NoteField.Written) : [])
+        {
+            words = words.Replace(Escaped.Text(field), $"<mark class=\"letter-unfilled\">{Escaped.Text(field)}</mark>", StringComparison.Ordinal);
+        }
+
+        return words;
     }
 
     private static void List(StringBuilder html, LetterBlock block)
@@ -67,7 +86,7 @@ internal static class LetterBlockHtml
         html.Append('<').Append(list).Append(" class=\"letter-list\">\n");
         foreach (var item in block.Paragraphs)
         {
-            html.Append("<li>").Append(Escaped.Lines(item.Text)).Append("</li>\n");
+            html.Append("<li>").Append(Words(item, block)).Append("</li>\n");
         }
 
         html.Append("</").Append(list).Append(">\n");

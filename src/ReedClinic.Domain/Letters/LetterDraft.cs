@@ -129,6 +129,9 @@ public enum GapKind
 
     /// <summary>Nothing was said about what the reeds have in common.</summary>
     NoCommonLesson,
+
+    /// <summary>A field of a teaching note that nothing filled; it isn't left open, but written.</summary>
+    UnfilledField,
 }
 
 /// <summary>Something that is missing: it can be mended or waived with a reason.</summary>
@@ -155,6 +158,9 @@ public sealed record LetterGap(string Key, GapKind Kind, string Words)
 
     /// <summary>The reed it is about, if any.</summary>
     public ReedId? Reed { get; init; }
+
+    /// <summary>The part of the letter it stands in, if it does.</summary>
+    public string? Part { get; init; }
 
     /// <summary>The question that has no answer, if it is one.</summary>
     public QuestionId? Question { get; init; }

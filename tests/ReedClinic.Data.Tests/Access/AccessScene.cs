@@ -11,6 +11,7 @@ using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Recordings;
 using ReedClinic.Data.Recurrence;
+using ReedClinic.Data.TeachingNotes;
 using ReedClinic.Data.Tests.Intake;
 using ReedClinic.Data.Tests.Recordings;
 using ReedClinic.Domain.Bench;
@@ -21,6 +22,7 @@ using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recordings;
 using ReedClinic.Domain.Recurrence;
 using ReedClinic.Domain.Reeds;
+using ReedClinic.Domain.TeachingNotes;
 using static ReedClinic.Data.Tests.Intake.IntakeScene;
 
 namespace ReedClinic.Data.Tests.Access;
@@ -79,7 +81,7 @@ internal sealed class AccessScene
         scene._things[typeof(SessionId)] = await scene.SignedInAsync(scene.Actors["own"].Account);
         await scene.RecordAsync(batch.Reeds[0].Id);
         scene._things[typeof(TicketId)] = await scene.InvitedAsync(studio);
-        scene.Type();
+        await scene.TypeAsync();
         return scene;
     }
 
@@ -133,7 +135,7 @@ internal sealed class AccessScene
     }
 
     // What somebody would have typed.
-    private void Type()
+    private async Task TypeAsync()
     {
         _things[typeof(UserPasskeyInfo)] = new UserPasskeyInfo([9], [1], TimeProvider.System.GetUtcNow(), 0, [], true, true, true, [], []);
         _things[typeof(AgeAnswer)] = AgeAnswer.OldEnough;
@@ -142,8 +144,10 @@ internal sealed class AccessScene
         _things[typeof(IntakeForm)] = Form(2);
         _things[typeof(ThreadChoice)] = new ThreadChoice(LessonWords: "Mind the corners.");
         _things[typeof(StudentDetails)] = new StudentDetails(null, null, null, "Malta");
+        _things[typeof(OwnNoteWords)] = new OwnNoteWords("Corners", "Mind {place}.", null, []);
         _things[typeof(PartWish)] = new PartWish.Afresh();
         _things[typeof(IReadOnlyDictionary<string, string>)] = new Dictionary<string, string>();
+        await NoteAsync();
     }
 
     // A memo for every try, because some remove it, each in the letter; and one that is on its way.
@@ -160,6 +164,12 @@ internal sealed class AccessScene
 
         await using var db = _db.CreateDbContext();
         await db.Set<Recording>().ExecuteUpdateAsync(rows => rows.SetProperty(row => row.InLetter, true), Ct);
+    }
+
+    private async Task NoteAsync()
+    {
+        var words = (OwnNoteWords)For(typeof(OwnNoteWords))!;
+        _things[typeof(OwnNoteId)] = Done(await new OwnNoteBook(_db, TimeProvider.System).BeginAsync(Teacher, words, Operation(), Ct)).Id;
     }
 
     private static T Value<T>(Outcome<T> outcome) => Done(outcome);

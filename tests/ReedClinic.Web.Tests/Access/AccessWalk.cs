@@ -6,6 +6,7 @@ using ReedClinic.Data.Intake;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Recordings;
+using ReedClinic.Data.TeachingNotes;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -40,6 +41,9 @@ internal sealed class AccessWalk
         var code = batch.Code.ToString();
         await SendLetterAsync(scope.ServiceProvider.GetRequiredService<LetterBook>(), batch.Code);
         await walk.RecordAsync(scope.ServiceProvider, batch.Reeds[0].Id);
+        var teacher = new Actor(walk._people["teacher"], null, IsTeacher: true, IsOwner: false);
+        var note = await scope.ServiceProvider.GetRequiredService<OwnNoteBook>().BeginAsync(teacher, new("Corners", "Mind {place}.", null, []), Parcel.NewOperation(), Ct);
+        walk._places["{Note:guid}"] = Assert.IsType<Outcome<OwnNoteView>.Done>(note).Value.Id.Value.ToString();
         walk._places["{Code}"] = code;
         walk._places["{Code:int}"] = "500";
         walk._places["{Secret}"] = "made-up";

@@ -1529,6 +1529,48 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.ToTable("FindingSheet", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.TeachingNotes.OwnNote", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("ChangedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("FiledUnder")
+                        .IsRequired()
+                        .HasMaxLength(732)
+                        .HasColumnType("character varying(732)");
+
+                    b.Property<string>("Link")
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)");
+
+                    b.Property<Guid>("MadeBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("RetiredAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasMaxLength(2500)
+                        .HasColumnType("character varying(2500)");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("TeachingNotes", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Bench.Adjustment", b =>
                 {
                     b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");

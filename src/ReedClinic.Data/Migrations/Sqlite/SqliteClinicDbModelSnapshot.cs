@@ -1518,6 +1518,48 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.ToTable("FindingSheet", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.TeachingNotes.OwnNote", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("ChangedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("FiledUnder")
+                        .IsRequired()
+                        .HasMaxLength(732)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Link")
+                        .HasMaxLength(300)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("MadeBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("RetiredAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Text")
+                        .IsRequired()
+                        .HasMaxLength(2500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Title")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("TeachingNotes", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Bench.Adjustment", b =>
                 {
                     b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");

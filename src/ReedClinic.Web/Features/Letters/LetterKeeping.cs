@@ -1,5 +1,6 @@
 using Microsoft.Extensions.Localization;
 using ReedClinic.Data.Letters;
+using ReedClinic.Data.TeachingNotes;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Web.Shared.Forms;
@@ -17,8 +18,16 @@ public sealed record LetterTaken(string? LeadsTo, LetterView View, LetterPost Le
 /// Takes the one form of the letter. Whichever button was pressed, everything that was typed is kept first; what can't be
 /// kept stays in the form. A letter that changed by that isn't sent before it was looked at again.
 /// </summary>
-public sealed class LetterKeeping(LetterBook letters, LetterCorrectionBook corrections, LetterBoxBook box, LetterPages pages, LetterMending mending, LetterRewriting rewriting, IStringLocalizer<LetterText> words)
+public sealed class LetterKeeping(
+    LetterBook letters, LetterCorrectionBook corrections, LetterBoxBook box, LetterPages pages, LetterMending mending, LetterRewriting rewriting,
+    OwnNoteBook notes, IStringLocalizer<LetterText> words)
 {
+    /// <summary>The field that names the part a note goes into.</summary>
+    public const string NotePart = "NotePart";
+
+    /// <summary>The button that puts a note in; with a script it never comes here.</summary>
+    public const string NotePut = "NotePut";
+
     /// <summary>Keeps what was typed, and sends the letter where that was asked for and nothing changed.</summary>
     /// <param name="actor">Who presses.</param>
     /// <param name="view">The letter as it stands.</param>
@@ -28,6 +37,7 @@ public sealed class LetterKeeping(LetterBook letters, LetterCorrectionBook corre
     {
         ArgumentNullException.ThrowIfNull(view);
         ArgumentNullException.ThrowIfNull(posted);
+        posted = await PutNoteAsync(actor, view, posted, ct).ConfigureAwait(false);
         var code = view.AtBench.Batch.Code;
         var typed = posted.Texts.Count > 0;
         List<Problem> problems = typed ? await KeepWordsAsync(actor, view, posted, ct).ConfigureAwait(false) : [];
@@ -40,6 +50,11 @@ public sealed class LetterKeeping(LetterBook letters, LetterCorrectionBook corre
         if (posted.Sends && !changed && problems.Count == 0)
         {
             problems.AddRange(await SendAsync(actor, view, posted, ct).ConfigureAwait(false));
+        }
+
+        if (posted[NotePut] is not null && string.IsNullOrEmpty(posted[NotePart]))
+        {
+            problems.Add(new Problem(NotePart, words["NotesChoosePart"]));
         }
 
         var leadsTo = (string?)null;
@@ -56,6 +71,21 @@ public sealed class LetterKeeping(LetterBook letters, LetterCorrectionBook corre
 
         var now = await letters.ReadAsync(actor, code, ct).ConfigureAwait(false) ?? view;
         return new(null, now, posted.Left(wordsKept, unsaid.Count > 0 ? mended.Settled : mended.Settled.Append("WhatChanged").ToHashSet()), new ProblemList(problems));
+    }
+
+    // Without a script a note goes to the end of the part that was chosen.
+    private async Task<LetterPost> PutNoteAsync(Actor actor, LetterView view, LetterPost posted, CancellationToken ct)
+    {
+        if (!Guid.TryParse(posted[NotePut], out var id) || view.Draft.Blocks.FirstOrDefault(block => block.Key == posted[NotePart]) is not { } part)
+        {
+            return posted;
+        }
+
+        var offers = await notes.OfferAsync(actor, view.AtBench.Batch.Code, ct).ConfigureAwait(false);
+        var reed = view.Draft.Reeds.FirstOrDefault(known => known.Id == part.Reed)?.Number ?? 0;
+        return offers.FirstOrDefault(offer => offer.Id.Value == id) is { } note
+            ? posted.AtTheEndOf(part, note.TextByReed.GetValueOrDefault(reed, note.Text))
+            : posted;
     }
 
     // What was typed was kept against the version that was looked at, or filled in while it stood; this goes on from there.
@@ -125,7 +155,8 @@ public sealed class LetterKeeping(LetterBook letters, LetterCorrectionBook corre
         {
             Outcome<LetterView>.Done => [],
             Outcome<LetterView>.Refused(var refused) => refused.Select(problem =>
-                LetterSince.IsGap(view, problem.Field) ? problem with { Field = LetterMending.Field("Reason", problem.Field) } : problem),
+                view.Gaps.FirstOrDefault(gap => gap.Key == problem.Field)?.Part is { } part ? problem with { Field = LetterPost.BlockField(part) }
+                : LetterSince.IsGap(view, problem.Field) ? problem with { Field = LetterMending.Field("Reason", problem.Field) } : problem),
             Outcome<LetterView>.Conflict => [new Problem("", words["ChangedSince"])],
             _ => [new Problem("", words["Gone"])],
         };

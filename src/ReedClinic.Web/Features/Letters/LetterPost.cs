@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Text;
+using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Web.Features.Letters;
@@ -94,6 +95,16 @@ public sealed record LetterPost(IReadOnlyDictionary<string, string> Fields)
     /// <summary>The operation of the changed words.</summary>
     public OperationId OperationForTexts() => OperationFor(
         "words", string.Join('\n', Texts.OrderBy(text => text.Key, StringComparer.Ordinal).Select(text => $"{text.Key}\n{text.Value}")));
+
+    /// <summary>The same with more words at the end of one part.</summary>
+    /// <param name="part">The part as it stands.</param>
+    /// <param name="words">The words.</param>
+    public LetterPost AtTheEndOf(LetterBlock part, string words)
+    {
+        ArgumentNullException.ThrowIfNull(part);
+        var field = BlockField(part.Key);
+        return new(new Dictionary<string, string>(Fields) { [field] = $"{(this[field] ?? part.Text).TrimEnd()}\n\n{words}" });
+    }
 
     /// <summary>What is left to show again: without what was kept, and without what belongs to one showing of the page.</summary>
     /// <param name="wordsKept">Whether the changed words were kept.</param>

@@ -1,0 +1,142 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Engine;
+using ReedClinic.Data.Letters;
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.TeachingNotes;
+
+namespace ReedClinic.Data.TeachingNotes;
+
+/// <summary>The studio's own teaching notes: everybody who teaches here uses and changes all of them. For teachers and owners.</summary>
+public sealed class OwnNoteBook(IDbContextFactory<ClinicDb> databases, TimeProvider time)
+{
+    private const string WriteVerb = "write-teaching-note";
+    private const string RetireVerb = "retire-teaching-note";
+
+    /// <summary>All of them, those that were retired too, by title.</summary>
+    public async Task<IReadOnlyList<OwnNoteView>> AllAsync(Actor actor, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var notes = await db.Set<OwnNote>().AsNoTracking().Where(note => actor.WorksHere).ToListAsync(ct).ConfigureAwait(false);
+        return [.. notes.OrderBy(note => note.Title, StringComparer.OrdinalIgnoreCase).Select(note => View(note, null))];
+    }
+
+    /// <summary>One of them; null when there is none such for this actor.</summary>
+    public async Task<OwnNoteView?> FindAsync(Actor actor, OwnNoteId id, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await FindAsync(db, actor, id, ct).ConfigureAwait(false);
+    }
+
+    /// <summary>Those that are offered for a letter, their fields filled from its batch; none when there is no such batch for this actor.</summary>
+    public async Task<IReadOnlyList<NoteOffer>> OfferAsync(Actor actor, BatchCode code, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var notes = await db.Set<OwnNote>().AsNoTracking().Where(note => actor.WorksHere && note.RetiredAt == null).ToListAsync(ct).ConfigureAwait(false);
+        return notes.Count > 0 && await LetterReader.ReadAsync(db, code, actor.Account, ct).ConfigureAwait(false) is { } letter
+            ? NoteOffer.Of(notes, letter.Material)
+            : [];
+    }
+
+    /// <summary>Begins one. It will have the id of this operation, so that repeating it finds the same one.</summary>
+    public Task<Outcome<OwnNoteView>> BeginAsync(Actor actor, OwnNoteWords words, OperationId operation, CancellationToken ct)
+    {
+        operation = operation.OrFresh(time.GetUtcNow());
+        return ChangeAsync(actor, new(operation.Value), Guid.Empty, WriteVerb, operation, note => note.Write(words, time.GetUtcNow()), begins: true, ct);
+    }
+
+    /// <summary>Writes one anew. A conflict gives what somebody else wrote meanwhile.</summary>
+    public Task<Outcome<OwnNoteView>> WriteAsync(Actor actor, OwnNoteId id, OwnNoteWords words, Guid version, OperationId operation, CancellationToken ct) =>
+        ChangeAsync(actor, id, version, WriteVerb, operation, note => note.Write(words, time.GetUtcNow()), begins: false, ct);
+
+    /// <summary>Offers one no more, or again. A letter that holds its words keeps them.</summary>
+    public Task<Outcome<OwnNoteView>> RetireAsync(Actor actor, OwnNoteId id, bool retired, Guid version, OperationId operation, CancellationToken ct) =>
+        ChangeAsync(actor, id, version, RetireVerb, operation, note =>
+        {
+            note.Retire(retired, time.GetUtcNow());
+            return [];
+        }, begins: false, ct);
+
+    private async Task<Outcome<OwnNoteView>> ChangeAsync(
+        Actor actor, OwnNoteId id, Guid version, string verb, OperationId operation,
+        Func<OwnNote, IReadOnlyList<Problem>> change, bool begins, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var now = time.GetUtcNow();
+        operation = operation.OrFresh(now);
+        var note = await db.Set<OwnNote>().SingleOrDefaultAsync(row => actor.WorksHere && row.Id == id, ct).ConfigureAwait(false);
+        if (!actor.WorksHere || (note is null && !begins))
+        {
+            return new Outcome<OwnNoteView>.NotFound();
+        }
+
+        if (await db.WasDoneAsync(operation, verb, id.Value, ct).ConfigureAwait(false))
+        {
+            return new Outcome<OwnNoteView>.Done((await FindAsync(db, actor, id, ct).ConfigureAwait(false))!);
+        }
+
+        var changed = note ?? new OwnNote(id, actor.Account, now);
+        if (change(changed) is { Count: > 0 } problems)
+        {
+            return new Outcome<OwnNoteView>.Refused(problems);
+        }
+
+        if (note is null)
+        {
+            db.Add(changed);
+        }
+        else
+        {
+            db.ExpectVersion(note, version);
+        }
+
+        db.Note(operation, verb, id.Value, now);
+        var saved = await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false) || await db.WasDoneAsync(operation, verb, id.Value, ct).ConfigureAwait(false);
+        return Answer(await FindAsync(db, actor, id, ct).ConfigureAwait(false), saved);
+    }
+
+    private static Outcome<OwnNoteView> Answer(OwnNoteView? stands, bool saved) => stands switch
+    {
+        null => new Outcome<OwnNoteView>.Refused([DoneOperations.NotSaved]),
+        _ when saved => new Outcome<OwnNoteView>.Done(stands),
+        _ => new Outcome<OwnNoteView>.Conflict(stands),
+    };
+
+    private static async Task<OwnNoteView?> FindAsync(ClinicDb db, Actor actor, OwnNoteId id, CancellationToken ct)
+    {
+        if (await db.Set<OwnNote>().AsNoTracking().SingleOrDefaultAsync(row => actor.WorksHere && row.Id == id, ct).ConfigureAwait(false) is not { } note)
+        {
+            return null;
+        }
+
+        var by = note.MadeBy.Value;
+        return View(note, await db.Users.Where(user => user.Id == by).Select(user => user.DisplayName).SingleOrDefaultAsync(ct).ConfigureAwait(false));
+    }
+
+    private static OwnNoteView View(OwnNote note, string? by) =>
+        new(note.Id, note.Title, note.Text, note.Link, note.Kinds, by, note.ChangedAt, note.RetiredAt, note.Version);
+}
+
+/// <summary>A teaching note of the studio's own.</summary>
+/// <param name="Id">Which.</param>
+/// <param name="Title">What it is called.</param>
+/// <param name="Text">The passage, with its fields.</param>
+/// <param name="Link">Where one can read or see more.</param>
+/// <param name="Kinds">The findings it is filed under.</param>
+/// <param name="By">Who wrote it first; null when that account is gone, or in a list.</param>
+/// <param name="ChangedAt">When it was last changed.</param>
+/// <param name="RetiredAt">Since when it isn't offered; null while it is.</param>
+/// <param name="Version">The version to save against.</param>
+public sealed record OwnNoteView(
+    OwnNoteId Id, string Title, string Text, string? Link, IReadOnlyList<FindingKindId> Kinds, string? By,
+    DateTimeOffset ChangedAt, DateTimeOffset? RetiredAt, Guid Version);

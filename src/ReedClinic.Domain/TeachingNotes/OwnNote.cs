@@ -1,0 +1,134 @@
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+
+namespace ReedClinic.Domain.TeachingNotes;
+
+/// <summary>A teaching note of the studio's own.</summary>
+/// <param name="Value">A version 7 identifier.</param>
+public readonly record struct OwnNoteId(Guid Value);
+
+/// <summary>What was typed for a note.</summary>
+/// <param name="Title">What it is called in the studio; no student reads it.</param>
+/// <param name="Text">The passage, with fields such as <c>{reeds}</c>.</param>
+/// <param name="Link">Where one can read or see more; nothing, or an address.</param>
+/// <param name="Kinds">The kinds of finding that it is filed under.</param>
+public sealed record OwnNoteWords(string? Title, string? Text, string? Link, IReadOnlyList<FindingKindId> Kinds);
+
+/// <summary>A passage that the studio wrote once and puts into many letters. It belongs to the studio, whoever wrote it.</summary>
+public sealed class OwnNote
+{
+    /// <summary>The longest title, in characters.</summary>
+    public const int LongestTitle = 120;
+
+    /// <summary>The longest passage, in characters.</summary>
+    public const int LongestText = 2500;
+
+    /// <summary>The most kinds of finding that a note is filed under.</summary>
+    public const int MostKinds = 12;
+
+    private const char Between = ' ';
+
+    // For the database, which sets every property.
+    private OwnNote()
+    {
+    }
+
+    /// <summary>A note with nothing in it.</summary>
+    /// <param name="id">Its id.</param>
+    /// <param name="by">Who begins it.</param>
+    /// <param name="now">When.</param>
+    public OwnNote(OwnNoteId id, AccountId by, DateTimeOffset now) => (Id, MadeBy, ChangedAt) = (id, by, now);
+
+    /// <summary>Its id.</summary>
+    public OwnNoteId Id { get; private set; }
+
+    /// <summary>What it is called in the studio.</summary>
+    public string Title { get; private set; } = "";
+
+    /// <summary>The passage, with its fields.</summary>
+    public string Text { get; private set; } = "";
+
+    /// <summary>Where one can read or see more; null for nowhere.</summary>
+    public string? Link { get; private set; }
+
+    /// <summary>The lasting names of the findings that it is filed under, with a space between them.</summary>
+    public string FiledUnder { get; private set; } = "";
+
+    /// <summary>Who wrote it first; an id that leads nowhere once that account is erased.</summary>
+    public AccountId MadeBy { get; private set; }
+
+    /// <summary>When it was last changed.</summary>
+    public DateTimeOffset ChangedAt { get; private set; }
+
+    /// <summary>Since when it isn't offered any more; null while it is.</summary>
+    public DateTimeOffset? RetiredAt { get; private set; }
+
+    /// <summary>Changes with every save.</summary>
+    public Guid Version { get; private set; }
+
+    /// <summary>The findings that it is filed under.</summary>
+    public IReadOnlyList<FindingKindId> Kinds =>
+        [.. FiledUnder.Split(Between, StringSplitOptions.RemoveEmptyEntries).Select(kind => new FindingKindId(kind))];
+
+    /// <summary>Writes it anew.</summary>
+    /// <param name="words">What was typed.</param>
+    /// <param name="now">When.</param>
+    /// <returns>What can't be taken, beside its field; empty when it was written.</returns>
+    public IReadOnlyList<Problem> Write(OwnNoteWords words, DateTimeOffset now)
+    {
+        var problems = new List<Problem>();
+        var (title, text, link) = Read(words, problems);
+        if (problems.Count == 0)
+        {
+            (Title, Text, Link, ChangedAt) = (title!, text!, link, now);
+            FiledUnder = string.Join(Between, words.Kinds.Select(kind => kind.Value).Distinct());
+        }
+
+        return problems;
+    }
+
+    /// <summary>What can't be taken of something typed, beside its field.</summary>
+    /// <param name="words">What was typed.</param>
+    public static IReadOnlyList<Problem> Check(OwnNoteWords words)
+    {
+        var problems = new List<Problem>();
+        _ = Read(words, problems);
+        return problems;
+    }
+
+    /// <summary>Offers it no more, or again. Letters that hold it keep it.</summary>
+    /// <param name="retired">Whether it is retired.</param>
+    /// <param name="now">When.</param>
+    public void Retire(bool retired, DateTimeOffset now) => RetiredAt = retired ? RetiredAt ?? now : null;
+
+    private static (string? Title, string? Text, string? Link) Read(OwnNoteWords words, List<Problem> problems)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        var title = Required(words.Title, nameof(Title), LongestTitle, "Give it a title, so that you find it again.", problems);
+        var text = Required(words.Text, nameof(Text), LongestText, "Write the passage.", problems, severalLines: true);
+        if (text is not null && NoteField.UnknownIn(text) is { Count: > 0 } unknown)
+        {
+            problems.Add(new(nameof(Text), $"There is no field {string.Join(" or ", unknown)}. The fields are listed under the passage."));
+        }
+
+        if (words.Kinds.Count > MostKinds || words.Kinds.Any(kind => FindingCatalogue.Find(kind) is null))
+        {
+            problems.Add(new(nameof(Kinds), $"Choose at most {MostKinds} findings from the list."));
+        }
+
+        return (title, text, NoteLink.Read(words.Link, nameof(Link), problems));
+    }
+
+    private static string? Required(string? typed, string field, int longest, string missing, List<Problem> problems, bool severalLines = false)
+    {
+        var before = problems.Count;
+        var text = PlainText.Read(typed, field, longest, problems, severalLines);
+        if (text is null && problems.Count == before)
+        {
+            problems.Add(new(field, missing));
+        }
+
+        return text;
+    }
+}
