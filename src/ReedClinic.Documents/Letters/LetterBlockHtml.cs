@@ -60,9 +60,9 @@ internal static class LetterBlockHtml
     // In a part that the studio wrote, an address alone is a link, and a field that still waits is marked.
     private static string Words(LetterParagraph paragraph, LetterBlock block)
     {
-        if (block.IsEdited && NoteLink.Is(paragraph.Text))
+        if (NoteLink.Of(block, paragraph) is { } link)
         {
-            var address = Escaped.Text(paragraph.Text);
+            var address = Escaped.Text(link);
             return $"<a class=\"letter-link\" href=\"{address}\" rel=\"noopener noreferrer nofollow\">{address}</a>";
         }
 

@@ -5,6 +5,7 @@ using ReedClinic.Documents.Setting;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Drawings;
 using ReedClinic.Domain.Letters;
+using ReedClinic.Domain.TeachingNotes;
 
 namespace ReedClinic.Documents.Print;
 
@@ -161,6 +162,7 @@ internal sealed class LetterFlow
             foreach (var (item, index) in block.Paragraphs.Select((item, index) => (item, index)))
             {
                 Item(Printed(item.Text), block.Kind == BlockKind.Plan ? FormattableString.Invariant($"{index + 1}.") : "–", Body, after: index == block.Paragraphs.Count - 1 ? 6 : 2, keep: index == 0 || index == block.Paragraphs.Count - 2);
+                Lead(NoteLink.Of(block, item));
             }
 
             flow.Add(new FlowClose());
@@ -171,6 +173,7 @@ internal sealed class LetterFlow
             {
                 var closing = block.Kind == BlockKind.Closing;
                 Add(FlowRole.Paragraph, paragraph.Text, Body, after: 6, keep: closing && index < block.Paragraphs.Count - 1, before: closing && index == 0 ? 9 : 0);
+                Lead(NoteLink.Of(block, paragraph));
             }
         }
 
@@ -233,6 +236,15 @@ internal sealed class LetterFlow
 
     private void Add(FlowRole role, string text, TypeStyle style, double after, bool keep = false, double before = 0) =>
         flow.Add(new FlowText(role, Printed(text), style) { Before = before, After = after, KeepsWithNext = keep });
+
+    // What was added last leads to an address, which stands there letter for letter.
+    private void Lead(string? address)
+    {
+        if (address is not null)
+        {
+            flow[^1] = ((FlowText)flow[^1]) with { Text = address, Link = address };
+        }
+    }
 
     // A number stays with its unit.
     private static string Printed(string text) => Unit.Replace(PrintText.Of(Escaped.Apostrophes(text)), "$1\u00A0$2");

@@ -1,5 +1,6 @@
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
+using PdfSharp.Pdf.Annotations;
 using PdfSharp.UniversalAccessibility;
 using ReedClinic.Documents.Setting;
 
@@ -12,6 +13,9 @@ public sealed class PdfWriter : IDisposable
     private static readonly XColor Pencil = XColor.FromArgb(0x4B, 0x57, 0x5C);
     private static readonly XColor Moss = XColor.FromArgb(0x2F, 0x6B, 0x4F);
     private static readonly XColor Clay = XColor.FromArgb(0xA8, 0x45, 0x2E);
+
+    // Below the base line, within the line.
+    private const double LinkUnder = 0.86;
 
     private readonly PdfDocument document = new();
     private readonly Paper paper;
@@ -72,6 +76,9 @@ public sealed class PdfWriter : IDisposable
             case PlacedOpen open:
                 Open(open);
                 break;
+            case PlacedLink link:
+                Link(graphics, link);
+                break;
             case PlacedClose:
                 structure.End();
                 break;
@@ -107,6 +114,15 @@ public sealed class PdfWriter : IDisposable
                 structure.BeginElement(Tag(open.Role));
                 break;
         }
+    }
+
+    // Its words are the address itself, so that it says where it leads (ISO 14289-1, 7.18.5).
+    private void Link(XGraphics graphics, PlacedLink link)
+    {
+        var place = new PdfRectangle(new XRect(link.X, paper.Height - link.Y - link.Height, link.Width, link.Height));
+        structure.BeginElement(PdfLinkAnnotation.CreateWebLink(place, link.Address), link.Address);
+        var under = link.Y + (link.Height * LinkUnder);
+        graphics.DrawLine(new XPen(Pencil, 0.5), link.X, under, link.X + link.Width, under);
     }
 
     private static PdfBlockLevelElementTag Tag(FlowRole role) => role switch

@@ -81,6 +81,9 @@ public sealed record FlowText(FlowRole Role, string Text, TypeStyle Style) : Flo
 
     /// <summary>Whether it stays with what follows.</summary>
     public bool KeepsWithNext { get; init; }
+
+    /// <summary>The address that the whole of it leads to; null for nowhere.</summary>
+    public string? Link { get; init; }
 }
 
 /// <summary>A table. Its first row heads the columns and stands again where the table goes on; no row is parted.</summary>
@@ -126,6 +129,14 @@ public abstract record Placed;
 /// <param name="Width">Its width.</param>
 /// <param name="Height">Its height.</param>
 public sealed record PlacedOpen(FlowRole Role, string? Words = null, double X = 0, double Y = 0, double Width = 0, double Height = 0) : Placed;
+
+/// <summary>What follows, to its <see cref="PlacedClose"/>, leads to an address.</summary>
+/// <param name="Address">The address.</param>
+/// <param name="X">The left of where it is pressed.</param>
+/// <param name="Y">Its top.</param>
+/// <param name="Width">Its width.</param>
+/// <param name="Height">Its height.</param>
+public sealed record PlacedLink(string Address, double X, double Y, double Width, double Height) : Placed;
 
 /// <summary>The end of what was opened last.</summary>
 public sealed record PlacedClose : Placed;

@@ -162,7 +162,7 @@ public sealed class Paginator
             var fit = Fit(lines.Count - from, leading);
             for (var i = 0; i < fit; i++, y += leading)
             {
-                Page.Add(new PlacedText(lines[from + i], text.Style, paper.Left + text.Indent, Base(y, text.Style)));
+                Page.AddRange(Line(text, lines[from + i]));
             }
 
             from += fit;
@@ -179,6 +179,13 @@ public sealed class Paginator
         }
 
         y += text.After;
+    }
+
+    // A link on several lines is one for each: a rectangle holds no more.
+    private IEnumerable<Placed> Line(FlowText text, string line)
+    {
+        var (x, placed) = (paper.Left + text.Indent, new PlacedText(line, text.Style, paper.Left + text.Indent, Base(y, text.Style)));
+        return text.Link is { } link ? [new PlacedLink(link, x, y, measure.Width(line, text.Style), text.Style.Leading), placed, new PlacedClose()] : [placed];
     }
 
     private void Begin(FlowText text)

@@ -1,3 +1,4 @@
+using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Outcomes;
 
 namespace ReedClinic.Domain.TeachingNotes;
@@ -21,6 +22,16 @@ public static class NoteLink
         && Uri.TryCreate(text, UriKind.Absolute, out var uri)
         && uri.Scheme == Uri.UriSchemeHttps && uri.UserInfo.Length == 0 && uri.IsDefaultPort && uri.HostNameType == UriHostNameType.Dns
         && IsPlain(uri.Host) && text[Scheme.Length..].StartsWith(uri.Host, StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>The address that a paragraph of a letter leads to: one alone in its paragraph, in a part that somebody wrote; else null.</summary>
+    /// <param name="block">The part.</param>
+    /// <param name="paragraph">A paragraph of it.</param>
+    public static string? Of(LetterBlock block, LetterParagraph paragraph)
+    {
+        ArgumentNullException.ThrowIfNull(block);
+        ArgumentNullException.ThrowIfNull(paragraph);
+        return block.IsEdited && Is(paragraph.Text) ? paragraph.Text : null;
+    }
 
     /// <summary>The host that an address leads to.</summary>
     /// <param name="link">An address that <see cref="Is"/> takes.</param>

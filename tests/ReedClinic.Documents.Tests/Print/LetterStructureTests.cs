@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using ReedClinic.Documents.Letters;
 using ReedClinic.Documents.Print;
 using ReedClinic.Documents.Setting;
 using ReedClinic.Domain.Letters;
@@ -97,6 +98,40 @@ public sealed partial class LetterStructureTests
 
             Assert.Empty(names.Intersect(Doing));
         }
+    }
+
+    // ISO 14289-1, 7.18.5: a link is in the structure as a Link with its annotation, which says where it leads.
+    [Theory]
+    [InlineData("https://lanternquay.example/corners?a=1&b='2'#tip", 1)]
+    [InlineData("https://lanternquay.example/a-long-way/through-many-folders/with-long-names/that-hardly-fit/on-one-line-of-a-letter/and-go-on/to-the-next", 2)]
+    public async Task A_link_that_somebody_wrote_can_be_pressed_and_says_where_it_leads(string address, int lines)
+    {
+        var block = Letter.Blocks.First(block => block.Kind == BlockKind.Lesson);
+        var letter = Letter with { Blocks = [.. Letter.Blocks.Select(other => other == block ? block.EditedTo($"See this.\n\n{address}\n\nAnd {address} too.", block) : other)] };
+        var pdf = LetterPrint.Pdf(letter, PrintedLetter.Day, PaperSize.A4);
+
+        var objects = await ObjectsAsync(pdf);
+        var links = objects.Where(one => one.TryGetProperty("/Subtype", out var kind) && kind.ValueEquals("/Link")).ToList();
+        Assert.Equal(lines, links.Count);
+        Assert.All(links, link => Assert.Equal((("u:" + address), true), (link.GetProperty("/Contents").GetString(), link.TryGetProperty("/StructParent", out _))));
+        Assert.Equal(lines, objects.Count(one => one.TryGetProperty("/URI", out var uri) && uri.ValueEquals("u:" + address)));
+        Assert.Equal(lines, objects.Count(one => one.TryGetProperty("/S", out var kind) && kind.ValueEquals("/Link")));
+        Assert.Contains("https://lanternquay.example/", await Outside.ReadAsync(pdf, "pdftotext", "-enc", "UTF-8", "{}", "-"), StringComparison.Ordinal);
+        Assert.Contains(address, await Outside.ReadAsync(pdf, "pdfinfo", "-url", "{}"), StringComparison.Ordinal);
+        Assert.Contains("No syntax or stream encoding errors found", await Outside.ReadAsync(pdf, "qpdf", "--check", "{}"), StringComparison.Ordinal);
+        Assert.Contains(address + "\n", LetterFile.Plain(letter, PrintedLetter.Day), StringComparison.Ordinal);
+        Assert.Equal(LetterAsSaid.Of(letter), LetterAsSaid.Bare(string.Concat(Said().Matches(await Outside.ReadAsync(pdf, "pdfinfo", "-enc", "UTF-8", "-struct-text", "{}")).Select(match => match.Groups["text"].Value))));
+    }
+
+    [Fact]
+    public async Task An_address_that_nobody_wrote_alone_in_a_paragraph_leads_nowhere()
+    {
+        var block = Letter.Blocks.First(block => block.Kind == BlockKind.Lesson);
+        var letter = Letter with { Blocks = [.. Letter.Blocks.Select(other => other == block ? block.EditedTo("http://example.org/\n\nhttps://a@example.org/\n\nhttps://example.org and more", block) : other)] };
+        letter = letter with { Blocks = [.. letter.Blocks.Select(other => other.Kind == BlockKind.Closing ? other with { Paragraphs = [LetterParagraph.Plain("https://example.org/")] } : other)] };
+
+        var names = (await ObjectsAsync(LetterPrint.Pdf(letter, PrintedLetter.Day, PaperSize.A4))).Where(one => one.ValueKind == JsonValueKind.Object).SelectMany(one => one.EnumerateObject()).Select(one => one.Name);
+        Assert.Empty(names.Intersect(Doing));
     }
 
     // Every object of the file, and whatever stands in them.
