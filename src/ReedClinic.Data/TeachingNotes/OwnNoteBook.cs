@@ -53,16 +53,22 @@ public sealed class OwnNoteBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         return ChangeAsync(actor, new(operation.Value), Guid.Empty, WriteVerb, operation, note => note.Write(words, time.GetUtcNow()), begins: true, ct);
     }
 
-    /// <summary>Writes one anew. A conflict gives what somebody else wrote meanwhile.</summary>
+    /// <summary>Writes one anew. A conflict gives what somebody else wrote meanwhile; where nothing would change there is none.</summary>
     public Task<Outcome<OwnNoteView>> WriteAsync(Actor actor, OwnNoteId id, OwnNoteWords words, Guid version, OperationId operation, CancellationToken ct) =>
         ChangeAsync(actor, id, version, WriteVerb, operation, note => note.Write(words, time.GetUtcNow()), begins: false, ct);
 
-    /// <summary>Offers one no more, or again. A letter that holds its words keeps them.</summary>
-    public Task<Outcome<OwnNoteView>> RetireAsync(Actor actor, OwnNoteId id, bool retired, Guid version, OperationId operation, CancellationToken ct) =>
+    /// <summary>Writes one anew, and offers it no more, or again. A letter that holds its words keeps them.</summary>
+    public Task<Outcome<OwnNoteView>> RetireAsync(
+        Actor actor, OwnNoteId id, OwnNoteWords words, bool retired, Guid version, OperationId operation, CancellationToken ct) =>
         ChangeAsync(actor, id, version, RetireVerb, operation, note =>
         {
-            note.Retire(retired, time.GetUtcNow());
-            return [];
+            var problems = note.Write(words, time.GetUtcNow());
+            if (problems.Count == 0)
+            {
+                note.Retire(retired, time.GetUtcNow());
+            }
+
+            return problems;
         }, begins: false, ct);
 
     private async Task<Outcome<OwnNoteView>> ChangeAsync(
@@ -95,7 +101,7 @@ public sealed class OwnNoteBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         {
             db.Add(changed);
         }
-        else
+        else if (db.Entry(note).State != EntityState.Unchanged)
         {
             db.ExpectVersion(note, version);
         }

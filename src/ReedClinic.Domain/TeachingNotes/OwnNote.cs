@@ -71,7 +71,7 @@ public sealed class OwnNote
     public IReadOnlyList<FindingKindId> Kinds =>
         [.. FiledUnder.Split(Between, StringSplitOptions.RemoveEmptyEntries).Select(kind => new FindingKindId(kind))];
 
-    /// <summary>Writes it anew.</summary>
+    /// <summary>Writes it anew; the same words again change nothing.</summary>
     /// <param name="words">What was typed.</param>
     /// <param name="now">When.</param>
     /// <returns>What can't be taken, beside its field; empty when it was written.</returns>
@@ -79,10 +79,10 @@ public sealed class OwnNote
     {
         var problems = new List<Problem>();
         var (title, text, link) = Read(words, problems);
-        if (problems.Count == 0)
+        var kinds = string.Join(Between, words.Kinds.Select(kind => kind.Value).Distinct());
+        if (problems.Count == 0 && (title, text, link, kinds) != (Title, Text, Link, FiledUnder))
         {
-            (Title, Text, Link, ChangedAt) = (title!, text!, link, now);
-            FiledUnder = string.Join(Between, words.Kinds.Select(kind => kind.Value).Distinct());
+            (Title, Text, Link, FiledUnder, ChangedAt) = (title!, text!, link, kinds, now);
         }
 
         return problems;

@@ -19,25 +19,12 @@ public sealed class LetterNotesTests(OneBrowser browser, DemoClinic app) : IClas
         await teacher.LookAsync("notes");
         await teacher.GoToAsync("/notes/new");
         await teacher.LookAsync("a new note");
-        await teacher.GoToAsync("/desk");
-        var batch = await teacher.Page.Locator("a[href^='/batches/']").First.GetAttributeAsync("href");
-        await teacher.GoToAsync($"/batches/{batch!.Split('/')[2]}/letter");
-        await teacher.Page.Locator("[data-notes-ready]").WaitForAsync();
-        var part = teacher.Page.Locator("textarea[name='Block.closing']");
-        await teacher.Page.Locator(".letter-notes-rest").EvaluateAsync("list => list.open = true");
-        var note = teacher.Page.Locator(".letter-note", new() { HasText = "The opening after a rest" });
-        await note.Locator("summary").ClickAsync();
-        await note.GetByRole(AriaRole.Button).ClickAsync();
+        var (part, put) = await OpenAsync(teacher.Page, teacher.GoToAsync);
+        await put.ClickAsync();
         await teacher.Page.GetByText("Put the cursor into a part of the letter first").WaitForAsync();
 
-        await part.EvaluateAsync("field => field.closest('details').open = true");
-        await part.FillAsync(Begin + End);
-        await part.EvaluateAsync($"field => field.setSelectionRange({Begin.Length}, {Begin.Length})");
-        await note.GetByRole(AriaRole.Button).FocusAsync();
-        await teacher.Page.Keyboard.PressAsync("Enter");
+        await PutAsync(teacher.Page, part, put);
 
-        await Assertions.Expect(teacher.Page.Locator("#letter-note-said")).ToContainTextAsync("is in.");
-        await Assertions.Expect(part).ToBeFocusedAsync();
         var words = await part.InputValueAsync();
         Assert.StartsWith(Begin + "Soak {reed}, let it lie", words, StringComparison.Ordinal);
         Assert.EndsWith("was only thirsty. " + End, words, StringComparison.Ordinal);
@@ -47,5 +34,55 @@ public sealed class LetterNotesTests(OneBrowser browser, DemoClinic app) : IClas
 
         await teacher.Page.Keyboard.PressAsync("Control+z");
         await Assertions.Expect(part).ToHaveValueAsync(Begin + End);
+        await teacher.Page.Keyboard.PressAsync("Control+Shift+z");
+        await Assertions.Expect(part).ToHaveValueAsync(words);
+    }
+
+    [Theory]
+    [InlineData(1280)]
+    [InlineData(390)]
+    public async Task A_button_takes_it_out_again_for_whoever_has_no_such_keys(int width)
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, $"letter-notes-back-{width}", width);
+        var (part, put) = await OpenAsync(teacher.Page, teacher.GoToAsync);
+        var back = teacher.Page.GetByRole(AriaRole.Button, new() { Name = "Take it out again" });
+        await Assertions.Expect(back).ToBeHiddenAsync();
+        await PutAsync(teacher.Page, part, put);
+        await Assertions.Expect(teacher.Page.Locator("#letter-notes")).Not.ToContainTextAsync("Ctrl");
+
+        await back.FocusAsync();
+        await teacher.Page.Keyboard.PressAsync("Enter");
+
+        await Assertions.Expect(part).ToHaveValueAsync(Begin + End);
+        await Assertions.Expect(part).ToBeFocusedAsync();
+        await Assertions.Expect(teacher.Page.Locator("#letter-note-said")).ToContainTextAsync("is out again.");
+        await Assertions.Expect(back).ToBeHiddenAsync();
+        await PutAsync(teacher.Page, part, put);
+        await teacher.Page.Keyboard.TypeAsync("Now");
+        await Assertions.Expect(back).ToBeHiddenAsync();
+    }
+
+    private static async Task<(ILocator Part, ILocator Put)> OpenAsync(IPage page, Func<string, Task> goToAsync)
+    {
+        await goToAsync("/desk");
+        var batch = await page.Locator("a[href^='/batches/']").First.GetAttributeAsync("href");
+        await goToAsync($"/batches/{batch!.Split('/')[2]}/letter");
+        await page.Locator("[data-notes-ready]").WaitForAsync();
+        await page.Locator(".letter-notes-rest").EvaluateAsync("list => list.open = true");
+        var note = page.Locator(".letter-note", new() { HasText = "The opening after a rest" });
+        await note.Locator("summary").ClickAsync();
+        return (page.Locator("textarea[name='Block.closing']"), note.GetByRole(AriaRole.Button));
+    }
+
+    // In the middle of a paragraph, by keys alone.
+    private static async Task PutAsync(IPage page, ILocator part, ILocator put)
+    {
+        await part.EvaluateAsync("field => field.closest('details').open = true");
+        await part.FillAsync(Begin + End);
+        await part.EvaluateAsync($"field => field.setSelectionRange({Begin.Length}, {Begin.Length})");
+        await put.FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("#letter-note-said")).ToContainTextAsync("is in.");
+        await Assertions.Expect(part).ToBeFocusedAsync();
     }
 }

@@ -31,13 +31,19 @@ public sealed class OwnNoteBookTests(TestDatabases databases) : IClassFixture<Te
 
         Done(await book.WriteAsync(colleague, made.Id, Corners with { Title = "Hers" }, made.Version, Operation(), Ct));
         var late = await book.WriteAsync(Teacher, made.Id, Corners with { Title = "His" }, made.Version, Operation(), Ct);
-        var stale = await book.RetireAsync(Teacher, made.Id, true, made.Version, Operation(), Ct);
+        var stale = await book.RetireAsync(Teacher, made.Id, Corners with { Title = "His" }, true, made.Version, Operation(), Ct);
 
         var theirs = Assert.IsType<Outcome<OwnNoteView>.Conflict>(late).Theirs;
         Assert.Equal("Hers", theirs.Title);
         Assert.IsType<Outcome<OwnNoteView>.Conflict>(stale);
         Assert.Equal("Hers", Assert.Single(await book.AllAsync(colleague, Ct)).Title);
-        Assert.NotNull(Done(await book.RetireAsync(Teacher, made.Id, true, theirs.Version, Operation(), Ct)).RetiredAt);
+        var retired = Done(await book.RetireAsync(Teacher, made.Id, Corners with { Title = "Ours" }, true, theirs.Version, Operation(), Ct));
+        Assert.Equal(("Ours", true), (retired.Title, retired.RetiredAt is not null));
+        Assert.Equal(retired.ToString(), Done(await book.RetireAsync(colleague, made.Id, Corners with { Title = "Ours" }, true, theirs.Version, Operation(), Ct)).ToString());
+        Assert.IsType<Outcome<OwnNoteView>.Conflict>(await book.RetireAsync(colleague, made.Id, Corners with { Title = "Ours" }, false, theirs.Version, Operation(), Ct));
+        Assert.Equal("Text", Assert.Single(Assert.IsType<Outcome<OwnNoteView>.Refused>(
+            await book.RetireAsync(Teacher, made.Id, Corners with { Text = "{nobody}" }, false, retired.Version, Operation(), Ct)).Problems).Field);
+        Assert.NotNull((await book.FindAsync(Teacher, made.Id, Ct))!.RetiredAt);
         Assert.Equal("Text", Assert.Single(Assert.IsType<Outcome<OwnNoteView>.Refused>(
             await book.BeginAsync(Teacher, Corners with { Text = "{nobody}" }, Operation(), Ct)).Problems).Field);
     }
@@ -71,7 +77,7 @@ public sealed class OwnNoteBookTests(TestDatabases databases) : IClassFixture<Te
         Assert.Empty(view.Gaps);
         Done(await letters.SendAsync(Teacher, batch.Code, view.Mark, Operation(), Ct));
         var changed = Done(await book.WriteAsync(Teacher, made.Id, Corners with { Text = "Other words.", Link = null }, made.Version, Operation(), Ct));
-        Done(await book.RetireAsync(Teacher, made.Id, true, changed.Version, Operation(), Ct));
+        Done(await book.RetireAsync(Teacher, made.Id, Corners with { Text = "Other words.", Link = null }, true, changed.Version, Operation(), Ct));
 
         var sent = (await new LetterBoxBook(db).ReadAsync(student, batch.Code, Ct))!;
         Assert.Equal(words, sent.Letter.Blocks.Single(block => block.Key == "closing").Text);

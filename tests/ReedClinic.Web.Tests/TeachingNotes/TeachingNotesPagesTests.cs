@@ -101,11 +101,50 @@ public sealed class TeachingNotesPagesTests(ClinicHost host) : IClassFixture<Cli
         var address = await AddressOf(teacher, title);
         Assert.Equal("Tip too long", await GroupOf(teacher, title));
 
-        using var retired = await Form.Of(teacher, address, (await teacher.See(address)).Page, address + "?retire").Post();
+        using var retired = await (await Form.At(teacher, address)).Set("Form.Step", "retire").Post();
         Assert.Equal("/notes?done=retired", retired.Leads());
         Assert.Equal("Not offered any more", await GroupOf(teacher, title));
-        using var back = await Form.Of(teacher, address, (await teacher.See(address)).Page, address + "?retire").Post();
+        using var back = await (await Form.At(teacher, address)).Set("Form.Step", "bring-back").Post();
+        Assert.Equal("/notes?done=back", back.Leads());
         Assert.Equal("Tip too long", await GroupOf(teacher, title));
+    }
+
+    [Fact]
+    public async Task Retired_in_two_windows_it_is_retired_and_what_was_typed_in_either_is_kept_or_stays_in_sight()
+    {
+        using var teacher = await host.Teacher();
+        var title = await KeepAsync(teacher, "First words.", null, "tip-long");
+        var address = await AddressOf(teacher, title);
+        var same = await Form.At(teacher, address);
+        var typed = (await Form.At(teacher, address)).Set("Form.Text", "Typed meanwhile.");
+        using var first = await (await Form.At(teacher, address)).Set("Form.Text", "Typed first.").Set("Form.Step", "retire").Post();
+        Assert.Equal("/notes?done=retired", first.Leads());
+
+        using var again = await same.Set("Form.Text", "Typed first.").Set("Form.Step", "retire").Post();
+        using var late = await typed.Set("Form.Step", "retire").Post();
+
+        Assert.Equal("/notes?done=retired", again.Leads());
+        Assert.Equal("Not offered any more", await GroupOf(teacher, title));
+        var page = new HtmlParser().ParseDocument((await late.Read()).Page);
+        Assert.Equal("Typed first.", page.QuerySelector(".problems .as-written")!.TextContent);
+        Assert.Equal("Typed meanwhile.", page.GetElementById("f-Form-Text")!.TextContent.Trim());
+    }
+
+    [Theory]
+    [InlineData("x", 300, "")]
+    [InlineData("\U0001F3B5", 300, "")]
+    [InlineData("x", 100, "Short words\n")]
+    [InlineData("x", 100, "Many short words that go on for a while ")]
+    public async Task A_long_word_without_a_space_shows_its_beginning_in_the_list(string letter, int times, string before)
+    {
+        using var teacher = await host.Teacher();
+        var title = await KeepAsync(teacher, before + string.Concat(Enumerable.Repeat(letter, times)), null, "tip-long");
+
+        var beginning = (await See(teacher, "/notes")).QuerySelectorAll("li").Single(line => line.QuerySelector("a")?.TextContent == title).QuerySelector(".hint")!.TextContent;
+
+        Assert.EndsWith("…", beginning, StringComparison.Ordinal);
+        Assert.InRange(beginning.Length, 20, 112);
+        Assert.DoesNotContain('\uFFFD', beginning);
     }
 
     private static async Task<string> KeepAsync(HttpClient teacher, string text, string? link, string kind)

@@ -1,9 +1,12 @@
-// Puts a note into the letter at the cursor, as if it were typed: Ctrl+Z takes it back, and the cursor stands behind it.
+// Puts a note into the letter at the cursor, as if it were typed: the browser's own undo takes it back, and so does
+// a button for as long as nothing else was typed. The cursor stands behind it.
 const form = document.querySelector('[data-keeps-typing]');
 const select = document.getElementById('f-NotePart');
 const said = document.getElementById('letter-note-said');
 if (form && select) {
   let last = null;
+  let takeBack = null;
+  const back = document.getElementById('letter-note-back');
   const words = document.getElementById('letter-notes').dataset;
   const atCursor = new Option(words.atCursor, 'at-cursor', true, true);
   select.prepend(atCursor);
@@ -47,7 +50,27 @@ if (form && select) {
 
     field.setSelectionRange(field.selectionEnd - right.length, field.selectionEnd - right.length);
     said.textContent = words.done.replace('{0}', button.dataset.title);
+    const stands = field.value;
+    back.hidden = false;
+    takeBack = () => {
+      field.focus();
+      if (field.value !== stands) return;
+      document.execCommand('undo');
+      if (field.value === stands) {
+        field.value = before + after;
+        field.dispatchEvent(new InputEvent('input', { bubbles: true }));
+      }
+
+      said.textContent = words.out.replace('{0}', button.dataset.title);
+    };
   };
+  back.addEventListener('click', () => takeBack?.());
+  form.addEventListener('input', event => {
+    if (event.target === last) {
+      back.hidden = true;
+      said.textContent = '';
+    }
+  });
   form.addEventListener('click', event => {
     const button = event.target.closest('[data-note-put]');
     if (button) {

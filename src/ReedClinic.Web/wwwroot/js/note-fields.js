@@ -1,4 +1,4 @@
-// Puts a field into the passage at the cursor, as if it were typed: Ctrl+Z takes it back.
+// Puts a field into the passage at the cursor, as if it were typed: the browser's own undo takes it back.
 for (const button of document.querySelectorAll('[data-put-field]')) {
   button.addEventListener('click', () => {
     const field = document.getElementById(button.dataset.into);
