@@ -6,7 +6,7 @@ namespace ReedClinic.Documents.Letters;
 /// <summary>A letter to be kept elsewhere: as a page that needs nothing else, and as plain text that says the same.</summary>
 public static class LetterFile
 {
-    private const string Style = "body{font-family:Georgia,serif;max-width:40rem;margin:2rem auto;padding:0 1rem;line-height:1.5;color:#1e2a2f;background:#fff}table{border-collapse:collapse}th,td{border:1px solid #999;padding:.2rem .5rem;text-align:left}";
+    private const string Style = "body{font-family:Georgia,serif;max-width:40rem;margin:2rem auto;padding:0 1rem;line-height:1.5;color:#1e2a2f;background:#fff;overflow-wrap:anywhere}table{border-collapse:collapse}th,td{border:1px solid #999;padding:.2rem .5rem;text-align:left}";
 
     /// <summary>The letter as a whole page.</summary>
     /// <param name="letter">The letter.</param>

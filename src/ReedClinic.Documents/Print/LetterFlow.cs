@@ -25,7 +25,7 @@ internal sealed class LetterFlow
     private static readonly TypeStyle Small = new(Face.Label, 8.4, 10.6);
     private static readonly TypeStyle Rows = new(Face.Label, 9.2, 12.4);
 
-    private static readonly Regex Unit = new("([0-9]) (mm|cents|Hz|strokes|minutes)\\b", RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1));
+    private static readonly Regex Together = new("([0-9]) (mm|cents?|Hz|strokes?|minutes?|hours?|days?)\\b|\\b(a) ([A-G][♯♭]?)(?!\\p{L})", RegexOptions.CultureInvariant, TimeSpan.FromSeconds(1));
 
     private readonly List<FlowItem> flow = [];
     private readonly LetterDraft letter;
@@ -123,35 +123,15 @@ internal sealed class LetterFlow
         }
 
         List<string> list = [.. marks.Select(mark => Printed($"{ReedSketch.Name(mark.Kind)}: {ReedSketch.Say(mark)}"))];
-        var beside = Beside(list);
-        flow.Add(new FlowAside(drawing, MapScale * drawing.Width, MapColumn, [.. list.Take(beside)], Small));
-        if (list.Count > beside)
+        flow.Add(new FlowAside(drawing, MapScale * drawing.Width, MapColumn, list, Small)
         {
-            flow.Add(new FlowOpen(FlowRole.List));
-            for (var i = beside; i < list.Count; i++)
-            {
-                Item(list[i], (i + 1).ToString(CultureInfo.InvariantCulture), Small, after: i == list.Count - 1 ? 7 : 1.5);
-            }
-
-            flow.Add(new FlowClose());
-        }
-    }
-
-    // How many of a drawing's lines stand under it, so that both go onto one page.
-    private static int Beside(List<string> list)
-    {
-        var (most, lines) = (0, 0);
-        while (most < list.Count && most < MostBeside && (lines += 1 + (list[most].Length / SignsBeside)) <= MostLinesBeside)
-        {
-            most++;
-        }
-
-        return most;
+            IsListLong = list.Count > MostBeside || list.Sum(item => 1 + (item.Length / SignsBeside)) > MostLinesBeside,
+        });
     }
 
     private void Block(LetterBlock block, LetterReed? reed)
     {
-        if (block.Kind == BlockKind.Stroke && LetterPictures.Stroke(letter) is { } stroke)
+        if (block.Kind == BlockKind.Stroke && LetterPictures.Stroke(letter, StrokeShow.Letter) is { } stroke)
         {
             flow.Add(new FlowFigure(stroke, 140 * Paper.Mm));
         }
@@ -161,7 +141,7 @@ internal sealed class LetterFlow
             flow.Add(new FlowOpen(FlowRole.List));
             foreach (var (item, index) in block.Paragraphs.Select((item, index) => (item, index)))
             {
-                Item(Printed(item.Text), block.Kind == BlockKind.Plan ? FormattableString.Invariant($"{index + 1}.") : "–", Body, after: index == block.Paragraphs.Count - 1 ? 6 : 2, keep: index == 0 || index == block.Paragraphs.Count - 2);
+                Item(Printed(item.Text), block.Kind == BlockKind.Plan ? FormattableString.Invariant($"{index + 1}.") : "–", Body, after: index == block.Paragraphs.Count - 1 ? 6 : 2, keep: index < block.Paragraphs.Count - 1 && (index == 0 || index == block.Paragraphs.Count - 2));
                 Lead(NoteLink.Of(block, item));
             }
 
@@ -246,6 +226,6 @@ internal sealed class LetterFlow
         }
     }
 
-    // A number stays with its unit.
-    private static string Printed(string text) => Unit.Replace(PrintText.Of(Escaped.Apostrophes(text)), "$1\u00A0$2");
+    // A number stays with its unit, and “a” with its note.
+    private static string Printed(string text) => Together.Replace(PrintText.Of(Escaped.Apostrophes(text)), "$1$3\u00A0$2$4");
 }

@@ -10,6 +10,9 @@ public static class LetterPrint
 {
     private const double FewLines = 0.5;
 
+    // By how much lines come nearer to each other, first a little and then as much as still reads well.
+    private static readonly double[] Tight = [0.94, 0.91];
+
     private static readonly TypeStyle Foot = new(Face.Label, 8.6, 11, Tone.Pencil);
 
     /// <summary>Prints a letter.</summary>
@@ -33,16 +36,20 @@ public static class LetterPrint
     public static IReadOnlyList<string> NotPrinted(LetterDraft letter)
     {
         ArgumentNullException.ThrowIfNull(letter);
-        return
-        [
-            .. letter.Blocks.SelectMany(block => block.Paragraphs).Select(paragraph => paragraph.Text)
-                .Concat(letter.Reeds.Select(reed => reed.HowToRecognise))
-                .Concat(letter.Reeds.SelectMany(reed => reed.Marks).Select(mark => mark.Words))
-                .Concat(letter.Blocks.SelectMany(block => block.Rows).SelectMany(row => new[] { row.Test, row.Before ?? "", row.Now ?? "" }))
-                .Append(letter.Studio ?? "")
-                .SelectMany(PrintText.NotPrinted).Distinct(),
-        ];
+        return [.. Texts(letter).SelectMany(text => PrintText.NotPrinted(text ?? "")).Distinct()];
     }
+
+    // All that may have been typed by somebody.
+    private static IEnumerable<string?> Texts(LetterDraft letter) =>
+    [
+        .. letter.Blocks.SelectMany(block => block.Paragraphs.Select(paragraph => paragraph.Text).Prepend(block.Heading)),
+        .. letter.Reeds.Select(reed => reed.HowToRecognise),
+        .. letter.Reeds.SelectMany(reed => reed.Marks).Concat(letter.LessonMarks).SelectMany(mark => new[] { mark.Words, mark.Detail }),
+        .. letter.Blocks.SelectMany(block => block.Rows).SelectMany(row => new[] { row.Test, row.Before, row.Now }),
+        .. letter.Reeds.Where(reed => reed.Crow is not null).SelectMany(reed => reed.Crow!.Moves.SelectMany(move => move.Work.Append(move.Sentence)).Prepend(reed.Crow.Sentence)),
+        letter.Studio,
+        letter.Signature,
+    ];
 
     // A letter whose last page has only a few lines is set a little tighter where that saves the page.
     private static IReadOnlyList<IReadOnlyList<Placed>> Set(IReadOnlyList<FlowItem> flow, Paper paper, PrintMeasure measure)
@@ -53,12 +60,11 @@ public static class LetterPrint
             return pages;
         }
 
-        var tighter = Paginator.Set([.. flow.Select(Tighter)], paper, measure);
-        return tighter.Count < pages.Count ? tighter : pages;
+        return Tight.Select(share => Paginator.Set([.. flow.Select(item => Tighter(item, share))], paper, measure)).FirstOrDefault(set => set.Count < pages.Count) ?? pages;
     }
 
-    private static FlowItem Tighter(FlowItem item) => item is FlowText text
-        ? text with { Style = text.Style with { Leading = text.Style.Leading * 0.94 }, Before = text.Before * 0.75, After = text.After * 0.7 }
+    private static FlowItem Tighter(FlowItem item, double share) => item is FlowText text
+        ? text with { Style = text.Style with { Leading = text.Style.Leading * share }, Before = text.Before * 0.75, After = text.After * 0.7 }
         : item;
 
     private static IEnumerable<Placed> Furniture(LetterDraft letter, Paper paper, PrintMeasure measure, int page, int pages)

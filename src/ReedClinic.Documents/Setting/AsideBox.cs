@@ -6,25 +6,55 @@ internal sealed class AsideBox
     private const double ListGap = 5;
     private const double ListIndent = 13;
     private const double ItemGap = 1.5;
+    private const double ListFoot = 6;
+    private const double Tolerance = 0.01;
+
+    private const double LeastScale = 0.78;
+    private const double MuchRoom = 0.22;
+
+    // Rather a drawing that is a little smaller than the list apart from it; and only where much room would be lost much smaller.
+    private static readonly (double Scale, bool WithList, double LeastRoom)[] Ways =
+        [(1, true, 0), (0.92, true, 0), (1, false, 0), (0.92, false, 0), (0.86, false, MuchRoom), (LeastScale, false, MuchRoom)];
 
     private readonly FlowAside aside;
     private readonly List<IReadOnlyList<string>> list;
+    private readonly double width;
 
-    public AsideBox(FlowAside aside, ITypeMeasure measure)
+    private AsideBox(FlowAside aside, ITypeMeasure measure, double scale, bool withList)
     {
         this.aside = aside;
+        width = aside.Width * scale;
         var room = aside.Column - ListIndent;
-        list = [.. aside.List.Select(item => LineBreaker.Break(item, aside.Style, measure, _ => room, room))];
-        Height = Tall + ListGap + list.Sum(item => (item.Count * aside.Style.Leading) + ItemGap);
+        list = withList ? [.. aside.List.Select(item => LineBreaker.Break(item, aside.Style, measure, _ => room, room))] : [];
+        Height = Tall + (list.Count == 0 ? 0 : ListGap) + list.Sum(item => (item.Count * aside.Style.Leading) + ItemGap);
     }
 
     public double Height { get; }
 
-    private double Tall => aside.Width / aside.Drawing.Width * aside.Drawing.Height;
+    /// <summary>Its list, where that has no room below it: it stands beside the drawing, in the text.</summary>
+    public IReadOnlyList<FlowItem> Rest => list.Count == aside.List.Count ? [] :
+    [
+        new FlowOpen(FlowRole.List),
+        .. aside.List.Select((item, index) => new FlowText(FlowRole.ItemBody, item, aside.Style) { Mark = FormattableString.Invariant($"{index + 1}"), Indent = ListIndent + 1, After = index == aside.List.Count - 1 ? ListFoot : ItemGap }),
+        new FlowClose(),
+    ];
+
+    private double Tall => width / aside.Drawing.Width * aside.Drawing.Height;
+
+    /// <summary>The best that some room holds; null where it holds none.</summary>
+    /// <param name="room">The room.</param>
+    /// <param name="page">The height of a whole page.</param>
+    /// <param name="aside">The drawing and its list.</param>
+    /// <param name="measure">Tells how wide text is.</param>
+    public static AsideBox? In(double room, double page, FlowAside aside, ITypeMeasure measure) =>
+        Ways.Where(way => room >= way.LeastRoom * page && !(way.WithList && aside.IsListLong)).Select(way => new AsideBox(aside, measure, way.Scale, way.WithList)).FirstOrDefault(box => box.Height <= room + Tolerance);
+
+    /// <summary>As it is at its smallest: no page holds more of it.</summary>
+    public static AsideBox Least(FlowAside aside, ITypeMeasure measure) => new(aside, measure, LeastScale, withList: false);
 
     public void Place(List<Placed> page, double left, double top)
     {
-        page.AddRange(Drawn(aside.Drawing, left + ((aside.Column - aside.Width) / 2), top, aside.Width));
+        page.AddRange(Drawn(aside.Drawing, left + ((aside.Column - width) / 2), top, width));
         if (list.Count == 0)
         {
             return;

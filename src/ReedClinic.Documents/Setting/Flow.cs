@@ -109,7 +109,11 @@ public sealed record FlowFigure(Sketch Drawing, double Width) : FlowItem;
 /// <param name="Column">The width of its column, which the list has.</param>
 /// <param name="List">What its numbers mean.</param>
 /// <param name="Style">How the list is set.</param>
-public sealed record FlowAside(Sketch Drawing, double Width, double Column, IReadOnlyList<string> List, TypeStyle Style) : FlowItem;
+public sealed record FlowAside(Sketch Drawing, double Width, double Column, IReadOnlyList<string> List, TypeStyle Style) : FlowItem
+{
+    /// <summary>Whether the list is too long for its column: then all of it stands beside the drawing, in the text.</summary>
+    public bool IsListLong { get; init; }
+}
 
 /// <summary>A thin line across the column.</summary>
 /// <param name="After">Room below it, in points.</param>

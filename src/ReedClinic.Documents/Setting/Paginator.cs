@@ -123,7 +123,7 @@ public sealed class Paginator
                     top += (lines * text.Style.Leading) + text.After;
                     continue;
                 case FlowAside aside:
-                    return Math.Max(top, foot) + new AsideBox(aside, measure).Height;
+                    return Math.Max(top, foot) + (Box(aside, Math.Max(top, foot))?.Height ?? paper.Height);
                 case FlowFigure figure:
                     return top + Height(figure, top, foot);
                 case FlowTable table:
@@ -226,23 +226,30 @@ public sealed class Paginator
         y += height + FigureGap;
     }
 
+    // Where a page would be left half empty, the drawing is made a little smaller, or its list stands beside it in the text.
     private void Aside(FlowAside aside)
     {
         Clear();
-        var box = new AsideBox(aside, measure);
-        if (!AtHead && y + box.Height > paper.Foot + 0.01)
+        if (!AtHead && Box(aside, y) is null)
         {
             Turn();
         }
 
+        var box = Box(aside, y) ?? AsideBox.Least(aside, measure);
         box.Place(Page, paper.Width - paper.Right - aside.Column, y);
         (asideFoot, asideColumn) = (y + box.Height + AsideFoot, aside.Column);
+        for (var (rest, i) = (box.Rest, 0); i < rest.Count; i++)
+        {
+            Place(rest, i);
+        }
     }
+
+    private AsideBox? Box(FlowAside aside, double top) => AsideBox.In(paper.Foot - top, paper.Foot - paper.Top, aside, measure);
 
     private List<TableRow> Rows(FlowTable table, double width) => [.. table.Rows.Select(row => new TableRow(row, table, width, measure))];
 
-    // The caption, the row that heads the columns, and one more.
-    private static double Beginning(FlowTable table, List<TableRow> rows) => table.Style.Leading + rows.Take(2).Sum(row => row.Height);
+    // The caption, the row that heads the columns, and one more, or two where there are no others: no row stands alone on the next page.
+    private static double Beginning(FlowTable table, List<TableRow> rows) => table.Style.Leading + rows.Take(rows.Count == 3 ? 3 : 2).Sum(row => row.Height);
 
     private void Table(FlowTable table)
     {
@@ -258,7 +265,8 @@ public sealed class Paginator
         y += table.Style.Leading;
         foreach (var (row, index) in rows.Select((row, index) => (row, index)))
         {
-            if (y + row.Height > paper.Foot + 0.01 && !AtHead)
+            var next = index == rows.Count - 2 && index > 1 ? rows[^1].Height : 0;
+            if (y + row.Height + next > paper.Foot + 0.01 && !AtHead)
             {
                 Turn();
                 Again(rows[0], index);

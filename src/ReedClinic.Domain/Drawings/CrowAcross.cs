@@ -72,7 +72,7 @@ internal sealed class CrowAcross
         var most = Math.Max(3, (int)((step - 6) / SmallSignWidth));
         foreach (var (move, index) in picture.Moves.Select((move, index) => (move, index)).Where(one => one.move.Work.Count > 0))
         {
-            List<string> said = [.. move.Work.Take(2).Select(words => words.Length <= most ? words : words[..(most - 1)].TrimEnd() + "…")];
+            List<string> said = [.. move.Work.Take(2).Select(words => words.Length <= most ? words : DrawnWords.Start(words, most - 1).TrimEnd() + "…")];
             if (move.Work.Count > 2)
             {
                 said[1] = "+ " + (move.Work.Count - 1).ToString(CultureInfo.InvariantCulture);

@@ -30,10 +30,11 @@ public static class LetterPictures
 
     /// <summary>The stroke against what the lesson is about; null where no knife is wanted.</summary>
     /// <param name="letter">The letter.</param>
-    public static Sketch? Stroke(LetterDraft letter)
+    /// <param name="show">For what place it is drawn.</param>
+    public static Sketch? Stroke(LetterDraft letter, StrokeShow show)
     {
         ArgumentNullException.ThrowIfNull(letter);
-        return StrokeSketch.Of(letter.LessonKind, Style(letter), letter.Instrument);
+        return StrokeSketch.Of(letter.LessonKind, Style(letter), letter.Instrument, show);
     }
 
     /// <summary>A reed's crow through the work; null where its letter doesn't tell how it plays now, or its crow was heard only once.</summary>

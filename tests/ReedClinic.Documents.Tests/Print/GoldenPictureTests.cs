@@ -47,10 +47,10 @@ public sealed class GoldenPictureTests
         GoldenPicture.CompareAsync("signs", PdfWriter.Write([Specimen], Sheet, "Signs", "The Harbour Bench"));
 
     [Fact]
-    public Task Every_stroke_of_the_knife_looks_as_it_was_accepted() =>
-        GoldenPicture.CompareAsync("strokes", Drawn(
-            Strokes.Select(kind => StrokeSketch.Of(new FindingKindId(kind), ScrapeStyle.LongScrape, Instrument.Oboe)!)
-                .Append(StrokeSketch.Of(new FindingKindId(Strokes[0]), ScrapeStyle.ShortScrape, Instrument.CorAnglais)!), 255, 8));
+    public Task Every_stroke_of_the_knife_looks_as_it_was_accepted() => GoldenPicture.CompareAsync("strokes", Drawn(Knife(StrokeShow.Letter), 255, 8));
+
+    [Fact]
+    public Task For_a_narrow_window_every_stroke_looks_as_it_was_accepted() => GoldenPicture.CompareAsync("strokes-narrow", Drawn(Knife(StrokeShow.LetterNarrow), 240, 4));
 
     [Fact]
     public Task Maps_of_all_reeds_and_the_crow_s_way_look_as_they_were_accepted()
@@ -85,6 +85,10 @@ public sealed class GoldenPictureTests
         Assert.NotNull(GoldenPicture.Difference(before, await Seen([.. page.SkipLast(1), new PlacedText("The corners of the tip are thicker  than its middle.", style, 70, 80 + (39 * style.Leading))])));
         Assert.NotNull(GoldenPicture.Difference(before, await Seen([.. page.SkipLast(1), new PlacedText("The corners of the tip are thicker than its midd e.", style, 70, 80 + (39 * style.Leading))])));
     }
+
+    private static IEnumerable<Sketch> Knife(StrokeShow show) =>
+        Strokes.Select(kind => StrokeSketch.Of(new FindingKindId(kind), ScrapeStyle.LongScrape, Instrument.Oboe, show)!)
+            .Append(StrokeSketch.Of(new FindingKindId(Strokes[0]), ScrapeStyle.ShortScrape, Instrument.CorAnglais, show)!);
 
     private static byte[] Drawn(IEnumerable<Sketch> drawings, double width, int onAPage)
     {

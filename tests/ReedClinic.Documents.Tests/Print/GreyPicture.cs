@@ -68,6 +68,26 @@ internal sealed class GreyPicture
         return new(width, height, Unfiltered(rows, width, height));
     }
 
+    /// <summary>Whether anything darker than the paler half of the greys lies in a box, its right and lower ends not of it.</summary>
+    public bool HasInk(int left, int top, int right, int bottom)
+    {
+        for (var y = Math.Max(0, top); y < Math.Min(Height, bottom); y++)
+        {
+            for (var x = Math.Max(0, left); x < Math.Min(Width, right); x++)
+            {
+                if (pixels[(y * Width) + x] < 200)
+                {
+                    return true;
+                }
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>The lowest row above another that has ink; 0 where none has.</summary>
+    public int LastInk(int above) => Enumerable.Range(0, Math.Min(above, Height)).LastOrDefault(row => HasInk(0, row, Width, row + 1));
+
     /// <summary>The picture as a PNG.</summary>
     public byte[] Png()
     {

@@ -33,7 +33,7 @@ internal static class LetterAsSaid
 
             if (section.Kind == "stroke")
             {
-                said.AddRange(Drawn(LetterPictures.Stroke(letter)));
+                said.AddRange(Drawn(LetterPictures.Stroke(letter, StrokeShow.Letter)));
             }
 
             said.AddRange(Texts(section.Body + section.Rest, reed?.Crow, reed is null ? null : LetterPictures.Crow(letter, reed, CrowShow.Paper)));

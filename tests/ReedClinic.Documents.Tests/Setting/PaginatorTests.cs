@@ -87,6 +87,44 @@ public sealed class PaginatorTests
         }
     }
 
+    [Theory, MemberData(nameof(Heights))]
+    public void The_last_row_of_a_table_never_stands_alone_on_a_page(int above)
+    {
+        for (var rows = 2; rows < 9; rows++)
+        {
+            var pages = FixedType.PagesOf(Set(above, Table(rows, lines: 3)), "r");
+
+            Assert.Equal(rows * 6, pages.Count);
+            Assert.True(pages.Count(page => page == pages[^1]) >= 12, $"{rows} rows: {string.Join(' ', pages)}");
+        }
+    }
+
+    // A page has 360 points. The drawing has 90, its list 32; it may have 92 parts of a hundred without its list.
+    [Theory, MemberData(nameof(Heights))]
+    public void A_drawing_goes_without_its_list_or_smaller_rather_than_onto_the_next_page(int above)
+    {
+        var aside = new FlowAside(FixedType.Drawing(60, 90), 60, 80, ["what it means", "and this"], FixedType.Body);
+
+        var pages = Set(above, aside, FixedType.Lines("own", 9));
+
+        Assert.Equal((FixedType.LinesOnAPage - above) * 12 >= 0.92 * 90 ? 0 : 1, PageOfTheDrawing(pages));
+        var drawn = pages[PageOfTheDrawing(pages)].OfType<PlacedSketch>().Single();
+        Assert.True(drawn.Y + (drawn.Scale * 90) <= FixedType.Sheet.Foot + 0.1);
+        Assert.Equal(PageOfTheDrawing(pages), FixedType.PagesOf(pages, "what it means").Single());
+        Assert.Single(FixedType.PagesOf(pages, "and this"));
+    }
+
+    [Fact]
+    public void A_drawing_is_made_much_smaller_only_where_much_of_a_page_would_be_lost()
+    {
+        FlowAside Aside(double tall) => new(FixedType.Drawing(60, tall), 60, 80, [], FixedType.Body);
+        int Page(int above, double tall) => PageOfTheDrawing(Set(above, Aside(tall)));
+
+        Assert.Equal((0, 0), (Page(20, 120), Page(20, 150)));
+        Assert.Equal((1, 1), (Page(20, 156), Page(26, 58)));
+        Assert.Equal(0, Page(26, 50));
+    }
+
     [Fact]
     public void A_chain_that_no_page_holds_is_parted_like_any_text()
     {

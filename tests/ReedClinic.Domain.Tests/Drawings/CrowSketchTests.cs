@@ -89,6 +89,17 @@ public sealed partial class CrowSketchTests
             CrowSketch.Of(picture, show).Parts.OfType<SketchWords>().Select(words => words.Text).Where(text => text.StartsWith("pass", StringComparison.Ordinal) || text == "came");
     }
 
+    [Fact]
+    public void A_word_that_is_cut_is_never_cut_within_a_letter()
+    {
+        var cut = string.Concat(Enumerable.Repeat("😀", 9)) + string.Concat(Enumerable.Repeat("e\u0301", 30));
+        var lines = CrowSketch.Of(Picture([(-70, 0, 1), (0, 0, 1)], [[cut]], [false]), CrowShow.LetterNarrow).Parts.OfType<SketchWords>().Where(words => words.Type == SketchType.Step).Select(words => words.Text).ToList();
+
+        Assert.True(lines.Count > 2);
+        Assert.Equal(cut, string.Concat(lines));
+        Assert.All(lines, line => Assert.False(char.IsLowSurrogate(line[0]) || line[0] == '\u0301', line));
+    }
+
     private static CrowPicture Picture(List<(int Low, int Range, int Pass)> heard, List<List<string>> work, List<bool> gaps)
     {
         var passes = heard.Skip(1).Aggregate(new List<int> { 0 }, (all, one) => [.. all, all[^1] + one.Pass]);
