@@ -1,4 +1,5 @@
 using System.Globalization;
+using ReedClinic.Domain.Faults;
 
 namespace ReedClinic.Domain.Catalogues;
 
@@ -23,6 +24,9 @@ public sealed record CatalogueDefaults
         Belonging.Typical => "typical",
         _ => "possible",
     }) ?? default;
+
+    /// <summary>A weight with which the next adjustments are ranked; nothing for a word that isn’t there.</summary>
+    internal Marked<double> Next(string word) => Of("next", word) ?? new Marked<double>(0, EvidenceMark.OwnDefault);
 
     internal Marked<double>? Of(string of, string word) => numbers.TryGetValue((of, word), out var found) ? found : null;
 

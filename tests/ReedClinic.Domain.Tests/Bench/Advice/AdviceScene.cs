@@ -12,12 +12,13 @@ namespace ReedClinic.Domain.Tests.Bench.Advice;
 internal sealed class AdviceScene
 {
     public AdviceScene(
-        Permission permission = Permission.TakeRisks, Instrument? instrument = Instrument.Oboe, ScrapeStyle? scrape = ScrapeStyle.LongScrape)
+        Permission permission = Permission.TakeRisks, Instrument? instrument = Instrument.Oboe, ScrapeStyle? scrape = ScrapeStyle.LongScrape,
+        ReedScales? scales = null)
     {
         var number = 0;
         Batch = Batch.Announce(
             new BatchId(Writer.Number(1, 1)), BatchCode.FromNumber(42), new StudentId(Writer.Number(1, 2)), new OperationId(Writer.Number(1, 3)),
-            new AnnouncedBatch(instrument, Tuning.Standard, scrape, [new AnnouncedReed("sand-coloured thread", "late low notes", permission)], []),
+            new AnnouncedBatch(instrument, Tuning.Standard, scrape, [new AnnouncedReed("sand-coloured thread", "late low notes", permission) { Scales = scales ?? ReedScales.Nothing }], []),
             () => Writer.Number(2, ++number),
             DateTimeOffset.UnixEpoch);
     }
