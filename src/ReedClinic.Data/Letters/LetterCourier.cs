@@ -91,7 +91,7 @@ public sealed class LetterCourier(IDbContextFactory<ClinicDb> databases, TimePro
             return null;
         }
 
-        var account = found.IsYounger ? await GuardianAsync(db, student, address, ct).ConfigureAwait(false) : found.Account;
+        var account = found.IsYounger ? await GuardianAsync(db, student, ct).ConfigureAwait(false) : found.Account;
         return new Reader(
             student,
             found.Batch,
@@ -100,12 +100,9 @@ public sealed class LetterCourier(IDbContextFactory<ClinicDb> databases, TimePro
     }
 
     // A guardian has a sign-in, and reads there.
-    private static async Task<AccountId?> GuardianAsync(ClinicDb db, StudentId student, string address, CancellationToken ct) =>
-        await db.Set<Guardianship>().AsNoTracking()
-            .SingleOrDefaultAsync(row => row.Student == student && row.GivenAt != null && row.WithdrawnAt == null && row.EndedAt == null, ct).ConfigureAwait(false) is { } guardian
-            && Folding.OfEmail(guardian.Email) == address
-            ? guardian.Account
-            : null;
+    private static async Task<AccountId?> GuardianAsync(ClinicDb db, StudentId student, CancellationToken ct) =>
+        (await db.Set<Guardianship>().AsNoTracking()
+            .SingleOrDefaultAsync(row => row.Student == student && row.GivenAt != null && row.WithdrawnAt == null && row.EndedAt == null, ct).ConfigureAwait(false))?.Account;
 
     // One that was begun by a link that was mailed to the address: only then has somebody shown that they read its mail.
     private static async Task<bool> OnlyLinkedAsync(ClinicDb db, AccountId account, CancellationToken ct) =>

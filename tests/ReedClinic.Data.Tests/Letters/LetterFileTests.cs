@@ -96,6 +96,11 @@ public sealed class LetterFileTests(TestDatabases databases) : IClassFixture<Tes
         var ownAddress = (await scene.People.Book<SignInBook>().ReadAsync(student, Ct))!.Email;
         Assert.Null((await scene.Courier.PackAsync(job, mail with { To = ownAddress }, Ct)).Letter);
 
+        await scene.ChangeAsync(async db => (await db.Users.SingleAsync(user => user.Id == guardian.Account.Value, Ct)).DisabledAt = scene.Clock.GetUtcNow());
+        Assert.Null((await scene.Courier.PackAsync(job, mail, Ct)).Letter);
+        await scene.ChangeAsync(async db => (await db.Users.SingleAsync(user => user.Id == guardian.Account.Value, Ct)).DisabledAt = null);
+        Assert.NotNull((await scene.Courier.PackAsync(job, mail, Ct)).Letter);
+
         Done(await scene.People.Book<WardBook>().WithdrawAsync(guardian, student.Student!.Value, Operation(), Ct));
         Assert.Equal(LetterParcel.Empty, await scene.Courier.PackAsync(job, mail, Ct));
     }
