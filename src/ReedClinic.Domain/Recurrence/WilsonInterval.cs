@@ -24,7 +24,16 @@ public readonly record struct WilsonInterval(double Low, double High)
     /// <param name="confidence">Between 0 and 1, both excluded.</param>
     /// <returns>The interval.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
-    public static WilsonInterval Of(int found, int looked, double confidence = UsualConfidence)
+    public static WilsonInterval Of(int found, int looked, double confidence = UsualConfidence) =>
+        Of((double)found, looked, confidence);
+
+    /// <summary>The same for counts that were made smaller because reeds of one batch are alike (see <see cref="BatchLikeness"/>).</summary>
+    /// <param name="found">From 0 to <paramref name="looked"/>; it need not be a whole number.</param>
+    /// <param name="looked">0 or more; it need not be a whole number.</param>
+    /// <param name="confidence">Between 0 and 1, both excluded.</param>
+    /// <returns>The interval.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A number is outside its range.</exception>
+    public static WilsonInterval Of(double found, double looked, double confidence = UsualConfidence)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(found);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(found, looked);
@@ -39,7 +48,7 @@ public readonly record struct WilsonInterval(double Low, double High)
         }
 
         var z = Normal.InvCDF(0, 1, (1 + confidence) / 2);
-        double n = looked;
+        var n = looked;
         var share = found / n;
         var centre = share + (z * z / (2 * n));
         var spread = z * Math.Sqrt((share * (1 - share) / n) + (z * z / (4 * n * n)));
