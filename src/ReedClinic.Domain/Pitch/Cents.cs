@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace ReedClinic.Domain.Pitch;
 
 /// <summary>
@@ -37,6 +39,10 @@ public readonly record struct Cents : IComparable<Cents>
             return new Cents(turn > 600 ? turn - 1200 : turn);
         }
     }
+
+    /// <summary>The distance in words, such as “-12.5 cents”.</summary>
+    /// <returns>The words.</returns>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Value:0.##} cents");
 
     /// <inheritdoc/>
     public int CompareTo(Cents other) => Value.CompareTo(other.Value);

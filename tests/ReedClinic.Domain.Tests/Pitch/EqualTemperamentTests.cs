@@ -78,4 +78,7 @@ public sealed class EqualTemperamentTests
     [InlineData(501)]
     public void An_A_far_off_is_a_slip_of_the_finger(double value) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => new Tuning(new Hertz(value)));
+
+    [Fact]
+    public void A_distance_can_be_written_out() => Assert.Equal("-12.5 cents", new Cents(-12.5).ToString());
 }
