@@ -1,5 +1,6 @@
 using System.Globalization;
 using ReedClinic.Domain.Catalogues;
+using ReedClinic.Domain.Diagnosis.Proposals;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Recurrence;
 
@@ -73,6 +74,18 @@ public sealed record LearnedLean(
 public sealed record LearnedEffects(
     IReadOnlyDictionary<AdjustmentKindId, LearnedEffect> Crow, IReadOnlyDictionary<(AdjustmentKindId Kind, EffectScale Scale), LearnedLean> Words)
 {
+    /// <summary>
+    /// The same for whoever proposes what to do next: what was measured often enough, in cents of the crow. Of all else the usual teaching
+    /// stands, and of the words of tests always: log-odds are no steps of a scale.
+    /// </summary>
+    /// <returns>The effects.</returns>
+    public AdjustmentEffects ForProposals() => Crow.Values.Where(effect => !effect.IsTooLittle).Aggregate(
+        AdjustmentEffects.Usual,
+        (known, effect) => known.With(
+            effect.Kind,
+            EffectScale.Pitch,
+            EffectEstimate.OfCents(effect.Low, effect.Middle, effect.High, new EvidenceMark(Evidence.OnRecord), effect.Passes)));
+
     /// <summary>Learns from what the passes show.</summary>
     /// <param name="reading">The moves of all reeds that may be learned from.</param>
     /// <param name="catalogue">What is usually taught.</param>

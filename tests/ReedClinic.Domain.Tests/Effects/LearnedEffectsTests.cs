@@ -1,12 +1,14 @@
 using CsCheck;
 using MathNet.Numerics.Distributions;
 using ReedClinic.Domain.Catalogues;
+using ReedClinic.Domain.Diagnosis.Proposals;
 using ReedClinic.Domain.Effects;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Pitch;
 using ReedClinic.Domain.Tests.Bench;
 using ReedClinic.Domain.Tests.Recurrence;
+using WorkDone = ReedClinic.Domain.Effects.WorkDone;
 
 namespace ReedClinic.Domain.Tests.Effects;
 
@@ -105,6 +107,20 @@ public sealed class LearnedEffectsTests
         Assert.Equal("To blend heart into tip was measured only four times here: too little to say more than is usually taught.", Said(4, -20));
         Assert.Matches("^To blend heart into tip was measured 40 times here: the crow went about [12][0-9] cents lower, and most likely between [0-9]+ and [0-9]+ cents?\\.$", Said(40, -25));
         Assert.Matches("^To blend heart into tip was measured eight times here: the crow may go either way, from [0-9]+ cents? lower to [0-9]+ cents? higher\\.$", Said(8, 0));
+    }
+
+    [Fact]
+    public void What_was_measured_often_enough_is_given_on_to_proposals_and_nothing_else()
+    {
+        var moves = Enumerable.Range(0, 6).Select(at => Move(at, (-30, [Blend]))).Append(Move(1, (12, [Hair])));
+        var learned = LearnedEffects.Learn(new PassReading([.. moves], []), Shipped);
+        var given = learned.ForProposals();
+        var (blend, hair) = (given.Of(Shipped.Find(Blend)!, EffectScale.Pitch), given.Of(Shipped.Find(Hair)!, EffectScale.Pitch));
+
+        Assert.Equal(6, blend.Passes);
+        Assert.Equal(learned.Crow[Blend].Middle, blend.Likely * EffectEstimate.CentsAStep, 9);
+        Assert.Equal(AdjustmentEffects.Usual.Of(Shipped.Find(Hair)!, EffectScale.Pitch), hair);
+        Assert.Null(given.Of(Shipped.Find(Blend)!, EffectScale.Effort).Passes);
     }
 
     [Fact]
