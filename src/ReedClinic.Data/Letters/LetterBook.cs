@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Audit;
 using ReedClinic.Data.Jobs;
+using ReedClinic.Data.TeachingNotes;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Outcomes;
@@ -47,7 +48,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
     {
         ArgumentNullException.ThrowIfNull(texts);
         operation = operation.OrFresh(time.GetUtcNow());
-        return _change.MakeAsync(new(actor, code, operation, "save-letter", LetterMoment.Open, version), (db, view, letter) =>
+        return _change.MakeAsync(new(actor, code, operation, "save-letter", LetterMoment.Open, version), async (db, view, letter) =>
         {
             var problems = new List<Problem>();
             foreach (var (key, text) in texts)
@@ -62,6 +63,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             {
                 var draft = view.Draft.EditedTo(texts, view.Composed);
                 db.Add(letter.Keep(LetterPayload.Write(draft), operation, actor.Account, time.GetUtcNow()));
+                await db.UsePicturesAsync(draft, ct).ConfigureAwait(false);
             }
 
             return problems;
@@ -112,7 +114,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             {
                 problems.Add(new Problem("Reason", "Say why it can stay open."));
             }
-            else if (view.Gaps.Any(open => open.Key == gap && open.Kind == GapKind.UnfilledField))
+            else if (view.Gaps.Any(open => open.Key == gap && open.IsInTheWords))
             {
                 problems.Add(new Problem("Reason", "Write what belongs there, in the letter itself."));
             }

@@ -3,6 +3,7 @@ using ReedClinic.Data.Intake;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.People;
+using ReedClinic.Domain.TeachingNotes;
 
 namespace ReedClinic.Data.Letters;
 
@@ -51,7 +52,7 @@ public sealed class LetterBoxBook(IDbContextFactory<ClinicDb> databases)
         return blocks.FirstOrDefault(block => block.Kind == BlockKind.Lesson) is { IsEmpty: false } lesson
             ? new LastLesson(
                 last.Code,
-                lesson.Text,
+                string.Join("\n\n", lesson.Paragraphs.Select(paragraph => PictureMark.SaidIn(lesson, paragraph))),
                 [.. blocks.Where(block => block.Kind == BlockKind.Plan).SelectMany(block => block.Paragraphs).Select(step => step.Text)],
                 last.SentAt!.Value)
             : null;

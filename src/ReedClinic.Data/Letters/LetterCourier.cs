@@ -3,6 +3,8 @@ using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
+using ReedClinic.Data.Recordings;
+using ReedClinic.Data.TeachingNotes;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Outcomes;
@@ -14,7 +16,7 @@ namespace ReedClinic.Data.Letters;
 /// What goes along with the mail about a letter, decided when the mail is written and not when it was put out: what was taken
 /// back meanwhile doesn't go.
 /// </summary>
-public sealed class LetterCourier(IDbContextFactory<ClinicDb> databases, TimeProvider time)
+public sealed class LetterCourier(IDbContextFactory<ClinicDb> databases, TimeProvider time, MediaFolder media)
 {
     private const string Letters = "/letters/";
 
@@ -36,6 +38,7 @@ public sealed class LetterCourier(IDbContextFactory<ClinicDb> databases, TimePro
             }
 
             var letter = reader.WantsFile ? await db.SentAsync(db.Set<Batch>().Where(batch => batch.Id == reader.Batch.Id), null, ct).ConfigureAwait(false) : null;
+            letter = letter is null ? null : await db.WithPicturesAsync(letter, media, ct).ConfigureAwait(false);
             if (!reader.ReadsByLink)
             {
                 return LetterParcel.Empty with { Letter = letter };

@@ -4,6 +4,7 @@ using ReedClinic.Data.Engine;
 using ReedClinic.Data.Intake;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Recordings;
+using ReedClinic.Data.TeachingNotes;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Outcomes;
@@ -139,7 +140,7 @@ public sealed class LetterLinkBook(IDbContextFactory<ClinicDb> databases, TimePr
 
         var link = await db.Set<LetterLink>().Where(row => row.SecretHash == hash).Select(row => new { row.Id, row.ExpiresAt }).SingleAsync(ct).ConfigureAwait(false);
         await NoteOpenedAsync(db, link.Id, now, ct).ConfigureAwait(false);
-        return new LinkedLetter(sent, [.. (await RecordingsAsync(db, opened, ct).ConfigureAwait(false)).Select(View)], link.ExpiresAt);
+        return new LinkedLetter(await db.WithPicturesAsync(sent, media, ct).ConfigureAwait(false), [.. (await RecordingsAsync(db, opened, ct).ConfigureAwait(false)).Select(View)], link.ExpiresAt);
     }
 
     /// <summary>A sound or photograph of the letter that a link opens; null for any other, and for a link that opens nothing.</summary>

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Bench;
 using ReedClinic.Data.People;
+using ReedClinic.Data.TeachingNotes;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
@@ -32,7 +33,8 @@ internal static class LetterReader
         var material = (await MaterialAsync(db, atBench, signer, ct).ConfigureAwait(false)) with { Waived = reasons, Turns = saved?.Turns ?? new Dictionary<string, int>() };
         var composed = LetterComposer.Compose(material);
         var draft = sent is null ? composed.With(saved) : saved!;
-        var gaps = (sent is null ? LetterComposer.Gaps(material) : []).Concat(NoteGaps.Of(draft)).ToLookup(gap => gap.Kind != GapKind.UnfilledField && reasons.ContainsKey(gap.Key));
+        var pictures = await db.KnownPicturesAsync(draft, ct).ConfigureAwait(false);
+        var gaps = (sent is null ? LetterComposer.Gaps(material) : []).Concat(NoteGaps.Of(draft, pictures)).ToLookup(gap => !gap.IsInTheWords && reasons.ContainsKey(gap.Key));
         return new LetterView(
             atBench,
             draft,

@@ -1,4 +1,5 @@
 using ReedClinic.Data.Bench;
+using ReedClinic.Data.TeachingNotes;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 
@@ -61,6 +62,9 @@ public sealed record SentLetter(LetterDraft Letter, DateTimeOffset SentAt, strin
 {
     /// <summary>1 for the letter, 2 for its first correction, and so on.</summary>
     public int Ordinal { get; init; } = 1;
+
+    /// <summary>The pictures that stand in it, for whoever prints it or gives it out.</summary>
+    public IReadOnlyList<NotePictureFile> Pictures { get; init; } = [];
 
     /// <summary>Its page, as it is shown, as UTF-8; null when it isn't kept yet.</summary>
     public byte[]? Page { get; init; }

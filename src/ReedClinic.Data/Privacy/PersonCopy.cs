@@ -4,6 +4,7 @@ using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Metadata;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.Recordings;
+using ReedClinic.Data.TeachingNotes;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.People;
@@ -52,7 +53,7 @@ internal static class PersonCopies
 
         return new PersonCopy(
             about,
-            student is { } writtenTo ? await LettersAsync(db, writtenTo, ct).ConfigureAwait(false) : [],
+            student is { } writtenTo ? await LettersAsync(db, writtenTo, media, ct).ConfigureAwait(false) : [],
             student is { } sender ? await ReedsAsync(db, sender, ct).ConfigureAwait(false) : [])
         {
             Files = student is { } heard ? await FilesAsync(db, heard, media, ct).ConfigureAwait(false) : [],
@@ -117,7 +118,7 @@ internal static class PersonCopies
         };
     }
 
-    private static async Task<IReadOnlyList<SentLetter>> LettersAsync(ClinicDb db, StudentId student, CancellationToken ct)
+    private static async Task<IReadOnlyList<SentLetter>> LettersAsync(ClinicDb db, StudentId student, MediaFolder media, CancellationToken ct)
     {
         var sent = await (
             from batch in db.Set<Batch>()
@@ -127,7 +128,7 @@ internal static class PersonCopies
             join version in db.Set<LetterVersion>() on new { sending.Batch, Number = sending.VersionNumber } equals new { version.Batch, version.Number }
             orderby sending.SentAt
             select new { version.Payload, person.Country, sending.Batch, sending.SentAt, sending.Ordinal, sending.WhatChanged }).ToListAsync(ct).ConfigureAwait(false);
-        return
+        List<SentLetter> letters =
         [
             .. sent.Select(row => new SentLetter(LetterPayload.Read(row.Payload), row.SentAt, row.Country)
             {
@@ -137,6 +138,12 @@ internal static class PersonCopies
                 ReplacedAt = sent.FirstOrDefault(other => other.Batch == row.Batch && other.Ordinal == row.Ordinal + 1)?.SentAt,
             }),
         ];
+        for (var at = 0; at < letters.Count; at++)
+        {
+            letters[at] = await db.WithPicturesAsync(letters[at], media, ct).ConfigureAwait(false);
+        }
+
+        return letters;
     }
 
     private static async Task<IReadOnlyList<FileInCopy>> FilesAsync(ClinicDb db, StudentId student, MediaFolder media, CancellationToken ct)

@@ -2,7 +2,9 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Logging;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Jobs;
+using ReedClinic.Data.TeachingNotes;
 using ReedClinic.Domain.Recordings;
+using ReedClinic.Domain.TeachingNotes;
 
 namespace ReedClinic.Data.Recordings;
 
@@ -47,6 +49,9 @@ public sealed partial class MediaCaretaker(IDbContextFactory<ClinicDb> databases
         await using var _ = db.ConfigureAwait(false);
         var now = time.GetUtcNow();
         var since = now - AbandonedAfter;
+        var unused = await db.PicturesUnused(since).ToListAsync(ct).ConfigureAwait(false);
+        db.RemoveRange(unused);
+        db.AskToRemove(unused.Select(picture => picture.File), now);
         var left = await db.Set<Upload>().Where(upload => upload.StartedAt <= since).ToListAsync(ct).ConfigureAwait(false);
         db.RemoveRange(left);
         db.AskToRemove(left.Select(upload => upload.File), now);
@@ -56,11 +61,13 @@ public sealed partial class MediaCaretaker(IDbContextFactory<ClinicDb> databases
         // First the files, then the rows: a file that came in between has its row by then, or is young.
         var lying = folder.All().ToList();
         var kept = await db.Set<Recording>().AsNoTracking().Select(row => new { row.Id, row.File }).ToListAsync(ct).ConfigureAwait(false);
-        var known = kept.Select(row => row.File).Concat(await db.Set<Upload>().AsNoTracking().Select(row => row.File).ToListAsync(ct).ConfigureAwait(false)).ToHashSet();
+        var pictures = await db.Set<NotePicture>().AsNoTracking().Select(row => new { row.Key, row.File }).ToListAsync(ct).ConfigureAwait(false);
+        var known = kept.Select(row => row.File).Concat(pictures.Select(row => row.File)).Concat(await db.Set<Upload>().AsNoTracking().Select(row => row.File).ToListAsync(ct).ConfigureAwait(false)).ToHashSet();
         var orphans = lying.Where(file => !known.Contains(file.Name) && file.WrittenAt <= now - OrphanAfter).Select(file => file.Name).Distinct().ToList();
         orphans.ForEach(folder.Remove);
         var missing = kept.Where(row => !folder.Has(row.File)).Select(row => row.Id).ToList();
         missing.ForEach(id => Missing(id.Value));
+        pictures.Where(row => !folder.Has(row.File)).ToList().ForEach(row => MissingPicture(row.Key));
         if (left.Count + orphans.Count > 0)
         {
             Swept(left.Count, orphans.Count);
@@ -71,6 +78,9 @@ public sealed partial class MediaCaretaker(IDbContextFactory<ClinicDb> databases
 
     [LoggerMessage(Level = LogLevel.Information, Message = "Sounds and photographs: {Left} that were begun and left, and {Orphans} files that nobody knows of, went.")]
     private partial void Swept(int left, int orphans);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "The file of picture {Key} is missing. Bring it back from a back-up, or take the picture out of notes and letters.")]
+    private partial void MissingPicture(string key);
 
     [LoggerMessage(Level = LogLevel.Error, Message = "The file of recording {Id} is missing. Bring it back from a back-up, or remove the recording.")]
     private partial void Missing(Guid id);

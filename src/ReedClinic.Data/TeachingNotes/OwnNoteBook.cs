@@ -50,31 +50,21 @@ public sealed class OwnNoteBook(IDbContextFactory<ClinicDb> databases, TimeProvi
     public Task<Outcome<OwnNoteView>> BeginAsync(Actor actor, OwnNoteWords words, OperationId operation, CancellationToken ct)
     {
         operation = operation.OrFresh(time.GetUtcNow());
-        return ChangeAsync(actor, new(operation.Value), Guid.Empty, WriteVerb, operation, note => note.Write(words, time.GetUtcNow()), begins: true, ct);
+        return ChangeAsync(new(actor, new(operation.Value), words, WriteVerb, operation, Guid.Empty), begins: true, ct);
     }
 
     /// <summary>Writes one anew. A conflict gives what somebody else wrote meanwhile; where nothing would change there is none.</summary>
     public Task<Outcome<OwnNoteView>> WriteAsync(Actor actor, OwnNoteId id, OwnNoteWords words, Guid version, OperationId operation, CancellationToken ct) =>
-        ChangeAsync(actor, id, version, WriteVerb, operation, note => note.Write(words, time.GetUtcNow()), begins: false, ct);
+        ChangeAsync(new(actor, id, words, WriteVerb, operation, version), begins: false, ct);
 
     /// <summary>Writes one anew, and offers it no more, or again. A letter that holds its words keeps them.</summary>
     public Task<Outcome<OwnNoteView>> RetireAsync(
         Actor actor, OwnNoteId id, OwnNoteWords words, bool retired, Guid version, OperationId operation, CancellationToken ct) =>
-        ChangeAsync(actor, id, version, RetireVerb, operation, note =>
-        {
-            var problems = note.Write(words, time.GetUtcNow());
-            if (problems.Count == 0)
-            {
-                note.Retire(retired, time.GetUtcNow());
-            }
+        ChangeAsync(new(actor, id, words, RetireVerb, operation, version, retired), begins: false, ct);
 
-            return problems;
-        }, begins: false, ct);
-
-    private async Task<Outcome<OwnNoteView>> ChangeAsync(
-        Actor actor, OwnNoteId id, Guid version, string verb, OperationId operation,
-        Func<OwnNote, IReadOnlyList<Problem>> change, bool begins, CancellationToken ct)
+    private async Task<Outcome<OwnNoteView>> ChangeAsync(NoteDeed deed, bool begins, CancellationToken ct)
     {
+        var (actor, id, _, verb, operation, version, _) = deed;
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
@@ -92,7 +82,7 @@ public sealed class OwnNoteBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         }
 
         var changed = note ?? new OwnNote(id, actor.Account, now);
-        if (change(changed) is { Count: > 0 } problems)
+        if (await WriteAsync(db, changed, deed, now, ct).ConfigureAwait(false) is { Count: > 0 } problems)
         {
             return new Outcome<OwnNoteView>.Refused(problems);
         }
@@ -109,6 +99,18 @@ public sealed class OwnNoteBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         db.Note(operation, verb, id.Value, now);
         var saved = await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false) || await db.WasDoneAsync(operation, verb, id.Value, ct).ConfigureAwait(false);
         return Answer(await FindAsync(db, actor, id, ct).ConfigureAwait(false), saved);
+    }
+
+    private static async Task<IReadOnlyList<Problem>> WriteAsync(ClinicDb db, OwnNote note, NoteDeed deed, DateTimeOffset now, CancellationToken ct)
+    {
+        List<Problem> problems = [.. note.Write(deed.Words, now)];
+        if (deed.Words.Picture is { } picture && !await db.Set<NotePicture>().AnyAsync(row => row.Key == picture, ct).ConfigureAwait(false))
+        {
+            problems.Add(new(nameof(OwnNote.Picture), "This picture isn’t here any more. Please choose it again."));
+        }
+
+        note.Retire(deed.Retired ?? note.RetiredAt is not null, now);
+        return problems;
     }
 
     private static Outcome<OwnNoteView> Answer(OwnNoteView? stands, bool saved) => stands switch
@@ -130,7 +132,13 @@ public sealed class OwnNoteBook(IDbContextFactory<ClinicDb> databases, TimeProvi
     }
 
     private static OwnNoteView View(OwnNote note, string? by) =>
-        new(note.Id, note.Title, note.Text, note.Link, note.Kinds, by, note.ChangedAt, note.RetiredAt, note.Version);
+        new(note.Id, note.Title, note.Text, note.Link, note.Kinds, by, note.ChangedAt, note.RetiredAt, note.Version)
+        {
+            Picture = note.Picture,
+            PictureWords = note.PictureWords,
+        };
+
+    private sealed record NoteDeed(Actor Actor, OwnNoteId Id, OwnNoteWords Words, string Verb, OperationId Operation, Guid Version, bool? Retired = null);
 }
 
 /// <summary>A teaching note of the studio's own.</summary>
@@ -145,4 +153,11 @@ public sealed class OwnNoteBook(IDbContextFactory<ClinicDb> databases, TimeProvi
 /// <param name="Version">The version to save against.</param>
 public sealed record OwnNoteView(
     OwnNoteId Id, string Title, string Text, string? Link, IReadOnlyList<FindingKindId> Kinds, string? By,
-    DateTimeOffset ChangedAt, DateTimeOffset? RetiredAt, Guid Version);
+    DateTimeOffset ChangedAt, DateTimeOffset? RetiredAt, Guid Version)
+{
+    /// <summary>The key of its picture; null for none.</summary>
+    public string? Picture { get; init; }
+
+    /// <summary>What the picture shows.</summary>
+    public string? PictureWords { get; init; }
+}

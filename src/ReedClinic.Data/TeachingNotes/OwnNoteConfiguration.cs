@@ -15,6 +15,8 @@ internal sealed class OwnNoteConfiguration : IEntityTypeConfiguration<OwnNote>
         builder.Property(note => note.Title).HasMaxLength(OwnNote.LongestTitle);
         builder.Property(note => note.Text).HasMaxLength(OwnNote.LongestText);
         builder.Property(note => note.Link).HasMaxLength(NoteLink.Longest);
+        builder.Property(note => note.PictureWords).HasMaxLength(PictureMark.LongestWords);
+        builder.HasOne<NotePicture>().WithMany().HasForeignKey(note => note.Picture).OnDelete(DeleteBehavior.Restrict);
         builder.Property(note => note.FiledUnder).HasMaxLength(OwnNote.MostKinds * (LongestKind + 1));
     }
 }

@@ -11,21 +11,21 @@ internal static class LetterBlockHtml
     public static string Head(LetterBlock block) =>
         block.Heading is { } heading && block.Reed is null ? $"<h2>{Escaped.Text(heading)}</h2>\n" : "";
 
-    public static string Body(LetterBlock block)
+    public static string Body(LetterBlock block, Func<string, string?> pictures)
     {
         var html = new StringBuilder();
         if (block.Kind == BlockKind.ReedNow)
         {
-            Paragraphs(html, block);
+            Paragraphs(html, block, pictures);
             Rows(html, block);
         }
         else if (block.IsList)
         {
-            List(html, block);
+            List(html, block, pictures);
         }
         else
         {
-            Paragraphs(html, block);
+            Paragraphs(html, block, pictures);
         }
 
         return html.ToString();
@@ -48,14 +48,26 @@ internal static class LetterBlockHtml
         _ => "reed",
     };
 
-    private static void Paragraphs(StringBuilder html, LetterBlock block)
+    private static void Paragraphs(StringBuilder html, LetterBlock block, Func<string, string?> pictures)
     {
         foreach (var (paragraph, index) in block.Paragraphs.Select((paragraph, index) => (paragraph, index)))
         {
+            if (Picture(paragraph, block, pictures) is { } picture)
+            {
+                html.Append(picture).Append('\n');
+                continue;
+            }
+
             var salutation = block.Kind == BlockKind.Greeting && index == 0 ? " class=\"letter-salutation\"" : "";
             html.Append("<p").Append(salutation).Append('>').Append(Words(paragraph, block)).Append("</p>\n");
         }
     }
+
+    // What it shows is said by the picture itself, or where it can't be had, in words.
+    private static string? Picture(LetterParagraph paragraph, LetterBlock block, Func<string, string?> pictures) =>
+        PictureMark.Of(block, paragraph) is not { } mark ? null
+        : pictures(mark.Key) is not { } address ? $"<p>{Escaped.Text(mark.Said)}</p>"
+        : $"<figure class=\"letter-picture\"><img src=\"{Escaped.Text(address)}\" alt=\"{Escaped.Text(mark.Words)}\" loading=\"lazy\"></figure>";
 
     // In a part that the studio wrote, an address alone is a link, and a field that still waits is marked.
     private static string Words(LetterParagraph paragraph, LetterBlock block)
@@ -75,7 +87,7 @@ internal static class LetterBlockHtml
         return words;
     }
 
-    private static void List(StringBuilder html, LetterBlock block)
+    private static void List(StringBuilder html, LetterBlock block, Func<string, string?> pictures)
     {
         if (block.Paragraphs.Count == 0)
         {
@@ -86,7 +98,7 @@ internal static class LetterBlockHtml
         html.Append('<').Append(list).Append(" class=\"letter-list\">\n");
         foreach (var item in block.Paragraphs)
         {
-            html.Append("<li>").Append(Words(item, block)).Append("</li>\n");
+            html.Append("<li>").Append(Picture(item, block, pictures) ?? Words(item, block)).Append("</li>\n");
         }
 
         html.Append("</").Append(list).Append(">\n");

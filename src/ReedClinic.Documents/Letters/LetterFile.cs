@@ -1,18 +1,20 @@
 using System.Text;
 using ReedClinic.Domain.Letters;
+using ReedClinic.Domain.TeachingNotes;
 
 namespace ReedClinic.Documents.Letters;
 
 /// <summary>A letter to be kept elsewhere: as a page that needs nothing else, and as plain text that says the same.</summary>
 public static class LetterFile
 {
-    private const string Style = "body{font-family:Georgia,serif;max-width:40rem;margin:2rem auto;padding:0 1rem;line-height:1.5;color:#1e2a2f;background:#fff;overflow-wrap:anywhere}table{border-collapse:collapse}th,td{border:1px solid #999;padding:.2rem .5rem;text-align:left}";
+    private const string Style = "body{font-family:Georgia,serif;max-width:40rem;margin:2rem auto;padding:0 1rem;line-height:1.5;color:#1e2a2f;background:#fff;overflow-wrap:anywhere}img{max-width:100%;height:auto}table{border-collapse:collapse}th,td{border:1px solid #999;padding:.2rem .5rem;text-align:left}";
 
     /// <summary>The letter as a whole page.</summary>
     /// <param name="letter">The letter.</param>
     /// <param name="day">The day at its head.</param>
     /// <param name="among">Where it stands among the letters about its batch; null for the only one.</param>
-    public static string Html(LetterDraft letter, DateTimeOffset day, LetterAmong? among = null)
+    /// <param name="pictures">Where its pictures lie beside it, by their keys; one that isn't there is told in words.</param>
+    public static string Html(LetterDraft letter, DateTimeOffset day, LetterAmong? among = null, IReadOnlyDictionary<string, string>? pictures = null)
     {
         ArgumentNullException.ThrowIfNull(letter);
         var html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n<title>");
@@ -23,7 +25,7 @@ public static class LetterFile
             html.Append("<p>").Append(Escaped.Text(line)).Append("</p>\n");
         }
 
-        foreach (var section in LetterPage.Sections(letter))
+        foreach (var section in LetterPage.Sections(letter, key => pictures?.GetValueOrDefault(key)))
         {
             html.Append("<section>\n").Append(section.Head).Append(section.Body).Append(section.Rest).Append("</section>\n");
         }
@@ -65,7 +67,7 @@ public static class LetterFile
     {
         foreach (var paragraph in block.Paragraphs)
         {
-            text.Append(block.IsList ? "- " : "").Append(paragraph.Text).Append(block.IsList ? "\n" : "\n\n");
+            text.Append(block.IsList ? "- " : "").Append(PictureMark.SaidIn(block, paragraph)).Append(block.IsList ? "\n" : "\n\n");
         }
 
         foreach (var row in block.Kind == BlockKind.ReedNow ? block.Rows : [])

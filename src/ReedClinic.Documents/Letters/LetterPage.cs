@@ -21,14 +21,16 @@ public static class LetterPage
 
     /// <summary>The letter's parts in order. Blocks about the same reed stand together in one.</summary>
     /// <param name="letter">The letter.</param>
-    public static IReadOnlyList<LetterSection> Sections(LetterDraft letter)
+    /// <param name="pictures">The address of a picture by its key, null for one that can't be had; without it, where the letter's readers have them.</param>
+    public static IReadOnlyList<LetterSection> Sections(LetterDraft letter, Func<string, string?>? pictures = null)
     {
         ArgumentNullException.ThrowIfNull(letter);
+        pictures ??= key => PictureAddress(letter.Code, key);
         var reeds = letter.Reeds.ToDictionary(reed => reed.Id);
         var sections = new List<LetterSection>();
         foreach (var block in letter.Blocks.Where(block => !block.IsEmpty))
         {
-            var body = LetterBlockHtml.Body(block);
+            var body = LetterBlockHtml.Body(block, pictures);
             if (block.Reed is { } reed)
             {
                 if (sections.Count > 0 && sections[^1].Reed == reed)
@@ -51,11 +53,17 @@ public static class LetterPage
 
     /// <summary>One block's text, as HTML; for whoever shows the blocks one by one.</summary>
     /// <param name="block">The block.</param>
-    public static string Body(LetterBlock block)
+    /// <param name="code">The code of the letter's batch.</param>
+    public static string Body(LetterBlock block, string code)
     {
         ArgumentNullException.ThrowIfNull(block);
-        return LetterBlockHtml.Body(block);
+        return LetterBlockHtml.Body(block, key => PictureAddress(code, key));
     }
+
+    /// <summary>Where a letter's readers have one of its pictures.</summary>
+    /// <param name="code">The code of its batch.</param>
+    /// <param name="key">The picture's key.</param>
+    public static string PictureAddress(string code, string key) => $"/letters/{code}/pictures/{key}";
 
     /// <summary>The day of a letter as it stands at its head, such as “9 March 2026”.</summary>
     /// <param name="day">The day.</param>

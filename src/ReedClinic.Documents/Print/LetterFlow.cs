@@ -15,6 +15,7 @@ internal sealed class LetterFlow
     private const double MapColumn = 56 * Paper.Mm;
     private const double MapScale = 0.334;
     private const double CrowWidth = 105 * Paper.Mm;
+    private const double PointsOfPixel = 72.0 / 150; // a picture isn't blown up: 150 pixels to the inch
     private const int MostBeside = 9;
     private const int MostLinesBeside = 20;
     private const int SignsBeside = 36;
@@ -29,16 +30,19 @@ internal sealed class LetterFlow
 
     private readonly List<FlowItem> flow = [];
     private readonly LetterDraft letter;
+    private readonly IReadOnlyDictionary<string, ReadOnlyMemory<byte>> pictures;
 
-    private LetterFlow(LetterDraft letter) => this.letter = letter;
+    private LetterFlow(LetterDraft letter, IReadOnlyDictionary<string, ReadOnlyMemory<byte>>? pictures) =>
+        (this.letter, this.pictures) = (letter, pictures ?? new Dictionary<string, ReadOnlyMemory<byte>>());
 
     /// <summary>The letter's pieces.</summary>
     /// <param name="letter">The letter.</param>
     /// <param name="day">The day at its head.</param>
     /// <param name="among">Where it stands among the letters about its batch; null for the only one.</param>
-    public static IReadOnlyList<FlowItem> Of(LetterDraft letter, DateTimeOffset day, LetterAmong? among = null)
+    /// <param name="pictures">The files of its pictures, by their keys.</param>
+    public static IReadOnlyList<FlowItem> Of(LetterDraft letter, DateTimeOffset day, LetterAmong? among = null, IReadOnlyDictionary<string, ReadOnlyMemory<byte>>? pictures = null)
     {
-        var made = new LetterFlow(letter);
+        var made = new LetterFlow(letter, pictures);
         made.Begin(day, (among ?? LetterAmong.Only).Lines(day));
         foreach (var group in Parts(letter))
         {
@@ -138,23 +142,11 @@ internal sealed class LetterFlow
 
         if (block.IsList && block.Paragraphs.Count > 0)
         {
-            flow.Add(new FlowOpen(FlowRole.List));
-            foreach (var (item, index) in block.Paragraphs.Select((item, index) => (item, index)))
-            {
-                Item(Printed(item.Text), block.Kind == BlockKind.Plan ? FormattableString.Invariant($"{index + 1}.") : "–", Body, after: index == block.Paragraphs.Count - 1 ? 6 : 2, keep: index < block.Paragraphs.Count - 1 && (index == 0 || index == block.Paragraphs.Count - 2));
-                Lead(NoteLink.Of(block, item));
-            }
-
-            flow.Add(new FlowClose());
+            Items(block);
         }
         else
         {
-            foreach (var (paragraph, index) in block.Paragraphs.Select((paragraph, index) => (paragraph, index)))
-            {
-                var closing = block.Kind == BlockKind.Closing;
-                Add(FlowRole.Paragraph, paragraph.Text, Body, after: 6, keep: closing && index < block.Paragraphs.Count - 1, before: closing && index == 0 ? 9 : 0);
-                Lead(NoteLink.Of(block, paragraph));
-            }
+            Paragraphs(block);
         }
 
         if (block is { Kind: BlockKind.ReedNow, Rows.Count: > 0 })
@@ -216,6 +208,46 @@ internal sealed class LetterFlow
 
     private void Add(FlowRole role, string text, TypeStyle style, double after, bool keep = false, double before = 0) =>
         flow.Add(new FlowText(role, Printed(text), style) { Before = before, After = after, KeepsWithNext = keep });
+
+    // A picture parts its list.
+    private void Items(LetterBlock block)
+    {
+        flow.Add(new FlowOpen(FlowRole.List));
+        foreach (var (item, index) in block.Paragraphs.Select((item, index) => (item, index)))
+        {
+            if (Picture(block, item) is { } picture)
+            {
+                flow.AddRange([new FlowClose(), picture, new FlowOpen(FlowRole.List)]);
+                continue;
+            }
+
+            Item(Printed(PictureMark.SaidIn(block, item)), block.Kind == BlockKind.Plan ? FormattableString.Invariant($"{index + 1}.") : "–", Body, after: index == block.Paragraphs.Count - 1 ? 6 : 2, keep: index < block.Paragraphs.Count - 1 && (index == 0 || index == block.Paragraphs.Count - 2));
+            Lead(NoteLink.Of(block, item));
+        }
+
+        flow.Add(new FlowClose());
+    }
+
+    private void Paragraphs(LetterBlock block)
+    {
+        foreach (var (paragraph, index) in block.Paragraphs.Select((paragraph, index) => (paragraph, index)))
+        {
+            if (Picture(block, paragraph) is { } picture)
+            {
+                flow.Add(picture);
+                continue;
+            }
+
+            var closing = block.Kind == BlockKind.Closing;
+            Add(FlowRole.Paragraph, PictureMark.SaidIn(block, paragraph), Body, after: 6, keep: closing && index < block.Paragraphs.Count - 1, before: closing && index == 0 ? 9 : 0);
+            Lead(NoteLink.Of(block, paragraph));
+        }
+    }
+
+    private FlowPicture? Picture(LetterBlock block, LetterParagraph paragraph) =>
+        PictureMark.Of(block, paragraph) is { } mark && pictures.TryGetValue(mark.Key, out var file) && PicturePainter.Read(file) is { } picture
+            ? new(picture, mark.Words, picture.Width * PointsOfPixel)
+            : null;
 
     // What was added last leads to an address, which stands there letter for letter.
     private void Lead(string? address)

@@ -20,13 +20,14 @@ public static class LetterPrint
     /// <param name="day">The day at its head.</param>
     /// <param name="size">The paper.</param>
     /// <param name="among">Where it stands among the letters about its batch; null for the only one.</param>
+    /// <param name="pictures">The files of its pictures, by their keys; one that isn't there, or can't be printed, is told in words.</param>
     /// <returns>A tagged PDF.</returns>
-    public static byte[] Pdf(LetterDraft letter, DateTimeOffset day, PaperSize size, LetterAmong? among = null)
+    public static byte[] Pdf(LetterDraft letter, DateTimeOffset day, PaperSize size, LetterAmong? among = null, IReadOnlyDictionary<string, ReadOnlyMemory<byte>>? pictures = null)
     {
         ArgumentNullException.ThrowIfNull(letter);
         var paper = Paper.Of(size);
         using var measure = new PrintMeasure();
-        var pages = Set(LetterFlow.Of(letter, day, among), paper, measure);
+        var pages = Set(LetterFlow.Of(letter, day, among, pictures), paper, measure);
         List<IReadOnlyList<Placed>> whole = [.. pages.Select((page, index) => (IReadOnlyList<Placed>)[.. page, .. Furniture(letter, paper, measure, index + 1, pages.Count)])];
         return PdfWriter.Write(whole, paper, PrintText.Of($"Letter about batch {letter.Code}"), PrintText.Of(letter.Studio ?? letter.Signature));
     }

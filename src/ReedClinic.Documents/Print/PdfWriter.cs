@@ -88,6 +88,9 @@ public sealed class PdfWriter : IDisposable
             case PlacedSketch sketch:
                 new SketchPainter(graphics).Draw(sketch.Drawing, sketch.X, sketch.Y, sketch.Scale);
                 break;
+            case PlacedPicture picture:
+                PicturePainter.Draw(graphics, picture);
+                break;
             case PlacedRule rule:
                 graphics.DrawLine(new XPen(XColor.FromArgb(0xDE, 0xD5, 0xC4), 0.7), rule.X, rule.Y, rule.X + rule.Length, rule.Y);
                 break;

@@ -78,6 +78,14 @@ internal sealed class AsideBox
         page.Add(new PlacedClose());
     }
 
+    /// <summary>A picture in its place.</summary>
+    public static IEnumerable<Placed> Shown(FlowPicture picture, double x, double top, double width, double height) =>
+    [
+        new PlacedOpen(FlowRole.Figure, picture.Words, x, top, width, height),
+        new PlacedPicture(picture.Picture, x, top, width, height),
+        new PlacedClose(),
+    ];
+
     /// <summary>A drawing in its place.</summary>
     public static IEnumerable<Placed> Drawn(Domain.Drawings.Sketch drawing, double x, double top, double width)
     {

@@ -103,6 +103,12 @@ public sealed record FlowCell(string Text, Tone Tone = Tone.Ink);
 /// <param name="Width">Its width, in points; it is made smaller where there is less.</param>
 public sealed record FlowFigure(Sketch Drawing, double Width) : FlowItem;
 
+/// <summary>A picture by itself, in the text's column.</summary>
+/// <param name="Picture">The picture.</param>
+/// <param name="Words">What it shows.</param>
+/// <param name="Width">Its width, in points; it is made smaller where there is less.</param>
+public sealed record FlowPicture(PrintPicture Picture, string Words, double Width) : FlowItem;
+
 /// <summary>A drawing on the right, with its list below it; what follows is set beside it as far as it reaches.</summary>
 /// <param name="Drawing">The drawing.</param>
 /// <param name="Width">Its width, in points.</param>
@@ -158,6 +164,14 @@ public sealed record PlacedText(string Text, TypeStyle Style, double X, double Y
 /// <param name="Y">Its top.</param>
 /// <param name="Scale">Points for each of its units.</param>
 public sealed record PlacedSketch(Sketch Drawing, double X, double Y, double Scale) : Placed;
+
+/// <summary>A picture.</summary>
+/// <param name="Picture">The picture.</param>
+/// <param name="X">Its left.</param>
+/// <param name="Y">Its top.</param>
+/// <param name="Width">Its width.</param>
+/// <param name="Height">Its height.</param>
+public sealed record PlacedPicture(PrintPicture Picture, double X, double Y, double Width, double Height) : Placed;
 
 /// <summary>A thin level line.</summary>
 /// <param name="X">Its left.</param>

@@ -12,6 +12,7 @@ public sealed class Paginator
     private const double ListIndent = 13;
     private const double AsideFoot = 4;
     private const double TableGap = 9;
+    private const double HighestPicture = 0.45;
 
     private readonly Paper paper;
     private readonly ITypeMeasure measure;
@@ -65,8 +66,8 @@ public sealed class Paginator
             case FlowTable table:
                 Table(table);
                 break;
-            case FlowFigure figure:
-                Figure(figure);
+            case FlowFigure or FlowPicture:
+                Figure(flow[at]);
                 break;
             case FlowAside aside:
                 Aside(aside);
@@ -124,8 +125,8 @@ public sealed class Paginator
                     continue;
                 case FlowAside aside:
                     return Math.Max(top, foot) + (Box(aside, Math.Max(top, foot))?.Height ?? paper.Height);
-                case FlowFigure figure:
-                    return top + Height(figure, top, foot);
+                case FlowFigure or FlowPicture:
+                    return top + Size(flow[at], top, foot).Height;
                 case FlowTable table:
                     return top + Beginning(table, Rows(table, WidthAt(top, foot)));
                 case FlowClear:
@@ -212,17 +213,25 @@ public sealed class Paginator
 
     internal static double Base(double top, TypeStyle style) => top + (style.Leading * 0.5) + (style.Size * 0.34);
 
-    private double Height(FlowFigure figure, double top, double foot) => Math.Min(figure.Width, WidthAt(top, foot)) / figure.Drawing.Width * figure.Drawing.Height;
-
-    private void Figure(FlowFigure figure)
+    // As wide as it may be; a picture is never higher than a part of the page.
+    private (double Width, double Height) Size(FlowItem item, double top, double foot)
     {
-        if (!AtHead && y + Height(figure, y, asideFoot) > paper.Foot + 0.01)
+        var (wide, ratio, highest) = item is FlowPicture picture
+            ? (picture.Width, (double)picture.Picture.Height / picture.Picture.Width, (paper.Foot - paper.Top) * HighestPicture)
+            : (((FlowFigure)item).Width, ((FlowFigure)item).Drawing.Height / ((FlowFigure)item).Drawing.Width, double.PositiveInfinity);
+        var width = Math.Min(Math.Min(wide, WidthAt(top, foot)), highest / ratio);
+        return (width, width * ratio);
+    }
+
+    private void Figure(FlowItem item)
+    {
+        if (!AtHead && y + Size(item, y, asideFoot).Height > paper.Foot + 0.01)
         {
             Turn();
         }
 
-        var (width, height) = (Math.Min(figure.Width, WidthAt(y, asideFoot)), Height(figure, y, asideFoot));
-        Page.AddRange(AsideBox.Drawn(figure.Drawing, paper.Left, y, width));
+        var (width, height) = Size(item, y, asideFoot);
+        Page.AddRange(item is FlowPicture picture ? AsideBox.Shown(picture, paper.Left, y, width, height) : AsideBox.Drawn(((FlowFigure)item).Drawing, paper.Left, y, width));
         y += height + FigureGap;
     }
 

@@ -132,6 +132,9 @@ public enum GapKind
 
     /// <summary>A field of a teaching note that nothing filled; it isn't left open, but written.</summary>
     UnfilledField,
+
+    /// <summary>A picture that there isn't; it isn't left open either.</summary>
+    UnknownPicture,
 }
 
 /// <summary>Something that is missing: it can be mended or waived with a reason.</summary>
@@ -155,6 +158,9 @@ public sealed record LetterGap(string Key, GapKind Kind, string Words)
         ArgumentNullException.ThrowIfNull(reed);
         return "verdict-" + Prose.Number(reed.Number);
     }
+
+    /// <summary>Whether it has to be mended in the letter's own words, and can't be left open.</summary>
+    public bool IsInTheWords => Kind is GapKind.UnfilledField or GapKind.UnknownPicture;
 
     /// <summary>The reed it is about, if any.</summary>
     public ReedId? Reed { get; init; }

@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using ReedClinic.Domain.Recordings.Formats;
 
 namespace ReedClinic.Domain.Recordings;
@@ -63,6 +64,26 @@ public static class MediaFile
         _ when Mp3File.Begins(file) => MediaType.Mp3,
         _ => null,
     };
+
+    /// <summary>Which way up a photograph is that was read here, as Exif counts it: 1 for upright.</summary>
+    /// <param name="file">What is kept of it.</param>
+    public static int WayUp(ReadOnlySpan<byte> file)
+    {
+        var at = 2;
+        while (file.StartsWith(JpegFile.Beginning) && at + 4 <= file.Length && file[at] == 0xFF && file[at + 1] is >= 0xE0 and <= 0xEF)
+        {
+            var length = BinaryPrimitives.ReadUInt16BigEndian(file[(at + 2)..]);
+            var body = file.Slice(at + 4, Math.Min(Math.Max(0, length - 2), file.Length - at - 4));
+            if (body.StartsWith(ExifOrientation.Beginning))
+            {
+                return Math.Max(1, ExifOrientation.Read(body));
+            }
+
+            at += 2 + length;
+        }
+
+        return 1;
+    }
 
     internal static bool IsSmallEnough((int Width, int Height) size) =>
         size is { Width: <= RecordingLimits.Side, Height: <= RecordingLimits.Side } && (long)size.Width * size.Height <= RecordingLimits.Pixels;

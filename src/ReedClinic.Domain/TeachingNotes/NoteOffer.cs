@@ -26,6 +26,9 @@ public sealed record NoteReason(FindingKindId Kind, IReadOnlyList<int> Reeds)
 public sealed record NoteOffer(
     OwnNoteId Id, string Title, IReadOnlyList<NoteReason> Reasons, bool IsCommon, string Text, IReadOnlyDictionary<int, string> TextByReed)
 {
+    /// <summary>Its picture, which is in the texts too; null for none.</summary>
+    public PictureMark? Picture { get; init; }
+
     /// <summary>Offers notes for a letter: those first that are filed under what was common. What nobody looked for offers none.</summary>
     /// <param name="notes">The studio's notes.</param>
     /// <param name="material">What the letter is composed from.</param>
@@ -57,7 +60,10 @@ public sealed record NoteOffer(
         List<Reed> having = [.. here.Where(reed => reasons.Exists(reason => reason.Reeds.Contains(reed.Number)))];
         return new(
             note.Id, note.Title, reasons, common, Passage(note, having, null, material),
-            here.ToDictionary(reed => reed.Number, reed => Passage(note, having, reed, material)));
+            here.ToDictionary(reed => reed.Number, reed => Passage(note, having, reed, material)))
+        {
+            Picture = PictureOf(note),
+        };
     }
 
     // In a part about one reed, the place and the blade are that reed's own.
@@ -79,8 +85,11 @@ public sealed record NoteOffer(
             places.Count == 0 ? null : Prose.List([.. places.Select(place => LetterPlaces.Name(place.Zone)).Distinct()]),
             Blade(places));
         var text = NoteField.Fill(note.Text, filling);
-        return note.Link is { } link ? $"{text}\n\n{link}" : text;
+        var picture = PictureOf(note) is { } mark ? "\n\n" + mark.Written : "";
+        return text + picture + (note.Link is { } link ? $"\n\n{link}" : "");
     }
+
+    private static PictureMark? PictureOf(OwnNote note) => note is { Picture: { } key, PictureWords: { } shows } ? new(key, shows) : null;
 
     private static string? Reeds(List<Reed> having) => having.Count switch
     {

@@ -13,7 +13,14 @@ public readonly record struct OwnNoteId(Guid Value);
 /// <param name="Text">The passage, with fields such as <c>{reeds}</c>.</param>
 /// <param name="Link">Where one can read or see more; nothing, or an address.</param>
 /// <param name="Kinds">The kinds of finding that it is filed under.</param>
-public sealed record OwnNoteWords(string? Title, string? Text, string? Link, IReadOnlyList<FindingKindId> Kinds);
+public sealed record OwnNoteWords(string? Title, string? Text, string? Link, IReadOnlyList<FindingKindId> Kinds)
+{
+    /// <summary>The key of its picture; null for none.</summary>
+    public string? Picture { get; init; }
+
+    /// <summary>What the picture shows, for those who can't see it.</summary>
+    public string? PictureWords { get; init; }
+}
 
 /// <summary>A passage that the studio wrote once and puts into many letters. It belongs to the studio, whoever wrote it.</summary>
 public sealed class OwnNote
@@ -55,6 +62,12 @@ public sealed class OwnNote
     /// <summary>The lasting names of the findings that it is filed under, with a space between them.</summary>
     public string FiledUnder { get; private set; } = "";
 
+    /// <summary>The key of its picture; null for none.</summary>
+    public string? Picture { get; private set; }
+
+    /// <summary>What the picture shows; never null where there is one.</summary>
+    public string? PictureWords { get; private set; }
+
     /// <summary>Who wrote it first; an id that leads nowhere once that account is erased.</summary>
     public AccountId MadeBy { get; private set; }
 
@@ -78,11 +91,11 @@ public sealed class OwnNote
     public IReadOnlyList<Problem> Write(OwnNoteWords words, DateTimeOffset now)
     {
         var problems = new List<Problem>();
-        var (title, text, link) = Read(words, problems);
-        var kinds = string.Join(Between, words.Kinds.Select(kind => kind.Value).Distinct());
-        if (problems.Count == 0 && (title, text, link, kinds) != (Title, Text, Link, FiledUnder))
+        var read = Read(words, problems);
+        if (problems.Count == 0 && read != (Title, Text, Link, FiledUnder, Picture, PictureWords))
         {
-            (Title, Text, Link, FiledUnder, ChangedAt) = (title!, text!, link, kinds, now);
+            (Title, Text, Link, FiledUnder, Picture, PictureWords) = read;
+            ChangedAt = now;
         }
 
         return problems;
@@ -102,7 +115,7 @@ public sealed class OwnNote
     /// <param name="now">When.</param>
     public void Retire(bool retired, DateTimeOffset now) => RetiredAt = retired ? RetiredAt ?? now : null;
 
-    private static (string? Title, string? Text, string? Link) Read(OwnNoteWords words, List<Problem> problems)
+    private static (string Title, string Text, string? Link, string Kinds, string? Picture, string? PictureWords) Read(OwnNoteWords words, List<Problem> problems)
     {
         ArgumentNullException.ThrowIfNull(words);
         var title = Required(words.Title, nameof(Title), LongestTitle, "Give it a title, so that you find it again.", problems);
@@ -117,7 +130,14 @@ public sealed class OwnNote
             problems.Add(new(nameof(Kinds), $"Choose at most {MostKinds} findings from the list."));
         }
 
-        return (title, text, NoteLink.Read(words.Link, nameof(Link), problems));
+        var link = NoteLink.Read(words.Link, nameof(Link), problems);
+        var shows = PlainText.Read(words.PictureWords, nameof(PictureWords), PictureMark.LongestWords, problems);
+        if (words.Picture is not null && shows is null)
+        {
+            problems.Add(new(nameof(PictureWords), "Say what the picture shows, for those who can’t see it."));
+        }
+
+        return (title ?? "", text ?? "", link, string.Join(Between, words.Kinds.Select(kind => kind.Value).Distinct()), words.Picture, shows);
     }
 
     private static string? Required(string? typed, string field, int longest, string missing, List<Problem> problems, bool severalLines = false)

@@ -38,6 +38,7 @@ internal sealed class AccessScene
     private readonly Dictionary<Type, object?> _things = [];
     private readonly Queue<RecordingId> _memos = [];
     private RecordingId _upload;
+    private string _picture = "";
 
     private AccessScene(TestDatabase db) => _db = db;
 
@@ -90,6 +91,8 @@ internal sealed class AccessScene
     {
         _ when type == typeof(OperationId) => Operation(),
         _ when type == typeof(Guid) => NewId(),
+        _ when type == typeof(string) && book == typeof(NotePictureBook) => _picture,
+        _ when type == typeof(ReadOnlyMemory<byte>) => new ReadOnlyMemory<byte>(PictureFiles.Png()),
         _ when type == typeof(Stream) => new MemoryStream([1]),
         _ when type == typeof(RecordingId) => book == typeof(UploadBook) ? _upload : _memos.Dequeue(),
         _ when type == typeof(int) => book == typeof(LetterLinkBook) ? LetterLink.UsualDays : 1,
@@ -246,6 +249,11 @@ internal sealed class AccessScene
     {
         var letters = new LetterBook(_db, TimeProvider.System, _db.Outbox);
         var view = (await letters.ReadAsync(Teacher, batch.Code, Ct))!;
+        var pictures = new NotePictureBook(_db, _db.Services.GetRequiredService<MediaFolder>(), TimeProvider.System);
+        _picture = Done(await pictures.KeepAsync(Teacher, PictureFiles.Png(), Operation(), Ct)).Key;
+        var words = new Dictionary<string, string> { ["closing"] = new PictureMark(_picture, "A reed.").Written };
+        view = Done(await letters.SaveAsync(Teacher, batch.Code, words, view.Version, Operation(), Ct));
+        _things[typeof(LetterDraft)] = view.Draft;
         foreach (var gap in view.Gaps)
         {
             view = Done(await letters.WaiveAsync(Teacher, batch.Code, gap.Key, "next time", Operation(), Ct));

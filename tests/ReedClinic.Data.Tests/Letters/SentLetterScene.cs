@@ -25,7 +25,7 @@ internal sealed class SentLetterScene(TestDatabase db)
 
     public LetterFileBook Files => People.Book<LetterFileBook>();
 
-    public LetterCourier Courier => new(db, Clock);
+    public LetterCourier Courier => new(db, Clock, db.Services.GetRequiredService<MediaFolder>());
 
     /// <summary>A batch of this student whose letter was sent; the mail about it waits.</summary>
     public async Task<Batch> SentAsync(Actor student)

@@ -13,6 +13,7 @@ namespace ReedClinic.Domain.Tests.TeachingNotes;
 public sealed class OwnNoteTests
 {
     private static readonly DateTimeOffset Day = new(2026, 3, 9, 10, 0, 0, TimeSpan.Zero);
+    private static readonly HashSet<string> NoPictures = [];
 
     [Fact]
     public void Fields_are_filled_from_the_batch_and_the_one_that_nothing_fills_stays()
@@ -156,8 +157,8 @@ public sealed class OwnNoteTests
         var composed = LetterComposer.Compose(scene.Material);
         var letter = composed.EditedTo(new Dictionary<string, string> { ["lesson"] = "See {place} on {reed}, {place} and {nothing}.", ["closing"] = "Bye." }, composed);
 
-        Assert.Empty(NoteGaps.Of(composed));
-        var gaps = NoteGaps.Of(letter);
+        Assert.Empty(NoteGaps.Of(composed, NoPictures));
+        var gaps = NoteGaps.Of(letter, NoPictures);
         Assert.Equal(["field-place-lesson", "field-reed-lesson"], gaps.Select(gap => gap.Key));
         Assert.All(gaps, gap => Assert.Equal((GapKind.UnfilledField, "lesson"), (gap.Kind, gap.Part)));
         Assert.Contains("{place}", gaps[0].Words, StringComparison.Ordinal);

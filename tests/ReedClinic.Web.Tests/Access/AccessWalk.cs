@@ -12,6 +12,7 @@ using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recordings;
 using ReedClinic.Domain.Reeds;
+using ReedClinic.Domain.TeachingNotes;
 using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.Access;
@@ -39,7 +40,7 @@ internal sealed class AccessWalk
         var batch = (await host.Announce("Ines", "green thread")).Batch;
         await using var scope = host.Services.CreateAsyncScope();
         var code = batch.Code.ToString();
-        await SendLetterAsync(scope.ServiceProvider.GetRequiredService<LetterBook>(), batch.Code);
+        await walk.SendLetterAsync(scope.ServiceProvider, batch.Code);
         await walk.RecordAsync(scope.ServiceProvider, batch.Reeds[0].Id);
         var teacher = new Actor(walk._people["teacher"], null, IsTeacher: true, IsOwner: false);
         var note = await scope.ServiceProvider.GetRequiredService<OwnNoteBook>().BeginAsync(teacher, new("Corners", "Mind {place}.", null, []), Parcel.NewOperation(), Ct);
@@ -145,9 +146,14 @@ internal sealed class AccessWalk
         return Assert.IsType<Outcome<DraftView>.Done>(started).Value.Id.Value.ToString();
     }
 
-    private static async Task SendLetterAsync(LetterBook letters, BatchCode code)
+    private async Task SendLetterAsync(IServiceProvider services, BatchCode code)
     {
+        var letters = services.GetRequiredService<LetterBook>();
         var view = (await letters.ReadAsync(Colleague, code, Ct))!;
+        var picture = Assert.IsType<Outcome<NotePictureView>.Done>(await services.GetRequiredService<NotePictureBook>().KeepAsync(Colleague, PictureFiles.Png(), Parcel.NewOperation(), Ct)).Value.Key;
+        _places["{Picture}"] = picture;
+        var words = new Dictionary<string, string> { ["closing"] = new PictureMark(picture, "A reed.").Written };
+        view = Assert.IsType<Outcome<LetterView>.Done>(await letters.SaveAsync(Colleague, code, words, view.Version, Parcel.NewOperation(), Ct)).Value;
         foreach (var gap in view.Gaps)
         {
             view = Assert.IsType<Outcome<LetterView>.Done>(await letters.WaiveAsync(Colleague, code, gap.Key, "next time", Parcel.NewOperation(), Ct)).Value;

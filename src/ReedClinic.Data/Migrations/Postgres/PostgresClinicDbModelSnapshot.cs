@@ -1529,6 +1529,44 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.ToTable("FindingSheet", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.TeachingNotes.NotePicture", b =>
+                {
+                    b.Property<string>("Key")
+                        .HasMaxLength(12)
+                        .HasColumnType("character varying(12)");
+
+                    b.Property<int>("Bytes")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("File")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("MadeBy")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<string>("Type")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.HasKey("Key");
+
+                    b.HasIndex("File")
+                        .IsUnique();
+
+                    b.ToTable("NotePictures", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.TeachingNotes.OwnNote", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1549,6 +1587,13 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.Property<Guid>("MadeBy")
                         .HasColumnType("uuid");
 
+                    b.Property<string>("Picture")
+                        .HasColumnType("character varying(12)");
+
+                    b.Property<string>("PictureWords")
+                        .HasMaxLength(300)
+                        .HasColumnType("character varying(300)");
+
                     b.Property<DateTime?>("RetiredAt")
                         .HasColumnType("timestamp with time zone");
 
@@ -1568,7 +1613,25 @@ namespace ReedClinic.Data.Migrations.Postgres
 
                     b.HasKey("Id");
 
+                    b.HasIndex("Picture");
+
                     b.ToTable("TeachingNotes", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.TeachingNotes.PictureUse", b =>
+                {
+                    b.Property<Guid>("Batch")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Picture")
+                        .HasMaxLength(12)
+                        .HasColumnType("character varying(12)");
+
+                    b.HasKey("Batch", "Picture");
+
+                    b.HasIndex("Picture");
+
+                    b.ToTable("LetterPictures", (string)null);
                 });
 
             modelBuilder.Entity("ReedClinic.Domain.Bench.Adjustment", b =>
@@ -2206,6 +2269,29 @@ namespace ReedClinic.Data.Migrations.Postgres
                         .WithMany()
                         .HasForeignKey("ReedId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.TeachingNotes.OwnNote", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.TeachingNotes.NotePicture", null)
+                        .WithMany()
+                        .HasForeignKey("Picture")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.TeachingNotes.PictureUse", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Intake.Batch", null)
+                        .WithMany()
+                        .HasForeignKey("Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("ReedClinic.Domain.TeachingNotes.NotePicture", null)
+                        .WithMany()
+                        .HasForeignKey("Picture")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

@@ -1518,6 +1518,44 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.ToTable("FindingSheet", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.TeachingNotes.NotePicture", b =>
+                {
+                    b.Property<string>("Key")
+                        .HasMaxLength(12)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Bytes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("File")
+                        .IsRequired()
+                        .HasMaxLength(32)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("MadeAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("MadeBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Type")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Key");
+
+                    b.HasIndex("File")
+                        .IsUnique();
+
+                    b.ToTable("NotePictures", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.TeachingNotes.OwnNote", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1536,6 +1574,13 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("MadeBy")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Picture")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("PictureWords")
+                        .HasMaxLength(300)
                         .HasColumnType("TEXT");
 
                     b.Property<DateTime?>("RetiredAt")
@@ -1557,7 +1602,25 @@ namespace ReedClinic.Data.Migrations.Sqlite
 
                     b.HasKey("Id");
 
+                    b.HasIndex("Picture");
+
                     b.ToTable("TeachingNotes", (string)null);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.TeachingNotes.PictureUse", b =>
+                {
+                    b.Property<Guid>("Batch")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Picture")
+                        .HasMaxLength(12)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Batch", "Picture");
+
+                    b.HasIndex("Picture");
+
+                    b.ToTable("LetterPictures", (string)null);
                 });
 
             modelBuilder.Entity("ReedClinic.Domain.Bench.Adjustment", b =>
@@ -2195,6 +2258,29 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         .WithMany()
                         .HasForeignKey("ReedId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.TeachingNotes.OwnNote", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.TeachingNotes.NotePicture", null)
+                        .WithMany()
+                        .HasForeignKey("Picture")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.TeachingNotes.PictureUse", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Intake.Batch", null)
+                        .WithMany()
+                        .HasForeignKey("Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+
+                    b.HasOne("ReedClinic.Domain.TeachingNotes.NotePicture", null)
+                        .WithMany()
+                        .HasForeignKey("Picture")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ReedClinic.Data.Letters;
+using ReedClinic.Data.TeachingNotes;
 using ReedClinic.Documents.Letters;
 using ReedClinic.Documents.Print;
 using ReedClinic.Documents.Setting;
@@ -48,7 +49,7 @@ public static class LetterFileEndpoint
     internal static IResult Letter(SentLetter sent, string? paper, TimeProvider time) =>
         Results.File(SentLetterFile.Pdf(sent, Size(paper, sent.Country), time.LocalTimeZone), SentLetterFile.Type, SentLetterFile.Name(sent));
 
-    private static async Task<IResult> GetAsync(string code, string? paper, string? sending, HttpContext http, ActorAccess actors, LetterBoxBook box, LetterBook book, TimeProvider time)
+    private static async Task<IResult> GetAsync(string code, string? paper, string? sending, HttpContext http, ActorAccess actors, LetterBoxBook box, LetterBook book, NotePictureBook pictures, TimeProvider time)
     {
         var ct = http.RequestAborted;
         if (await actors.Of(http.User, ct).ConfigureAwait(false) is not { } actor || BatchCode.Read(code) is not Outcome<BatchCode>.Done(var known))
@@ -58,7 +59,7 @@ public static class LetterFileEndpoint
 
         if (await SentAsync(actor, known, sending, box, ct).ConfigureAwait(false) is { } sent)
         {
-            return Letter(sent, paper, time);
+            return Letter(sent with { Pictures = await pictures.OfLetterAsync(actor, sent.Letter, ct).ConfigureAwait(false) }, paper, time);
         }
 
         return (sending is null or Draft ? await book.ReadAsync(actor, known, ct).ConfigureAwait(false) : null) switch
@@ -66,7 +67,7 @@ public static class LetterFileEndpoint
             null => Results.NotFound(),
             // It went out meanwhile, or its correction was dropped: what was sent has a day of its own.
             { IsSent: true } => Results.LocalRedirect(Address(known.ToString(), Size(paper, null))),
-            var view => Letter(LetterPrint.Pdf(view.Draft, time.There(time.GetUtcNow()), Size(paper, null), Among(view, time)), view.Draft.Code),
+            var view => Letter(LetterPrint.Pdf(view.Draft, time.There(time.GetUtcNow()), Size(paper, null), Among(view, time), PictureFiles.Read(await pictures.OfLetterAsync(actor, view.Draft, ct).ConfigureAwait(false))), view.Draft.Code),
         };
     }
 

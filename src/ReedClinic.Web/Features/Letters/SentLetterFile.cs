@@ -28,7 +28,7 @@ internal static class SentLetterFile
     /// <param name="size">The paper.</param>
     /// <param name="zone">The studio's zone.</param>
     public static byte[] Pdf(SentLetter sent, PaperSize size, TimeZoneInfo zone) =>
-        LetterPrint.Pdf(sent.Letter, Day(sent.SentAt, zone), size, Among(sent, zone));
+        LetterPrint.Pdf(sent.Letter, Day(sent.SentAt, zone), size, Among(sent, zone), PictureFiles.Read(sent.Pictures));
 
     /// <summary>Where it stands among the letters about its batch.</summary>
     /// <param name="sent">The letter.</param>

@@ -4,6 +4,7 @@ using System.Text.Encodings.Web;
 using System.Text.Json;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.Privacy;
+using ReedClinic.Data.TeachingNotes;
 using ReedClinic.Documents.Letters;
 using ReedClinic.Documents.Tables;
 using ReedClinic.Web.Features.Letters;
@@ -30,11 +31,13 @@ public static class CopyFile
         ArgumentNullException.ThrowIfNull(zone);
         var zip = await ZipArchive.CreateAsync(into, ZipArchiveMode.Create, leaveOpen: true, entryNameEncoding: null, ct).ConfigureAwait(false);
         await using var _ = zip.ConfigureAwait(false);
+        List<NotePictureFile> pictures = [.. copy.Letters.SelectMany(letter => letter.Pictures).DistinctBy(picture => picture.Key)];
+        var names = pictures.ToDictionary(picture => picture.Key, picture => "pictures/" + picture.FileName);
         List<(string Name, byte[] Content)> small =
         [
             ("about.json", Encoding.UTF8.GetBytes(copy.About.ToJsonString(Readable))),
             ("reeds.csv", Reeds(copy.Reeds, zone)),
-            .. copy.Letters.Select(letter => (LetterName(letter, "html"), Encoding.UTF8.GetBytes(LetterFile.Html(letter.Letter, Day(letter.SentAt, zone), SentLetterFile.Among(letter, zone))))),
+            .. copy.Letters.Select(letter => (LetterName(letter, "html"), Encoding.UTF8.GetBytes(LetterFile.Html(letter.Letter, Day(letter.SentAt, zone), SentLetterFile.Among(letter, zone), names)))),
             .. copy.Letters.Select(letter => (LetterName(letter, "txt"), Encoding.UTF8.GetBytes(LetterFile.Plain(letter.Letter, Day(letter.SentAt, zone), SentLetterFile.Among(letter, zone))))),
         ];
         foreach (var (name, content) in small)
@@ -43,13 +46,13 @@ public static class CopyFile
             await AddAsync(zip, name, bytes, now, ct).ConfigureAwait(false);
         }
 
-        foreach (var letter in copy.Letters)
+        await AddLettersAsync(zip, copy.Letters, zone, now, ct).ConfigureAwait(false);
+        List<string> gone = [];
+        foreach (var picture in pictures)
         {
-            using var bytes = new MemoryStream(SentLetterFile.Pdf(letter, zone));
-            await AddAsync(zip, $"letters/{SentLetterFile.Name(letter)}", bytes, now, ct).ConfigureAwait(false);
+            await AddAsync(zip, "letters/" + names[picture.Key], picture.Path, now, ct).ConfigureAwait(false);
         }
 
-        List<string> gone = [];
         foreach (var file in copy.Files)
         {
             var name = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"recordings/{file.Code}/reed-{file.Number}/{file.Name}");
@@ -61,6 +64,15 @@ public static class CopyFile
 
         using var readme = new MemoryStream(Encoding.UTF8.GetBytes(Readme(TimeZoneInfo.ConvertTime(now, zone), copy, gone)));
         await AddAsync(zip, "readme.txt", readme, now, ct).ConfigureAwait(false); // last: only now is it known what was there
+    }
+
+    private static async Task AddLettersAsync(ZipArchive zip, IReadOnlyList<SentLetter> letters, TimeZoneInfo zone, DateTimeOffset now, CancellationToken ct)
+    {
+        foreach (var letter in letters)
+        {
+            using var bytes = new MemoryStream(SentLetterFile.Pdf(letter, zone));
+            await AddAsync(zip, $"letters/{SentLetterFile.Name(letter)}", bytes, now, ct).ConfigureAwait(false);
+        }
     }
 
     // What was sent before a correction stands beside what was sent last.

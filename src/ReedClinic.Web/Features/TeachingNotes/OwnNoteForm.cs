@@ -20,6 +20,15 @@ public sealed class OwnNoteForm
     /// <summary>The findings that were ticked.</summary>
     public string[] Kinds { get; set => field = value ?? []; } = [];
 
+    /// <summary>The key of its picture.</summary>
+    public string? Picture { get; set; }
+
+    /// <summary>What the picture shows.</summary>
+    public string? PictureWords { get; set; }
+
+    /// <summary>Whether it was ticked that the picture shall go.</summary>
+    public string? WithoutPicture { get; set; }
+
     /// <summary>The version that the form was opened on.</summary>
     public Guid Version { get; set; }
 
@@ -34,11 +43,15 @@ public sealed class OwnNoteForm
     public static OwnNoteForm Of(OwnNoteView note)
     {
         ArgumentNullException.ThrowIfNull(note);
-        return new() { Title = note.Title, Text = note.Text, Link = note.Link, Kinds = [.. note.Kinds.Select(kind => kind.Value)], Version = note.Version };
+        return new() { Title = note.Title, Text = note.Text, Link = note.Link, Kinds = [.. note.Kinds.Select(kind => kind.Value)], Version = note.Version, Picture = note.Picture, PictureWords = note.PictureWords };
     }
 
     /// <summary>What was typed, for the studio's rules.</summary>
-    public OwnNoteWords ToDomain() => new(Title, Text, Link, [.. Kinds.Select(kind => new FindingKindId(kind))]);
+    public OwnNoteWords ToDomain() => new(Title, Text, Link, [.. Kinds.Select(kind => new FindingKindId(kind))])
+    {
+        Picture = string.IsNullOrEmpty(Picture) ? null : Picture,
+        PictureWords = PictureWords,
+    };
 
     /// <summary>What the form was sent with.</summary>
     public OperationId OperationId => new(Operation);

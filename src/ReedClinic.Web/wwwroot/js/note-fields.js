@@ -8,4 +8,15 @@ for (const button of document.querySelectorAll('[data-put-field]')) {
     }
   });
 }
+// A file that would be refused is told of before anything is sent.
+for (const file of document.querySelectorAll('input[type=file][data-most]')) {
+  file.addEventListener('change', () => {
+    const tooLarge = file.files[0]?.size > Number(file.dataset.most);
+    const error = document.getElementById(file.id + '-error');
+    error.hidden = !tooLarge;
+    error.textContent = tooLarge ? file.dataset.tooLarge : '';
+    file.toggleAttribute('aria-invalid', tooLarge);
+    if (tooLarge) file.value = '';
+  });
+}
 document.documentElement.dataset.noteFields = 'ready';

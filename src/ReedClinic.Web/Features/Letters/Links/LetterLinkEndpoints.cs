@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.Net.Http.Headers;
 using ReedClinic.Data.Letters;
 using ReedClinic.Domain.Recordings;
+using ReedClinic.Web.Features.TeachingNotes;
 using ReedClinic.Web.Shared.Hosting;
 
 namespace ReedClinic.Web.Features.Letters.Links;
@@ -18,6 +19,7 @@ public static class LetterLinkEndpoints
     {
         var links = app.MapGroup(Path + "/{Secret}").AllowAnonymous().WithMetadata(new SecretAddressAttribute(), new SandboxedFile());
         links.MapGet("/file", FileAsync);
+        links.MapGet("/pictures/{Picture}", PictureAsync).WithMetadata(new SkipStatusCodePagesAttribute());
         links.MapGet("/recordings/{id:guid}", RecordingAsync).WithMetadata(new SkipStatusCodePagesAttribute());
     }
 
@@ -33,11 +35,18 @@ public static class LetterLinkEndpoints
     /// <param name="secret">The link's secret.</param>
     public static string Recordings(string secret) => $"{Path}/{secret}/recordings";
 
+    /// <summary>Where the letter of a link has its pictures, up to their keys.</summary>
+    /// <param name="secret">The link's secret.</param>
+    public static string Pictures(string secret) => $"{Path}/{secret}/pictures/";
+
     // The page says how to go on with a link that opens nothing any more.
     private static async Task<IResult> FileAsync(string secret, string? paper, HttpContext http, LetterLinkBook links, TimeProvider time) =>
         await links.ReadAsync(secret, http.RequestAborted).ConfigureAwait(false) is { Sent: var sent }
             ? LetterFileEndpoint.Letter(sent, paper, time)
             : Results.LocalRedirect(Page(Uri.EscapeDataString(secret)));
+
+    private static async Task<IResult> PictureAsync(string secret, string picture, HttpContext http, LetterLinkBook links) =>
+        NotePictureEndpoints.Answer(http, (await links.ReadAsync(secret, http.RequestAborted).ConfigureAwait(false))?.Sent.Pictures.FirstOrDefault(shown => shown.Key == picture));
 
     private static async Task<IResult> RecordingAsync(string secret, Guid id, HttpContext http, LetterLinkBook links)
     {
