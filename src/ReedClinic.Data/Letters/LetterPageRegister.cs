@@ -1,4 +1,6 @@
 using System.Collections.Concurrent;
+using System.Data;
+using System.Data.Common;
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.Intake;
@@ -15,11 +17,17 @@ public sealed record LetterAtHand(SignedInPerson Person, byte[] Page, string? Co
 
 /// <summary>
 /// The pages of sent letters, kept as they are shown: the host's way to give one out with a single statement, which asks at
-/// once whether the session lives, whose it is, and whether they may read this letter.
+/// once whether the session lives, whose it is, and whether they may read this letter. It asks on connections that stay open:
+/// making one ready takes longer than the statement itself.
 /// </summary>
-public sealed class LetterPageRegister(IDbContextFactory<ClinicDb> databases, SessionRegister sessions, TimeProvider time)
+public sealed class LetterPageRegister(IDbContextFactory<ClinicDb> databases, SessionRegister sessions, TimeProvider time) : IAsyncDisposable
 {
+    /// <summary>So many connections stay open at most; when more read at once, the others are closed after use.</summary>
+    public const int MostOpen = 8;
+
     private static readonly ConcurrentDictionary<Type, Func<ClinicDb, SessionId, BatchCode, bool, CancellationToken, Task<Found?>>> Asked = new();
+
+    private readonly ConcurrentStack<Kept> _open = new();
 
     /// <summary>
     /// The newest sending's page; null when the session doesn't live, when it isn't theirs to read, when nothing was sent, or
@@ -30,11 +38,8 @@ public sealed class LetterPageRegister(IDbContextFactory<ClinicDb> databases, Se
     /// <param name="ct">Stops it.</param>
     public async Task<LetterAtHand?> OpenAsync(SessionId id, BatchCode code, CancellationToken ct)
     {
-        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
-        await using var _ = db.ConfigureAwait(false);
-        var ask = Asked.GetOrAdd(db.GetType(), static _ => Compile());
         var now = time.GetUtcNow();
-        if (await ask(db, id, code, sessions.PasswordWillDo, ct).ConfigureAwait(false) is not { } found || !found.Session.IsLive(now))
+        if (await AskAsync(id, code, ct).ConfigureAwait(false) is not { } found || !found.Session.IsLive(now))
         {
             return null;
         }
@@ -56,6 +61,73 @@ public sealed class LetterPageRegister(IDbContextFactory<ClinicDb> databases, Se
         await db.Set<LetterSending>()
             .Where(sending => sending.Ordinal == ordinal && sending.Page == null && db.Set<Batch>().Any(batch => batch.Id == sending.Batch && batch.Code == code))
             .ExecuteUpdateAsync(row => row.SetProperty(sending => sending.Page, page), ct).ConfigureAwait(false);
+    }
+
+    /// <summary>Closes what is open.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        foreach (var kept in _open)
+        {
+            await kept.Db.DisposeAsync().ConfigureAwait(false);
+        }
+
+        _open.Clear();
+    }
+
+    // A connection that stayed open may have died with its server meanwhile: that is found out by asking, and another one asks again.
+    private async Task<Found?> AskAsync(SessionId id, BatchCode code, CancellationToken ct)
+    {
+        while (_open.TryPop(out var kept))
+        {
+            var (found, answered) = await TryAsync(kept.Db, id, code, ct).ConfigureAwait(false);
+            if (answered)
+            {
+                return found;
+            }
+        }
+
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        return await AskAsync(db, id, code, ct).ConfigureAwait(false);
+    }
+
+    private async Task<(Found? Found, bool Answered)> TryAsync(ClinicDb db, SessionId id, BatchCode code, CancellationToken ct)
+    {
+        try
+        {
+            return (await AskAsync(db, id, code, ct).ConfigureAwait(false), true);
+        }
+        catch (DbException)
+        {
+            return (null, false);
+        }
+    }
+
+    // One that failed, or was given up half way, isn't used again.
+    private async Task<Found?> AskAsync(ClinicDb db, SessionId id, BatchCode code, CancellationToken ct)
+    {
+        var whole = false;
+        try
+        {
+            if (db.Database.GetDbConnection().State != ConnectionState.Open)
+            {
+                await db.Database.OpenConnectionAsync(ct).ConfigureAwait(false);
+            }
+
+            var found = await Asked.GetOrAdd(db.GetType(), static _ => Compile())(db, id, code, sessions.PasswordWillDo, ct).ConfigureAwait(false);
+            whole = true;
+            return found;
+        }
+        finally
+        {
+            if (whole && _open.Count < MostOpen)
+            {
+                _open.Push(new(db));
+            }
+            else
+            {
+                await db.DisposeAsync().ConfigureAwait(false);
+            }
+        }
     }
 
     // Read as one statement. The rights are those of Rights and BatchQueries.SeenBy; a test holds them to each other.
@@ -89,6 +161,8 @@ public sealed class LetterPageRegister(IDbContextFactory<ClinicDb> databases, Se
                 sending.Page!,
                 student.Country)).SingleOrDefault());
     }
+
+    private sealed record Kept(ClinicDb Db);
 
     private sealed record Found(Session Session, string Name, StudentId? Student, bool Teaches, bool Owns, bool Guards, byte[] Page, string? Country);
 }

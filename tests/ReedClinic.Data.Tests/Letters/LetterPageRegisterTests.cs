@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Text;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Diagnostics;
+using Npgsql;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.Letters;
@@ -18,7 +19,7 @@ public sealed class LetterPageRegisterTests(TestDatabases databases) : IClassFix
         var scene = await LetterScene.OfAsync(await databases.FreshAsync(engine));
         await scene.SentAsync();
         var sessions = new SessionRegister(scene.Db, TimeProvider.System);
-        var register = new LetterPageRegister(scene.Db, sessions, TimeProvider.System);
+        await using var register = new LetterPageRegister(scene.Db, sessions, TimeProvider.System);
         var session = await SignedInAsync(scene, sessions);
         Assert.Null(await register.OpenAsync(session, scene.Code, Ct));
         await register.KeepAsync(scene.Code, 1, "one"u8.ToArray(), Ct);
@@ -51,6 +52,28 @@ public sealed class LetterPageRegisterTests(TestDatabases databases) : IClassFix
         await Assert.ThrowsAnyAsync<System.Data.Common.DbException>(() => rows.ExecuteUpdateAsync(row => row.SetProperty(sending => sending.Page, "two"u8.ToArray()), Ct));
 
         Assert.Equal(1, await rows.ExecuteUpdateAsync(row => row.SetProperty(sending => sending.Page, (byte[]?)null), Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_connection_that_died_while_it_stayed_open_is_replaced_unseen(ClinicEngine engine)
+    {
+        var scene = await LetterScene.OfAsync(await databases.FreshAsync(engine));
+        await scene.SentAsync();
+        var sessions = new SessionRegister(scene.Db, TimeProvider.System);
+        await using var register = new LetterPageRegister(scene.Db, sessions, TimeProvider.System);
+        var session = await SignedInAsync(scene, sessions);
+        await register.KeepAsync(scene.Code, 1, "one"u8.ToArray(), Ct);
+        Assert.NotNull(await register.OpenAsync(session, scene.Code, Ct));
+
+        await using var db = scene.Db.CreateDbContext();
+        if (db.Database.GetDbConnection() is NpgsqlConnection connection)
+        {
+            NpgsqlConnection.ClearPool(connection); // what nobody holds; the one that stays open is held
+            Assert.Equal(1, await db.Database.SqlQuery<int>(
+                $"select count(pg_terminate_backend(pid))::int as \"Value\" from pg_stat_activity where datname = current_database() and pid <> pg_backend_pid()").SingleAsync(Ct));
+        }
+
+        Assert.NotNull(await register.OpenAsync(session, scene.Code, Ct));
     }
 
     // A student with a sign-in of their own.
