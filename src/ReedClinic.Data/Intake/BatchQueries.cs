@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 using ReedClinic.Data.Engine;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Data.Intake;
@@ -59,6 +60,8 @@ internal static class BatchQueries
         }
 
         var student = await db.Set<Student>().AsNoTracking().SingleAsync(person => person.Id == batch.Student, ct).ConfigureAwait(false);
-        return new BatchView(batch, student);
+        var corrected = batch.LetterSentAt is null ? null : await db.Set<Letter>().Where(letter => letter.Batch == batch.Id && letter.SentOrdinal > 1)
+            .Select(letter => letter.SentAt).FirstOrDefaultAsync(ct).ConfigureAwait(false);
+        return new BatchView(batch, student) { CorrectedAt = corrected };
     }
 }

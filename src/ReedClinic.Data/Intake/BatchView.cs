@@ -6,7 +6,11 @@ namespace ReedClinic.Data.Intake;
 /// <summary>A whole batch and whose it is, as it stood when it was read.</summary>
 /// <param name="Batch">The batch with its reeds and questions.</param>
 /// <param name="Student">Whose reeds they are.</param>
-public sealed record BatchView(Batch Batch, Student Student);
+public sealed record BatchView(Batch Batch, Student Student)
+{
+    /// <summary>When the letter that is read now was sent, if it takes the place of one that was sent before.</summary>
+    public DateTimeOffset? CorrectedAt { get; init; }
+}
 
 /// <summary>One batch in a list.</summary>
 /// <param name="Code">Its code.</param>
@@ -37,6 +41,12 @@ public sealed record BatchRow(
 
     /// <summary>True once its letter can be read.</summary>
     public bool HasLetter { get; init; }
+
+    /// <summary>When the letter that is read now was sent, if it takes the place of one that was sent before.</summary>
+    public DateTimeOffset? CorrectedAt { get; init; }
+
+    /// <summary>True while a correction of its letter is begun and neither sent nor dropped.</summary>
+    public bool IsBeingCorrected { get; init; }
 }
 
 /// <summary>An intake that is still being written.</summary>

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Reeds;
@@ -91,6 +92,7 @@ public sealed class DeskBook(IDbContextFactory<ClinicDb> databases, TimeProvider
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var workable = db.Set<Student>().Where(BatchQueries.MayBeWorkedFor);
+        var letters = db.Set<Letter>();
         var rows =
             from batch in which(db.Set<Batch>().SeenBy(actor))
             join student in db.Set<Student>() on batch.Student equals student.Id
@@ -109,6 +111,8 @@ public sealed class DeskBook(IDbContextFactory<ClinicDb> databases, TimeProvider
                 MayBeWorkedFor = workable.Any(person => person.Id == student.Id),
                 IsPaused = student.Consent == Consent.Withdrawn,
                 HasLetter = batch.LetterSentAt != null,
+                CorrectedAt = letters.Where(letter => letter.Batch == batch.Id && letter.SentOrdinal > 1).Select(letter => letter.SentAt).FirstOrDefault(),
+                IsBeingCorrected = letters.Any(letter => letter.Batch == batch.Id && letter.CorrectingSince != null),
             };
         return await rows.AsNoTracking().ToListAsync(ct).ConfigureAwait(false);
     }

@@ -6,6 +6,7 @@ using ReedClinic.Data.People;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recordings;
 
 namespace ReedClinic.Data.Letters;
 
@@ -49,18 +50,26 @@ public sealed class LetterPageRegister(IDbContextFactory<ClinicDb> databases, Se
         return new(new SignedInPerson(rights.ToActor(found.Session, sessions.PasswordWillDo, now), found.Name, found.Session), found.Page, found.Country);
     }
 
-    /// <summary>Keeps the page of a sending. One that is kept already stays.</summary>
+    /// <summary>Keeps the page of a sending. One that is kept already stays; one that plays what was removed meanwhile isn't kept.</summary>
     /// <param name="code">The batch.</param>
     /// <param name="ordinal">Which sending.</param>
     /// <param name="page">The page, as UTF-8.</param>
+    /// <param name="heard">What it plays and shows of what was attached.</param>
     /// <param name="ct">Stops it.</param>
-    public async Task KeepAsync(BatchCode code, int ordinal, byte[] page, CancellationToken ct)
+    public async Task KeepAsync(BatchCode code, int ordinal, byte[] page, IReadOnlyCollection<RecordingId> heard, CancellationToken ct)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        await db.Set<LetterSending>()
-            .Where(sending => sending.Ordinal == ordinal && sending.Page == null && db.Set<Batch>().Any(batch => batch.Id == sending.Batch && batch.Code == code))
-            .ExecuteUpdateAsync(row => row.SetProperty(sending => sending.Page, page), ct).ConfigureAwait(false);
+        ArgumentNullException.ThrowIfNull(heard);
+        var here = db.Set<LetterSending>().Where(sending => sending.Ordinal == ordinal && db.Set<Batch>().Any(batch => batch.Id == sending.Batch && batch.Code == code));
+        await here.Where(sending => sending.Page == null).ExecuteUpdateAsync(row => row.SetProperty(sending => sending.Page, page), ct).ConfigureAwait(false);
+
+        // Whoever removes a recording writes to this row in the same save, so that one of the two comes after the other and sees it.
+        var ids = heard.ToList();
+        if (ids.Count > 0 && await db.Set<Recording>().CountAsync(recording => ids.Contains(recording.Id), ct).ConfigureAwait(false) < ids.Count)
+        {
+            await here.ExecuteUpdateAsync(row => row.SetProperty(sending => sending.Page, (byte[]?)null), ct).ConfigureAwait(false);
+        }
     }
 
     /// <summary>Closes what is open.</summary>
@@ -96,7 +105,7 @@ public sealed class LetterPageRegister(IDbContextFactory<ClinicDb> databases, Se
         {
             return (await AskAsync(db, id, code, ct).ConfigureAwait(false), true);
         }
-        catch (DbException)
+        catch (Exception trouble) when (trouble is DbException or { InnerException: DbException })
         {
             return (null, false);
         }

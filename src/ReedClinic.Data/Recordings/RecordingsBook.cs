@@ -133,9 +133,10 @@ public sealed class RecordingsBook(IDbContextFactory<ClinicDb> databases, MediaF
     // A kept page would show a player of nothing.
     private static async Task LetPagesGoAsync(ClinicDb db, BatchId batch, CancellationToken ct)
     {
-        foreach (var sending in await db.Set<LetterSending>().Where(row => row.Batch == batch && row.Page != null).ToListAsync(ct).ConfigureAwait(false))
+        foreach (var sending in await db.Set<LetterSending>().Where(row => row.Batch == batch).ToListAsync(ct).ConfigureAwait(false))
         {
             sending.LetPageGo();
+            db.Entry(sending).Property(row => row.Page).IsModified = true; // also where none is kept yet: it may be being kept just now
         }
     }
 

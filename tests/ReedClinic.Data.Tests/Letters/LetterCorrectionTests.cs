@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Audit;
+using ReedClinic.Data.Intake;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Letters;
 using ReedClinic.Domain.Bench;
@@ -32,6 +33,27 @@ public sealed class LetterCorrectionTests(TestDatabases databases) : IClassFixtu
         Assert.Equal(Texts(sent.Draft), Texts((await scene.Box.ReadAsync(scene.Student, scene.Code, Ct))!.Letter));
         var back = Done(await scene.Book.SaveAsync(Teacher, scene.Code, Edit("habit", Text(sent.Draft, "habit")), saved.Version, Operation(), Ct));
         Assert.Equal(sent.Mark, back.Mark);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Lists_tell_of_a_correction_that_is_begun_and_of_one_that_was_sent(ClinicEngine engine)
+    {
+        var scene = await SceneAsync(engine);
+        await scene.SentAsync();
+        var desk = new DeskBook(scene.Db, TimeProvider.System, scene.Db.Outbox);
+        async Task<BatchRow> RowAsync() => (await desk.MineAsync(scene.Student, Ct)).Single(row => row.Code == scene.Code);
+        var sent = await RowAsync();
+
+        var begun = await scene.BegunAsync();
+        var beginning = await RowAsync();
+        Done(await scene.Corrections.DropAsync(Teacher, scene.Code, begun.Version, Operation(), Ct));
+        var dropped = await RowAsync();
+        await scene.CorrectedAsync("Mind the corners.", "The lesson named the wrong place.");
+        var corrected = await RowAsync();
+
+        Assert.Equal([(false, false), (true, false), (false, false), (false, true)],
+            new[] { sent, beginning, dropped, corrected }.Select(row => (row.IsBeingCorrected, row.CorrectedAt is not null)));
+        Assert.Equal(corrected.CorrectedAt, (await desk.BatchAsync(scene.Student, scene.Code, Ct))!.CorrectedAt);
     }
 
     [Theory, OnBothEngines]

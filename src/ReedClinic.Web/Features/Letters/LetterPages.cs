@@ -6,6 +6,7 @@ using ReedClinic.Data.Recordings;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recordings;
 
 namespace ReedClinic.Web.Features.Letters;
 
@@ -32,8 +33,8 @@ public sealed class LetterPages(IServiceScopeFactory scopes, ILoggerFactory log,
             throw new InvalidOperationException("A letter was sent about a batch without a code.");
         }
 
-        var page = await MakeAsync(actor, code, sent, ct).ConfigureAwait(false);
-        await register.KeepAsync(code, sent.Ordinal, Encoding.UTF8.GetBytes(page), ct).ConfigureAwait(false);
+        var (page, heard) = await MakeAsync(actor, code, sent, ct).ConfigureAwait(false);
+        await register.KeepAsync(code, sent.Ordinal, Encoding.UTF8.GetBytes(page), heard, ct).ConfigureAwait(false);
         return new(page);
     }
 
@@ -42,19 +43,22 @@ public sealed class LetterPages(IServiceScopeFactory scopes, ILoggerFactory log,
     /// <param name="code">The batch.</param>
     /// <param name="sent">The letter.</param>
     /// <param name="ct">Stops it.</param>
-    public async Task<string> MakeAsync(Actor actor, BatchCode code, SentLetter sent, CancellationToken ct)
+    /// <returns>The page, and what it plays and shows of what was attached.</returns>
+    public async Task<(string Page, IReadOnlyList<RecordingId> Heard)> MakeAsync(Actor actor, BatchCode code, SentLetter sent, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(sent);
         var scope = scopes.CreateAsyncScope();
         await using var _ = scope.ConfigureAwait(false);
-        var heard = await scope.ServiceProvider.GetRequiredService<RecordingsBook>().OfBatchAsync(actor, code, ct).ConfigureAwait(false);
+        var all = await scope.ServiceProvider.GetRequiredService<RecordingsBook>().OfBatchAsync(actor, code, ct).ConfigureAwait(false);
+        var heard = all.Where(one => one.RecordedAt <= sent.SentAt).ToList();
         var renderer = new HtmlRenderer(scope.ServiceProvider, log);
         await using var __ = renderer.ConfigureAwait(false);
         var parameters = ParameterView.FromDictionary(new Dictionary<string, object?>
         {
             [nameof(LetterArticle.Sent)] = sent,
-            [nameof(LetterArticle.Recordings)] = heard.Where(one => one.RecordedAt <= sent.SentAt).ToList(),
+            [nameof(LetterArticle.Recordings)] = heard,
         });
-        return await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<LetterArticle>(parameters).ConfigureAwait(true)).ToHtmlString()).ConfigureAwait(false);
+        var page = await renderer.Dispatcher.InvokeAsync(async () => (await renderer.RenderComponentAsync<LetterArticle>(parameters).ConfigureAwait(true)).ToHtmlString()).ConfigureAwait(false);
+        return (page, heard.ConvertAll(one => one.Id));
     }
 }
