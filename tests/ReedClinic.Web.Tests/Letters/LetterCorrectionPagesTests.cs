@@ -44,6 +44,30 @@ public sealed class LetterCorrectionPagesTests(ClinicHost host) : IClassFixture<
     }
 
     [Fact]
+    public async Task The_desk_tells_of_a_correction_that_is_begun_and_the_students_pages_of_one_that_was_sent()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var code = await SentAsync(student, teacher);
+        var path = $"/batches/{code}/letter";
+        Assert.DoesNotContain("was corrected on", (await student.See("/")).Page, StringComparison.Ordinal);
+        using var begun = await (await Form.At(teacher, path, $"{path}/correct")).Post();
+        using (var desk = Parse((await teacher.See("/desk")).Page))
+        {
+            Assert.StartsWith("a correction isn’t sent yet", desk.QuerySelector($"a[href='{path}']")!.TextContent, StringComparison.Ordinal);
+        }
+
+        Assert.Contains("Tables, drawings and who signed stay as they were sent", (await teacher.See(path)).Page, StringComparison.Ordinal);
+        using var typed = await Form.Of(teacher, path, (await teacher.See(path)).Page, path).Set("Block.habit", "Perhaps a heron.").Set("WhatChanged", PutRight).Post();
+        using var sent = await Form.Of(teacher, path, (await teacher.See(path)).Page, path).Set("Step", "send").Set("ReadThrough", "yes").Post();
+
+        using var done = Parse((await teacher.See("/desk")).Page);
+        Assert.Null(done.QuerySelector($"a[href='{path}']"));
+        Assert.Contains("was corrected on", (await student.See("/")).Page, StringComparison.Ordinal);
+        Assert.Contains("was corrected on", (await student.See($"/batches/{code}")).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_correction_is_dropped_and_an_old_page_of_it_changes_nothing()
     {
         using var student = await host.Student();
