@@ -45,6 +45,21 @@ public sealed class TeachingNotesPagesTests(ClinicHost host) : IClassFixture<Cli
     }
 
     [Fact]
+    public async Task A_note_that_cannot_be_put_in_says_why_and_the_rest_is_kept()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{await BatchWorkedOn.Of(host, student)}/letter";
+
+        using var gone = await (await Form.At(teacher, path)).Set("NotePut", Guid.Empty.ToString()).Set("NotePart", "lesson").Set("Block.habit", "Typed meanwhile.").Post();
+        using var nowhere = await (await Form.At(teacher, path)).Set("NotePut", Guid.Empty.ToString()).Set("NotePart", "no-such-part").Post();
+
+        Assert.Contains("That note isn’t offered any more", (await gone.Read()).Page, StringComparison.Ordinal);
+        Assert.Contains("That part isn’t in the letter any more", (await nowhere.Read()).Page, StringComparison.Ordinal);
+        Assert.Equal("Typed meanwhile.", Words(await See(teacher, path), "habit"));
+    }
+
+    [Fact]
     public async Task What_is_refused_stands_beside_its_field_and_nothing_typed_is_lost()
     {
         using var teacher = await host.Teacher();

@@ -37,7 +37,7 @@ public sealed class LetterKeeping(
     {
         ArgumentNullException.ThrowIfNull(view);
         ArgumentNullException.ThrowIfNull(posted);
-        posted = await PutNoteAsync(actor, view, posted, ct).ConfigureAwait(false);
+        (posted, var noNote) = await PutNoteAsync(actor, view, posted, ct).ConfigureAwait(false);
         var code = view.AtBench.Batch.Code;
         var typed = posted.Texts.Count > 0;
         List<Problem> problems = typed ? await KeepWordsAsync(actor, view, posted, ct).ConfigureAwait(false) : [];
@@ -52,11 +52,7 @@ public sealed class LetterKeeping(
             problems.AddRange(await SendAsync(actor, view, posted, ct).ConfigureAwait(false));
         }
 
-        if (posted[NotePut] is not null && string.IsNullOrEmpty(posted[NotePart]))
-        {
-            problems.Add(new Problem(NotePart, words["NotesChoosePart"]));
-        }
-
+        problems.AddRange(noNote);
         var leadsTo = (string?)null;
         if (problems.Count == 0 && LetterRewriting.Asked(posted) is { } asked)
         {
@@ -74,18 +70,23 @@ public sealed class LetterKeeping(
     }
 
     // Without a script a note goes to the end of the part that was chosen.
-    private async Task<LetterPost> PutNoteAsync(Actor actor, LetterView view, LetterPost posted, CancellationToken ct)
+    private async Task<(LetterPost Posted, Problem[] WhyNot)> PutNoteAsync(Actor actor, LetterView view, LetterPost posted, CancellationToken ct)
     {
-        if (!Guid.TryParse(posted[NotePut], out var id) || view.Draft.Blocks.FirstOrDefault(block => block.Key == posted[NotePart]) is not { } part)
+        if (posted[NotePut] is not { } pressed)
         {
-            return posted;
+            return (posted, []);
+        }
+
+        if (view.Draft.Blocks.FirstOrDefault(block => block.Key == posted[NotePart]) is not { } part)
+        {
+            return (posted, [new Problem(NotePart, words[string.IsNullOrEmpty(posted[NotePart]) ? "NotesChoosePart" : "NotesPartGone"])]);
         }
 
         var offers = await notes.OfferAsync(actor, view.AtBench.Batch.Code, ct).ConfigureAwait(false);
         var reed = view.Draft.Reeds.FirstOrDefault(known => known.Id == part.Reed)?.Number ?? 0;
-        return offers.FirstOrDefault(offer => offer.Id.Value == id) is { } note
-            ? posted.AtTheEndOf(part, note.TextByReed.GetValueOrDefault(reed, note.Text))
-            : posted;
+        return offers.FirstOrDefault(offer => Guid.TryParse(pressed, out var id) && offer.Id.Value == id) is { } note
+            ? (posted.AtTheEndOf(part, note.TextByReed.GetValueOrDefault(reed, note.Text)), [])
+            : (posted, [new Problem(NotePart, words["NotesGone"])]);
     }
 
     // What was typed was kept against the version that was looked at, or filled in while it stood; this goes on from there.
