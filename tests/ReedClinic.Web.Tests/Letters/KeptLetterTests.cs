@@ -30,7 +30,7 @@ public sealed class KeptLetterTests(ClinicHost host) : IClassFixture<ClinicHost>
         using var scope = host.Services.CreateScope();
         var sent = (await scope.ServiceProvider.GetRequiredService<LetterBoxBook>().ReadAsync(Colleague, known, Ct))!;
 
-        var afresh = await host.Services.GetRequiredService<LetterPages>().MakeAsync(Colleague, known, sent, Ct);
+        var (afresh, _) = await host.Services.GetRequiredService<LetterPages>().MakeAsync(Colleague, known, sent, Ct);
 
         Assert.Equal(afresh, Encoding.UTF8.GetString(sent.Page!));
         Assert.Contains("Mind the corners &amp; &lt;b&gt;nothing&lt;/b&gt; else.", afresh, StringComparison.Ordinal);
