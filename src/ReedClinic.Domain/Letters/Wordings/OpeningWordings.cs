@@ -60,7 +60,7 @@ internal static class OpeningWordings
 
     internal static IReadOnlyList<string> How { get; } =
     [
-        "{you will find|find|look for} each reed by {its number|the number on its tag}, and {at the end|last} {how to look after them|how to take care of them|how to treat them well}.",
+        "{you will find|find|look for} each reed by {its number|the number on its tag}; {at the end|last} {comes|stands} {how to look after them|how to take care of them|how to treat them well}.",
         "{it is easiest to read|read} this letter with the reeds {beside you|in front of you|at hand}: {they carry the same numbers as here|the numbers are those on their tags|their tags have the same numbers}.",
     ];
 
