@@ -21,7 +21,7 @@ public sealed class ReedMapTests : BunitContext
         var svg = map.Find("svg");
         Assert.Equal("img", svg.GetAttribute("role"));
         Assert.Equal("reed-map-title reed-map-desc", svg.GetAttribute("aria-labelledby"));
-        Assert.Contains("Fault, centre of the heart, lower blade: flat across", map.Find("#reed-map-desc").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Found, centre of the heart, lower blade: flat across", map.Find("#reed-map-desc").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
