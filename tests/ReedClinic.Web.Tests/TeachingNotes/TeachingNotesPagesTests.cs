@@ -54,8 +54,8 @@ public sealed class TeachingNotesPagesTests(ClinicHost host) : IClassFixture<Cli
         using var gone = await (await Form.At(teacher, path)).Set("NotePut", Guid.Empty.ToString()).Set("NotePart", "lesson").Set("Block.habit", "Typed meanwhile.").Post();
         using var nowhere = await (await Form.At(teacher, path)).Set("NotePut", Guid.Empty.ToString()).Set("NotePart", "no-such-part").Post();
 
-        Assert.Contains("That note isn’t offered any more", (await gone.Read()).Page, StringComparison.Ordinal);
-        Assert.Contains("That part isn’t in the letter any more", (await nowhere.Read()).Page, StringComparison.Ordinal);
+        Assert.Contains("offered any more, so nothing was put in", (await gone.Read()).Page, StringComparison.Ordinal);
+        Assert.Contains("in the letter any more: choose another", (await nowhere.Read()).Page, StringComparison.Ordinal);
         Assert.Equal("Typed meanwhile.", Words(await See(teacher, path), "habit"));
     }
 
