@@ -203,7 +203,7 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
             open.Guardianship.WriteTo(theirs); // who agrees is written to, whoever the question went to
         }
 
-        db.Give(open.Guardianship, open.Student, account, now);
+        await db.GiveAsync(open.Guardianship, open.Student, account, now, ct).ConfigureAwait(false);
         db.Tell(AuditEvent.LinkUsed, now, account.Value, about: open.Ticket.Id.Value);
         outbox.PutAnswered(db, open.Guardianship, open.Student, GuardianRules.Given, now);
         return [];

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Jobs;
+using ReedClinic.Data.Letters;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 
@@ -72,13 +73,19 @@ internal static class GuardianRules
 
     /// <summary>
     /// The guardian’s sign-in is closed: their yes stands no more, because they couldn’t take it back. Their students are told,
-    /// and can ask somebody else. A consent that was taken back stays so.
+    /// and can ask somebody else; links to their letters are closed. A consent that was taken back stays so.
     /// </summary>
     public static async Task CloseAsync(this ClinicDb db, Outbox outbox, AccountId guardian, AccountId by, DateTimeOffset now, CancellationToken ct)
     {
         // Also where nobody has to answer at present, so that no yes of theirs comes back when an age is put right.
-        foreach (var row in await db.Set<Guardianship>().Where(row => row.Account == guardian && row.GivenAt != null && row.WithdrawnAt == null).ToListAsync(ct).ConfigureAwait(false))
+        var theirs = await db.Set<Guardianship>().Where(row => row.Account == guardian && row.GivenAt != null && row.WithdrawnAt == null).ToListAsync(ct).ConfigureAwait(false);
+        foreach (var row in theirs.OrderBy(row => row.Student.Value))
         {
+            if (row.EndedAt is null)
+            {
+                await db.CloseLinksAsync(row.Student, by, now, ct).ConfigureAwait(false);
+            }
+
             var student = await db.Set<Student>().SingleAsync(person => person.Id == row.Student, ct).ConfigureAwait(false);
             student.Follow(Consent.NotAsked);
             db.Remove(row);
@@ -90,9 +97,10 @@ internal static class GuardianRules
         }
     }
 
-    /// <summary>Notes that a guardian agrees.</summary>
-    public static void Give(this ClinicDb db, Guardianship guardianship, Student student, AccountId account, DateTimeOffset now)
+    /// <summary>Notes that a guardian agrees. No link from before opens by it.</summary>
+    public static async Task GiveAsync(this ClinicDb db, Guardianship guardianship, Student student, AccountId account, DateTimeOffset now, CancellationToken ct)
     {
+        await db.CloseLinksAsync(student.Id, account, now, ct).ConfigureAwait(false);
         guardianship.Give(account, now);
         student.Follow(Consent.Given);
         db.Tell(AuditEvent.ConsentGiven, now, account.Value, student.Id.Value, guardianship.Id.Value);

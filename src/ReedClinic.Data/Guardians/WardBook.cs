@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Jobs;
+using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
@@ -45,12 +46,13 @@ public sealed class WardBook(IDbContextFactory<ClinicDb> databases, TimeProvider
 
     /// <summary>
     /// Takes consent back: from this moment nothing more is done with the student's reeds, and the student reads but writes
-    /// nothing. Asks for a fresh sign-in.
+    /// nothing. Private links to their letters are closed for good. Asks for a fresh sign-in.
     /// </summary>
     public Task<Outcome<WardView>> WithdrawAsync(Actor actor, StudentId ward, OperationId operation, CancellationToken ct) =>
         ChangeAsync(actor, ward, Withdraw, operation, async (db, guardianship, student, now) =>
         {
             guardianship.Withdraw(now);
+            await db.CloseLinksAsync(ward, actor.Account, now, ct).ConfigureAwait(false);
             student.Follow(Consent.Withdrawn);
             if (student.Account is { } account)
             {
@@ -63,11 +65,10 @@ public sealed class WardBook(IDbContextFactory<ClinicDb> databases, TimeProvider
 
     /// <summary>Agrees again after having taken it back. Asks for a fresh sign-in.</summary>
     public Task<Outcome<WardView>> GiveAgainAsync(Actor actor, StudentId ward, OperationId operation, CancellationToken ct) =>
-        ChangeAsync(actor, ward, GiveAgain, operation, (db, guardianship, student, now) =>
+        ChangeAsync(actor, ward, GiveAgain, operation, async (db, guardianship, student, now) =>
         {
-            db.Give(guardianship, student, actor.Account, now);
+            await db.GiveAsync(guardianship, student, actor.Account, now, ct).ConfigureAwait(false);
             outbox.PutAnswered(db, guardianship, student, GuardianRules.GivenAgain, now);
-            return Task.CompletedTask;
         }, ct);
 
     private async Task<Outcome<WardView>> ChangeAsync(

@@ -98,7 +98,7 @@ public sealed class LetterCourier(IDbContextFactory<ClinicDb> databases, TimePro
         return new Reader(
             student,
             found.Batch,
-            !found.IsYounger && (account is not { } own || await OnlyLinkedAsync(db, own, ct).ConfigureAwait(false)),
+            !found.IsYounger && (account is { } own && await OnlyLinkedAsync(db, own, ct).ConfigureAwait(false)),
             account is { } reads && await WantsFileAsync(db, reads, address, ct).ConfigureAwait(false));
     }
 

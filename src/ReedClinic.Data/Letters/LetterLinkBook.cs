@@ -20,7 +20,6 @@ namespace ReedClinic.Data.Letters;
 /// </summary>
 public sealed class LetterLinkBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, MediaFolder media)
 {
-    private const string CloseVerb = "close-letter-link";
     private static readonly TimeSpan Often = TimeSpan.FromMinutes(1);
 
     /// <summary>The links to a letter; null while none was sent, and for everybody who doesn't work here.</summary>
@@ -90,8 +89,11 @@ public sealed class LetterLinkBook(IDbContextFactory<ClinicDb> databases, TimePr
             : new Outcome<MadeLetterLink>.Refused([DoneOperations.NotSaved]);
     }
 
-    /// <summary>Closes a link for good, whatever its student or guardian say: from this moment on it opens nothing.</summary>
-    public async Task<Outcome<LetterLinkId>> CloseAsync(Actor actor, BatchCode code, LetterLinkId id, OperationId operation, CancellationToken ct)
+    /// <summary>
+    /// Closes a link for good, whatever its student or guardian say: from this moment on it opens nothing. It needs no
+    /// operation: closed is closed, however often it is asked, and one form has a button for each link.
+    /// </summary>
+    public async Task<Outcome<LetterLinkId>> CloseAsync(Actor actor, BatchCode code, LetterLinkId id, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
@@ -110,7 +112,6 @@ public sealed class LetterLinkBook(IDbContextFactory<ClinicDb> databases, TimePr
             }
 
             link.Close(time.GetUtcNow());
-            db.Note(operation, CloseVerb, sent.Id.Value, time.GetUtcNow());
             db.Tell(AuditEvent.LetterLinkClosed, time.GetUtcNow(), actor.Account.Value, sent.Student.Value, id.Value);
             if (await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
             {
@@ -133,12 +134,12 @@ public sealed class LetterLinkBook(IDbContextFactory<ClinicDb> databases, TimePr
         }
 
         var hash = Tickets.HashOf(secret!);
-        if (await db.SentAsync(opened, null, ct).ConfigureAwait(false) is not { } sent)
+        if (await db.SentAsync(opened, null, ct).ConfigureAwait(false) is not { } sent
+            || await db.Set<LetterLink>().Where(row => row.SecretHash == hash).Select(row => new { row.Id, row.ExpiresAt }).SingleOrDefaultAsync(ct).ConfigureAwait(false) is not { } link)
         {
-            return null;
+            return null; // also one that went, or got another secret, since the letter was read
         }
 
-        var link = await db.Set<LetterLink>().Where(row => row.SecretHash == hash).Select(row => new { row.Id, row.ExpiresAt }).SingleAsync(ct).ConfigureAwait(false);
         await NoteOpenedAsync(db, link.Id, now, ct).ConfigureAwait(false);
         return new LinkedLetter(await db.WithPicturesAsync(sent, media, ct).ConfigureAwait(false), [.. (await RecordingsAsync(db, opened, ct).ConfigureAwait(false)).Select(View)], link.ExpiresAt);
     }

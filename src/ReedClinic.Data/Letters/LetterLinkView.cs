@@ -12,7 +12,7 @@ public sealed record LetterLinksView(IReadOnlyList<LetterLinkView> Links, bool M
 /// <summary>A private link to a letter, without its secret.</summary>
 /// <param name="Id">Which.</param>
 /// <param name="MadeAt">When it was made.</param>
-/// <param name="MadeBy">Who made it; null when a mail brought it.</param>
+/// <param name="MadeBy">Who made it; null when a mail brought it, empty when they are gone.</param>
 /// <param name="ExpiresAt">Until when it is good.</param>
 /// <param name="ClosedAt">When it was closed; null while it wasn't.</param>
 /// <param name="LastOpenedAt">When it was opened last; null while it wasn't.</param>

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Audit;
 using ReedClinic.Data.Intake;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.Intake;
@@ -36,6 +37,31 @@ internal static class LetterLinks
             && db.Set<Letter>().Any(letter => letter.Batch == batch.Id && letter.SentNumber != null));
     }
 
+    /// <summary>
+    /// Closes the open links to a student's letters for good, in what is about to be saved, because whoever agreed to them does
+    /// so no longer. It is done once more when somebody agrees, so that one that was made meanwhile isn't opened by another yes.
+    /// </summary>
+    public static async Task CloseLinksAsync(this ClinicDb db, StudentId student, AccountId? by, DateTimeOffset now, CancellationToken ct)
+    {
+        foreach (var link in await db.OpenLinksOf(student, now).ToListAsync(ct).ConfigureAwait(false))
+        {
+            link.Close(now);
+            db.Tell(AuditEvent.LetterLinkClosed, now, by?.Value, student.Value, link.Id.Value);
+        }
+    }
+
+    /// <summary>The same at once, in a transaction: erasing mustn't fail because somebody closes one at the same moment.</summary>
+    public static async Task CloseLinksNowAsync(this ClinicDb db, StudentId student, DateTimeOffset now, CancellationToken ct)
+    {
+        var open = await db.OpenLinksOf(student, now).Select(link => link.Id).ToListAsync(ct).ConfigureAwait(false);
+        await db.OpenLinksOf(student, now).ExecuteUpdateAsync(
+            links => links.SetProperty(row => row.ClosedAt, now).SetProperty(row => row.Version, Guid.CreateVersion7(now)), ct).ConfigureAwait(false);
+        foreach (var link in open)
+        {
+            db.Tell(AuditEvent.LetterLinkClosed, now, whom: student.Value, about: link.Value);
+        }
+    }
+
     /// <summary>The sounds and photographs that a letter plays: of each reed the latest pairs of before and after, and the memos that were put into it.</summary>
     public static IEnumerable<Recording> InLetter(IReadOnlyList<Recording> all)
     {
@@ -56,6 +82,9 @@ internal static class LetterLinks
             }
         }
     }
+
+    private static IQueryable<LetterLink> OpenLinksOf(this ClinicDb db, StudentId student, DateTimeOffset now) => db.Set<LetterLink>().Where(link =>
+        link.ClosedAt == null && link.ExpiresAt > now && db.Set<Batch>().Any(batch => batch.Id == link.Batch && batch.Student == student));
 
     // Accounts have plain ids, which no query compares with ours.
     private static IQueryable<Student> WithOpenSignIn(this ClinicDb db) => db.Set<Student>().FromSqlRaw(

@@ -3,6 +3,7 @@ using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Guardians;
 using ReedClinic.Data.Jobs;
+using ReedClinic.Data.Letters;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Pitch;
@@ -87,7 +88,7 @@ public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvi
     /// <summary>
     /// Those who work here put a student's age right. For one who is old enough no guardian answers any more, nor sees
     /// anything; what they answered is kept, and counts again for one who is younger after all. Guardian and student are told.
-    /// Asks for a fresh sign-in.
+    /// Links to the student's letters are closed: they were somebody else's to have. Asks for a fresh sign-in.
     /// </summary>
     public async Task<Outcome<Student>> CorrectAgeAsync(Actor actor, StudentId id, AgeAnswer? age, OperationId operation, CancellationToken ct)
     {
@@ -112,19 +113,31 @@ public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvi
                 return new Outcome<Student>.Refused([FreshSignIn.Problem]);
             }
 
-            var guardianship = await db.Set<Guardianship>().SingleOrDefaultAsync(guardian => guardian.Student == id, ct).ConfigureAwait(false);
-            outbox.PutAge(db, student, guardianship, right, time.GetUtcNow());
-            student.CorrectAge(right, guardianship?.Stands);
-            guardianship?.Follow(right, time.GetUtcNow());
-            db.Note(operation, CorrectAge, id.Value, time.GetUtcNow());
-            db.Tell(AuditEvent.AgeCorrected, time.GetUtcNow(), actor.Account.Value, id.Value);
-            if (!await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
+            if (!await PutRightAsync(db, actor, student, right, operation, ct).ConfigureAwait(false))
             {
                 return new Outcome<Student>.Conflict(await db.Set<Student>().AsNoTracking().SingleAsync(person => person.Id == id, ct).ConfigureAwait(false));
             }
         }
 
         return new Outcome<Student>.Done(await db.Set<Student>().AsNoTracking().SingleAsync(person => person.Id == id, ct).ConfigureAwait(false));
+    }
+
+    // False when somebody saved the student at the same moment.
+    private async Task<bool> PutRightAsync(ClinicDb db, Actor actor, Student student, AgeAnswer right, OperationId operation, CancellationToken ct)
+    {
+        var (id, now) = (student.Id, time.GetUtcNow());
+        if (student.Age is AgeAnswer.Younger != right is AgeAnswer.Younger)
+        {
+            await db.CloseLinksAsync(id, actor.Account, now, ct).ConfigureAwait(false);
+        }
+
+        var guardianship = await db.Set<Guardianship>().SingleOrDefaultAsync(guardian => guardian.Student == id, ct).ConfigureAwait(false);
+        outbox.PutAge(db, student, guardianship, right, now);
+        student.CorrectAge(right, guardianship?.Stands);
+        guardianship?.Follow(right, now);
+        db.Note(operation, CorrectAge, id.Value, now);
+        db.Tell(AuditEvent.AgeCorrected, now, actor.Account.Value, id.Value);
+        return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
     }
 
     /// <summary>One student, for those who work here; null when there is none such.</summary>

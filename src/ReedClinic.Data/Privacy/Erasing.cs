@@ -3,6 +3,7 @@ using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Guardians;
 using ReedClinic.Data.Jobs;
+using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Recordings;
 using ReedClinic.Domain.Bench;
@@ -91,7 +92,12 @@ internal static class Erasing
         await db.Set<Job>().Where(job => job.About == id.Value).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         await db.Set<BenchDraft>().Where(draft => draft.Account == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
 
-        // Their students can ask somebody else; until one agrees nothing is sent or worked on.
+        // Their students can ask somebody else; until one agrees nothing is sent or worked on. Another yes opens no link that they had.
+        foreach (var ward in await db.Set<Guardianship>().Where(guardian => guardian.Account == id && guardian.EndedAt == null).Select(guardian => guardian.Student).ToListAsync(ct).ConfigureAwait(false))
+        {
+            await db.CloseLinksNowAsync(ward, now, ct).ConfigureAwait(false);
+        }
+
         await db.Set<Student>().Where(student => db.Set<Guardianship>().Any(guardian => guardian.Account == id && guardian.Student == student.Id && guardian.EndedAt == null))
             .ExecuteUpdateAsync(student => student.SetProperty(row => row.Consent, Consent.NotAsked).SetProperty(row => row.Version, Guid.CreateVersion7(now)), ct).ConfigureAwait(false);
         await db.Set<Guardianship>().Where(guardian => guardian.Account == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);

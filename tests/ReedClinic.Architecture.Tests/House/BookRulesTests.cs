@@ -23,6 +23,7 @@ public sealed class BookRulesTests
         ["StudioBook.Read"] = "The studio's name stands on pages that anybody may read.",
         ["LetterLinkBook.ReadAsync"] = "Whoever reads by a private link is nobody: its secret is what counts.",
         ["LetterLinkBook.OpenAsync"] = "The same, for what its letter plays.",
+        ["LetterLinkBook.CloseAsync"] = "A link that is closed stays closed, however often it is asked: its own id is operation enough.",
         ["GuardianBook.ReadAsync"] = "Whoever has the link that was sent to a guardian may have no sign-in yet.",
         ["GuardianBook.AgreeNewAsync"] = "The same: the link is who asks.",
         ["PrivacyBook.ReadAsync"] = "What is kept, and why, is for anybody to read.",

@@ -27,6 +27,8 @@ public sealed class LetterCourierTests(TestDatabases databases) : IClassFixture<
         var (after, same) = await scene.NewsAsync(batch);
         Assert.Equal(job.Payload, after.Payload);
         Assert.Null(same.Secret);
+        await using var db = scene.Database.CreateDbContext();
+        Assert.Empty(await EveryColumn.HoldingAsync(db, parcel.Secret!, Ct));
     }
 
     [Theory, OnBothEngines]
@@ -43,7 +45,7 @@ public sealed class LetterCourierTests(TestDatabases databases) : IClassFixture<
         Assert.NotNull(await scene.Links.ReadAsync(second.Secret, Ct));
         var link = Assert.Single((await scene.Links.OfAsync(Teacher, batch.Code, Ct))!.Links);
 
-        Done(await scene.Links.CloseAsync(Teacher, batch.Code, link.Id, Operation(), Ct));
+        Done(await scene.Links.CloseAsync(Teacher, batch.Code, link.Id, Ct));
         Assert.Null((await scene.Courier.PackAsync(job, mail, Ct)).Secret); // what was closed stays closed
         Assert.Null(await scene.Links.ReadAsync(second.Secret, Ct));
     }
@@ -58,6 +60,19 @@ public sealed class LetterCourierTests(TestDatabases databases) : IClassFixture<
         await NoneAsync(scene, await scene.GrownAsync());
         await NoneAsync(scene, young);
         await NoneAsync(scene, await scene.BegunAsync(byHand: true));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_student_without_an_account_gets_none_because_nobody_has_opened_a_link_at_their_address(ClinicEngine engine)
+    {
+        var scene = new SentLetterScene(await databases.OpenAsync(engine));
+        var begun = await scene.BegunAsync();
+        var batch = await scene.SentAsync(begun);
+        var (job, mail) = await scene.NewsAsync(batch);
+        await scene.ChangeAsync(db => db.Set<Student>().Where(person => person.Id == begun.Student)
+            .ExecuteUpdateAsync(person => person.SetProperty(row => row.Account, (AccountId?)null), Ct));
+
+        Assert.Equal(LetterParcel.Empty, await scene.Courier.PackAsync(job, mail, Ct));
     }
 
     [Theory, OnBothEngines]

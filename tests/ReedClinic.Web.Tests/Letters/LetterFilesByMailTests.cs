@@ -2,8 +2,10 @@ using System.IO.Compression;
 using System.Net;
 using System.Text;
 using AngleSharp.Html.Parser;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using MimeKit;
+using ReedClinic.Data;
 using ReedClinic.Data.Letters;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
@@ -102,6 +104,23 @@ public sealed class LetterFilesByMailTests(ClinicHost host) : IClassFixture<Clin
         Assert.Null(await ChosenAsync(teacher));
         Assert.Equal("link", await ChosenAsync(guardian));
         Assert.Contains("a letter to a student you answer for", (await guardian.See("/account")).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Who_is_a_student_and_a_guardian_is_told_that_the_choice_holds_for_both()
+    {
+        var (guardian, _) = await host.AgreedAsync(await host.YoungerAsync("Sunniva Vale"), ClinicHost.NewEmail("rosa"), "Torunn Vale");
+        await using (var scope = host.Services.CreateAsyncScope())
+        {
+            var db = scope.ServiceProvider.GetRequiredService<ClinicDb>();
+            var account = new AccountId((await db.Users.SingleAsync(user => user.DisplayName == "Torunn Vale", Ct)).Id);
+            var student = new Student(new StudentId(Parcel.NewOperation().Value), "Torunn Vale", account);
+            student.SayAge(AgeAnswer.OldEnough);
+            db.Add(student);
+            await db.SaveChangesAsync(Ct);
+        }
+
+        Assert.Contains("holds for your own letters and for theirs", await guardian.TextAsync("/account"), StringComparison.Ordinal);
     }
 
     private static string CorrectedSubject(BatchCode code) => $"Corrected letter about the batch {code}";

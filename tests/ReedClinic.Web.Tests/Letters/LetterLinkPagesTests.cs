@@ -141,6 +141,45 @@ public sealed partial class LetterLinkPagesTests(ClinicHost host) : IClassFixtur
     }
 
     [Fact]
+    public async Task One_page_closes_one_link_after_another_and_each_button_has_a_name_of_its_own()
+    {
+        using var teacher = await host.Teacher();
+        var batch = await SentAsync("Ylva");
+        var path = $"/batches/{batch.Code}/letter";
+        string[] links = [await MadeAsync(batch.Code), await MadeAsync(batch.Code)];
+        var shown = (await teacher.See(path)).Page;
+        using var list = new HtmlParser().ParseDocument(shown);
+        var buttons = list.QuerySelectorAll("button[name=Close]");
+        Assert.Equal(["Close this link, number 1 in the list", "Close this link, number 2 in the list"], buttons.Select(button => button.GetAttribute("aria-label")));
+
+        foreach (var button in buttons)
+        {
+            using var done = await Form.Named(teacher, path, shown, "close-letter-link").Set("Close", button.GetAttribute("value")!).Post();
+            Assert.Equal($"{path}?done=link-closed", done.Leads());
+        }
+
+        using var stranger = host.Visitor();
+        foreach (var link in links)
+        {
+            Assert.Equal(HttpStatusCode.NotFound, (await stranger.See(link)).Status);
+        }
+    }
+
+    [Fact]
+    public async Task A_link_of_somebody_who_was_erased_says_so_and_names_nobody()
+    {
+        var batch = await SentAsync("Alma");
+        var gone = new Actor(Colleague, null, IsTeacher: true, IsOwner: false);
+        await using var scope = host.Services.CreateAsyncScope();
+        Assert.IsType<Outcome<MadeLetterLink>.Done>(await scope.ServiceProvider.GetRequiredService<LetterLinkBook>().MakeAsync(gone, batch.Code, 30, Parcel.NewOperation(), Ct));
+        using var teacher = await host.Teacher();
+
+        using var page = new HtmlParser().ParseDocument((await teacher.See($"/batches/{batch.Code}/letter")).Page);
+
+        Assert.StartsWith("Made by somebody who isn’t here any more, today", Spaces().Replace(page.QuerySelector(".letter-link-list .hint")!.TextContent, " ").Trim(), StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
     public async Task A_form_without_a_time_that_can_be_chosen_says_so_beside_it_and_makes_nothing()
     {
         using var teacher = await host.Teacher();
@@ -154,7 +193,7 @@ public sealed partial class LetterLinkPagesTests(ClinicHost host) : IClassFixtur
     }
 
     [Fact]
-    public async Task Who_began_by_a_link_gets_the_letter_by_mail_as_a_link_that_opens_it_and_the_job_keeps_nothing()
+    public async Task Who_began_by_a_link_gets_the_letter_by_mail_as_a_link_that_opens_it_and_nothing_keeps_its_secret()
     {
         await host.OpenStudio();
         using var phone = host.Visitor();
@@ -172,6 +211,13 @@ public sealed partial class LetterLinkPagesTests(ClinicHost host) : IClassFixtur
         Assert.DoesNotContain($"/letters/{batch.Code}", mail, StringComparison.Ordinal);
         Assert.DoesNotContain("nothing private", mail, StringComparison.Ordinal);
         using var teacher = await host.Teacher();
+        await using (var scope = host.Services.CreateAsyncScope())
+        {
+            var db = scope.ServiceProvider.GetRequiredService<ClinicDb>();
+            Assert.Empty(await EveryColumn.HoldingAsync(db, link.Split('/')[^1], Ct));
+            Assert.NotEmpty(await EveryColumn.HoldingAsync(db, $"/letters/{batch.Code}", Ct)); // what the mail’s job is known by: it is looked at
+        }
+
         Assert.Contains("Went out with the mail", (await teacher.See($"/batches/{batch.Code}/letter")).Page, StringComparison.Ordinal);
     }
 
