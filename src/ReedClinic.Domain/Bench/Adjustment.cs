@@ -52,6 +52,15 @@ public sealed class Adjustment : BenchEntry
     /// <summary>How much was done.</summary>
     public Amount Amount => new(AmountStrokes, AmountMicrometres / 1000m, AmountWords);
 
+    /// <summary>How much was done, to stand beside the name of what was done; words that this name has in it aren’t said again.</summary>
+    /// <returns>The words; empty when nothing more was said.</returns>
+    public string AmountBeside()
+    {
+        var bare = AmountText.Bare(AmountWords);
+        var isNamed = bare.Length > 0 && AdjustmentCatalogue.Find(AdjustmentKind) is { } kind && $" {kind.Done} ".Contains($" {bare} ", StringComparison.OrdinalIgnoreCase);
+        return (isNamed ? Amount with { Words = null } : Amount).ToString();
+    }
+
     /// <summary>Makes an adjustment.</summary>
     /// <param name="kind">What was done.</param>
     /// <param name="place">Where.</param>

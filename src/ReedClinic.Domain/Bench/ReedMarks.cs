@@ -53,7 +53,7 @@ public static class ReedMarks
         var detail = new[]
         {
             (passes.Count == 1 ? "pass " : "passes ") + string.Join(", ", passes),
-            work.Count() == 1 ? work.First().Now.Amount.ToString() : null,
+            work.Count() == 1 ? work.First().Now.AmountBeside() : null,
         };
         return new ReedMark(work.Key.Place, MarkKind.Worked, words, Join(detail), passes.Count);
     }

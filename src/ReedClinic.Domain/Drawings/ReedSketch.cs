@@ -55,7 +55,7 @@ public sealed class ReedSketch
     public static string Say(ReedMark mark)
     {
         ArgumentNullException.ThrowIfNull(mark);
-        return $"{mark.Place.Say()}: {mark.Words}{(string.IsNullOrWhiteSpace(mark.Detail) ? "" : $" ({mark.Detail})")}";
+        return $"{mark.Place.SayPlainly()}: {mark.Words}{(string.IsNullOrWhiteSpace(mark.Detail) ? "" : $" ({mark.Detail})")}";
     }
 
     /// <summary>What a kind of mark is called in the list beside the drawing.</summary>

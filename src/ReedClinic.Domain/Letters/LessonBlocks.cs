@@ -1,10 +1,11 @@
+using System.Text.RegularExpressions;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Letters.Wordings;
 
 namespace ReedClinic.Domain.Letters;
 
 /// <summary>What all the reeds had in common, and what to do about it on the next one.</summary>
-internal static class LessonBlocks
+internal static partial class LessonBlocks
 {
     internal static LetterBlock? Lesson(LetterMaterial material, Phrasing phrasing)
     {
@@ -107,13 +108,22 @@ internal static class LessonBlocks
         }
 
         var note = TeachingNote.For(material.Thread.LessonKind, material.Batch.Scrape);
-        return new LetterBlock(
-            "plan", BlockKind.Plan, [.. Said("plan", note.Plan, phrasing).Take(TeachingNote.MostSteps).Select(LetterParagraph.Plain)])
+        var steps = Said("plan", note.Plan, phrasing).Take(TeachingNote.MostSteps);
+        if (StopsTooSoon().IsMatch(material.Thread.HabitSentence ?? ""))
+        {
+            // Whoever is told that they stop too soon isn't told to stop soon in the same letter.
+            steps = steps.Where(step => !step.StartsWith("Stop", StringComparison.Ordinal));
+        }
+
+        return new LetterBlock("plan", BlockKind.Plan, [.. steps.Select(LetterParagraph.Plain)])
         {
             Heading = phrasing.Say("plan-heading", 0, ["a plan for your next reed", "for the next reed", "your next reed, step by step"]),
             IsList = true,
         };
     }
+
+    [GeneratedRegex(@"(?i)\b(stop\w*|give up|leave off)\b.*\b(early|soon|sooner|short|fear|afraid)\b|\btoo (few strokes|cautious|careful|timid)\b")]
+    private static partial Regex StopsTooSoon();
 
     private static IEnumerable<string> Said(string place, IReadOnlyList<string> wordings, Phrasing phrasing) =>
         wordings.Select((wording, index) => phrasing.Say(place, index, [wording]));

@@ -107,6 +107,7 @@ public static class LetterComposer
             .. material.Batch.Reeds
                 .Where(reed => LetterWish.Beyond(reed, material.LogOf(reed.Id)).Count > 0)
                 .Select(LetterWish.Gap),
+            .. material.Batch.Reeds.Select(reed => LetterUntold.Gap(reed, material.LogOf(reed.Id))).OfType<LetterGap>(),
             .. material.Thread.HasLesson
                 ? Array.Empty<LetterGap>()
                 : [new LetterGap("common-lesson", GapKind.NoCommonLesson, "No common lesson was chosen for these reeds.")],
@@ -128,7 +129,7 @@ public static class LetterComposer
     {
         var log = material.LogOf(reed.Id);
         yield return StoryBlock.Of(material, reed, log, phrasing, told);
-        yield return NowBlock.Of(reed, log, phrasing);
+        yield return NowBlock.Of(reed, log, phrasing, told);
         yield return AnswerBlocks.About(material, reed, phrasing);
         yield return UseBlock.Of(material, reed, log, phrasing, told);
     }

@@ -127,6 +127,9 @@ public enum GapKind
     /// <summary>Work on a reed that goes beyond what the student had allowed; the letter tells why.</summary>
     WorkBeyondTheWish,
 
+    /// <summary>Words that tell of work on a reed whose log holds none: the letter would say both.</summary>
+    WorkNotInTheLog,
+
     /// <summary>Nothing was said about what the reeds have in common.</summary>
     NoCommonLesson,
 

@@ -55,8 +55,7 @@ public static class LetterMarks
 
     private static string HowMuch(List<Adjustment> same) => same switch
     {
-        [{ Amount.IsNotSaid: false } only] => $", {only.Amount}",
-        [_] => "",
+        [var only] => only.AmountBeside() is { Length: > 0 } amount ? $", {amount}" : "",
         _ => $", {Prose.Times(same.Count)}",
     };
 }

@@ -8,7 +8,14 @@ namespace ReedClinic.Domain.Letters;
 /// <summary>What the student allowed, held against what the log says was done.</summary>
 internal static class LetterWish
 {
+    private const int MostStrokes = 6;
+    private const decimal MostMillimetres = 0.2m;
+
     private static readonly AdjustmentKindId[] TakeNoCane = [new("retie"), new("retire")];
+
+    // What an adjuster takes only by choice, what often ends a reed, and a whole clip: no small step. Common practice.
+    private static readonly AdjustmentKindId[] NoSmallStep =
+        [new("thin-tip-centre"), new("dust-heart"), new("thin-spine"), new("thin-rails"), new("narrow-edges"), new("clip"), new("retie")];
 
     /// <summary>The work that goes beyond what was allowed and wasn't agreed on since; empty when there is none.</summary>
     /// <param name="reed">The reed.</param>
@@ -39,11 +46,11 @@ internal static class LetterWish
         var further = Further(reed, log);
         if (further.Count == 0)
         {
-            if (reed.Permission == Permission.SafeChangesOnly && log.Live<Adjustment>().Any())
+            List<LiveFact<Adjustment>> work = reed.Permission == Permission.SafeChangesOnly ? [.. log.Live<Adjustment>()] : [];
+            if (work.Count > 0)
             {
-                yield return new(
-                    phrasing.Say("safe", reed.Number, WishWordings.SafeOnly),
-                    [.. log.Live<Adjustment>().Select(work => work.Root)]);
+                var ways = work.Exists(done => TakesCane(done.Now) != false) ? WishWordings.SmallSteps : WishWordings.SafeOnly;
+                yield return new(phrasing.Say("safe", reed.Number, ways), Roots(work));
             }
 
             yield break;
@@ -74,8 +81,19 @@ internal static class LetterWish
     private static List<LiveFact<Adjustment>> Further(Reed reed, BenchLog log) => reed.Permission switch
     {
         Permission.AdviseOnly => [.. log.Live<Adjustment>()],
-        Permission.SafeChangesOnly => [.. log.Live<Adjustment>().Where(work => TakesCane(work.Now) != false)],
+        Permission.SafeChangesOnly => [.. log.Live<Adjustment>().Where(work => !IsSafe(work, log))],
         _ => [],
+    };
+
+    // The intake says what safe changes are: small steps that are unlikely to spoil the reed, and stopping early. So cane may
+    // be taken, a little at a time and with a test after each pass.
+    private static bool IsSafe(LiveFact<Adjustment> work, BenchLog log) => TakesCane(work.Now) switch
+    {
+        false => true,
+        true => !NoSmallStep.Contains(work.Now.AdjustmentKind)
+            && work.Now.Amount is { Strokes: null or <= MostStrokes, Millimetres: null or <= MostMillimetres }
+            && log.Live<Test>().Any(test => test.Pass == work.Pass),
+        null => false,
     };
 
     private static bool IsAgreed(LiveFact<Adjustment> work) => Agreement.IsIn(work.Now.Words);

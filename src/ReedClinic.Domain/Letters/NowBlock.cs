@@ -1,6 +1,7 @@
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters.Wordings;
+using ReedClinic.Domain.Pitch;
 
 namespace ReedClinic.Domain.Letters;
 
@@ -9,7 +10,7 @@ internal static class NowBlock
 {
     private const int MostInOneBreath = 4;
 
-    internal static LetterBlock? Of(Reed reed, BenchLog log, Phrasing phrasing)
+    internal static LetterBlock? Of(Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told)
     {
         List<BeforeAndNow> rows = [.. log.Moves.Select(Row).OfType<BeforeAndNow>()];
 
@@ -23,7 +24,10 @@ internal static class NowBlock
         List<LetterSentence> sentences = [.. Moved(reed, log, phrasing)];
         if (once.Count > 0)
         {
-            var ways = rows.Count > 0 ? NowWordings.TriedOnlyThen : log.Live<Adjustment>().Any() ? NowWordings.NotTriedAgain : NowWordings.Tried;
+            var isNew = told.Says("tried once: " + string.Join(' ', once.Select(move => move.TestKind)));
+            var ways = rows.Count > 0 ? (isNew ? NowWordings.TriedOnlyThen : NowWordings.TriedOnlyThenAgain)
+                : log.Live<Adjustment>().Any() ? NowWordings.NotTriedAgain
+                : NowWordings.Tried;
             sentences.AddRange(once.Chunk(MostInOneBreath).Select((some, index) =>
                 new LetterSentence(phrasing.Say("once", reed.Number + index, ways, ("tests", Tests(some))), Roots(some))));
         }
@@ -75,10 +79,13 @@ internal static class NowBlock
             return null;
         }
 
-        string?[] parts = [test.StepWord, test.Pitch?.Show(), test.MeasuredWords];
+        string?[] parts = [test.StepWord, Note(test.Pitch), test.MeasuredWords];
         var said = string.Join("; ", parts.OfType<string>());
         return said.Length > 0 ? said : test.Words;
     }
+
+    // Without its octave: the drawing beside the table and the words of the letter name a note by its letter alone.
+    private static string? Note(SaidPitch? pitch) => pitch?.ShowNote();
 
     private static List<EntryId> Roots(IEnumerable<TestMove> moves) =>
         [.. moves.SelectMany(move => new[] { move.Arrival?.Root, move.Now?.Root }).OfType<EntryId>()];

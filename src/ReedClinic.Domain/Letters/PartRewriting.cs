@@ -21,7 +21,7 @@ public abstract record PartWish
 /// <summary>Writes one part of a letter anew and leaves every other as it is.</summary>
 public static class PartRewriting
 {
-    private const int MostTries = 24;
+    private const int MostTries = 60;
 
     /// <summary>The letter with one part as it would be composed now; null when nothing would be composed for it.</summary>
     /// <param name="letter">The letter as it stands.</param>

@@ -34,8 +34,7 @@ internal sealed class TradeWords
         List<LetterParagraph> paragraphs = [.. block.Paragraphs.Select(paragraph => new LetterParagraph([.. paragraph.Sentences.SelectMany(In)]))];
         List<TradeWord> rows =
         [
-            .. block.Rows.Select(row => TradeWordings.All.FirstOrDefault(word => word.Row == row.Test))
-                .OfType<TradeWord>().Where(word => _explained.Add(word.Name)),
+            .. block.Rows.SelectMany(row => TradeWordings.All.Where(word => word.StandsIn(row))).Where(word => _explained.Add(word.Name)),
         ];
         if (rows.Count > 0)
         {

@@ -75,8 +75,8 @@ internal sealed class WorkStory
                 continue;
             }
 
-            var told = _phrasing.Clause("verb-" + kind.Id.Value, _turn + _breath.Count, [WorkVerbs.All[kind.Id.Value]], false)
-                + HowMuch(run) + Sake(first.ForTheSakeOf);
+            var verb = _phrasing.Clause("verb-" + kind.Id.Value, _turn + _breath.Count, [WorkVerbs.All[kind.Id.Value]], false);
+            var told = verb + HowMuch(run) + Sake(first.ForTheSakeOf);
             if (first.ForTheSakeOf is not null || Words(told) + _breath.Sum(Words) > MostWordsInOneBreath)
             {
                 EndSentence();
@@ -113,7 +113,7 @@ internal sealed class WorkStory
             return;
         }
 
-        var why = stop.Now.Words is { } words ? ": " + Prose.Ended(Prose.Inside(words)) : ".";
+        var why = WorkWords.Reason(stop.Now.Words) is { } words ? ": " + Prose.Ended(Prose.Inside(words)) : ".";
         _sentences.Add(new(
             _phrasing.Say("stopped-in-between", _turn++, _stopped ? WorkFrames.StoppedAgain : WorkFrames.StoppedAtFirst, ("why", why)), [stop.Root]));
         _later = _stopped = true;
@@ -167,7 +167,7 @@ internal sealed class WorkStory
         var first = run[0].Now;
         string?[] parts =
         [
-            run.Count > 1 ? Prose.Times(run.Count) : first.Amount.IsNotSaid ? null : first.Amount.ToString(),
+            run.Count > 1 ? Prose.Times(run.Count) : first.AmountBeside() is { Length: > 0 } amount ? amount : null,
             first.Blades switch { Blades.Upper => "upper blade", Blades.Lower => "lower blade", _ => null },
             first.Sides switch { Sides.Left => "left side", Sides.Right => "right side", _ => null },
         ];

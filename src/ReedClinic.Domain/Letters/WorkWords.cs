@@ -18,7 +18,7 @@ internal static class WorkWords
 
     private static IEnumerable<LetterSentence> Ended(Reed reed, BenchLog log, Phrasing phrasing)
     {
-        var why = log.IsStopped && log.Stop?.Now.Words is { } words ? Prose.Ended(Prose.Inside(words)) : null;
+        var why = log.IsStopped && Reason(log.Stop?.Now.Words) is { } words ? Prose.Ended(Prose.Inside(words)) : null;
         if (log.Verdict is { Now.VerdictKind: VerdictKind.StoppedToProtectIt } protect && why is not null)
         {
             yield return new(
@@ -33,14 +33,25 @@ internal static class WorkWords
 
             if (log.Verdict is { } verdict)
             {
-                yield return new(phrasing.Say("verdict", reed.Number, VerdictWordings.All[verdict.Now.VerdictKind]), [verdict.Root]);
+                var ways = verdict.Now.VerdictKind == VerdictKind.Improved && !log.Live<Adjustment>().Any() ? VerdictWordings.ImprovedByItself : VerdictWordings.All[verdict.Now.VerdictKind];
+                yield return new(phrasing.Say("verdict", reed.Number, ways), [verdict.Root]);
             }
         }
 
-        if (log.Verdict is { Now.Words: { } remark } said)
+        if (log.Verdict is { } said && Reason(said.Now.Words) is { } remark)
         {
             yield return new(Prose.Sentence(remark), [said.Root]);
         }
+    }
+
+    /// <summary>What somebody typed as a reason; null where it only names a verdict, which the letter tells in its own place.</summary>
+    /// <param name="words">What was typed.</param>
+    internal static string? Reason(string? words)
+    {
+        var bare = (words ?? "").Trim(' ', '.', '!');
+        var named = bare.StartsWith("verdict", StringComparison.OrdinalIgnoreCase) ? bare["verdict".Length..].Trim(' ', ':', ',', '-', '–') : bare;
+        return named.Length == 0 || Enum.GetValues<VerdictKind>().Any(kind =>
+            named.Equals(kind.Name(), StringComparison.OrdinalIgnoreCase) || (named != bare && kind.Name().StartsWith(named, StringComparison.OrdinalIgnoreCase))) ? null : words;
     }
 
     private static IEnumerable<LetterSentence> Untouched(Reed reed, BenchLog log, Phrasing phrasing)

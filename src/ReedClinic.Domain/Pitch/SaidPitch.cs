@@ -122,16 +122,21 @@ public sealed record SaidPitch
     }
 
     /// <summary>The pitch in words: “a C, 15 cents flat”, “a C, a little flat”, “between B and C”.</summary>
-    public string Show()
+    public string Show() => Show(Octave);
+
+    /// <summary>The same without an octave, where only the note counts.</summary>
+    public string ShowNote() => Show(null);
+
+    private string Show(int? octave)
     {
         if (Between is { } upper)
         {
-            var upperOctave = Octave is { } o ? o + (upper.Value < PitchClass.Value ? 1 : 0) : (int?)null;
+            var upperOctave = octave is { } o ? o + (upper.Value < PitchClass.Value ? 1 : 0) : (int?)null;
             return string.Create(
-                CultureInfo.InvariantCulture, $"between {PitchClass.Name}{Octave} and {upper.Name}{upperOctave}");
+                CultureInfo.InvariantCulture, $"between {PitchClass.Name}{octave} and {upper.Name}{upperOctave}");
         }
 
-        var note = PitchClass.WithArticle(Octave);
+        var note = PitchClass.WithArticle(octave);
         if (Lean is { } lean)
         {
             return $"{note}, a little {(lean == PitchLean.Flat ? "flat" : "sharp")}";

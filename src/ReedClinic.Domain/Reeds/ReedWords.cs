@@ -36,7 +36,20 @@ public static class ReedWords
     /// <summary>A place in words: the zone, then blade and side where they are said.</summary>
     /// <param name="place">The place.</param>
     /// <returns>For example <c>tip sides, upper blade, left</c>.</returns>
-    public static string Say(this Place place)
+    public static string Say(this Place place) => place.Zone.Name() + On(place);
+
+    /// <summary>The same for whoever reads a letter, without words that only a reed-maker knows.</summary>
+    /// <param name="place">The place.</param>
+    /// <returns>For example <c>slope from heart to tip, upper blade</c>.</returns>
+    public static string SayPlainly(this Place place) => (place.Zone switch
+    {
+        Zone.Rooftop => "line between heart and tip",
+        Zone.Transition => "slope from heart to tip",
+        Zone.Eye => "narrow end of the staple",
+        _ => place.Zone.Name(),
+    }) + On(place);
+
+    private static string On(Place place)
     {
         var blade = place.Blades switch
         {
@@ -50,6 +63,6 @@ public static class ReedWords
             Sides.Right => ", right",
             _ => "",
         };
-        return place.Zone.Name() + blade + side;
+        return blade + side;
     }
 }

@@ -9,7 +9,7 @@ internal static class AnswerWordings
         "{your question|one question of yours|a question that you sent|one thing that you asked} {was this|was|reads|is this}: <question>",
         "<question>{, you wrote|, you asked|, you wanted to know}{ in your list| when you sent the reeds|; here is what I think|}.",
         "{now to|on to|to answer|to come to|let me come to|let me answer} {your question|what you asked|a question of yours|what you wanted to know}: <question>",
-        "{here is|this is|I come to} {your question|what you asked|what you wanted to know|a question that you sent}{ again|, once more|}: <question>",
+        "{here is|this is|I come to} {your question|what you asked|what you wanted to know|a question that you sent}{ with the reeds|, in your own words|}: <question>",
     ];
 
     /// <summary>The same for a question that is left open: nothing here promises an answer.</summary>

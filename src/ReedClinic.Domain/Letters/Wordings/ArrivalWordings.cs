@@ -22,8 +22,8 @@ internal static class ArrivalWordings
 
     internal static IReadOnlyList<string> Damaged { get; } =
     [
-        "when I {unpacked it|took it out}, <reed> was damaged: <words>.",
-        "<reed> {was damaged when I unpacked it|had come to some harm when I unpacked it}: <words>.",
+        "when I {unpacked it|took it out}, I {saw|found} this on <reed>: <words>.",
+        "{on|of} <reed> I {noted|wrote down} this when I {unpacked it|took it out}: <words>.",
     ];
 
     internal static IReadOnlyList<string> Damp { get; } =

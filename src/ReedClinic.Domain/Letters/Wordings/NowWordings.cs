@@ -60,15 +60,21 @@ internal static class NowWordings
         "I tried <tests> only when it {came|arrived}.", "<tests>: {that|this} I tried only {on arrival|when it came}.", "only {on arrival|when it came} did I try <tests>.",
     ];
 
+    /// <summary>The same where an earlier reed had the same tests only once.</summary>
+    internal static IReadOnlyList<string> TriedOnlyThenAgain { get; } =
+    [
+        "<tests>: {that|this} {is how it came|is from before the work}.", "{at the beginning|before the work} I had noted <tests>, too.", "{here too|again|here as well}, I tried <tests> only {on arrival|when it came}.",
+    ];
+
     internal static IReadOnlyList<string> NotTriedAgain { get; } =
     [
         "when it {came|arrived} I tried <tests>, and I did not try that again after the work.",
         "{on arrival|when it came} I tried <tests>; after the work I did not {repeat that|try that again}.",
     ];
 
+    /// <summary>Where nothing was done: then nothing is said of when.</summary>
     internal static IReadOnlyList<string> Tried { get; } =
     [
-        "when it {came|arrived} I tried <tests>.", "{on arrival|when it came} I tried <tests>.", "this is what I tried {when it came|on arrival|when it arrived}: <tests>.",
-        "I tried <tests> {when it came|on arrival|when it arrived}.",
+        "I tried <tests>.", "{this is what|here is what} I tried{ on this one|}: <tests>.", "what I tried {on this one|here|with this reed}: <tests>.",
     ];
 }

@@ -1,3 +1,5 @@
+using System.Text.RegularExpressions;
+
 namespace ReedClinic.Domain.Letters.Wordings;
 
 /// <summary>A word of the trade, and what it means to somebody who is fourteen.</summary>
@@ -12,6 +14,14 @@ internal sealed record TradeWord(string Name, string Pattern, string Means)
 {
     /// <summary>Its name in the table of tests, when it is a test; null when it isn't.</summary>
     public string? Row { get; init; }
+
+    /// <summary>Where it stands in what a test gave, as a regular expression; null where it doesn’t.</summary>
+    public string? IsInRows { get; init; }
+
+    /// <summary>Whether a row of the table says it.</summary>
+    /// <param name="row">The row.</param>
+    public bool StandsIn(BeforeAndNow row) => Row == row.Test
+        || (IsInRows is { } where && Regex.IsMatch($"{row.Before} {row.Now}", where, RegexOptions.CultureInvariant));
 }
 
 /// <summary>The words themselves.</summary>
@@ -26,6 +36,7 @@ internal static class TradeWordings
         new("rails", @"\brails?\b", "the narrow strips {along|down} {the|both} edges"),
         new("windows", @"\bwindows?\b", "the {hollows|scraped hollows|thinner places} {left and right|on either side} of the middle line"),
         new("bark", @"\bbark\b", "the {shiny|smooth} skin of the cane"),
+        new("pass", @"(?<=\b(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\d+|each|every|single) )pass(es)?\b", "{a little work|a few strokes|a little} at a time"),
         new("staple", @"\bstaple\b", "the {small |}{metal tube|tube} {that the cane is tied to|under the thread}"),
         new("plaque", @"\bplaque\b", "the {small|thin} flat {plate|tongue} that {goes|is slipped} between the blades"),
         new("crow", @"\b[Cc]row\b(?= it)", "blow {it alone|it by itself}, with your lips {at|right up to} the thread"),
@@ -36,6 +47,7 @@ internal static class TradeWordings
         new("overlap", @"\b(?<=[Tt]he |thread and )overlap\b", "{how far|by how much} one blade {sits|lies} to the side of the other"),
         new("overlap", @"\b(?<=blades |to |straight and |don’t |didn’t )overlap\b", "one {sits|lies} a {hair|hair’s breadth} to the side of the other"),
         new("swell", @"\bswell\b", "one long note from soft to loud and back") { Row = "swell" },
+        new("cents", @"\bcents?\b", "hundredths of {the step|a step} from one {note|key} to the next") { IsInRows = @"\bcents?\b" },
         new("closing order", @"\bclosing order\b", "which part of the blades meets first {when they are pressed|under a light press}") { Row = "closing order" },
     ];
 

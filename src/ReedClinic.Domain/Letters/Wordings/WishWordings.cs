@@ -10,6 +10,14 @@ internal static class WishWordings
         "{safe changes only, you had said|you had allowed safe changes only}, and {that is how it was done|I kept to that}: no cane {was taken away|has gone|was scraped off}.",
     ];
 
+    /// <summary>Where cane was taken within what was allowed.</summary>
+    internal static IReadOnlyList<string> SmallSteps { get; } =
+    [
+        "you had asked for safe changes only, so I {took|kept to} small steps, {with a test after each pass|and tried it after each pass}.",
+        "{as you wished|as you asked|just as you wanted}, {I kept to safe changes|these were safe changes}: small steps, {with a test after each pass|each pass tried before the next}.",
+        "{safe changes only, you had said|you had allowed safe changes only}, and {that is how it was done|I kept to that}: {a little at a time|in small steps}, {with a test after each pass|and tried after each pass}.",
+    ];
+
     internal static IReadOnlyList<string> SaidNothing { get; } = ["you {had said|said} nothing about {this one|it}"];
 
     internal static IReadOnlyList<string> AskedForAdvice { get; } = ["{you had asked|you asked|you had wished} for advice only"];

@@ -47,7 +47,7 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
     {
         var line = Say(entry);
         return entry is Adjustment work
-            ? string.Join(", ", new[] { line.Title, Beyond(work), work.Amount.ToString() }.Where(part => !string.IsNullOrEmpty(part)))
+            ? string.Join(", ", new[] { line.Title, Beyond(work), work.AmountBeside() }.Where(part => !string.IsNullOrEmpty(part)))
             : string.Join(", ", line.Details.Take(1).Prepend(line.Title));
     }
 
@@ -96,7 +96,7 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
             own,
             MarkKind.Worked,
             Beyond(work),
-            work.Amount.ToString(),
+            work.AmountBeside(),
             work.ForFindingId is { } finding ? t["ForFinding", OfFinding(finding)].Value : null,
             work.ForTheSakeOf is { } zone ? t["ForTheSakeOf", zone.Name()].Value : null,
             kind is null ? null : work.Words);

@@ -1,0 +1,36 @@
+using System.Text.RegularExpressions;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
+
+namespace ReedClinic.Domain.Letters;
+
+/// <summary>A reed whose log holds no work, so that the letter says its cane was left alone, while its words tell of some.</summary>
+internal static partial class LetterUntold
+{
+    /// <summary>The gap that asks the teacher which of the two is so; null where nothing speaks of work, or the log has it.</summary>
+    /// <param name="reed">The reed.</param>
+    /// <param name="log">Its log.</param>
+    internal static LetterGap? Gap(Reed reed, BenchLog log) => log.Live<Adjustment>().Any() || Told(log) is not { } words ? null : new(
+        "untold-" + Prose.Number(reed.Number),
+        GapKind.WorkNotInTheLog,
+        $"The letter says that nothing was taken from reed {Prose.Number(reed.Number)}, since its log holds no work; but it also tells of work: {words} Write the work down, or change what was said.")
+    {
+        Reed = reed.Id,
+    };
+
+    private static string? Told(BenchLog log) =>
+        log.Verdict is { Now.VerdictKind: VerdictKind.GoodOnArrivalRefined } refined ? Prose.Sentence(refined.Now.VerdictKind.Name())
+        : Said(log).OfType<string>().FirstOrDefault(words => Deed().IsMatch(words)) is { } typed ? Prose.Quote(typed)
+        : null;
+
+    private static IEnumerable<string?> Said(BenchLog log) =>
+    [
+        log.Verdict?.Now.Words,
+        log.IsStopped ? log.Stop?.Now.Words : null,
+        .. log.Findings.Where(finding => finding.Finding.Character == FindingCharacter.Fault).Select(finding => finding.Ended?.Now.Words),
+    ];
+
+    // What is told as done by whoever works here: “I scraped …”, “thinning the corners helped”.
+    [GeneratedRegex(@"(?i)\bI (have |also |only |just |then )*(scraped|thinned|clipped|cut|shaved|dusted|eased|blended|narrowed|took)\b|\b(scraping|thinning|clipping|cutting|easing|blending|narrowing|evening)\b.*\b(helped|worked|did it|made|put right|was enough)\b|\b(strokes|work) (on|off|from) .*\bhelped\b")]
+    private static partial Regex Deed();
+}
