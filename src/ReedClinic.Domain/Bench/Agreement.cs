@@ -43,7 +43,7 @@ public static class Agreement
         {
             { Presence: Presence.Extra } => "Nobody announced this reed, so nothing was allowed on it.",
             { Permission: Permission.AdviseOnly } => "The student asked for advice only.",
-            _ => "The student asked for safe changes only, and this can't be undone.",
+            _ => "The student asked for safe changes only, and this can’t be undone.",
         };
         return new Problem(Field, $"{asked} If it has been agreed since, say so here: the log will tell it.");
     }

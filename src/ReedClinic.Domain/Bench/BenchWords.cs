@@ -37,8 +37,8 @@ public static class BenchWords
     {
         FindingShape.Spot => "one spot",
         FindingShape.Comparison => "one place against another",
-        FindingShape.ShapeAcross => "shape from side to side",
-        FindingShape.SeparationAlong => "step from one part to the next",
+        FindingShape.ShapeAcross => "across, from one side to the other",
+        FindingShape.SeparationAlong => "along, from one part to the next",
         _ => throw new ArgumentOutOfRangeException(nameof(shape)),
     };
 

@@ -62,7 +62,7 @@ internal static class FindingChecks
             problems.AddRange(Place(nameof(Finding.OtherPlace), second));
             if (second == place)
             {
-                problems.Add(new Problem(nameof(Finding.OtherPlace), "A place can't be compared with itself."));
+                problems.Add(new Problem(nameof(Finding.OtherPlace), "A place can’t be compared with itself."));
             }
         }
 

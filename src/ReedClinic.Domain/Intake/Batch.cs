@@ -150,7 +150,7 @@ public sealed class Batch
         var problems = seen.Check(prefix).ToList();
         if (which.Presence == Presence.Extra != (seen.Presence == Presence.Extra))
         {
-            problems.Add(new Problem(prefix + nameof(ReedArrival.Presence), "A reed that wasn't announced stays an extra one."));
+            problems.Add(new Problem(prefix + nameof(ReedArrival.Presence), "A reed that wasn’t announced stays an extra one."));
         }
 
         if (problems.Count == 0)
@@ -178,7 +178,7 @@ public sealed class Batch
 
         if (_reeds.Count >= MostReedsWithExtras)
         {
-            problems.Add(new Problem("", "This batch can't take another reed."));
+            problems.Add(new Problem("", "This batch can’t take another reed."));
         }
 
         if (problems.Count > 0)

@@ -32,7 +32,7 @@ public static class PlainText
 
         if (HasUnseen(text, severalLines: true))
         {
-            yield return new Problem(field, "This has a character in it that can't be shown. Please type it again.");
+            yield return new Problem(field, "This has a character in it that can’t be shown. Please type it again.");
         }
     }
 

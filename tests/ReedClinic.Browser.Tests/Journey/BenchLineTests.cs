@@ -45,7 +45,17 @@ public sealed class BenchLineTests(OneBrowser browser, DemoClinic app) : IClassF
         await Assertions.Expect(teacher.Field("Say what you hear, see or do")).ToHaveValueAsync("");
         await Assertions.Expect(teacher.Page.Locator(".log-line").Last).ToContainTextAsync("Agreed with the student since.");
         Assert.Equal(facts + 1, await hands.FactsAsync());
+        Assert.Equal("", await teacher.Page.EvaluateAsync<string>(KeysOutOfReach));
     }
+
+    // Of the keys of the pad: those that aren't wholly in the window, are smaller than a thumb, or lie under another.
+    private const string KeysOutOfReach = """
+        [...document.querySelectorAll('.pick-bar .key, .memo .key')].filter(key => {
+          const box = key.getBoundingClientRect();
+          const top = document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2);
+          return box.left < 0 || box.right > innerWidth || box.bottom > innerHeight || box.width < 44 || box.height < 44 || !key.contains(top);
+        }).map(key => key.dataset.benchName).join(' ')
+        """;
 
     [Fact]
     public async Task What_is_said_without_a_connection_waits_in_the_tab_over_a_reload_and_comes_through_once()
