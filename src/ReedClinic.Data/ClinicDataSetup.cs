@@ -16,6 +16,7 @@ using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Privacy;
 using ReedClinic.Data.Recordings;
+using ReedClinic.Data.Recurrence;
 
 namespace ReedClinic.Data;
 
@@ -60,7 +61,7 @@ public static class ClinicDataSetup
         services.AddSingleton<AuditChain>();
         services.AddSignInChecks();
         services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));
-        services.AddSingleton<RecordsCaretaker>().AddSingleton<ErasedPeople>().AddSingleton(MediaFolder.Of(configuration, contentRoot)).AddSingleton<MediaCaretaker>();
+        services.AddSingleton<RecordsCaretaker>().AddSingleton<ErasedPeople>().AddSingleton(MediaFolder.Of(configuration, contentRoot)).AddSingleton<MediaCaretaker>().AddSingleton<StudioRatesCaretaker>();
         services.AddSingleton<RefusalRegister>().AddSingleton<LetterPageRegister>();
         services.AddScoped<AccountRegister>().AddScoped<StrangerLinks>().AddScoped<LetterCourier>();
         services.AddScoped<DemoStudio>();

@@ -17,6 +17,9 @@ public enum JobKind
 
     /// <summary>Keeping files and the rows about them in step.</summary>
     Media,
+
+    /// <summary>Counting how often what was found turns up in the studio.</summary>
+    Rates,
 }
 
 /// <summary>

@@ -3,6 +3,7 @@ using ReedClinic.Data.Bench;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Intake;
 using ReedClinic.Data.People;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -36,16 +37,8 @@ public sealed class CommonThreadBook(IDbContextFactory<ClinicDb> databases, Time
         }
 
         var batch = atBench.Batch;
-        var earlier = await db.Set<Batch>()
-            .Where(other => other.Student == batch.Student && other.SubmittedAt < batch.SubmittedAt)
-            .SelectMany(other => other.Reeds)
-            .Select(reed => reed.Id)
-            .ToListAsync(ct).ConfigureAwait(false);
-        List<ReedId> here = [.. batch.Reeds.Where(reed => reed.Presence != Presence.Missing).Select(reed => reed.Id)];
-        List<ReedId> all = [.. here, .. earlier];
-        var rows = await db.Set<SheetRow>().AsNoTracking().Where(row => all.Contains(row.ReedId)).ToListAsync(ct)
-            .ConfigureAwait(false);
-        return new CommonThreadView(atBench, new FindingSheet(here, rows), new FindingSheet(earlier, rows));
+        var upToNow = db.Set<Batch>().Where(other => other.Student == batch.Student && (other.Id == batch.Id || other.SubmittedAt < batch.SubmittedAt));
+        return new CommonThreadView(atBench, await StudentSheetReader.ReadAsync(db, upToNow, ct).ConfigureAwait(false), Catalogue.Shipped);
     }
 
     /// <summary>Keeps what the teacher chose. A conflict gives what somebody else chose meanwhile.</summary>

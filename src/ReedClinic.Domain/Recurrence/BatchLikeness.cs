@@ -10,9 +10,6 @@ namespace ReedClinic.Domain.Recurrence;
 /// </remarks>
 public readonly record struct BatchLikeness
 {
-    // As if these many pairs of reeds had been seen to be alike by the default: few pairs move it little.
-    private const double PairsBehindTheDefault = 60;
-
     /// <summary>Makes a likeness.</summary>
     /// <param name="usual">What is expected; from 0 to below 1.</param>
     /// <param name="most">What must still not mislead; from <paramref name="usual"/> to below 1.</param>
@@ -50,26 +47,13 @@ public readonly record struct BatchLikeness
     public static BatchLikeness Learn(IEnumerable<IReadOnlyList<BatchCount>> histories)
     {
         ArgumentNullException.ThrowIfNull(histories);
-        var (alike, room) = (0.0, 0.0);
+        var sums = new LikenessSums();
         foreach (var batches in histories)
         {
-            double found = batches.Sum(batch => batch.Found), looked = batches.Sum(batch => batch.Looked);
-            double within = batches.Sum(batch => batch.Looked * (batch.Looked - 1.0));
-            var between = looked * (looked - 1) - within;
-            if (within <= 0 || between <= 0)
-            {
-                continue;
-            }
-
-            var bothWithin = batches.Sum(batch => batch.Found * (batch.Found - 1.0));
-            var apart = (found * (found - 1) - bothWithin) / between;
-            alike += within * ((bothWithin / within) - apart);
-            room += within * ((found / looked) - apart);
+            sums.Add(batches);
         }
 
-        var behind = PairsBehindTheDefault * 0.2;
-        var learned = Math.Clamp((alike + (Default.Usual * behind)) / (Math.Max(room, 0) + behind), 0, 0.9);
-        return new BatchLikeness(learned, Math.Max(learned, Default.Most));
+        return sums.Learned();
     }
 
     /// <summary>What the reeds of these batches are worth together.</summary>
@@ -78,14 +62,55 @@ public readonly record struct BatchLikeness
     public WorthCount Worth(IReadOnlyCollection<BatchCount> batches)
     {
         ArgumentNullException.ThrowIfNull(batches);
-        double looked = batches.Sum(batch => batch.Looked);
-        if (looked <= 0)
+        return Worth(StudentCount.Of(batches));
+    }
+
+    /// <summary>What a student’s reeds are worth together.</summary>
+    /// <param name="count">Their count.</param>
+    /// <returns>The same share, of fewer reeds.</returns>
+    public WorthCount Worth(StudentCount count)
+    {
+        if (count.Looked <= 0)
         {
             return new WorthCount(0, 0);
         }
 
-        var size = batches.Sum(batch => (double)batch.Looked * batch.Looked) / looked;
-        var shrink = 1 + ((size - 1) * Usual);
-        return new WorthCount(batches.Sum(batch => batch.Found) / shrink, looked / shrink);
+        var shrink = 1 + ((((double)count.Squares / count.Looked) - 1) * Usual);
+        return new WorthCount(count.Found / shrink, count.Looked / shrink);
+    }
+}
+
+/// <summary>What a likeness is learned from, added up batch by batch.</summary>
+internal sealed class LikenessSums
+{
+    // As if these many pairs of reeds had been seen to be alike by the default: few pairs move it little.
+    private const double PairsBehindTheDefault = 60;
+
+    private double alike;
+    private double room;
+
+    /// <summary>Adds what one student’s batches show of one thing.</summary>
+    public void Add(IReadOnlyList<BatchCount> batches)
+    {
+        double found = batches.Sum(batch => batch.Found), looked = batches.Sum(batch => batch.Looked);
+        double within = batches.Sum(batch => batch.Looked * (batch.Looked - 1.0));
+        var between = looked * (looked - 1) - within;
+        if (within <= 0 || between <= 0)
+        {
+            return;
+        }
+
+        var bothWithin = batches.Sum(batch => batch.Found * (batch.Found - 1.0));
+        var apart = (found * (found - 1) - bothWithin) / between;
+        alike += within * ((bothWithin / within) - apart);
+        room += within * ((found / looked) - apart);
+    }
+
+    /// <summary>What they show, drawn towards the default.</summary>
+    public BatchLikeness Learned()
+    {
+        var behind = PairsBehindTheDefault * 0.2;
+        var learned = Math.Clamp((alike + (BatchLikeness.Default.Usual * behind)) / (Math.Max(room, 0) + behind), 0, 0.9);
+        return new BatchLikeness(learned, Math.Max(learned, BatchLikeness.Default.Most));
     }
 }

@@ -3,6 +3,12 @@ namespace ReedClinic.Domain.Recurrence;
 /// <summary>Finds what comes back in a student’s reeds, from the sheets alone: what wasn’t looked for counts neither way.</summary>
 public static class Recurrences
 {
+    /// <summary>
+    /// Changes are looked for over so many of the latest batches: so many as the false alarms were counted for. Everything else
+    /// counts all of them.
+    /// </summary>
+    public const int BatchesForATrend = 8;
+
     /// <summary>Looks at all themes.</summary>
     /// <param name="history">The student’s sheets.</param>
     /// <param name="studio">The studio’s rates, made from the other students.</param>
@@ -34,7 +40,7 @@ public static class Recurrences
             WilsonInterval.Of(worth.Found, worth.Looked),
             rate?.ProbabilityAbove(worth),
             ShareDifference.Of(studio.Likeness.Worth(counts[^1..]), studio.Likeness.Worth(counts[..^1])),
-            BatchTrend.Of(counts, studio.Likeness),
+            BatchTrend.Of(counts.TakeLast(BatchesForATrend), studio.Likeness),
             TrendKind.TooLittle,
             false);
         var above = rate is null || found == 0 ? (double?)null

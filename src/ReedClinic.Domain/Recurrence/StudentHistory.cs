@@ -1,3 +1,5 @@
+using ReedClinic.Domain.Diagnosis.Habits;
+
 namespace ReedClinic.Domain.Recurrence;
 
 /// <summary>The sheets of one student’s batches, the oldest first; the last one is the batch that is looked at now.</summary>
@@ -15,6 +17,14 @@ public sealed record StudentHistory(IReadOnlyList<FindingSheet> Batches)
         ArgumentNullException.ThrowIfNull(theme);
         return [.. Batches.Select(sheet => theme.Count(sheet).Batch)];
     }
+
+    /// <summary>How often each kind of finding was there, over all batches: what a habit is guessed from.</summary>
+    public IEnumerable<Recurs> Tallies() =>
+        from theme in Themes.All
+        where !theme.IsFamily
+        let count = StudentCount.Of(Counts(theme))
+        where count.Looked > 0
+        select new Recurs(theme.Kinds[0], count.Found, count.Looked);
 }
 
 /// <summary>How often each theme turns up in a studio. It is made from the other students, never from the one it is held against.</summary>

@@ -1,15 +1,16 @@
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Privacy;
 using ReedClinic.Data.Recordings;
+using ReedClinic.Data.Recurrence;
 
 namespace ReedClinic.Web.Background;
 
 /// <summary>
 /// Once a day lets go of what has been kept long enough, and sweeps after anything was erased; once an hour
-/// keeps files and the rows about them in step. It asks for work by the jobs
+/// keeps files and the rows about them in step. Once a day it counts the studio's rates, too. It asks for work by the jobs
 /// table, so that of several processes one does it, and a process that dies leaves it to another.
 /// </summary>
-public sealed partial class RecordsWorker(JobBoard board, RecordsCaretaker caretaker, MediaCaretaker media, TimeProvider time, ILogger<RecordsWorker> log) : BackgroundService
+public sealed partial class RecordsWorker(JobBoard board, RecordsCaretaker caretaker, MediaCaretaker media, StudioRatesCaretaker rates, TimeProvider time, ILogger<RecordsWorker> log) : BackgroundService
 {
     /// <summary>How long it waits before it looks again.</summary>
     public static TimeSpan Pause { get; } = TimeSpan.FromSeconds(20);
@@ -25,6 +26,8 @@ public sealed partial class RecordsWorker(JobBoard board, RecordsCaretaker caret
                 await DoAsync(JobKind.Retention, RoundAsync, stoppingToken).ConfigureAwait(false);
                 await media.AskForRoundAsync(stoppingToken).ConfigureAwait(false);
                 await DoAsync(JobKind.Media, media.SweepAsync, stoppingToken).ConfigureAwait(false);
+                await rates.AskForRoundAsync(stoppingToken).ConfigureAwait(false);
+                await DoAsync(JobKind.Rates, rates.RollUpAsync, stoppingToken).ConfigureAwait(false);
                 await DoAsync(JobKind.Sweep, SweepAsync, stoppingToken).ConfigureAwait(false);
             }
             catch (Exception trouble) when (!stoppingToken.IsCancellationRequested)

@@ -31,7 +31,8 @@ public sealed class DemoStudioTests(TestDatabases databases) : IClassFixture<Tes
 
         var autumn = (await new CommonThreadBook(db, TimeProvider.System).FindAsync(Teacher, batches[1].Code, Ct))!;
         var corners = new FindingKindId("tip-corners-thick");
-        Assert.Equal((3, 3), Count(autumn.Before, corners));
+        var before = autumn.Before(corners, FindingCharacter.Fault);
+        Assert.Equal((3, 3), (before.Found, before.Looked));
         Assert.Equal((0, 3), Count(autumn.InBatch, corners));
         Assert.Equal((3, 3), Count(autumn.InBatch, new FindingKindId("tip-not-separate")));
         Assert.Equal(new FindingKindId("tip-not-separate"), autumn.Chosen?.LessonKind);

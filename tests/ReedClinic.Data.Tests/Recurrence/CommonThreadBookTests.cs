@@ -37,11 +37,14 @@ public sealed class CommonThreadBookTests(TestDatabases databases) : IClassFixtu
         var view = (await book.FindAsync(Studio.Ada, second.Code, Ct))!;
 
         var lesson = Assert.Single(view.Lessons);
-        Assert.Equal(Corners, lesson.Kind.Id);
-        Assert.Equal(new Tally(2, 2, 3), lesson.InBatch);
-        Assert.Equal(new Tally(1, 2, 2), lesson.Before);
-        Assert.Equal("In both reeds that were looked at, of three, and in one of the two looked at before.", lesson.Evidence);
-        Assert.Equal("spine-intact", Assert.Single(view.Strengths).Kind.Id.Value);
+        Assert.Equal(Corners, lesson.Kind);
+        Assert.Equal(new Tally(2, 2, 3), lesson.Recurring.InBatch.Tally);
+        Assert.Equal(new Tally(1, 2, 2), lesson.Recurring.Before.Tally);
+        Assert.Equal("In both reeds that were looked at, of three, and in one of the two looked at before.", lesson.Recurring.Evidence);
+        Assert.Equal("Tip corners too thick: in both reeds that were looked at, of three.", lesson.Sentence);
+        Assert.Equal("spine-intact", Assert.Single(view.Strengths).Kind.Value);
+        Assert.Equal(new Tally(1, 2, 2), view.Before(Corners, FindingCharacter.Fault));
+        Assert.Null(view.Sheets.AsOf);
         Assert.Null(view.Chosen);
     }
 

@@ -38,7 +38,7 @@ public sealed class CommonThreadPagesTests(ClinicHost host) : IClassFixture<Clin
             Row(page, "Tip corners too thick"));
         Assert.Equal(["no", "from our work", "suspected", "1 of 2"], Row(page, "Tip too long"));
         Assert.Equal(["not looked for", "yes, as taste", "yes", "1 of 2"], Row(page, "Back too thick"));
-        Assert.Contains("In both reeds that were looked at, of three.", page, StringComparison.Ordinal);
+        Assert.Contains(": in both reeds that were looked at, of three.", page, StringComparison.Ordinal);
         Assert.Contains("a dark fleck", page, StringComparison.Ordinal);
         Assert.DoesNotContain("%", page[page.IndexOf("<main", StringComparison.Ordinal)..], StringComparison.Ordinal);
     }
@@ -136,8 +136,42 @@ public sealed class CommonThreadPagesTests(ClinicHost host) : IClassFixture<Clin
         var page = (await teacher.See($"/batches/{batch.Code}/common-thread/evidence")).Page;
 
         Assert.Equal(
-            ["2 of 2", "not looked for", "2 of 2", "between 34 and 100 in a hundred reeds"], Row(page, "Tip corners too thick"));
+            ["2 of 2", "not looked for", "2 of 2", "between 29 and 100 in a hundred reeds", "too few batches to tell"], Row(page, "Tip corners too thick"));
         Assert.Contains("Newcombe", page, StringComparison.Ordinal);
+        Assert.Contains("There is nothing to compare with", page, StringComparison.Ordinal);
+        Assert.Contains("One batch alone shows what these reeds have in common", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("NaN", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_is_done_well_is_asked_about_before_the_lesson_and_the_lesson_has_its_sentence()
+    {
+        var batch = await WorkedOnBatch();
+        await Say(batch.Reeds[0].Id, Found("spine-intact", FindingCharacter.Strength));
+        using var teacher = await host.Teacher();
+
+        var page = (await teacher.See($"/batches/{batch.Code}/common-thread")).Page;
+
+        Assert.InRange(page.IndexOf("value=\"spine-intact\"", StringComparison.Ordinal), 0, page.IndexOf("value=\"tip-corners-thick\"", StringComparison.Ordinal));
+        Assert.Contains("Tip corners too thick: in both reeds that were looked at, of three.", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_habit_is_offered_as_perhaps_with_how_to_check_it_and_is_kept_when_nothing_else_was_typed()
+    {
+        var batch = await WorkedOnBatch();
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{batch.Code}/common-thread";
+        var page = (await teacher.See(path)).Page;
+
+        Assert.Contains("Perhaps the knife leaves the cane before it comes to the corners.", page, StringComparison.Ordinal);
+        Assert.Contains("Blacken the corners with a pencil", page, StringComparison.Ordinal);
+        Assert.Contains(Domain.Catalogues.Catalogue.Shipped.Find(new Domain.Catalogues.TestCardId("look-plaque"))!.Name, page, StringComparison.Ordinal);
+
+        using var answer = await Form.Of(teacher, path, page).Set("Form.HabitFrom", "short-of-the-corners").Post();
+
+        Assert.Equal($"{path}?kept=true", answer.Leads());
+        Assert.Equal("Perhaps the knife leaves the cane before it comes to the corners.", (await Threads().FindAsync(Teacher, batch.Code, Ct))!.Chosen!.HabitSentence);
     }
 
     [Fact]
@@ -205,6 +239,9 @@ public sealed class CommonThreadPagesTests(ClinicHost host) : IClassFixture<Clin
         await db.SaveChangesAsync(Ct);
         return batch;
     }
+
+    private async Task Say(ReedId reed, BenchEntry entry) =>
+        Value(await new BenchBook(Databases(), TimeProvider.System).RecordAsync(Teacher, reed, entry, Operation(), Ct));
 
     private async Task<Batch> WorkedOnBatch()
     {

@@ -525,6 +525,37 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.ToTable("FilesToRemove", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Data.Recurrence.StudioRateRow", b =>
+                {
+                    b.Property<string>("Key")
+                        .HasMaxLength(100)
+                        .HasColumnType("character varying(100)");
+
+                    b.Property<double>("A")
+                        .HasColumnType("double precision");
+
+                    b.Property<DateTime>("AsOf")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<double>("B")
+                        .HasColumnType("double precision");
+
+                    b.Property<double>("Likeness")
+                        .HasColumnType("double precision");
+
+                    b.Property<int>("Students")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Theme")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.HasKey("Key");
+
+                    b.ToTable("StudioRates", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Bench.BenchDraft", b =>
                 {
                     b.Property<Guid>("ReedId")

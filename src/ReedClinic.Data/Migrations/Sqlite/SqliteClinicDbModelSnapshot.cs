@@ -514,6 +514,37 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.ToTable("FilesToRemove", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Data.Recurrence.StudioRateRow", b =>
+                {
+                    b.Property<string>("Key")
+                        .HasMaxLength(100)
+                        .HasColumnType("TEXT");
+
+                    b.Property<double>("A")
+                        .HasColumnType("REAL");
+
+                    b.Property<DateTime>("AsOf")
+                        .HasColumnType("TEXT");
+
+                    b.Property<double>("B")
+                        .HasColumnType("REAL");
+
+                    b.Property<double>("Likeness")
+                        .HasColumnType("REAL");
+
+                    b.Property<int>("Students")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Theme")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Key");
+
+                    b.ToTable("StudioRates", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Bench.BenchDraft", b =>
                 {
                     b.Property<Guid>("ReedId")

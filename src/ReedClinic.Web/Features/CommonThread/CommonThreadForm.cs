@@ -1,3 +1,4 @@
+using ReedClinic.Domain.Diagnosis.Habits;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.Recurrence;
@@ -28,6 +29,9 @@ public sealed class CommonThreadForm
     /// <summary>The likely habit.</summary>
     public string? HabitWords { get; set; }
 
+    /// <summary>The guessed habit that was taken over; empty for none.</summary>
+    public string? HabitFrom { get; set; }
+
     /// <summary>The form as it opens.</summary>
     /// <param name="chosen">What was chosen before, if anything.</param>
     /// <returns>A form with a new operation to come.</returns>
@@ -43,14 +47,17 @@ public sealed class CommonThreadForm
 
     /// <summary>The choice that was made, or one problem when the form is empty.</summary>
     /// <param name="whenEmpty">One sentence for an empty form.</param>
+    /// <param name="guesses">The habits that were offered. What was typed counts before a guess.</param>
     /// <returns>The choice; what it says is checked when it is saved.</returns>
-    public Outcome<ThreadChoice> ToDomain(string whenEmpty)
+    public Outcome<ThreadChoice> ToDomain(string whenEmpty, IReadOnlyList<LikelyHabit> guesses)
     {
-        var parts = new[] { LessonKind, LessonWords, StrengthKind, StrengthWords, HabitWords };
+        var guess = guesses.FirstOrDefault(one => one.Id == HabitFrom)?.Sentence;
+        var habit = string.IsNullOrWhiteSpace(HabitWords) ? guess : HabitWords;
+        var parts = new[] { LessonKind, LessonWords, StrengthKind, StrengthWords, habit };
         return parts.All(string.IsNullOrWhiteSpace)
             ? new Outcome<ThreadChoice>.Refused([new Problem(nameof(LessonKind), whenEmpty)])
             : new Outcome<ThreadChoice>.Done(new ThreadChoice(
-                Kind(LessonKind), LessonWords, Kind(StrengthKind), StrengthWords, HabitWords));
+                Kind(LessonKind), LessonWords, Kind(StrengthKind), StrengthWords, habit));
     }
 
     private static FindingKindId? Kind(string? typed) =>

@@ -1,0 +1,77 @@
+namespace ReedClinic.Domain.Recurrence;
+
+/// <summary>What a student is told of one theme over their batches: no odds, no intervals.</summary>
+/// <param name="Theme">The theme.</param>
+/// <param name="Batches">Its counts, batch by batch, the oldest first.</param>
+/// <param name="Became">What has surely become of it.</param>
+public sealed record ThemeOverTime(Theme Theme, IReadOnlyList<ThemeTally> Batches, TrendKind Became)
+{
+    /// <summary>What it is now, in a few words: what is surely gone or new is said so, and no more than is known.</summary>
+    public TimeWord Word => (Became, Now, Looked) switch
+    {
+        (TrendKind.Gone, _, _) => TimeWord.Gone,
+        (TrendKind.Fading, _, _) => TimeWord.Fading,
+        (TrendKind.New, _, _) => TimeWord.New,
+        (TrendKind.Growing, _, _) => TimeWord.Growing,
+        (TrendKind.Persisting, _, _) => TimeWord.Persisting,
+        (_, { Looked: 0 }, _) => TimeWord.NotLookedNow,
+        (_, _, 1) => TimeWord.FirstLook,
+        (_, { Found: 0 }, _) => TimeWord.NotNow,
+        _ when Batches.SkipLast(1).All(one => one.Tally.Found == 0) => TimeWord.FirstSeen,
+        _ => TimeWord.NowAndThen,
+    };
+
+    /// <summary>On how many of the latest batch’s reeds it was.</summary>
+    public Tally Now => Batches.Count == 0 ? default : Batches[^1].Tally;
+
+    private int Looked => Batches.Count(one => one.Tally.Looked > 0);
+
+    /// <summary>What a student’s reeds show over time: the widest families and what belongs to none, where anything was ever found.</summary>
+    /// <param name="history">Their sheets, the oldest first.</param>
+    /// <param name="report">What comes back in them.</param>
+    /// <returns>What is done well first; within each, what is there now before what isn’t.</returns>
+    public static IReadOnlyList<ThemeOverTime> Of(StudentHistory history, RecurrenceReport report)
+    {
+        ArgumentNullException.ThrowIfNull(history);
+        ArgumentNullException.ThrowIfNull(report);
+        return
+        [
+            .. report.All.Where(line => line.Theme.Wider is null && line.Altogether.Found > 0)
+                .Select(line => new ThemeOverTime(line.Theme, [.. history.Batches.Select(line.Theme.Count)], line.Became)),
+        ];
+    }
+}
+
+/// <summary>What has become of something, in the words for a student.</summary>
+public enum TimeWord
+{
+    /// <summary>Surely gone.</summary>
+    Gone,
+
+    /// <summary>Surely on fewer reeds than before.</summary>
+    Fading,
+
+    /// <summary>Surely new.</summary>
+    New,
+
+    /// <summary>Surely on more reeds than before.</summary>
+    Growing,
+
+    /// <summary>It stays.</summary>
+    Persisting,
+
+    /// <summary>It wasn’t looked for on the latest reeds.</summary>
+    NotLookedNow,
+
+    /// <summary>It was looked for in one batch alone.</summary>
+    FirstLook,
+
+    /// <summary>Not on the latest reeds; too soon to say that it is gone.</summary>
+    NotNow,
+
+    /// <summary>On the latest reeds and not before; too soon to say that it stays.</summary>
+    FirstSeen,
+
+    /// <summary>It comes and goes.</summary>
+    NowAndThen,
+}

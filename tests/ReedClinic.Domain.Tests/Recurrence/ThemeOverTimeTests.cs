@@ -1,0 +1,64 @@
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Recurrence;
+
+namespace ReedClinic.Domain.Tests.Recurrence;
+
+public sealed class ThemeOverTimeTests
+{
+    [Fact]
+    public void What_goes_well_is_told_first_and_families_stand_for_what_lies_within_them()
+    {
+        var told = Of(Sheets.Batch(1, "+tip-corners-thick +spine-intact", "+tip-even-across +bumps"), Sheets.Batch(2, "+tip-corners-thick +spine-intact"));
+
+        Assert.Equal(["support-kept", "tip-not-apart", "not-smooth"], told.Select(line => line.Theme.Id));
+        Assert.Equal(FindingCharacter.Strength, told[0].Theme.Character);
+    }
+
+    [Theory]
+    [InlineData("+tip-thin +worn", "-tip-thin -worn", TimeWord.NotNow)]
+    [InlineData("-tip-thin", "+tip-thin", TimeWord.FirstSeen)]
+    [InlineData("+tip-thin", "", TimeWord.NotLookedNow)]
+    [InlineData("", "+tip-thin", TimeWord.FirstLook)]
+    [InlineData("+tip-thin", "+tip-thin", TimeWord.Persisting)]
+    public void Two_batches_are_told_of_without_claiming_a_change(string before, string now, TimeWord word) =>
+        Assert.Equal(word, Of(Sheets.Batch(1, before, before), Sheets.Batch(2, now, now)).Single(line => line.Theme.Kinds.Any(kind => kind.Value == "tip-thin")).Word);
+
+    [Fact]
+    public void What_is_surely_gone_is_called_gone_and_what_is_surely_new_is_called_new()
+    {
+        var history = Enumerable.Range(1, 6).Select(number => number <= 3
+            ? Sheets.Batch(number, "+tip-thin -bumps", "+tip-thin -bumps", "+tip-thin -bumps", "+tip-thin -bumps")
+            : Sheets.Batch(number, "-tip-thin +bumps", "-tip-thin +bumps", "-tip-thin +bumps", "-tip-thin +bumps")).ToArray();
+
+        var told = Of(history);
+
+        Assert.Equal(TimeWord.Gone, told.Single(line => line.Theme.Id == "tip-overdone").Word);
+        Assert.Equal(TimeWord.New, told.Single(line => line.Theme.Id == "not-smooth").Word);
+    }
+
+    [Fact]
+    public void Without_reeds_or_findings_there_is_nothing_to_tell()
+    {
+        Assert.Empty(Of());
+        Assert.Empty(Of(Sheets.Batch(1)));
+        Assert.Empty(Of(Sheets.Batch(1, "-tip-thin", "")));
+    }
+
+    [Fact]
+    public void What_one_batch_has_is_told_and_many_batches_take_no_time_to_speak_of()
+    {
+        Assert.Equal(TimeWord.FirstLook, Assert.Single(Of(Sheets.Batch(1, "+worn"))).Word);
+
+        string[] reeds = [.. Enumerable.Range(0, 12).Select(at => at % 2 == 0 ? "+tip-thin +worn +spine-intact" : "-tip-thin -worn")];
+        var told = Of([.. Enumerable.Range(1, 30).Select(number => Sheets.Batch(number, reeds))]);
+
+        Assert.All(told, line => Assert.Equal(30, line.Batches.Count));
+        Assert.All(told, line => Assert.Equal(TimeWord.Persisting, line.Word));
+    }
+
+    private static IReadOnlyList<ThemeOverTime> Of(params FindingSheet[] batches)
+    {
+        var history = Sheets.History(batches);
+        return ThemeOverTime.Of(history, Recurrences.Of(history, StudioRates.Unknown));
+    }
+}
