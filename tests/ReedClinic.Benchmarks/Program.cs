@@ -1,9 +1,15 @@
 using System.Diagnostics;
 using System.Globalization;
+using ReedClinic.Benchmarks;
 using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Diagnosis;
 
 // Prints medians; nothing is asserted, since a busy machine is slow. dotnet run -c Release --project tests/ReedClinic.Benchmarks
+if (args is ["sound", ..])
+{
+    return await SoundBenchmark.RunAsync(args[1..]).ConfigureAwait(false);
+}
+
 const int Rounds = 41;
 var catalogue = Catalogue.Shipped;
 
@@ -19,6 +25,8 @@ foreach (var present in (int[])[4, 8, 12, 14, 20])
         return found.Causes.Take(3).Sum(one => found.Explain(one.Cause.Id)!.Reasons.Count);
     }).ConfigureAwait(false);
 }
+
+return 0;
 
 static async Task MedianAsync(string what, Func<double> work)
 {
