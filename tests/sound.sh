@@ -55,8 +55,8 @@ beside() { # FILE FILE: differences of medians
 
 ours make "$folder" || stop_here 'no clips could be made.'
 tones=("$folder"/steady*.wav "$folder"/vibrato*.wav)
-notes=(tests/ReedClinic.Measurement.Tests/Sound/Notes/*.wav)
-[ -z "${1:-}" ] || notes+=("$1"/*.wav)
+notes=("$PWD"/tests/ReedClinic.Measurement.Tests/Sound/Notes/*.wav)
+[ -z "${1:-}" ] || notes+=("$(realpath "$1")"/*.wav)
 for who in ours praat aubio; do
   if [ $who = ours ]; then read_by='ours read'; else read_by=by_$who; fi
   $read_by "${tones[@]}" > "$folder/$who.tones"
