@@ -15,6 +15,7 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
 {
     private const int TriesForACode = 5;
     private const string SaveDraft = "save-draft";
+    private const string DropDraft = "drop-draft";
 
     /// <summary>The field of the problem that a student's age isn't known.</summary>
     public const string AgeField = "Age";
@@ -123,6 +124,39 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
 
         var theirs = await ReadAsync(db, mine, ct).ConfigureAwait(false);
         return theirs is null ? new Outcome<DraftView>.NotFound() : new Outcome<DraftView>.Conflict(theirs);
+    }
+
+    /// <summary>Throws away for good what was begun and not sent. What another tab wrote since isn't thrown away with it.</summary>
+    public async Task<Outcome<DraftId>> DropAsync(Actor actor, DraftId id, Guid version, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        operation = operation.OrFresh(time.GetUtcNow());
+        if (actor.Student is not null && await db.WasDoneAsync(operation, DropDraft, id.Value, ct).ConfigureAwait(false))
+        {
+            return new Outcome<DraftId>.Done(id);
+        }
+
+        var mine = MyDrafts(db, actor).Where(draft => draft.Id == id && draft.BecameBatch == null);
+        var transaction = await db.HoldAsync(mine.Select(row => row.Student), ct).ConfigureAwait(false);
+        await using var __ = transaction.ConfigureAwait(false);
+        var draft = await mine.SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        if (draft is null || await IsPausedAsync(db, draft.Student, ct).ConfigureAwait(false))
+        {
+            return draft is null ? new Outcome<DraftId>.NotFound() : new Outcome<DraftId>.Refused([ConsentTakenBack.Paused]);
+        }
+
+        db.ExpectVersion(draft, version);
+        db.Remove(draft);
+        db.Note(operation, DropDraft, id.Value, time.GetUtcNow());
+        if (!await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
+        {
+            return new Outcome<DraftId>.Conflict(id);
+        }
+
+        await transaction.CommitAsync(ct).ConfigureAwait(false);
+        return new Outcome<DraftId>.Done(id);
     }
 
     private async Task<bool> KeepAsync(ClinicDb db, IntakeDraft draft, string payload, Guid version, OperationId operation, CancellationToken ct)

@@ -75,12 +75,18 @@ public sealed class StudentBook(IDbContextFactory<ClinicDb> databases, TimeProvi
             return new Outcome<Student>.Refused([NewAccount.AgeProblem]);
         }
 
+        var (before, now) = (me.Age, time.GetUtcNow());
         if (!me.SayAge(said))
         {
             return new Outcome<Student>.Refused([new Problem(nameof(Student.Age), "You answered this differently before. Please ask your teacher to put it right.")]);
         }
 
-        db.Note(operation, "say-age", me.Id.Value, time.GetUtcNow());
+        if (said is AgeAnswer.Younger && before is not AgeAnswer.Younger)
+        {
+            await db.CloseLinksAsync(me.Id, actor.Account, now, ct).ConfigureAwait(false); // nobody who answers for them has agreed to those
+        }
+
+        db.Note(operation, "say-age", me.Id.Value, now);
         await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
         return new Outcome<Student>.Done(await db.Set<Student>().AsNoTracking().SingleAsync(person => person.Id == me.Id, ct).ConfigureAwait(false));
     }

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using ReedClinic.Data.Engine;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.Recordings;
 using ReedClinic.Domain.Intake;
@@ -82,13 +83,20 @@ internal static class NotePictures
     public static async Task<SentLetter> WithPicturesAsync(this ClinicDb db, SentLetter letter, MediaFolder folder, CancellationToken ct) =>
         letter with { Pictures = await db.PicturesOfAsync([letter], folder, ct).ConfigureAwait(false) };
 
+    /// <summary>The batches whose letters use a picture and weren't sent yet.</summary>
+    public static async Task<IReadOnlyList<BatchCode>> UnsentWithPictureAsync(this ClinicDb db, string key, CancellationToken ct) =>
+        await (from batch in db.Set<Batch>()
+               where db.Set<PictureUse>().Any(use => use.Batch == batch.Id && use.Picture == key) && !db.Set<LetterSending>().Any(sending => sending.Batch == batch.Id)
+               orderby batch.Code
+               select batch.Code).ToListAsync(ct).ConfigureAwait(false);
+
     /// <summary>
     /// Those that stood in no note and no letter when a moment came. While notes are being changed all are left alone: somebody may be
-    /// writing a letter with a picture that was just taken out of its note.
+    /// writing a letter with a picture that was just taken out of its note, or went with it.
     /// </summary>
     public static IQueryable<NotePicture> PicturesUnused(this ClinicDb db, DateTimeOffset since) =>
         from picture in db.Set<NotePicture>()
-        where picture.MadeAt <= since && !db.Set<OwnNote>().Any(note => note.ChangedAt > since) && !db.Set<OwnNote>().Any(note => note.Picture == picture.Key) && !db.Set<PictureUse>().Any(use => use.Picture == picture.Key)
+        where picture.MadeAt <= since && !db.Set<OwnNote>().Any(note => note.ChangedAt > since) && !db.Set<DoneOperation>().Any(done => done.Verb == OwnNoteBook.DeleteVerb && done.DoneAt > since) && !db.Set<OwnNote>().Any(note => note.Picture == picture.Key) && !db.Set<PictureUse>().Any(use => use.Picture == picture.Key)
         select picture;
 
     public static NotePictureFile In(this NotePicture picture, MediaFolder folder) => new(picture.Key, picture.Type, folder.PathOf(picture.File), picture.Sha256);

@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+using System.Text;
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Letters;
@@ -14,6 +16,7 @@ public sealed class OwnNoteBook(IDbContextFactory<ClinicDb> databases, TimeProvi
 {
     private const string WriteVerb = "write-teaching-note";
     private const string RetireVerb = "retire-teaching-note";
+    internal const string DeleteVerb = "delete-teaching-note";
 
     /// <summary>All of them, those that were retired too, by title.</summary>
     public async Task<IReadOnlyList<OwnNoteView>> AllAsync(Actor actor, CancellationToken ct)
@@ -62,6 +65,40 @@ public sealed class OwnNoteBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         Actor actor, OwnNoteId id, OwnNoteWords words, bool retired, Guid version, OperationId operation, CancellationToken ct) =>
         ChangeAsync(new(actor, id, words, RetireVerb, operation, version, retired), begins: false, ct);
 
+    /// <summary>
+    /// Takes one away for good. Letters that hold its words keep them, and so does its picture wherever a letter that was kept has it;
+    /// one that isn't kept yet has a day.
+    /// </summary>
+    /// <param name="actor">Who does it.</param>
+    /// <param name="id">Which.</param>
+    /// <param name="version">The version that was looked at.</param>
+    /// <param name="operation">Made when the form opened.</param>
+    /// <param name="ct">Stops it.</param>
+    public async Task<Outcome<OwnNoteId>> DeleteAsync(Actor actor, OwnNoteId id, Guid version, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var now = time.GetUtcNow();
+        operation = operation.OrFresh(now);
+        if (actor.WorksHere && await db.WasDoneAsync(operation, DeleteVerb, id.Value, ct).ConfigureAwait(false))
+        {
+            return new Outcome<OwnNoteId>.Done(id);
+        }
+
+        if (await db.Set<OwnNote>().SingleOrDefaultAsync(row => actor.WorksHere && row.Id == id, ct).ConfigureAwait(false) is not { } note)
+        {
+            return new Outcome<OwnNoteId>.NotFound();
+        }
+
+        db.ExpectVersion(note, version);
+        db.Remove(note);
+        db.Note(operation, DeleteVerb, id.Value, now);
+        return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false) || await db.WasDoneAsync(operation, DeleteVerb, id.Value, ct).ConfigureAwait(false)
+            ? new Outcome<OwnNoteId>.Done(id)
+            : new Outcome<OwnNoteId>.Conflict(id);
+    }
+
     private async Task<Outcome<OwnNoteView>> ChangeAsync(NoteDeed deed, bool begins, CancellationToken ct)
     {
         var (actor, id, _, verb, operation, version, _) = deed;
@@ -69,7 +106,7 @@ public sealed class OwnNoteBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var now = time.GetUtcNow();
-        operation = operation.OrFresh(now);
+        operation = Saying(operation.OrFresh(now), deed.Words);
         var note = await db.Set<OwnNote>().SingleOrDefaultAsync(row => actor.WorksHere && row.Id == id, ct).ConfigureAwait(false);
         if (!actor.WorksHere || (note is null && !begins))
         {
@@ -101,6 +138,10 @@ public sealed class OwnNoteBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         return Answer(await FindAsync(db, actor, id, ct).ConfigureAwait(false), saved);
     }
 
+    // The same form again repeats nothing, and other words in an old form aren't taken for a repetition.
+    private static OperationId Saying(OperationId operation, OwnNoteWords words) => new(new Guid(SHA256.HashData(Encoding.UTF8.GetBytes(string.Join(
+        '\u001f', [operation.Value.ToString("N"), words.Title, words.Text?.ReplaceLineEndings("\n"), words.Link, words.Picture, words.PictureWords, .. words.Kinds.Select(kind => kind.Value)]))).AsSpan(0, 16)));
+
     private static async Task<IReadOnlyList<Problem>> WriteAsync(ClinicDb db, OwnNote note, NoteDeed deed, DateTimeOffset now, CancellationToken ct)
     {
         List<Problem> problems = [.. note.Write(deed.Words, now)];
@@ -128,7 +169,10 @@ public sealed class OwnNoteBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         }
 
         var by = note.MadeBy.Value;
-        return View(note, await db.Users.Where(user => user.Id == by).Select(user => user.DisplayName).SingleOrDefaultAsync(ct).ConfigureAwait(false));
+        return View(note, await db.Users.Where(user => user.Id == by).Select(user => user.DisplayName).SingleOrDefaultAsync(ct).ConfigureAwait(false)) with
+        {
+            InUnsent = note.Picture is { } picture ? await db.UnsentWithPictureAsync(picture, ct).ConfigureAwait(false) : [],
+        };
     }
 
     private static OwnNoteView View(OwnNote note, string? by) =>
@@ -160,4 +204,7 @@ public sealed record OwnNoteView(
 
     /// <summary>What the picture shows.</summary>
     public string? PictureWords { get; init; }
+
+    /// <summary>The batches whose letters have its picture and aren't sent; none in a list.</summary>
+    public IReadOnlyList<BatchCode> InUnsent { get; init; } = [];
 }

@@ -28,7 +28,11 @@ public sealed record WordsRun(string Text, WordsFate Fate);
 /// <param name="Key">The part's key.</param>
 /// <param name="Title">What it is called.</param>
 /// <param name="Runs">Its words, in order.</param>
-public sealed record PartChange(string Key, string Title, IReadOnlyList<WordsRun> Runs);
+public sealed record PartChange(string Key, string Title, IReadOnlyList<WordsRun> Runs)
+{
+    /// <summary>Whether it is told as what went and then what came, because less than half of it stayed.</summary>
+    public bool IsRewritten => Runs is [{ Fate: WordsFate.Removed }, { Fate: WordsFate.Added }];
+}
 
 /// <summary>Compares two versions of a letter, part by part and word by word.</summary>
 public static class LetterComparison
@@ -72,8 +76,15 @@ public static class LetterComparison
             }
         }
 
-        return runs;
+        // Word by word nobody can read what is mostly new.
+        return Signs(runs.Where(run => run.Fate == WordsFate.Kept)) * 2 < Math.Max(Signs(earlier), Signs(later)) && earlier.Length > 0 && later.Length > 0
+            ? [new(earlier, WordsFate.Removed), new(later, WordsFate.Added)]
+            : runs;
     }
+
+    private static int Signs(IEnumerable<WordsRun> runs) => runs.Sum(run => Signs(run.Text));
+
+    private static int Signs(string text) => text.Count(sign => !char.IsWhiteSpace(sign));
 
     // What was found and played stands in rows that follow the log; it is compared like words.
     private static string Text(LetterBlock? block) => block is null

@@ -1,4 +1,5 @@
 using System.Text;
+using ReedClinic.Domain.Drawings;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.TeachingNotes;
 
@@ -14,7 +15,8 @@ public static class LetterFile
     /// <param name="day">The day at its head.</param>
     /// <param name="among">Where it stands among the letters about its batch; null for the only one.</param>
     /// <param name="pictures">Where its pictures lie beside it, by their keys; one that isn't there is told in words.</param>
-    public static string Html(LetterDraft letter, DateTimeOffset day, LetterAmong? among = null, IReadOnlyDictionary<string, string>? pictures = null)
+    /// <param name="printed">The name of the file beside it that has its drawings; null for none.</param>
+    public static string Html(LetterDraft letter, DateTimeOffset day, LetterAmong? among = null, IReadOnlyDictionary<string, string>? pictures = null, string? printed = null)
     {
         ArgumentNullException.ThrowIfNull(letter);
         var html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en-GB\">\n<head>\n<meta charset=\"utf-8\">\n<title>");
@@ -25,12 +27,30 @@ public static class LetterFile
             html.Append("<p>").Append(Escaped.Text(line)).Append("</p>\n");
         }
 
+        if (printed is not null && HasDrawings(letter))
+        {
+            html.Append("<p><a href=\"").Append(Escaped.Text(printed)).Append("\">The same letter with its drawings</a> lies beside this page; here each drawing is told in words.</p>\n");
+        }
+
         foreach (var section in LetterPage.Sections(letter, key => pictures?.GetValueOrDefault(key)))
         {
-            html.Append("<section>\n").Append(section.Head).Append(section.Body).Append(section.Rest).Append("</section>\n");
+            html.Append("<section>\n").Append(section.Head);
+            Drawn(html, letter.Reeds.FirstOrDefault(reed => reed.Id == section.Reed)?.Marks ?? (section.Kind == "lesson" ? letter.LessonMarks : []));
+            html.Append(section.Body).Append(section.Rest).Append("</section>\n");
         }
 
         return html.Append("</body>\n</html>\n").ToString();
+    }
+
+    private static bool HasDrawings(LetterDraft letter) => letter.Reeds.Any(reed => reed.Marks.Count > 0) || letter.LessonMarks.Count > 0;
+
+    // What the drawing of a reed shows, in its own list.
+    private static void Drawn(StringBuilder html, IReadOnlyList<Domain.Reeds.ReedMark> marks)
+    {
+        if (marks.Count > 0)
+        {
+            html.Append("<ol>\n").AppendJoin("", marks.Select(mark => $"<li>{Escaped.Text($"{ReedSketch.Name(mark.Kind)}: {ReedSketch.Say(mark)}")}</li>\n")).Append("</ol>\n");
+        }
     }
 
     /// <summary>The same words without any marks.</summary>

@@ -12,7 +12,14 @@ namespace ReedClinic.Documents.Letters;
 /// <param name="Head">Its heading, as HTML; may be empty.</param>
 /// <param name="Body">Its first block, as HTML: it is kept together with the heading and the drawing.</param>
 /// <param name="Rest">Its other blocks, as HTML; only a reed has them.</param>
-public sealed record LetterSection(ReedId? Reed, string Kind, string Head, string Body, string Rest = "");
+public sealed record LetterSection(ReedId? Reed, string Kind, string Head, string Body, string Rest = "")
+{
+    /// <summary>The end of its address within the letter; null for a part that can’t be gone to.</summary>
+    public string? Id { get; init; }
+
+    /// <summary>What it is called in the list of parts, as text.</summary>
+    public string? Name { get; init; }
+}
 
 /// <summary>Sets a composed letter as HTML: as parts for a page.</summary>
 public static class LetterPage
@@ -39,12 +46,12 @@ public static class LetterPage
                 }
                 else
                 {
-                    sections.Add(new(reed, "reed", ReedHead(reeds.GetValueOrDefault(reed)), body));
+                    sections.Add(Named(new(reed, "reed", ReedHead(reeds.GetValueOrDefault(reed)), body), ReedName(reeds.GetValueOrDefault(reed)), sections));
                 }
             }
             else
             {
-                sections.Add(new(null, LetterBlockHtml.Class(block.Kind), LetterBlockHtml.Head(block), body));
+                sections.Add(Named(new(null, LetterBlockHtml.Class(block.Kind), LetterBlockHtml.Head(block), body), block.Heading, sections));
             }
         }
 
@@ -72,6 +79,15 @@ public static class LetterPage
     /// <summary>What stands below the day of a corrected letter.</summary>
     /// <param name="replaced">The day of the letter that it takes the place of.</param>
     public static string Corrected(DateTimeOffset replaced) => $"Corrected: it takes the place of the letter of {Day(replaced)}.";
+
+    // Two parts never have the same address: of two with one name the first is gone to.
+    private static LetterSection Named(LetterSection section, string? name, List<LetterSection> before)
+    {
+        var id = name is null ? null : "part-" + (section.Reed is null ? section.Kind : name.ToLowerInvariant().Replace(' ', '-'));
+        return id is null || before.Exists(other => other.Id == id) ? section : section with { Id = id, Name = name };
+    }
+
+    private static string? ReedName(LetterReed? reed) => reed is null ? null : string.Create(CultureInfo.InvariantCulture, $"Reed {reed.Number}");
 
     private static string ReedHead(LetterReed? reed) => reed is null
         ? ""

@@ -27,6 +27,26 @@ public sealed class IntakeBookTests(TestDatabases databases) : IClassFixture<Tes
     }
 
     [Theory, OnBothEngines]
+    public async Task What_was_begun_is_thrown_away_by_its_student_alone_as_it_stands_and_once(ClinicEngine engine)
+    {
+        var scene = new IntakeScene(await databases.OpenAsync(engine));
+        var (student, other) = (await scene.StudentAsync(), await scene.StudentAsync());
+        var draft = await scene.DraftAsync(student, Form(2));
+        var operation = Operation();
+
+        Assert.IsType<Outcome<DraftId>.NotFound>(await scene.Intake.DropAsync(other, draft.Id, draft.Version, Operation(), Ct));
+        Assert.IsType<Outcome<DraftId>.Conflict>(await scene.Intake.DropAsync(student, draft.Id, NewId(), Operation(), Ct));
+        Assert.Single(await scene.Intake.OpenAsync(student, Ct));
+        Done(await scene.Intake.DropAsync(student, draft.Id, draft.Version, operation, Ct));
+        Done(await scene.Intake.DropAsync(student, draft.Id, draft.Version, operation, Ct));
+
+        Assert.Empty(await scene.Intake.OpenAsync(student, Ct));
+        Assert.IsType<Outcome<DraftId>.NotFound>(await scene.Intake.DropAsync(student, draft.Id, draft.Version, Operation(), Ct));
+        await scene.BatchAsync(student);
+        Assert.Single(await scene.Desk.MineAsync(student, Ct)); // what was sent isn't thrown away
+    }
+
+    [Theory, OnBothEngines]
     public async Task An_intake_becomes_a_batch_with_everything_that_was_said(ClinicEngine engine)
     {
         var scene = new IntakeScene(await databases.OpenAsync(engine));

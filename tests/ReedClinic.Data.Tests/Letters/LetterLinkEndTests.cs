@@ -100,6 +100,27 @@ public sealed class LetterLinkEndTests(TestDatabases databases) : IClassFixture<
     }
 
     [Theory, OnBothEngines]
+    public async Task A_student_who_says_that_they_are_younger_closes_the_links_to_their_letters(ClinicEngine engine)
+    {
+        var scene = new SentLetterScene(await databases.OpenAsync(engine));
+        var student = await scene.GrownAsync();
+        var batch = await scene.SentAsync(student);
+        var made = await scene.MadeAsync(batch);
+        Assert.NotNull(await scene.Links.ReadAsync(made.Secret, Ct));
+        await using (var db = scene.Database.CreateDbContext())
+        {
+            // Whose records are older than the question was never asked.
+            await db.Set<Student>().Where(row => row.Id == student.Student).ExecuteUpdateAsync(rows => rows.SetProperty(row => row.Age, (AgeAnswer?)null), Ct);
+        }
+
+        Assert.NotNull(await scene.Links.ReadAsync(made.Secret, Ct));
+
+        Done(await scene.People.Book<StudentBook>().SayAgeAsync(student, AgeAnswer.Younger, Operation(), Ct));
+
+        Assert.NotNull(Assert.Single((await scene.Links.OfAsync(Teacher, batch.Code, Ct))!.Links).ClosedAt);
+    }
+
+    [Theory, OnBothEngines]
     public async Task One_that_was_made_while_consent_was_taken_back_is_opened_by_no_other_yes(ClinicEngine engine)
     {
         var (scene, student, guardian, batch, _) = await MadeAsync(engine);

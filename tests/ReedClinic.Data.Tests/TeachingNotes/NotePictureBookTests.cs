@@ -128,6 +128,35 @@ public sealed class NotePictureBookTests(TestDatabases databases) : IClassFixtur
     }
 
     [Theory, OnBothEngines]
+    public async Task With_a_note_its_picture_goes_after_a_day_but_not_out_of_a_letter_which_is_told_before(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var time = new FakeTimeProvider(TimeProvider.System.GetUtcNow());
+        var (pictures, notes, letters) = (new NotePictureBook(db, Folder(db), time), new OwnNoteBook(db, time), new LetterBook(db, time, db.Outbox));
+        var caretaker = new MediaCaretaker(db, Folder(db), time, NullLogger<MediaCaretaker>.Instance);
+        var batch = (await new IntakeScene(db).BatchAsync(await new IntakeScene(db).StudentAsync(), reeds: 1)).Batch;
+        var (used, loose) = (await KeepAsync(pictures), await KeepAsync(pictures));
+        var first = Done(await notes.BeginAsync(Teacher, Corners with { Picture = used, PictureWords = "A reed." }, Operation(), Ct));
+        var second = Done(await notes.BeginAsync(Teacher, Corners with { Picture = loose, PictureWords = "A reed." }, Operation(), Ct));
+        var view = (await letters.ReadAsync(Teacher, batch.Code, Ct))!;
+        Done(await letters.SaveAsync(Teacher, batch.Code, Closing($"[picture {used}: A reed.]"), view.Version, Operation(), Ct));
+        Assert.Equal([batch.Code], (await notes.FindAsync(Teacher, first.Id, Ct))!.InUnsent);
+        Assert.Empty((await notes.FindAsync(Teacher, second.Id, Ct))!.InUnsent);
+
+        time.Advance(TimeSpan.FromDays(3));
+        Done(await notes.DeleteAsync(Teacher, first.Id, first.Version, Operation(), Ct));
+        Done(await notes.DeleteAsync(Teacher, second.Id, second.Version, Operation(), Ct));
+        await caretaker.SweepAsync(Ct);
+        Assert.NotNull(await pictures.OpenAsync(Teacher, loose, Ct));
+        time.Advance(TimeSpan.FromHours(25));
+        await caretaker.SweepAsync(Ct);
+
+        Assert.Null(await pictures.OpenAsync(Teacher, loose, Ct));
+        Assert.NotNull(await pictures.OpenAsync(Teacher, used, Ct));
+        Assert.DoesNotContain((await letters.ReadAsync(Teacher, batch.Code, Ct))!.Gaps, gap => gap.Kind == GapKind.UnknownPicture);
+    }
+
+    [Theory, OnBothEngines]
     public async Task A_picture_that_there_isnt_keeps_a_letter_from_going_and_cant_be_waived(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);

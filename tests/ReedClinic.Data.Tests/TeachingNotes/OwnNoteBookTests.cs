@@ -49,6 +49,45 @@ public sealed class OwnNoteBookTests(TestDatabases databases) : IClassFixture<Te
     }
 
     [Theory, OnBothEngines]
+    public async Task The_same_form_with_other_words_is_no_repetition(ClinicEngine engine)
+    {
+        var book = new OwnNoteBook(await databases.FreshAsync(engine), TimeProvider.System);
+        var (begun, written) = (Operation(), Operation());
+        var made = Done(await book.BeginAsync(Teacher, Corners, begun, Ct));
+
+        var other = await book.BeginAsync(Teacher, Corners with { Text = "Other words." }, begun, Ct);
+        Assert.Equal(Corners.Text, Assert.IsType<Outcome<OwnNoteView>.Conflict>(other).Theirs.Text);
+        Assert.Single(await book.AllAsync(Teacher, Ct));
+        var second = Done(await book.WriteAsync(Teacher, made.Id, Corners with { Text = "Second words." }, made.Version, written, Ct));
+        Assert.Equal(second.Version, Done(await book.WriteAsync(Teacher, made.Id, Corners with { Text = "Second words." }, made.Version, written, Ct)).Version);
+        var third = await book.WriteAsync(Teacher, made.Id, Corners with { Text = "Third words." }, made.Version, written, Ct);
+        Assert.Equal("Second words.", Assert.IsType<Outcome<OwnNoteView>.Conflict>(third).Theirs.Text);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_note_is_deleted_by_whoever_saw_it_as_it_stands_and_a_letter_keeps_its_words(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var (book, letters) = (new OwnNoteBook(db, TimeProvider.System), new LetterBook(db, TimeProvider.System, db.Outbox));
+        var (student, batch) = await BatchAsync(db);
+        var made = Done(await book.BeginAsync(Teacher, Corners, Operation(), Ct));
+        var view = (await letters.ReadAsync(Teacher, batch.Code, Ct))!;
+        Done(await letters.SaveAsync(Teacher, batch.Code, Edit("In reeds one and two."), view.Version, Operation(), Ct));
+        var changed = Done(await book.WriteAsync(Teacher, made.Id, Corners with { Title = "Hers" }, made.Version, Operation(), Ct));
+
+        Assert.IsType<Outcome<OwnNoteId>.NotFound>(await book.DeleteAsync(student, made.Id, changed.Version, Operation(), Ct));
+        Assert.IsType<Outcome<OwnNoteId>.Conflict>(await book.DeleteAsync(Teacher, made.Id, made.Version, Operation(), Ct));
+        var operation = Operation();
+        Done(await book.DeleteAsync(Teacher, made.Id, changed.Version, operation, Ct));
+        Done(await book.DeleteAsync(Teacher, made.Id, changed.Version, operation, Ct));
+
+        Assert.IsType<Outcome<OwnNoteId>.NotFound>(await book.DeleteAsync(Teacher, made.Id, changed.Version, Operation(), Ct));
+        Assert.Empty(await book.AllAsync(Teacher, Ct));
+        Assert.Empty(await book.OfferAsync(Teacher, batch.Code, Ct));
+        Assert.Equal("In reeds one and two.", (await letters.ReadAsync(Teacher, batch.Code, Ct))!.Draft.Blocks.Single(block => block.Key == "closing").Text);
+    }
+
+    [Theory, OnBothEngines]
     public async Task A_letter_waits_for_its_fields_and_keeps_its_words_whatever_becomes_of_the_note(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);

@@ -24,6 +24,20 @@ public sealed class LetterComparisonTests
     }
 
     [Fact]
+    public void A_part_that_is_mostly_new_is_told_as_what_went_and_then_what_came_and_a_small_change_word_by_word()
+    {
+        var old = Letter.Blocks.Single(block => block.Key == "care").Text;
+
+        var rewritten = Assert.Single(LetterComparison.Of(Letter, Said("care", "Wet the reed, play it, and let it dry in the open.")));
+        Assert.True(rewritten.IsRewritten);
+        Assert.Equal([old, "Wet the reed, play it, and let it dry in the open."], rewritten.Runs.Select(run => run.Text));
+        var mended = Assert.Single(LetterComparison.Of(Letter, Said("care", old + " Good luck.")));
+        Assert.False(mended.IsRewritten);
+        Assert.Equal(WordsFate.Kept, mended.Runs[0].Fate);
+        Assert.DoesNotContain(mended.Runs, run => run.Fate == WordsFate.Removed);
+    }
+
+    [Fact]
     public void A_part_that_is_new_or_gone_is_told()
     {
         var without = Letter with { Blocks = [.. Letter.Blocks.Where(block => block.Key != "care")] };

@@ -26,6 +26,28 @@ public sealed class LetterPageTests
     }
 
     [Fact]
+    public void A_letter_that_is_kept_elsewhere_tells_its_drawings_in_words_and_where_they_are_drawn()
+    {
+        var letter = Letter() with { Reeds = [new(One, 1, "green thread", [new ReedMark(new Place(Zone.Transition), MarkKind.Worked, "blended <b>")]), new(Two, 2, "plum", [])] };
+
+        var page = LetterFile.Html(letter, Day, printed: "letter-X.pdf");
+
+        Assert.Contains("<li>Worked: slope from heart to tip: blended &lt;b&gt;</li>", page, StringComparison.Ordinal);
+        Assert.Contains("<a href=\"letter-X.pdf\">", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<ol>", LetterFile.Html(Letter(), Day, printed: "letter-X.pdf").Replace("<ol class", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.DoesNotContain("letter-X.pdf", LetterFile.Html(Letter(), Day, printed: "letter-X.pdf"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Two_parts_never_have_the_same_address()
+    {
+        var sections = LetterPage.Sections(Letter() with { Blocks = [.. Letter().Blocks, .. Letter().Blocks] });
+
+        Assert.Equal(["part-reed-1", "part-reed-2"], sections.Where(section => section.Reed is not null).Select(section => section.Id).OfType<string>());
+        Assert.Equal("Reed 1", sections.First(section => section.Id == "part-reed-1").Name);
+    }
+
+    [Fact]
     public void Whatever_was_typed_stays_text()
     {
         const string Typed = "<script>alert('x')</script> & \"quoted\" </p><img src=x onerror=y>";

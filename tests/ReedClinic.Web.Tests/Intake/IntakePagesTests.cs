@@ -28,6 +28,27 @@ public sealed class IntakePagesTests(ClinicHost host) : IClassFixture<ClinicHost
     }
 
     [Fact]
+    public async Task What_was_begun_is_thrown_away_after_it_was_asked_once_and_not_what_another_tab_wrote_since()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        Assert.Contains($"{walk.Draft}/drop", (await student.See("/")).Page, StringComparison.Ordinal);
+        var stale = await Form.At(student, $"{walk.Draft}/drop");
+        await walk.Answer("instrument", ("Instrument", "Oboe"));
+
+        using var late = await stale.Post();
+        Assert.Contains("changed in another window", (await late.Read()).Page, StringComparison.Ordinal);
+        using var gone = await (await Form.At(student, $"{walk.Draft}/drop")).Post();
+
+        Assert.Equal("/intake?dropped=yes", gone.Leads());
+        var page = (await student.See(gone.Leads()!)).Page;
+        Assert.Contains("What you had begun was thrown away.", page, StringComparison.Ordinal);
+        Assert.DoesNotContain(walk.Draft, page, StringComparison.Ordinal);
+        using var again = await student.GetAsync(new Uri($"{walk.Draft}/look-over", UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.NotFound, again.StatusCode);
+    }
+
+    [Fact]
     public async Task What_was_typed_before_the_tab_was_closed_is_there_again()
     {
         using var student = await host.Student();

@@ -62,7 +62,7 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
         using var late = await mine.Post();
         var page = (await late.Read()).Page;
 
-        Assert.Contains("Somebody else changed this letter", page, StringComparison.Ordinal);
+        Assert.Contains("by you in another window", page, StringComparison.Ordinal);
         Assert.Contains("<p>Theirs.</p>", page, StringComparison.Ordinal);
         Assert.Contains("Mine, typed with care.", page, StringComparison.Ordinal);
         using var decided = await Form.Of(teacher, path, page).Post();
@@ -179,7 +179,7 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
 
         using var late = await mine.Post();
         var page = WebUtility.HtmlDecode((await late.Read()).Page);
-        Assert.Contains("Somebody filled this in meanwhile: “their reason”", page, StringComparison.Ordinal);
+        Assert.Contains("in another window of yours: “their reason”", page, StringComparison.Ordinal);
         Assert.Contains("my own reason", page, StringComparison.Ordinal);
         using var decided = await Form.Of(teacher, path, (await late.Read()).Page).Post();
         Assert.Contains("Left open: my own reason", (await teacher.See(path)).Page, StringComparison.Ordinal);
@@ -247,6 +247,7 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
 
             Assert.Equal("application/pdf", file.Content.Headers.ContentType?.ToString());
             Assert.Equal("attachment", file.Content.Headers.ContentDisposition?.DispositionType);
+            Assert.EndsWith(paper.Length == 0 ? $"{code}.pdf" : "-us-letter.pdf", file.Content.Headers.ContentDisposition?.FileName, StringComparison.Ordinal);
             Assert.Contains("sandbox", Assert.Single(file.Headers.GetValues("Content-Security-Policy")), StringComparison.Ordinal);
             Assert.True((await file.Content.ReadAsByteArrayAsync(Ct)).AsSpan().StartsWith("%PDF-"u8));
         }

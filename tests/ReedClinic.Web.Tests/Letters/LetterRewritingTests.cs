@@ -70,7 +70,7 @@ public sealed class LetterRewritingTests(ClinicHost host) : IClassFixture<Clinic
 
         using var late = await open.Post();
 
-        Assert.Contains("Somebody else changed this letter", (await late.Read()).Page, StringComparison.Ordinal);
+        Assert.Contains("by you in another window", (await late.Read()).Page, StringComparison.Ordinal);
         Assert.Equal("Theirs.", Words(await See(teacher, path), "lesson"));
     }
 

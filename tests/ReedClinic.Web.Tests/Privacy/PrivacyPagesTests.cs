@@ -92,6 +92,9 @@ public sealed class PrivacyPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         Assert.Contains("amber thread", texts["about.json"], StringComparison.Ordinal);
         Assert.Contains("'=thread", texts["reeds.csv"], StringComparison.Ordinal);
         Assert.DoesNotContain(",=thread", texts["reeds.csv"], StringComparison.Ordinal);
+        Assert.Contains("What we may do", texts["reeds.csv"], StringComparison.Ordinal);
+        Assert.Matches("only advise|safe changes only|take risks", texts["reeds.csv"]);
+        Assert.DoesNotMatch("AdviseOnly|SafeChangesOnly|TakeRisks|Announced", texts["reeds.csv"]);
         Assert.Equal(3, texts["reeds.csv"].TrimEnd().Split("\r\n").Length);
         Assert.Contains("Dear Nele", texts[$"letters/{batch.Code}.html"], StringComparison.Ordinal);
         Assert.Contains("Dear Nele", texts[$"letters/{batch.Code}.txt"], StringComparison.Ordinal);

@@ -125,6 +125,57 @@ public sealed class TeachingNotesPagesTests(ClinicHost host) : IClassFixture<Cli
     }
 
     [Fact]
+    public async Task It_is_deleted_after_it_was_asked_once_more_and_not_when_somebody_changed_it_meanwhile()
+    {
+        using var teacher = await host.Teacher();
+        var title = await KeepAsync(teacher, "First words.", null, "tip-long");
+        var address = await AddressOf(teacher, title);
+        var stale = (await Form.At(teacher, address)).Set("Form.Step", "delete");
+        Assert.NotNull((await See(teacher, address)).QuerySelector("details.note-delete:not([open]) button[value='delete']"));
+        using var changed = await (await Form.At(teacher, address)).Set("Form.Text", "Theirs.").Set("Form.Step", "keep").Post();
+
+        using var late = await stale.Post();
+        var page = new HtmlParser().ParseDocument((await late.Read()).Page);
+        Assert.Equal("Theirs.", page.QuerySelector(".problems .as-written")!.TextContent);
+        Assert.Contains("Filed under: tip too long", page.QuerySelector(".problems")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("you in another window", page.QuerySelector(".problems")!.TextContent, StringComparison.Ordinal);
+        using var gone = await (await Form.At(teacher, address)).Set("Form.Step", "delete").Post();
+        Assert.Equal("/notes?done=deleted", gone.Leads());
+        using var after = await teacher.GetAsync(new Uri(address, UriKind.Relative), TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.NotFound, after.StatusCode);
+    }
+
+    [Fact]
+    public async Task Kept_twice_with_other_words_the_second_is_not_called_kept_and_goes_on_from_what_stands()
+    {
+        using var teacher = await host.Teacher();
+        var title = $"Twice {Parcel.NewOperation().Value:N}";
+        var form = (await Form.At(teacher, "/notes/new")).Set("Form.Title", title).Set("Form.Text", "First words.").Set("Form.Step", "keep");
+        using var first = await form.Post();
+        Assert.Equal("/notes?done=kept", first.Leads());
+
+        using var second = await form.Set("Form.Text", "Second words.").Post();
+        var page = (await second.Read()).Page;
+        Assert.Equal("First words.", new HtmlParser().ParseDocument(page).QuerySelector(".problems .as-written")!.TextContent);
+        var address = new HtmlParser().ParseDocument(page).QuerySelector("form.note-form")!.GetAttribute("action")!;
+        using var again = await Form.Of(teacher, address, page).Set("Form.Step", "keep").Post();
+        Assert.Equal("/notes?done=kept", again.Leads());
+        Assert.Equal("Second words.", (await See(teacher, await AddressOf(teacher, title))).GetElementById("f-Form-Text")!.TextContent.Trim());
+    }
+
+    [Fact]
+    public async Task What_is_wrong_with_the_filing_is_told_to_whoever_hears_its_fields()
+    {
+        using var teacher = await host.Teacher();
+
+        using var refused = await (await Form.At(teacher, "/notes/new")).Set("Form.Title", "x").Set("Form.Text", "y").Set("Form.Kinds", "no-such-kind").Set("Form.Step", "keep").Post();
+
+        var page = new HtmlParser().ParseDocument((await refused.Read()).Page);
+        Assert.NotEmpty(page.GetElementById("f-Form-Kinds-error")!.TextContent);
+        Assert.All(page.QuerySelectorAll(".note-kinds fieldset"), group => Assert.Equal("f-Form-Kinds-error", group.GetAttribute("aria-describedby")));
+    }
+
+    [Fact]
     public async Task Retired_in_two_windows_it_is_retired_and_what_was_typed_in_either_is_kept_or_stays_in_sight()
     {
         using var teacher = await host.Teacher();

@@ -47,7 +47,7 @@ public static class LetterFileEndpoint
     /// <param name="paper">The paper that was asked for, if one was.</param>
     /// <param name="time">The clock, for the studio's own time.</param>
     internal static IResult Letter(SentLetter sent, string? paper, TimeProvider time) =>
-        Results.File(SentLetterFile.Pdf(sent, Size(paper, sent.Country), time.LocalTimeZone), SentLetterFile.Type, SentLetterFile.Name(sent));
+        Results.File(SentLetterFile.Pdf(sent, Size(paper, sent.Country), time.LocalTimeZone), SentLetterFile.Type, SentLetterFile.Name(sent, Size(paper, sent.Country)));
 
     private static async Task<IResult> GetAsync(string code, string? paper, string? sending, HttpContext http, ActorAccess actors, LetterBoxBook box, LetterBook book, NotePictureBook pictures, TimeProvider time)
     {
@@ -67,7 +67,7 @@ public static class LetterFileEndpoint
             null => Results.NotFound(),
             // It went out meanwhile, or its correction was dropped: what was sent has a day of its own.
             { IsSent: true } => Results.LocalRedirect(Address(known.ToString(), Size(paper, null))),
-            var view => Letter(LetterPrint.Pdf(view.Draft, time.There(time.GetUtcNow()), Size(paper, null), Among(view, time), PictureFiles.Read(await pictures.OfLetterAsync(actor, view.Draft, ct).ConfigureAwait(false))), view.Draft.Code),
+            var view => Letter(LetterPrint.Pdf(view.Draft, time.There(time.GetUtcNow()), Size(paper, null), Among(view, time), PictureFiles.Read(await pictures.OfLetterAsync(actor, view.Draft, ct).ConfigureAwait(false))), SentLetterFile.Name(view.Draft.Code, Size(paper, null))),
         };
     }
 
@@ -94,7 +94,7 @@ public static class LetterFileEndpoint
     private static LetterAmong Among(LetterView view, TimeProvider time) =>
         view.IsCorrection ? new(time.There(view.SentAt!.Value), view.WhatChanged) : LetterAmong.Only;
 
-    private static IResult Letter(byte[] pdf, string code) => Results.File(pdf, SentLetterFile.Type, $"letter-{code}.pdf");
+    private static IResult Letter(byte[] pdf, string name) => Results.File(pdf, SentLetterFile.Type, name);
 
     private static PaperSize Size(string? paper, string? country) => paper switch
     {

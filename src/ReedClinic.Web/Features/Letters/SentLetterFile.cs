@@ -14,9 +14,15 @@ internal static class SentLetterFile
 
     /// <summary>What it is called. What was sent before a correction doesn't take the name of what was sent last.</summary>
     /// <param name="sent">The letter.</param>
-    public static string Name(SentLetter sent) => sent.ReplacedAt is null
-        ? $"letter-{sent.Letter.Code}.pdf"
-        : string.Create(CultureInfo.InvariantCulture, $"letter-{sent.Letter.Code}-sent-{sent.Ordinal}.pdf");
+    /// <param name="size">The paper, where there may be one on each.</param>
+    public static string Name(SentLetter sent, PaperSize? size = null) => sent.ReplacedAt is null
+        ? Name(sent.Letter.Code, size)
+        : Name(string.Create(CultureInfo.InvariantCulture, $"{sent.Letter.Code}-sent-{sent.Ordinal}"), size);
+
+    /// <summary>The same of a letter that isn’t sent: two on different papers never have one name.</summary>
+    /// <param name="which">Its code.</param>
+    /// <param name="size">The paper, where there may be one on each.</param>
+    public static string Name(string which, PaperSize? size) => $"letter-{which}{(size == PaperSize.UsLetter ? "-us-letter" : "")}.pdf";
 
     /// <summary>What stands in it, on the paper that is usual where the student lives.</summary>
     /// <param name="sent">The letter.</param>

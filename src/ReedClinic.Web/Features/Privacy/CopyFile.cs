@@ -17,7 +17,7 @@ public static class CopyFile
     private static readonly JsonSerializerOptions Readable = new() { WriteIndented = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     private static readonly string[] Headings =
-        ["Batch", "Announced", "Reed", "How to recognise it", "What bothers", "Permission", "Minutes played", "Tied by", "Made", "Tried last", "Used for", "Likes", "Damage"];
+        ["Batch", "Sent on", "Number of the reed", "How to recognise it", "What bothers about it", "What we may do", "Minutes played", "Who tied it", "How it was made", "What was tried last", "What it is for", "What is good about it", "Damage when it came"];
 
     /// <summary>Writes the zip as it is made: sounds and photographs may be many, and are never all in memory.</summary>
     /// <param name="into">Where to.</param>
@@ -37,7 +37,7 @@ public static class CopyFile
         [
             ("about.json", Encoding.UTF8.GetBytes(copy.About.ToJsonString(Readable))),
             ("reeds.csv", Reeds(copy.Reeds, zone)),
-            .. copy.Letters.Select(letter => (LetterName(letter, "html"), Encoding.UTF8.GetBytes(LetterFile.Html(letter.Letter, Day(letter.SentAt, zone), SentLetterFile.Among(letter, zone), names)))),
+            .. copy.Letters.Select(letter => (LetterName(letter, "html"), Encoding.UTF8.GetBytes(LetterFile.Html(letter.Letter, Day(letter.SentAt, zone), SentLetterFile.Among(letter, zone), names, SentLetterFile.Name(letter))))),
             .. copy.Letters.Select(letter => (LetterName(letter, "txt"), Encoding.UTF8.GetBytes(LetterFile.Plain(letter.Letter, Day(letter.SentAt, zone), SentLetterFile.Among(letter, zone))))),
         ];
         foreach (var (name, content) in small)
@@ -114,12 +114,12 @@ public static class CopyFile
         CsvCell.Number(row.Reed.Number),
         CsvCell.Text(row.Reed.HowToRecognise),
         CsvCell.Text(row.Reed.Bothers),
-        CsvCell.Text(row.Reed.Permission.ToString()),
+        CsvCell.Text(CopyWords.Of(row.Reed.Permission)),
         CsvCell.Number(row.Reed.MinutesPlayed),
         CsvCell.Text(row.Reed.TiedBy),
-        CsvCell.Text(row.Reed.MadeHow?.ToString()),
+        CsvCell.Text(CopyWords.Of(row.Reed.MadeHow)),
         CsvCell.Text(row.Reed.LastTried),
-        CsvCell.Text(row.Reed.UsedFor?.ToString()),
+        CsvCell.Text(CopyWords.Of(row.Reed.UsedFor)),
         CsvCell.Text(row.Reed.Likes),
         CsvCell.Text(row.Reed.Damage),
     ]));

@@ -18,6 +18,9 @@ public sealed class OwnNoteKeeping(OwnNoteBook notes, NotePictureBook pictures)
     /// <summary>The button that offers it again.</summary>
     public const string BringBack = "bring-back";
 
+    /// <summary>The button that takes it away for good.</summary>
+    public const string Delete = "delete";
+
     /// <summary>Keeps the picture that came with a form, and lets go of one that shall go; the form names it from then on.</summary>
     /// <param name="actor">Who sends it.</param>
     /// <param name="form">The form.</param>
@@ -52,6 +55,20 @@ public sealed class OwnNoteKeeping(OwnNoteBook notes, NotePictureBook pictures)
             default:
                 return [];
         }
+    }
+
+    /// <summary>Takes a note away for good; nothing that was typed beside the button counts.</summary>
+    /// <param name="actor">Who presses it.</param>
+    /// <param name="id">The note.</param>
+    /// <param name="form">The form.</param>
+    /// <param name="ct">Stops it.</param>
+    /// <returns>Null when it is gone; else the note as it stands, which somebody changed meanwhile.</returns>
+    public async Task<OwnNoteView?> DeleteAsync(Actor actor, OwnNoteId id, OwnNoteForm form, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(form);
+        return await notes.DeleteAsync(actor, id, form.Version, form.OperationId, ct).ConfigureAwait(false) is Outcome<OwnNoteId>.Conflict
+            ? await notes.FindAsync(actor, id, ct).ConfigureAwait(false)
+            : null;
     }
 
     /// <summary>Keeps a note, or retires it, or brings it back, by the button that was pressed.</summary>

@@ -1,0 +1,47 @@
+using AngleSharp.Html.Dom;
+using AngleSharp.Html.Parser;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.Letters;
+
+public sealed class LetterPartsTests(ClinicHost host) : IClassFixture<ClinicHost>
+{
+    [Fact]
+    public async Task A_letter_leads_to_each_of_its_parts_and_whoever_forgets_the_tick_is_led_back_to_it()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var code = await BatchWorkedOn.Of(host, student);
+        var path = $"/batches/{code}/letter";
+        using var said = await (await Form.At(teacher, path)).Set("Verdict.verdict-two", "NeedsPlayingIn").Post();
+        LeadsToEach(Parse((await teacher.See($"/letters/{code}")).Page), $"/letters/{code}");
+
+        using var hasty = await (await Form.At(teacher, $"/letters/{code}", path)).Set("Step", "send").Post();
+        using var page = Parse((await hasty.Read()).Page);
+        Assert.NotNull(page.QuerySelector("#send .problems[autofocus] a[href$='#f-ReadThrough']"));
+        Assert.Single(page.QuerySelectorAll(".problems"));
+        Assert.Equal("f-ReadThrough-error", page.QuerySelector("input[name=ReadThrough]")!.GetAttribute("aria-describedby"));
+
+        using var sent = await (await Form.At(teacher, path)).Set("Step", "send").Set("ReadThrough", "yes").Post();
+        LeadsToEach(Parse((await student.See($"/letters/{code}")).Page), $"/letters/{code}/sent/1");
+        using var mine = Parse((await student.See("/batches")).Page);
+        Assert.Equal($"Read your letter about {code}", mine.QuerySelector($"a[href='/letters/{code}']")!.GetAttribute("aria-label"));
+        using var correcting = await (await Form.At(teacher, path, $"{path}/correct")).Post();
+        using var writing = Parse((await teacher.See(path)).Page);
+        Assert.NotNull(writing.QuerySelector("form[action$='/drop'] details:not([open]) button"));
+        Assert.Empty(writing.QuerySelectorAll("form[action$='/drop'] > button"));
+    }
+
+    private static void LeadsToEach(IHtmlDocument page, string at)
+    {
+        var links = page.QuerySelectorAll(".letter-parts.no-print a");
+        Assert.Equal(["Reed 1", "Reed 2", "What they have in common"], links.Select(link => link.TextContent).Where(name => name.StartsWith("Reed", StringComparison.Ordinal) || name.StartsWith("What they have", StringComparison.Ordinal)));
+        Assert.All(links, link =>
+        {
+            Assert.StartsWith(at + "#part-", link.GetAttribute("href"), StringComparison.Ordinal);
+            Assert.Single(page.QuerySelectorAll("section"), section => section.Id == link.GetAttribute("href")!.Split('#')[1]);
+        });
+    }
+
+    private static IHtmlDocument Parse(string page) => new HtmlParser().ParseDocument(page);
+}
