@@ -77,7 +77,7 @@ public sealed class IntakePagesTests(ClinicHost host) : IClassFixture<ClinicHost
         Assert.Single(answers.Select(a => a.Leads()).Distinct());
         Assert.All(answers, a => Assert.Equal(HttpStatusCode.Found, a.StatusCode));
         var mine = (await student.See("/batches")).Page;
-        Assert.Equal(2, mine.Split("href=\"/batches/").Length);
+        Assert.Equal(2, mine.Split("class=\"batch-code\" href=\"/batches/").Length);
     }
 
     [Theory]
