@@ -16,6 +16,7 @@ internal static class SoundBenchmark
     public static Task<int> RunAsync(string[] args) => args switch
     {
         ["make", var folder] => MakeAsync(folder),
+        ["crows"] => CrowBenchmark.RunAsync(),
         ["read", .. var files] => ReadAsync(files),
         ["time", var file] => TimeAsync(file),
         _ => Task.FromResult(2),
