@@ -1,3 +1,4 @@
+using ReedClinic.Domain.Bench.Phrases.Judging;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Bench.Phrases;
@@ -13,12 +14,12 @@ internal static class Doubles
         slots => slots.Degree, slots => slots.Certainty, slots => slots.Known, slots => slots.Arose, slots => slots.Ending, slots => slots.Strokes, slots => slots.Mm, slots => slots.Words, slots => slots.Sake, slots => slots.Outcome, slots => slots.Verdict,
     ];
 
-    internal static void Join(Course course)
+    internal static void Join(Course course, Judge? judge)
     {
         for (var i = course.Drafts.Count - 2; i >= 0; i--)
         {
             var (one, other) = (course.Drafts[i], course.Drafts[i + 1]);
-            if (one.Kind == other.Kind && one.Kind is not (EntryKind.Note or EntryKind.Risk) && other.First == one.Last + 1 && Together(course, one, other) is { } slots)
+            if (one.Kind == other.Kind && (one.Kind is not (EntryKind.Note or EntryKind.Risk) || one.Kind is EntryKind.Note && one.Sentence == other.Sentence) && other.First == one.Last + 1 && Together(course, one, other, judge) is { } slots)
             {
                 one.Slots = slots;
                 one.Last = other.Last;
@@ -28,7 +29,7 @@ internal static class Doubles
         }
     }
 
-    private static ReadSlots? Together(Course course, Draft one, Draft other)
+    private static ReadSlots? Together(Course course, Draft one, Draft other, Judge? judge)
     {
         if (one.Kind is EntryKind.Adjustment)
         {
@@ -36,7 +37,34 @@ internal static class Doubles
         }
 
         return IsWithin(other.Slots, one.Slots) ? one.Slots : IsWithin(one.Slots, other.Slots) ? other.Slots
-            : one.Kind is EntryKind.Test && (IsBareRest(course.Segments[other.Head]) || IsTold(course, one, other)) ? WholeTest(one.Slots, other.Slots) : null;
+            : one.Kind is EntryKind.Test && (IsBareRest(course.Segments[other.Head]) || IsTold(course, one, other)) && WholeTest(one.Slots, other.Slots) is { } whole ? whole
+            : one.Kind is EntryKind.Test ? InOtherWords(course, one, other, judge) : null;
+    }
+
+    // “Draw the air, it holds, and then you get that little pop”: one test, told in more than one way.
+    private static ReadSlots? InOtherWords(Course course, Draft one, Draft other, Judge? judge)
+    {
+        var (first, second) = (one.Slots, other.Slots);
+        var goesOn = one.Sentence == other.Sentence || !(course.Segments[other.Head].Has(Cat.Test) || course.Segments[other.Head].Has(Cat.Now));
+        if (!goesOn || first.Test != second.Test || (first.Pitch is not null && second.Pitch is not null && first.Pitch != second.Pitch) || (first.Cents ?? first.Change) is not null & (second.Cents ?? second.Change) is not null
+            || first.Length is not null || second.Length is not null || first.Change is not null || second.Change is not null || first.Between is not null & second.Between is not null)
+        {
+            return null;
+        }
+
+        var step = first.Step is null || second.Step is null || first.Step == second.Step ? first.Step ?? second.Step : Likelier(course, one, other, judge);
+        return first with { Step = step, Pitch = first.Pitch ?? second.Pitch, Lean = first.Lean ?? second.Lean, Cents = first.Cents ?? second.Cents, Octave = first.Octave ?? second.Octave, Between = first.Between ?? second.Between };
+    }
+
+    private static string? Likelier(Course course, Draft one, Draft other, Judge? judge)
+    {
+        if (judge is null || course.Segments[other.Head].Has(Cat.Now))
+        {
+            return other.Slots.Step;
+        }
+
+        var both = course.Segments[one.Head].With(course.Segments[other.Head]);
+        return judge.Chance(both, one.Slots) > judge.Chance(both, other.Slots) ? one.Slots.Step : other.Slots.Step;
     }
 
     // “C. Twenty cents flat.”; not “now C”, “then C”, “the crow C”.

@@ -29,7 +29,7 @@ internal static class EndedReader
         }
 
         var mentions = PlaceReader.Read(segment);
-        if (Kind(course, segment, mentions) is not { } kind)
+        if (Kind(course, segment, mentions) is not { } kind || (ending is FindingEnding.Unchanged && segment.HasWord("still") && !WasFound(course, kind)))
         {
             return false;
         }
@@ -42,6 +42,9 @@ internal static class EndedReader
         course.Add(EntryKind.FindingEnded, new ReadSlots { Kind = kind, Ending = ending });
         return true;
     }
+
+    /// <summary>Whether a finding of this kind stands, in the log or earlier in the phrase.</summary>
+    internal static bool WasFound(Course course, string kind) => course.Before.Log.Findings.Any(now => now.Finding.FindingKind.Value == kind) || course.Drafts.Exists(draft => draft.Kind is EntryKind.Finding && draft.Slots.Kind == kind);
 
     // “The leak’s gone”, “leaving that slant”, “not as thick as it was”: a finding that is known without having been said here.
     private static bool IsTheOne(Segment segment) => segment.Find(Cat.Quality) is { } quality && (segment.Word(quality.First - 1) is "the" or "that" or "your" | (quality.First == segment.First && segment.Items.Any(item => item.Cat is Cat.Ended && item.First >= quality.End)) | Enumerable.Range(segment.First, quality.First - segment.First).Any(at => segment.Word(at) is "stopped" or "ceased" or "cured") && segment.Items.Any(item => (item.Cat is Cat.Ended or Cat.Leave && item.First >= segment.First) || segment.Word(item.First) is "stopped" or "ceased")

@@ -17,8 +17,8 @@ internal static class EntryMaker
         EntryKind.Adjustment => Any(Adjustment(read)),
         EntryKind.Risk => Any(Risk.Of(Plain(read.Said), read.Slots.Zone)),
         EntryKind.RiskClosed => Closed(read, context),
-        EntryKind.Stopped => Any(Stopped.Of(Plain(read.Said))),
-        EntryKind.Verdict => Any(Verdict.Of(read.Slots.Verdict!.Value, Plain(read.Said))),
+        EntryKind.Stopped => Any(Stopped.Of(Plain(LeftWords.Beyond(read.Said, Cat.Stop)))),
+        EntryKind.Verdict => Any(Verdict.Of(read.Slots.Verdict!.Value, Plain(LeftWords.Beyond(read.Said, Cat.Verdict)))),
         _ => Note(read),
     };
 

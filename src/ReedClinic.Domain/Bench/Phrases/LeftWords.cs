@@ -4,7 +4,7 @@ namespace ReedClinic.Domain.Bench.Phrases;
 internal static class LeftWords
 {
     private static readonly HashSet<string> Passing =
-        ["a", "again", "also", "and", "at", "but", "eh", "for", "i", "in", "is", "it", "its", "just", "let", "like", "my", "of", "on", "or", "so", "that", "the", "then", "there", "this", "to", "us", "with", "'s", "am", "me"];
+        ["a", "again", "also", "and", "at", "but", "eh", "for", "i", "in", "is", "it", "its", "just", "let", "like", "my", "of", "on", "or", "so", "that", "the", "then", "there", "this", "to", "us", "with", "'s", "am", "me", "verdict"];
 
     private static readonly char[] Around = [' ', '\t', '\u00A0', '\n', '\r', ',', ';', '.', ':', '…', '-', '–', '—', '!', '"', '“', '”', '(', ')'];
 
@@ -13,6 +13,22 @@ internal static class LeftWords
     {
         var words = text.Substring(span.Start, span.Length).Trim(Around);
         return MeansSomething(words) ? words : null;
+    }
+
+    /// <summary>The words, where they say more than the entry’s name (“verdict improved”, “stop”) does; else null.</summary>
+    internal static string? Beyond(string said, Cat cat)
+    {
+        var tokens = Tokenizer.Cut(said);
+        var items = Scanner.Scan([.. tokens]);
+        for (var i = 0; i < tokens.Count; i++)
+        {
+            if (tokens[i].Kind is not (TokenKind.Break or TokenKind.Symbol) && !Passing.Contains(tokens[i].Text) && !items.Any(item => item.First <= i && i < item.End && (item.Cat == cat || item.Cat is Cat.Filler or Cat.Now)))
+            {
+                return said;
+            }
+        }
+
+        return null;
     }
 
     private static bool MeansSomething(string words)

@@ -45,7 +45,9 @@ public static class PhraseReader
 
         KeepUnnamed(course);
         DropAsides(course);
-        Doubles.Join(course);
+        Standing.Settle(course);
+        Reasons.Keep(course);
+        Doubles.Join(course, judge);
         DropForeignSteps(course);
         return course;
     }

@@ -65,6 +65,18 @@ internal sealed class Segment
 
     internal string Word(int token) => token >= First && token < End ? Tokens[token].Text : "";
 
+    /// <summary>This segment and a later one with all between them.</summary>
+    internal Segment With(Segment later) => new()
+    {
+        Tokens = Tokens,
+        First = First,
+        End = later.End,
+        Joint = Joint,
+        Sentence = Sentence,
+        Asked = Asked,
+        Items = [.. Items, .. later.Items],
+    };
+
     /// <summary>The same segment from one of its tokens on, or up to one.</summary>
     internal Segment Part(int first, int end) => new()
     {

@@ -41,6 +41,9 @@ public sealed class OpenPhraseTests(ITestOutputHelper output)
     [InlineData("fifth-j.txt", 240)]
     [InlineData("fifth-k.txt", 240)]
     [InlineData("fifth-l.txt", 240)]
+    [InlineData("fifth-s.txt", 240)]
+    [InlineData("sixth-n.txt", 240)]
+    [InlineData("sixth-o.txt", 240)]
     public void Phrases_that_only_the_judge_was_taught_with_are_understood_better_than_by_the_rules(string file, int phrases)
     {
         var score = PhraseScore.Of(PhraseCorpus.InFile(file));

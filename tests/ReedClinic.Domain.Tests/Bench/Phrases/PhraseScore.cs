@@ -25,6 +25,9 @@ public sealed class PhraseScore
 
     public int FalseAdjustments { get; private set; }
 
+    /// <summary>How often each kind was taken for which other; “-” is nothing.</summary>
+    public Dictionary<string, int> Mistakes { get; } = [];
+
     public double Kind => Part(kindRight, kindOf);
 
     public double Slots => Part(slotsRight, slotsOf);
@@ -64,6 +67,11 @@ public sealed class PhraseScore
             kindOf++;
             kindRight += label?.Kind == heard?.Kind ? 1 : 0;
             exact &= Count(label, heard);
+            if (label?.Kind != heard?.Kind)
+            {
+                var key = $"{label?.Kind ?? "-"} read as {heard?.Kind ?? "-"}";
+                Mistakes[key] = Mistakes.GetValueOrDefault(key) + 1;
+            }
         }
 
         var done = labelled.Lines.Count(line => line.Kind == "adjustment");

@@ -10,9 +10,9 @@ internal static class Balance
     internal static readonly string[] Kinds = [Judge.Nothing, "adjustment", "ended", "finding", "leavealone", "lookedfor", "note", "risk", "riskclosed", "stopped", "test", "verdict"];
 
     private const string Deed = "adjustment";
-    private const double SureOfNewDeed = 0.65;
-    private const double SureOfDeed = 0.55;
+    private const double SureOfDeed = 0.6;
     private const double SureOfUnnamedDeed = 0.85;
+    private const double SureInTalk = 0.9;
 
     internal static string Choose(Weights weights, Sight sight)
     {
@@ -21,12 +21,12 @@ internal static class Balance
         var (best, next) = (Kinds[order[0]], Kinds[order[1]]);
         if (best == Deed)
         {
-            if (sight.Said != Deed && sight.IsOnlyTalkedOf)
+            if (sight.Said != Deed && sight.IsOnlyTalkedOf && chances[order[0]] < SureInTalk)
             {
                 return sight.Said == Judge.Nothing ? "note" : sight.Said;
             }
 
-            return chances[order[0]] >= (sight.Said == Deed ? SureOfDeed : sight.NamesWork ? SureOfNewDeed : SureOfUnnamedDeed) ? best : sight.Said == Deed || next == Judge.Nothing ? "note" : next;
+            return chances[order[0]] >= (sight.Said == Deed || sight.NamesWork ? SureOfDeed : SureOfUnnamedDeed) ? best : sight.Said == Deed || next == Judge.Nothing ? "note" : next;
         }
 
         return sight.Said == Deed && best == Judge.Nothing ? "note" : best;

@@ -16,6 +16,9 @@ internal sealed class Judge(Weights weights)
     /// <param name="course">What was understood so far.</param>
     internal Opinion Of(Course course) => new(weights, course);
 
+    /// <summary>How likely a segment says what a test has.</summary>
+    internal double Chance(Segment segment, ReadSlots test) => weights.Ask(Questions.Test, Signs.OfMatter(segment)).FirstOrDefault(answer => answer.Answer == $"{test.Test}/{test.Step}").Chance;
+
     /// <summary>The kind of entry that is taken, of the rules’ and the judge’s; or nothing new.</summary>
     /// <param name="sight">What both say.</param>
     internal string Choose(Sight sight) => Balance.Choose(weights, sight);

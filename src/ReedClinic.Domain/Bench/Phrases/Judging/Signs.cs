@@ -18,9 +18,8 @@ internal static class Signs
     internal static List<string> Of(Course course, IEnumerable<string> matter)
     {
         HashSet<string> signs = [.. matter];
-        First(course.Segment, signs);
+        State(course, signs, First(course.Segment, signs));
         Around(course.Segments, course.At, signs);
-        State(course, signs);
         return [.. signs];
     }
 
@@ -66,7 +65,7 @@ internal static class Signs
     }
 
     // Its first words, and how many it has.
-    private static void First(Segment segment, HashSet<string> signs)
+    private static int First(Segment segment, HashSet<string> signs)
     {
         var count = 0;
         for (var i = segment.First; i < segment.End; i++)
@@ -83,6 +82,7 @@ internal static class Signs
         }
 
         signs.Add($"n={Math.Min(count, 9)}");
+        return count;
     }
 
     private static void Meanings(Segment segment, HashSet<string> signs)
@@ -123,11 +123,13 @@ internal static class Signs
         }
     }
 
-    private static void State(Course course, HashSet<string> signs)
+    private static void State(Course course, HashSet<string> signs, int words)
     {
         signs.Add(course.Before.Last is { } entry ? "leans=" + entry.GetType().Name : "fresh");
         signs.Add("ls=" + course.LastInSentence?.Kind);
         signs.Add($"lj={course.LastInSentence?.Kind} {course.Segment.Joint}");
+        signs.Add($"ln={course.LastInSentence?.Kind} {course.Segment.Joint} {Math.Min(words, 9)}");
+        signs.Add($"lf={course.LastInSentence?.Kind} {FirstWord(course.Segment)}");
         signs.Add("ld=" + course.Last?.Kind);
         signs.Add("m=" + course.Carried);
         signs.Add(course.Pending is null ? "settled" : "pending");
@@ -161,6 +163,8 @@ internal static class Signs
             {
                 signs.Add("pc=" + item.Cat);
             }
+
+            Neighbour(segments[at - 1], "pw=", signs);
         }
 
         if (!final)
@@ -170,15 +174,46 @@ internal static class Signs
             {
                 signs.Add("nc=" + item.Cat);
             }
+
+            Neighbour(segments[at + 1], "nw=", signs);
         }
 
-        for (var i = at - 1; i >= 0 && segments[i].Sentence == segment.Sentence; i--)
+        Earlier(segments, at, signs);
+    }
+
+    // A plan, a habit, a condition, another’s deed, said earlier in the sentence.
+    private static void Earlier(IReadOnlyList<Segment> segments, int at, HashSet<string> signs)
+    {
+        for (var i = at - 1; i >= 0 && segments[i].Sentence == segments[at].Sentence; i--)
         {
             foreach (var item in segments[i].Items.Where(item => item.Cat is Cat.Plan or Cat.Habit or Cat.Cond or Cat.Other))
             {
                 signs.Add("sc=" + item.Cat);
             }
         }
+    }
+
+    private static string? FirstWord(Segment segment) => Enumerable.Range(segment.First, segment.End - segment.First).Select(at => Word(segment.Tokens, at)).FirstOrDefault(word => word is not null);
+
+    // The words of a segment beside this one; “0” before its first.
+    private static void Neighbour(Segment segment, string side, HashSet<string> signs)
+    {
+        var count = 0;
+        for (var i = segment.First; i < segment.End; i++)
+        {
+            if (Word(segment.Tokens, i) is { } word)
+            {
+                signs.Add(side + word);
+                if (count == 0)
+                {
+                    signs.Add(side + "0" + word);
+                }
+
+                count++;
+            }
+        }
+
+        signs.Add($"{side}#{Math.Min(count, 9)}");
     }
 
     private static string? Word(IReadOnlyList<Token> tokens, int at) => at < 0 ? null : tokens[at] switch

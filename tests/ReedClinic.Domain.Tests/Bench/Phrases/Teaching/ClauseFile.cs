@@ -8,7 +8,7 @@ namespace ReedClinic.Domain.Tests.Bench.Phrases.Teaching;
 internal static class ClauseFile
 {
     private const string Other = "zzz";
-    private const double Half = 0.5;
+    private const double Less = 0.3;
 
     private static readonly EntryKind[] Behind = [EntryKind.Finding, EntryKind.Test, EntryKind.Adjustment];
 
@@ -64,6 +64,9 @@ internal static class ClauseFile
         return lessons;
     }
 
+    // What stands in for the entry beside the clause says nothing.
+    private static bool IsOfOther(string sign) => sign.StartsWith("pw=", StringComparison.Ordinal) || sign.StartsWith("nw=", StringComparison.Ordinal);
+
     private static List<Lesson> Lessons(string text, BenchLog log, EntryKind? behind, int skip, int drop)
     {
         var tokens = Tokenizer.Cut(text);
@@ -77,7 +80,7 @@ internal static class ClauseFile
         for (course.At = skip; course.At < course.Segments.Count - drop; course.At++)
         {
             var matter = Signs.OfMatter(course.Segment);
-            lessons.Add(new Lesson(Signs.Of(course, matter), matter) { Weight = Half });
+            lessons.Add(new Lesson([.. Signs.Of(course, matter).Where(sign => !IsOfOther(sign))], matter) { Weight = Less });
         }
 
         return lessons;

@@ -63,26 +63,35 @@ internal sealed class Logistic
     private void Learn((int[] Signs, int Answer, float Weight) lesson, float[] chances)
     {
         Ask(lesson.Signs, chances);
+        Span<int> wrong = stackalloc int[chances.Length];
+        var count = 0;
         for (var answer = 0; answer < chances.Length; answer++)
         {
-            var slope = (chances[answer] - (answer == lesson.Answer ? 1 : 0)) * lesson.Weight;
-            if (Math.Abs(slope) < 1e-3f)
+            var slope = chances[answer] = (chances[answer] - (answer == lesson.Answer ? 1 : 0)) * lesson.Weight;
+            if (Math.Abs(slope) >= 1e-3f)
             {
-                continue;
-            }
-
-            foreach (var sign in lesson.Signs)
-            {
-                var cell = sign + answer;
-                var weight = weights[cell];
-                var full = slope + L2 * weight;
-                var square = squares[cell] += full * full;
-                var step = rate / (1e-3f + MathF.Sqrt(square));
-                var moved = weight - step * full;
-                var less = step * L1;
-                weights[cell] = moved > less ? moved - less : moved < -less ? moved + less : 0;
+                wrong[count++] = answer;
             }
         }
+
+        foreach (var sign in lesson.Signs)
+        {
+            foreach (var answer in wrong[..count])
+            {
+                Move(sign + answer, chances[answer]);
+            }
+        }
+    }
+
+    private void Move(int cell, float slope)
+    {
+        var weight = weights[cell];
+        var full = slope + L2 * weight;
+        var square = squares[cell] += full * full;
+        var step = rate / (1e-3f + MathF.Sqrt(square));
+        var moved = weight - step * full;
+        var less = step * L1;
+        weights[cell] = moved > less ? moved - less : moved < -less ? moved + less : 0;
     }
 
     private void Ask(int[] seen, float[] chances)

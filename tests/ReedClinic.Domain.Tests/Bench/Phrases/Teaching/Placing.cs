@@ -15,6 +15,7 @@ internal static class Placing
         Nothing,
         Entry,
         SameNote,
+        SameTest,
     }
 
     internal static void Place(TaughtPhrase phrase, Weights weights)
@@ -45,6 +46,11 @@ internal static class Placing
                 {
                     Try(best, came, (at, done, done), kinds["note"], Step.SameNote);
                 }
+
+                if (done > 0 && labels[done - 1].Kind == "test")
+                {
+                    Try(best, came, (at, done, done), kinds["test"] + 0.5 * Math.Log(Same(phrase, at, labels[done - 1], weights) + 1e-3) - 0.5, Step.SameTest);
+                }
             }
         }
 
@@ -69,6 +75,9 @@ internal static class Placing
             : known;
     }
 
+    private static double Same(TaughtPhrase phrase, int at, Line label, Weights weights) =>
+        weights.Ask(Questions.Test, phrase.Lessons[at].Matter).Where(answer => answer.Answer.StartsWith(label.Slots["test"] + "/", StringComparison.Ordinal)).Sum(answer => answer.Chance);
+
     // Where there are more labels than segments, the last ones have no place.
     private static void Follow(TaughtPhrase phrase, double[,] best, Step[,] came)
     {
@@ -81,7 +90,7 @@ internal static class Placing
         for (var at = phrase.Lessons.Count; at > 0; at--)
         {
             var step = came[at, done];
-            phrase.Tell(at - 1, step is Step.Entry ? phrase.Labels[done - 1] : null, step is Step.SameNote ? "note" : Judge.Nothing);
+            phrase.Tell(at - 1, step is Step.Entry ? phrase.Labels[done - 1] : null, step is Step.SameNote ? "note" : step is Step.SameTest ? "test" : Judge.Nothing);
             done -= step is Step.Entry ? 1 : 0;
         }
     }

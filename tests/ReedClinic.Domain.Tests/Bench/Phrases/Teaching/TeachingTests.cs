@@ -15,7 +15,7 @@ public sealed class TeachingTests(ITestOutputHelper output)
     /// <summary>Hands to be scored by a judge that learned nothing from them, parted by commas; those joined by a plus are left out together.</summary>
     private const string CrossVariable = "REEDCLINIC_CROSS_HANDS";
 
-    private static readonly string[] Unseen = ["fourth-e", "fourth-f", "fourth-g", "fourth-h", "fourth-s", "fifth-i", "fifth-j", "fifth-k", "fifth-l"];
+    private static readonly string[] Unseen = ["fourth-e", "fourth-f", "fourth-g", "fourth-h", "fourth-s", "fifth-i", "fifth-j", "fifth-k", "fifth-l", "fifth-s", "sixth-n", "sixth-o"];
 
     private static readonly string[] Seen = ["open", "sealed", "second-open", "second-sealed", "third-a", "third-b", "third-c", "own"];
 
@@ -43,6 +43,7 @@ public sealed class TeachingTests(ITestOutputHelper output)
     [Fact]
     public void A_hand_can_be_left_out_and_scored_as_if_it_had_never_been_seen()
     {
+        Dictionary<string, int> mistakes = [];
         var hands = (Environment.GetEnvironmentVariable(CrossVariable) ?? "").Split(',', StringSplitOptions.RemoveEmptyEntries);
         foreach (var hand in hands)
         {
@@ -50,8 +51,18 @@ public sealed class TeachingTests(ITestOutputHelper output)
             var judge = new Judge(Teacher.Read(NewTeacher().Teach(Unseen, together)));
             foreach (var one in together)
             {
-                output.WriteLine($"{one}: {PhraseScore.Of(PhraseCorpus.InFile(one + ".txt"), (text, context) => PhraseReader.Read(text, context, judge))}");
+                var score = PhraseScore.Of(PhraseCorpus.InFile(one + ".txt"), (text, context) => PhraseReader.Read(text, context, judge));
+                output.WriteLine($"{one}: {score}");
+                foreach (var (mistake, count) in score.Mistakes)
+                {
+                    mistakes[mistake] = mistakes.GetValueOrDefault(mistake) + count;
+                }
             }
+        }
+
+        foreach (var (mistake, count) in mistakes.OrderByDescending(pair => pair.Value))
+        {
+            output.WriteLine($"{count} {mistake}");
         }
 
         var teacher = new Teacher([("one", PhraseCorpus.Read("= clip a hair\nadjustment kind=clip-hair zone=TipEdge words=\"a hair\"\n\n= um\nnone"))], "@ note\nI'll clip\n@ finding tip-thick\nthe tip is too thick\n", []);
@@ -68,7 +79,7 @@ public sealed class TeachingTests(ITestOutputHelper output)
     }
 
     private static Teacher NewTeacher() => new(
-        Seen.Concat(Unseen).Select(hand => (hand, PhraseCorpus.InFile(hand + ".txt"))),
+        [.. Seen.Concat(Unseen).Select(hand => (hand, PhraseCorpus.InFile(hand + ".txt")))],
         File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Bench", "Phrases", "clauses.txt")),
         File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "Bench", "Phrases", "never.txt")));
 }
