@@ -16,6 +16,7 @@ internal sealed class LetterFlow
     private const double MapScale = 0.334;
     private const double CrowWidth = 105 * Paper.Mm;
     private const double PointsOfPixel = 72.0 / 150; // a picture isn't blown up: 150 pixels to the inch
+    private const int FewParts = 3;
     private const int MostBeside = 9;
     private const int MostLinesBeside = 20;
     private const int SignsBeside = 36;
@@ -87,6 +88,11 @@ internal sealed class LetterFlow
         }
 
         flow.Add(new FlowRule(14));
+        List<string> names = [.. LetterPage.Sections(letter).Select(section => section.Name).OfType<string>()];
+        if (names.Count > FewParts)
+        {
+            Add(FlowRole.Paragraph, "In this letter: " + string.Join(" · ", names), new(Face.Label, 9.4, 13, Tone.Pencil), after: 9);
+        }
     }
 
     private void Part(List<LetterBlock> blocks)

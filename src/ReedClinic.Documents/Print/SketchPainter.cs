@@ -132,7 +132,7 @@ internal sealed class SketchPainter(XGraphics graphics)
         var (face, size, tone) = words.Type switch
         {
             SketchType.Name => (Setting.Face.Slanted, 16.0, Pencil),
-            SketchType.Number => (Setting.Face.LabelStrong, 12, Ink),
+            SketchType.Number => (Setting.Face.LabelStrong, words.Text.Length == 1 ? 15.0 : 12, Ink), // as large as its disc holds
             SketchType.Step => (Setting.Face.Slanted, 15.0, Pencil),
             _ => (Setting.Face.Label, 15.0, Pencil),
         };

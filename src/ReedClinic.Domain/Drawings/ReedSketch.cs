@@ -129,7 +129,7 @@ public sealed class ReedSketch
         foreach (var disc in layout.Discs)
         {
             parts.Add(new SketchDot(SketchInk.Disc, disc.X, disc.Y, DiscRadius));
-            parts.Add(new SketchWords(SketchType.Number, disc.Number.ToString(System.Globalization.CultureInfo.InvariantCulture), disc.X, disc.Y + 5.6, SketchAlign.Middle));
+            parts.Add(new SketchWords(SketchType.Number, disc.Number.ToString(System.Globalization.CultureInfo.InvariantCulture), disc.X, disc.Y + (disc.Number < 10 ? 7.2 : 5.6), SketchAlign.Middle));
         }
     }
 }

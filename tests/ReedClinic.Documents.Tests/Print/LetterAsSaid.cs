@@ -17,6 +17,8 @@ internal static class LetterAsSaid
     public static string Of(LetterDraft letter)
     {
         List<string> said = [letter.Studio ?? "", $"About batch {letter.Code} · {LetterPage.Day(PrintedLetter.Day)}"];
+        var names = LetterPage.Sections(letter).Select(section => section.Name).OfType<string>().ToList();
+        said.Add(names.Count > 3 ? "In this letter: " + string.Join(" · ", names) : "");
         foreach (var section in LetterPage.Sections(letter))
         {
             var reed = letter.Reeds.FirstOrDefault(known => known.Id == section.Reed);

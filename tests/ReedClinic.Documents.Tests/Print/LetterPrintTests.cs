@@ -35,6 +35,20 @@ public sealed class LetterPrintTests
     }
 
     [Fact]
+    public void The_numbers_of_a_reed_map_are_as_large_as_their_discs_hold_and_the_first_page_tells_what_the_letter_holds()
+    {
+        using var pdf = PdfDocument.Open(LetterPrint.Pdf(Letter(), Day, PaperSize.A4));
+
+        var numbers = pdf.GetPages().SelectMany(page => page.Letters)
+            .Where(sign => char.IsAsciiDigit(sign.Value[0]) && sign.PointSize < 8 && sign.FontName?.Contains("Sans 3 Semi", StringComparison.Ordinal) == true)
+            .Select(sign => sign.PointSize).ToList();
+        Assert.InRange(numbers.Max(), 6.9, 7.6);
+        Assert.InRange(numbers.Min(), 5.4, 7.6); // where a drawing had to be made smaller
+        var first = Squeezed(string.Concat(pdf.GetPage(1).Letters.Select(sign => sign.Value)));
+        Assert.Contains(Squeezed("In this letter: What you do well · What you asked · Reed 1 · Reed 2 · Reed 3 · What they have in common"), first, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Letters_that_paper_cant_show_are_named_and_stand_as_squares()
     {
         var block = Letter().Blocks[0] with { Paragraphs = [LetterParagraph.Plain("Dear 王 Łucja and Ольга, here is ½ of a B♭ 😀 for שירה.")] };
