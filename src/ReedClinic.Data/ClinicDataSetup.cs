@@ -10,6 +10,7 @@ using Npgsql;
 using ReedClinic.Data.Audit;
 using ReedClinic.Data.Bench;
 using ReedClinic.Data.Demo;
+using ReedClinic.Data.Diagnosis;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Letters;
@@ -57,7 +58,7 @@ public static class ClinicDataSetup
         services.AddSingleton<JobBell>().AddSingleton<JobBoard>();
         services.TryAddSingleton(new OutboxSettings());
         services.AddSingleton<Outbox>();
-        services.AddSingleton<BenchNews>();
+        services.AddSingleton<BenchNews>().AddSingleton<LearnedHere>();
         services.AddSingleton<AuditChain>();
         services.AddSignInChecks();
         services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));

@@ -24,7 +24,8 @@ internal sealed class BenchLogConfiguration :
     IEntityTypeConfiguration<Stopped>,
     IEntityTypeConfiguration<Verdict>,
     IEntityTypeConfiguration<AdviceSetAside>,
-    IEntityTypeConfiguration<Parked>
+    IEntityTypeConfiguration<Parked>,
+    IEntityTypeConfiguration<CauseJudged>
 {
     public void Configure(EntityTypeBuilder<BenchEntry> builder)
     {
@@ -45,6 +46,7 @@ internal sealed class BenchLogConfiguration :
         kind.HasValue<Undo>(nameof(EntryKind.Undo));
         kind.HasValue<AdviceSetAside>(nameof(EntryKind.AdviceSetAside));
         kind.HasValue<Parked>(nameof(EntryKind.Parked));
+        kind.HasValue<CauseJudged>(nameof(EntryKind.CauseJudged));
         builder.Property<string>("EntryKind").HasColumnName("Kind").HasMaxLength(40);
 
         builder.HasIndex(entry => new { entry.ReedId, entry.Sequence }).IsUnique();
@@ -120,6 +122,9 @@ internal sealed class BenchLogConfiguration :
         builder.Property(work => work.Words).IsRemark();
         builder.Ignore(work => work.Place);
         builder.Ignore(work => work.Amount);
+
+        // The newest work of the whole studio is what is learned from.
+        builder.HasIndex(work => work.RecordedAt).HasFilter($"\"Kind\" = '{nameof(EntryKind.Adjustment)}'").HasDatabaseName("IX_BenchLog_NewestWork");
     }
 
     public void Configure(EntityTypeBuilder<Risk> builder)
@@ -143,6 +148,12 @@ internal sealed class BenchLogConfiguration :
     public void Configure(EntityTypeBuilder<AdviceSetAside> builder) => builder.Property(aside => aside.Words).IsRemark();
 
     public void Configure(EntityTypeBuilder<Parked> builder) => builder.Property(parked => parked.Words).IsRemark();
+
+    public void Configure(EntityTypeBuilder<CauseJudged> builder)
+    {
+        builder.Property(word => word.Answer).HasColumnName("CauseAnswer");
+        builder.HasIndex(word => word.Cause).HasFilter($"\"Kind\" = '{nameof(EntryKind.CauseJudged)}'").HasDatabaseName("IX_BenchLog_CausesJudged");
+    }
 }
 
 internal static class BenchColumns

@@ -32,4 +32,7 @@ public sealed class ClinicAccount : IdentityUser<Guid>
 
     /// <summary>Whether a mail about a letter that goes to this person brings the letter's PDF: only once they chose so.</summary>
     public bool LetterFilesByMail { get; set; }
+
+    /// <summary>Whether whoever works here wants one quiet line of what isn’t checked or may be next at the bench: only once they chose so.</summary>
+    public bool ReasoningLine { get; set; }
 }

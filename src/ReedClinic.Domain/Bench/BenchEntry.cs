@@ -57,6 +57,9 @@ public enum EntryKind
 
     /// <summary>The reed was put aside for now.</summary>
     Parked,
+
+    /// <summary>A teacher’s word on a likely cause.</summary>
+    CauseJudged,
 }
 
 /// <summary>Where, when and by whom an entry was put in the log.</summary>

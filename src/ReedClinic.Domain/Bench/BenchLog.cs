@@ -62,11 +62,14 @@ public sealed class BenchLog
     public bool IsStopped => Stop is { } stop && !Live<Adjustment>().Any(work => work.Sequence > stop.Sequence);
 
     /// <summary>
-    /// True when the reed was put aside for now and nothing has been said about it since. Advice that is set aside, and what is
-    /// taken back, say nothing about the reed.
+    /// True when the reed was put aside for now and nothing has been said about it since. Advice that is set aside, a word on a likely
+    /// cause, and what is taken back, aren’t work on the reed.
     /// </summary>
     public bool IsParked => Live<Parked>().MaxBy(parked => parked.Now.Sequence) is { } last
-        && !Facts.Any(fact => fact.Now is not (null or AdviceSetAside) && fact.Now.Sequence > last.Now.Sequence);
+        && !Told.Any(fact => fact.Now!.Sequence > last.Now.Sequence);
+
+    /// <summary>What stands of what was said about the reed; advice that was set aside and words on likely causes are the teacher’s own affair.</summary>
+    public IEnumerable<BenchFact> Told => Facts.Where(fact => fact.Now is not (null or AdviceSetAside or CauseJudged));
 
     /// <summary>The last verdict.</summary>
     public LiveFact<Verdict>? Verdict { get; }

@@ -120,6 +120,17 @@ public static class BenchWords
         _ => throw new ArgumentOutOfRangeException(nameof(outcome)),
     };
 
+    /// <summary>What a teacher says of a cause.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <returns>Its name.</returns>
+    public static string Name(this CauseAnswer answer) => answer switch
+    {
+        CauseAnswer.Confirmed => "it was this",
+        CauseAnswer.Dismissed => "it wasn’t this",
+        CauseAnswer.Open => "open again",
+        _ => throw new ArgumentOutOfRangeException(nameof(answer)),
+    };
+
     /// <summary>What a log entry is.</summary>
     /// <param name="kind">The kind.</param>
     /// <returns>Its name.</returns>
@@ -139,6 +150,7 @@ public static class BenchWords
         EntryKind.Undo => "taken back",
         EntryKind.AdviceSetAside => "advice set aside",
         EntryKind.Parked => "put aside for now",
+        EntryKind.CauseJudged => "likely cause",
         _ => throw new ArgumentOutOfRangeException(nameof(kind)),
     };
 }

@@ -79,6 +79,11 @@ public sealed class Catalogue
     /// <param name="sign">The sign.</param>
     public IEnumerable<CauseLink> LinksOf(SignId sign) => linksOfSign[sign];
 
+    /// <summary>This catalogue with other numbers for how often causes are met. This one stays as it is.</summary>
+    /// <param name="prior">The number for each cause.</param>
+    internal Catalogue WithPriors(Func<Cause, Marked<double>> prior) =>
+        new(Parts with { Causes = [.. Parts.Causes.Select(cause => cause with { Prior = prior(cause) })] });
+
     /// <summary>This catalogue with a studio’s own changes laid over it, in their order. This one stays as it is.</summary>
     /// <param name="changes">What is added, renamed or retired.</param>
     /// <returns>The new catalogue; or what is wrong, and nothing is changed.</returns>

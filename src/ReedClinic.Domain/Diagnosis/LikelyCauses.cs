@@ -1,4 +1,5 @@
 using System.Globalization;
+using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Catalogues;
 
 namespace ReedClinic.Domain.Diagnosis;
@@ -16,6 +17,12 @@ public sealed record LikelyCause(Cause Cause, double Chance, double Low, double 
 /// </summary>
 public sealed class LikelyCauses
 {
+    /// <summary>What a teacher’s “it was this” counts for before the signs are weighed: it may still be a mistake. This program’s own default.</summary>
+    public const double SaidToBe = 0.97;
+
+    /// <summary>What a teacher’s “it wasn’t this” counts for. This program’s own default.</summary>
+    public const double SaidNotToBe = 0.001;
+
     private readonly Catalogue catalogue;
     private readonly IReadOnlyList<Sighting> sightings;
     private readonly NoisyOr network;
@@ -24,12 +31,12 @@ public sealed class LikelyCauses
     private readonly Dictionary<CauseId, int> places;
     private readonly Dictionary<int, double[]> without = [];
 
-    private LikelyCauses(Catalogue catalogue, SettledSigns settled)
+    private LikelyCauses(Catalogue catalogue, SettledSigns settled, IReadOnlyDictionary<CauseId, CauseAnswer> said)
     {
         this.catalogue = catalogue;
         sightings = settled.Sightings;
         places = catalogue.Causes.Select((cause, at) => (cause.Id, at)).ToDictionary(one => one.Id, one => one.at);
-        network = new NoisyOr([.. catalogue.Causes.Select(cause => cause.Prior.Value)]);
+        network = new NoisyOr([.. catalogue.Causes.Select(cause => Before(cause, said))]);
         evidence = [.. sightings.Select(Observe)];
         posterior = ManySigns.Infer(network, evidence);
         Causes =
@@ -55,12 +62,13 @@ public sealed class LikelyCauses
     /// <summary>Works out the likely causes.</summary>
     /// <param name="catalogue">The catalogue, with the studio’s own changes.</param>
     /// <param name="sightings">What was seen, and what was looked for and not there; in any order, and as contradictory as it is.</param>
+    /// <param name="said">What a teacher said of causes on this very reed; it takes the place of how often they are met.</param>
     /// <returns>The causes.</returns>
-    public static LikelyCauses Of(Catalogue catalogue, IEnumerable<Sighting> sightings)
+    public static LikelyCauses Of(Catalogue catalogue, IEnumerable<Sighting> sightings, IReadOnlyDictionary<CauseId, CauseAnswer>? said = null)
     {
         ArgumentNullException.ThrowIfNull(catalogue);
         ArgumentNullException.ThrowIfNull(sightings);
-        return new LikelyCauses(catalogue, SettledSigns.Of(catalogue, sightings));
+        return new LikelyCauses(catalogue, SettledSigns.Of(catalogue, sightings), said ?? new Dictionary<CauseId, CauseAnswer>());
     }
 
     /// <summary>Why a cause is as likely as it is.</summary>
@@ -80,6 +88,13 @@ public sealed class LikelyCauses
         return new Explanation(catalogue.Causes[at], posterior.Chances[at], [.. reasons.Where(reason => reason.Tells)
             .OrderByDescending(reason => Math.Abs(Math.Log(reason.Ratio))).ThenBy(reason => reason.Sign.Id.Value, StringComparer.Ordinal)]);
     }
+
+    private static double Before(Cause cause, IReadOnlyDictionary<CauseId, CauseAnswer> said) => said.GetValueOrDefault(cause.Id, CauseAnswer.Open) switch
+    {
+        CauseAnswer.Confirmed => Math.Max(SaidToBe, cause.Prior.Value),
+        CauseAnswer.Dismissed => Math.Min(SaidNotToBe, cause.Prior.Value),
+        _ => cause.Prior.Value,
+    };
 
     private static double Odds(double chance) => Math.Clamp(chance / (1 - chance), 1e-12, 1e12);
 

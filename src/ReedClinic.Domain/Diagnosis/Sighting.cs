@@ -23,7 +23,7 @@ public enum Teller
 /// <param name="Order">The later of two, for the same teller, counts.</param>
 public readonly record struct Sighting(SignId Sign, bool Present, bool Sure = true, Teller By = Teller.Bench, int Order = 0);
 
-/// <summary>Reads sightings from what is on record.</summary>
+/// <summary>Reads sightings from what is on record. Those of signs that were retired are read too, so that it is told that they are left out.</summary>
 public static class Sightings
 {
     /// <summary>What the student’s marks tell. What isn’t marked tells nothing.</summary>
@@ -34,7 +34,7 @@ public static class Sightings
     {
         ArgumentNullException.ThrowIfNull(catalogue);
         ArgumentNullException.ThrowIfNull(marks);
-        return from sign in catalogue.Signs
+        return from sign in catalogue.Parts.Signs
                from route in sign.KnownBy.OfType<SignRoute.ByComplaint>()
                let mark = marks[route.Aspect]?.Value
                where mark is not null
@@ -52,7 +52,7 @@ public static class Sightings
         ArgumentNullException.ThrowIfNull(catalogue);
         ArgumentNullException.ThrowIfNull(standing);
         return from entry in standing
-               from sign in catalogue.Signs
+               from sign in catalogue.Parts.Signs
                from route in sign.KnownBy
                let seen = Read(entry, route, crow)
                where seen is not null

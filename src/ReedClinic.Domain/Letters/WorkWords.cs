@@ -65,9 +65,9 @@ internal static class WorkWords
         {
             { Fitness: Fitness.Mould } => CautionWordings.MouldAtWork,
             { Permission: Permission.AdviseOnly, Presence: not Presence.Extra } => WorkFrames.AdviceOnly,
-            _ => log.Facts.Count == 0 ? null : WorkFrames.Untouched,
+            _ => log.Told.Any() ? WorkFrames.Untouched : null,
         };
-        IReadOnlyList<EntryId> last = log.Verdict is { } verdict ? [verdict.Root] : [.. log.Facts.TakeLast(1).Select(fact => fact.Root)];
+        IReadOnlyList<EntryId> last = log.Verdict is { } verdict ? [verdict.Root] : [.. log.Told.TakeLast(1).Select(fact => fact.Root)];
         return ways is null ? [] : [new LetterSentence(phrasing.Say("untouched", reed.Number, ways), last)];
     }
 

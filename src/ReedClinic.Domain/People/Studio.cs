@@ -62,6 +62,9 @@ public sealed class Studio
     /// <summary>What the owner adds to the page about what is kept, in Markdown; null when nothing.</summary>
     public string? PrivacyWords { get; private set; }
 
+    /// <summary>What teachers said of likely causes before this counts no more; null where all of it does.</summary>
+    public DateTimeOffset? CausesCountSince { get; private set; }
+
     /// <summary>Changes with every change.</summary>
     public Guid Version { get; private set; }
 
@@ -84,6 +87,10 @@ public sealed class Studio
         SignUpOpen = signUpOpen;
         ConsentAge = consentAge;
     }
+
+    /// <summary>Begins to count anew what teachers say of likely causes. It never goes back.</summary>
+    /// <param name="since">From now on.</param>
+    public void CountCausesAnew(DateTimeOffset since) => CausesCountSince = CausesCountSince is { } was && was > since ? was : since;
 
     /// <summary>Settles how long records are kept and what is said about it.</summary>
     /// <param name="years">Years after the last sign of life, 1 to <see cref="LongestKeepYears"/>.</param>

@@ -3,6 +3,7 @@ using ReedClinic.Data.Bench;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Recurrence;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
@@ -36,7 +37,7 @@ public sealed class BenchBookTests(TestDatabases databases) : IClassFixture<Test
         var log = (await book.FindAsync(Studio.Ada, reed, Ct))!.Log;
 
         Assert.Equal([EntryKind.Finding, EntryKind.Risk, .. said.Select(entry => entry.Kind)], log.History.Select(line => line.Entry.Kind));
-        Assert.Equal(Enumerable.Range(1, 15), log.History.Select(line => line.Entry.Sequence));
+        Assert.Equal(Enumerable.Range(1, 16), log.History.Select(line => line.Entry.Sequence));
         Assert.Equal(Told([finding.Now!, risk.Now!, .. said]), Told(log.History.Select(line => line.Entry)));
         Assert.Equal(pitch, log.Live<Domain.Bench.Test>().First().Now.Pitch);
         Assert.True(log.IsParked);
@@ -238,6 +239,7 @@ public sealed class BenchBookTests(TestDatabases databases) : IClassFixture<Test
         Studio.Value(Domain.Bench.Test.Of(TestKind.Peep, pitch: Studio.Value(SaidPitch.Read("flat C", Tuning.Standard)))),
         Studio.Value(AdviceSetAside.Of(new AdviceId("clip-when-sharp/0a1b"), "I know.")),
         Studio.Value(Parked.Of("till tomorrow")),
+        Studio.Value(CauseJudged.Of(new CauseId("tip-corners-thick"), CauseAnswer.Confirmed)),
     ];
 
     private static IEnumerable<string> Told(IEnumerable<BenchEntry> entries) => entries.Select(entry => string.Join(

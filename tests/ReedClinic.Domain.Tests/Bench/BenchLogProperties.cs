@@ -1,5 +1,6 @@
 using CsCheck;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Domain.Tests.Bench;
@@ -11,7 +12,7 @@ namespace ReedClinic.Domain.Tests.Bench;
 public sealed class BenchLogProperties
 {
     private static readonly Gen<Step> Steps = Gen.Frequency(
-        (6, Gen.Select(Gen.Int[0, 9], Gen.Bool, (kind, ada) => new Step(Deed.Say, kind, ada))),
+        (6, Gen.Select(Gen.Int[0, 10], Gen.Bool, (kind, ada) => new Step(Deed.Say, kind, ada))),
         (3, Gen.Select(Gen.Int[0, 30], Gen.Bool, (pick, ada) => new Step(Deed.Correct, pick, ada))),
         (3, Gen.Bool.Select(ada => new Step(Deed.Undo, 0, ada))),
         (1, Gen.Int[0, 30].Select(pick => new Step(Deed.Repeat, pick, true))));
@@ -129,6 +130,7 @@ public sealed class BenchLogProperties
         5 => Writer.Value(FindingEnded.Of(target ?? default, FindingEnding.Better)),
         6 => Writer.Value(Verdict.Of(VerdictKind.Improved)),
         8 => Writer.Value(Parked.Of()),
+        10 => Writer.Value(CauseJudged.Of(new CauseId("tip-thick"), CauseAnswer.Confirmed)),
         9 => Writer.Value(AdviceSetAside.Of(new AdviceId("untested/0"))),
         _ => Writer.Note("A remark."),
     };
@@ -182,7 +184,7 @@ public sealed class BenchLogProperties
         private void Correct(int index, AccountId by)
         {
             var (tail, kind) = tails[index];
-            var wording = Enumerable.Range(0, 10).Select(i => Content(i, Root(index))).First(entry => entry.Kind == kind);
+            var wording = Enumerable.Range(0, 11).Select(i => Content(i, Root(index))).First(entry => entry.Kind == kind);
             var id = Writer.Say(wording, supersedes: tail, by: by);
             Facts[index].Push(id);
             tails[index] = (id, kind);

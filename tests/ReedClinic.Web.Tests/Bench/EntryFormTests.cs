@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.Primitives;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -203,6 +204,7 @@ public sealed class EntryFormTests
         EntryKind.Note => Value(Note.Of("a note")),
         EntryKind.Stopped => Value(Stopped.Of("it speaks")),
         EntryKind.Parked => Value(Parked.Of("till tomorrow")),
+        EntryKind.CauseJudged => Value(CauseJudged.Of(new CauseId("tip-corners-thick"), CauseAnswer.Dismissed)),
         EntryKind.AdviceSetAside => Value(AdviceSetAside.Of(new AdviceId("untested/0"), "I know")),
         _ => Value(Verdict.Of(VerdictKind.NeedsPlayingIn, "a week")),
     };

@@ -447,6 +447,9 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.Property<bool>("PhoneNumberConfirmed")
                         .HasColumnType("boolean");
 
+                    b.Property<bool>("ReasoningLine")
+                        .HasColumnType("boolean");
+
                     b.Property<string>("SecurityStamp")
                         .HasColumnType("text");
 
@@ -1261,6 +1264,9 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.Property<int>("Id")
                         .HasColumnType("integer");
 
+                    b.Property<DateTime?>("CausesCountSince")
+                        .HasColumnType("timestamp with time zone");
+
                     b.Property<int?>("ConsentAge")
                         .HasColumnType("integer");
 
@@ -1720,6 +1726,10 @@ namespace ReedClinic.Data.Migrations.Postgres
                         .HasColumnType("character varying(40)")
                         .HasColumnName("Zone");
 
+                    b.HasIndex("RecordedAt")
+                        .HasDatabaseName("IX_BenchLog_NewestWork")
+                        .HasFilter("\"Kind\" = 'Adjustment'");
+
                     b.HasDiscriminator().HasValue("Adjustment");
                 });
 
@@ -1739,6 +1749,28 @@ namespace ReedClinic.Data.Migrations.Postgres
                         .HasColumnName("Words");
 
                     b.HasDiscriminator().HasValue("AdviceSetAside");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.CauseJudged", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Answer")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)")
+                        .HasColumnName("CauseAnswer");
+
+                    b.Property<string>("Cause")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.HasIndex("Cause")
+                        .HasDatabaseName("IX_BenchLog_CausesJudged")
+                        .HasFilter("\"Kind\" = 'CauseJudged'");
+
+                    b.HasDiscriminator().HasValue("CauseJudged");
                 });
 
             modelBuilder.Entity("ReedClinic.Domain.Bench.Finding", b =>

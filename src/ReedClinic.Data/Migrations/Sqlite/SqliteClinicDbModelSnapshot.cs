@@ -436,6 +436,9 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.Property<bool>("PhoneNumberConfirmed")
                         .HasColumnType("INTEGER");
 
+                    b.Property<bool>("ReasoningLine")
+                        .HasColumnType("INTEGER");
+
                     b.Property<string>("SecurityStamp")
                         .HasColumnType("TEXT");
 
@@ -1250,6 +1253,9 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.Property<int>("Id")
                         .HasColumnType("INTEGER");
 
+                    b.Property<DateTime?>("CausesCountSince")
+                        .HasColumnType("TEXT");
+
                     b.Property<int?>("ConsentAge")
                         .HasColumnType("INTEGER");
 
@@ -1709,6 +1715,10 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         .HasColumnType("TEXT")
                         .HasColumnName("Zone");
 
+                    b.HasIndex("RecordedAt")
+                        .HasDatabaseName("IX_BenchLog_NewestWork")
+                        .HasFilter("\"Kind\" = 'Adjustment'");
+
                     b.HasDiscriminator().HasValue("Adjustment");
                 });
 
@@ -1728,6 +1738,28 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         .HasColumnName("Words");
 
                     b.HasDiscriminator().HasValue("AdviceSetAside");
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Bench.CauseJudged", b =>
+                {
+                    b.HasBaseType("ReedClinic.Domain.Bench.BenchEntry");
+
+                    b.Property<string>("Answer")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT")
+                        .HasColumnName("CauseAnswer");
+
+                    b.Property<string>("Cause")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.HasIndex("Cause")
+                        .HasDatabaseName("IX_BenchLog_CausesJudged")
+                        .HasFilter("\"Kind\" = 'CauseJudged'");
+
+                    b.HasDiscriminator().HasValue("CauseJudged");
                 });
 
             modelBuilder.Entity("ReedClinic.Domain.Bench.Finding", b =>

@@ -35,7 +35,9 @@ public static class ReedReading
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(reed);
         ArgumentNullException.ThrowIfNull(batch);
-        var causes = LikelyCauses.Of(catalogue, [.. Seen(catalogue, log, reed, batch), .. more ?? []]);
+        var causes = LikelyCauses.Of(
+            catalogue, [.. Seen(catalogue, log, reed, batch), .. more ?? []],
+            CauseJudged.Last(log).ToDictionary(word => word.Key, word => word.Value.Answer));
         var tests = log.Live<Test>().ToList();
         var work = log.Live<Adjustment>().ToList();
         return new ReedNow(catalogue, causes)
@@ -68,7 +70,8 @@ public static class ReedReading
     {
         var gone = log.Findings.Where(IsGone).Select(found => found.Fact.Root).ToHashSet();
         var standing = log.Facts.Where(fact => fact.Now is not null && !gone.Contains(fact.Root)).Select(fact => fact.Now!);
-        var ended = log.Findings.Where(IsGone).SelectMany(found => catalogue.Signs
+        var there = log.Findings.Where(found => !IsGone(found) && found.Finding.Character == FindingCharacter.Fault).Select(found => found.Finding.FindingKind).ToHashSet();
+        var ended = log.Findings.Where(found => IsGone(found) && !there.Contains(found.Finding.FindingKind)).SelectMany(found => catalogue.Signs
             .Where(sign => sign.KnownBy.OfType<SignRoute.ByFinding>().Any(route => route.Finding == found.Finding.FindingKind))
             .Select(sign => new Sighting(sign.Id, Present: false, Order: found.Ended!.Sequence)));
         // A reed that crows on a note is wet enough.

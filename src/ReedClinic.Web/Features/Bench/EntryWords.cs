@@ -1,5 +1,6 @@
 using Microsoft.Extensions.Localization;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Pitch;
 using ReedClinic.Domain.Reeds;
@@ -38,6 +39,7 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
         Verdict verdict => Line(entry, verdict.VerdictKind.Name(), null, verdict.Words),
         AdviceSetAside aside => Line(entry, aside.Words ?? t["AdviceGone"], null),
         Parked parked => Line(entry, parked.Words ?? t["ParkedHere"], null),
+        CauseJudged word => Line(entry, Catalogue.Shipped.Find(word.Cause)?.Name ?? word.Cause.Value, null, word.Answer.Name()),
         _ => Line(entry, "", null),
     };
 

@@ -51,7 +51,9 @@ function turn(fold) {
 function leave(event) {
   const fold = event.target instanceof Element ? event.target.closest("details[open]:has(> summary[data-bench-key])") : null;
   const offered = document.querySelector("[data-bench-key][aria-pressed=true]");
+  const sheet = document.querySelector("[data-keep-focus][aria-expanded=true]");
   if (fold) turn(fold);
+  else if (sheet && !typing(event.target)) sheet.click();
   else if (offered && !typing(event.target)) offered.click();
 }
 
@@ -68,7 +70,8 @@ function press(event, line) {
     turn(control.parentElement);
   } else if (control) {
     event.preventDefault();
-    if (!control.dataset.focus) control.focus({ preventScroll: true });
+    // What only looks on leaves the focus where it is.
+    if (!control.dataset.focus && !("keepFocus" in control.dataset)) control.focus({ preventScroll: true });
     control.click();
   } else if (line && pitchLetters.test(key)) {
     // A note begins with its letter: the line takes it, and gives the keys back when it is sent.

@@ -151,6 +151,7 @@ public abstract class EntryForm
             EntryKind.Verdict => new VerdictForm(),
             EntryKind.AdviceSetAside => new AdviceSetAsideForm(),
             EntryKind.Parked => new ParkedForm(),
+            EntryKind.CauseJudged => new CauseJudgedForm(),
             _ => new UndoForm(),
         };
         form.Operation = operation;

@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.Pitch;
 using ReedClinic.Domain.Reeds;
@@ -115,6 +116,25 @@ public sealed class AdviceSetAsideForm : EntryForm
         var aside = (AdviceSetAside)entry;
         Typed[nameof(AdviceSetAside.AdviceId)] = aside.AdviceId.Value;
         Typed[nameof(AdviceSetAside.Words)] = aside.Words ?? "";
+    }
+}
+
+/// <summary>A word on a likely cause; which one is chosen where it is shown.</summary>
+public sealed class CauseJudgedForm : EntryForm
+{
+    /// <inheritdoc />
+    public override EntryKind Kind => EntryKind.CauseJudged;
+
+    /// <inheritdoc />
+    public override Outcome<BenchEntry> ToDomain(Tuning tuning) =>
+        Any(CauseJudged.Of(new CauseId(Typed[nameof(CauseJudged.Cause)]), Typed.Choice<CauseAnswer>(nameof(CauseJudged.Answer))));
+
+    /// <inheritdoc />
+    protected override void Fill(BenchEntry entry)
+    {
+        var word = (CauseJudged)entry;
+        Typed[nameof(CauseJudged.Cause)] = word.Cause.Value;
+        Typed[nameof(CauseJudged.Answer)] = word.Answer.ToString();
     }
 }
 

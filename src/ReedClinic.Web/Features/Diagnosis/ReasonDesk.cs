@@ -1,0 +1,71 @@
+using System.Data.Common;
+using ReedClinic.Data.Bench;
+using ReedClinic.Data.Diagnosis;
+using ReedClinic.Domain.Catalogues;
+using ReedClinic.Domain.Diagnosis;
+using ReedClinic.Domain.Diagnosis.Proposals;
+
+namespace ReedClinic.Web.Features.Diagnosis;
+
+/// <summary>What the quiet line says of a reed as its log stood.</summary>
+/// <param name="Of">The place of the log’s last entry then.</param>
+/// <param name="Evidence">What is reasoned.</param>
+/// <param name="Step">The line; null where there is nothing more to suggest.</param>
+public sealed record ReasonedLine(int Of, ReedEvidence Evidence, QuietStep? Step);
+
+/// <summary>
+/// Works out the quiet line beside the circuit: what is shown and what is saved never waits for it, and it waits for nothing that isn’t at
+/// hand. What this bench has taught is read meanwhile, and taken the next time.
+/// </summary>
+public sealed class ReasonDesk(LearnedHere here, ILogger<ReasonDesk> log)
+{
+    /// <summary>So many causes stand in the sheet above the line.</summary>
+    public const int MostCauses = 3;
+
+    /// <summary>The line for a reed.</summary>
+    /// <param name="view">The reed and its log.</param>
+    /// <param name="ct">Stops the waiting for it.</param>
+    public Task<ReasonedLine> WorkOutAsync(BenchView view, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        return Task.Run(() => Of(view, here.AtHand), ct);
+    }
+
+    /// <summary>Reads what this bench has taught, when it is time.</summary>
+    /// <param name="ct">Stops it.</param>
+    /// <returns>True when something new is at hand.</returns>
+    public async Task<bool> LearnAsync(CancellationToken ct)
+    {
+        if (!here.IsDue)
+        {
+            return false;
+        }
+
+        try
+        {
+            await Task.Run(() => here.ReadAsync(ct), ct).ConfigureAwait(false);
+            return true;
+        }
+        catch (Exception failed) when (failed is DbException or TimeoutException or InvalidOperationException)
+        {
+            // What is at hand will do; the next entry asks again.
+            ReasonLog.NotLearned(log, failed);
+            return false;
+        }
+    }
+
+    /// <summary>Why the likeliest causes are as likely as they are.</summary>
+    /// <param name="evidence">What is reasoned.</param>
+    /// <param name="ct">Stops the waiting for it.</param>
+    public static Task<List<Explanation>> WhyAsync(ReedEvidence evidence, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(evidence);
+        return Task.Run(() => evidence.Likely.Take(MostCauses).Select(one => evidence.Now.Causes.Explain(one.Cause.Id)).OfType<Explanation>().ToList(), ct);
+    }
+
+    internal static ReasonedLine Of(BenchView view, Learned? learned)
+    {
+        var evidence = ReedEvidence.Of(learned?.Catalogue ?? Catalogue.Shipped, view.Log, view.Reed, view.Batch, learned?.Effects);
+        return new ReasonedLine(view.Log.LastSequence, evidence, QuietStep.Of(evidence, view.Log));
+    }
+}

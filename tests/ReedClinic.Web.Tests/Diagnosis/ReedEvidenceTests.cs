@@ -1,0 +1,189 @@
+using System.Net;
+using AngleSharp.Html.Dom;
+using AngleSharp.Html.Parser;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data.Diagnosis;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Reeds;
+using ReedClinic.Web.Features.Diagnosis;
+using ReedClinic.Web.Tests.Bench;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.Diagnosis;
+
+/// <summary>The page of evidence of a reed, over HTTP, and what is chosen about the quiet line.</summary>
+public sealed class ReedEvidenceTests(ClinicHost host) : IClassFixture<ClinicHost>
+{
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task What_was_found_is_weighed_with_what_is_not_the_reed_beside_it_and_every_number_has_its_mark()
+    {
+        var scene = await BenchScene.Open(host, "Nuria", "blue thread");
+        await scene.Say(Corners());
+        using var teacher = await host.Teacher();
+
+        using var page = await Page(teacher, scene);
+
+        Assert.Equal("Tip corners too thick", page.QuerySelector(".cause-columns > div:first-child .cause h3")!.TextContent);
+        Assert.Contains(page.QuerySelectorAll(".beside .cause h3"), one => one.TextContent == "The instrument");
+        Assert.Contains(page.QuerySelectorAll(".beside .cause h3"), one => one.TextContent == "The way it is played");
+        Assert.Contains("to 1 for", page.QuerySelector(".cause .odds")!.TextContent, StringComparison.Ordinal);
+        Assert.NotEmpty(page.QuerySelectorAll(".reasons .for"));
+        Assert.Contains(page.QuerySelectorAll(".proposal h3"), one => one.TextContent == "Stop here.");
+        Assert.All(page.QuerySelectorAll(".proposal li, .clues li, .held-back li"), one => Assert.NotNull(one.QuerySelector(".known")));
+        Assert.NotEmpty(page.QuerySelectorAll(".unlooked li"));
+        Assert.DoesNotContain("NaN", page.Body!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_cause_is_confirmed_and_opened_again_on_the_page_and_counted_for_the_next_reed()
+    {
+        var scene = await BenchScene.Open(host, "Nuria", "blue thread", "red thread");
+        await scene.Say(Corners());
+        using var teacher = await host.Teacher("Ilse");
+        using var confirmed = await Answer(teacher, scene, "tip-corners-thick", "Confirmed");
+        using var page = await Page(teacher, scene);
+        var other = $"/bench/{scene.Batch.Reeds[1].Id.Value}/evidence";
+
+        Assert.Equal($"{scene.Page}/evidence", confirmed.Leads());
+        Assert.Contains("Ilse said that it was this.", page.QuerySelector("#cause-tip-corners-thick .said-so")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("confirmed of", page.QuerySelector("#cause-tip-corners-thick details")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.OK, (await teacher.See(other)).Status);
+
+        using var open = await Answer(teacher, scene, "tip-corners-thick", "Open");
+        using var after = await Page(teacher, scene);
+        Assert.Null(after.QuerySelector("#cause-tip-corners-thick .said-so"));
+        Assert.Equal(2, (await scene.Log()).Live<CauseJudged>().Count());
+    }
+
+    [Fact]
+    public async Task An_answer_that_says_nothing_is_refused_beside_its_cause_and_a_form_sent_twice_counts_once()
+    {
+        var scene = await BenchScene.Open(host, "Nuria", "blue thread");
+        await scene.Say(Corners());
+        using var teacher = await host.Teacher();
+        var path = $"{scene.Page}/evidence";
+        var form = Form.Named(teacher, path, (await teacher.See(path)).Page, "cause-tip-corners-thick").Set("Word.Answer", "Perhaps");
+        using var refused = await form.Post();
+        using var page = new HtmlParser().ParseDocument(await refused.Content.ReadAsStringAsync(Ct));
+        using var first = await form.Set("Word.Answer", "Dismissed").Post();
+        using var second = await form.Post();
+
+        Assert.Equal("Say whether it was this or not.", page.QuerySelector("#word-tip-corners-thick")!.TextContent);
+        Assert.Single(page.QuerySelectorAll(".problem-words"));
+        Assert.Single((await scene.Log()).Live<CauseJudged>());
+    }
+
+    [Fact]
+    public async Task A_reed_of_which_nothing_is_known_says_so_and_names_no_cause()
+    {
+        var scene = await BenchScene.Open(host, "Nuria", Permission.AdviseOnly, "blue thread");
+        using var teacher = await host.Teacher();
+
+        using var page = await Page(teacher, scene);
+
+        Assert.Empty(page.QuerySelectorAll(".cause-columns > div:first-child .cause"));
+        Assert.Contains("Nothing was seen, tried or marked yet", page.Body!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_contradicts_itself_is_told_in_a_plain_sentence()
+    {
+        var scene = await BenchScene.Open(host, "Nuria", "blue thread");
+        await scene.Say(Fault("opening-wide", Zone.Opening));
+        await scene.Say(Fault("opening-narrow", Zone.Opening));
+        using var teacher = await host.Teacher();
+
+        using var page = await Page(teacher, scene);
+
+        Assert.Contains(page.QuerySelectorAll(".remark"), one => one.TextContent.Contains("can’t both hold: look again", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_reed_that_was_not_in_the_parcel_has_no_buttons_and_an_unknown_one_no_page()
+    {
+        var scene = await BenchScene.Open(host, "Nuria", "blue thread");
+        await scene.Arrive(1, new ReedArrival(Presence.Missing));
+        using var teacher = await host.Teacher();
+
+        using var page = await Page(teacher, scene);
+
+        Assert.Contains("wasn’t in the parcel", page.Body!.TextContent, StringComparison.Ordinal);
+        Assert.Empty(page.QuerySelectorAll(".word"));
+        Assert.Equal(HttpStatusCode.NotFound, (await teacher.See($"/bench/{Parcel.NewOperation().Value}/evidence")).Status);
+    }
+
+    [Fact]
+    public async Task The_quiet_line_is_chosen_on_my_account_by_those_who_work_here_alone()
+    {
+        using var teacher = await host.Teacher("Ilse");
+        using var student = await host.Student("Sanne");
+        var scene = await BenchScene.Open(host, "Nuria", "blue thread");
+        var page = (await teacher.See("/account")).Page;
+        using var nothing = await Form.Named(teacher, "/account", page, "bench-reasoning").Set("Line.Wanted", "perhaps").Post();
+
+        Assert.DoesNotContain("bench-reasoning", (await student.See("/account")).Page, StringComparison.Ordinal);
+        Assert.Contains("Choose whether the line is there.", await nothing.Content.ReadAsStringAsync(Ct), StringComparison.Ordinal);
+        Assert.DoesNotContain("reason-line", (await teacher.See(scene.Page)).Page, StringComparison.Ordinal);
+
+        using var on = await Form.Named(teacher, "/account", page, "bench-reasoning").Set("Line.Wanted", "on").Post();
+        Assert.Equal("/account?done=bench-line", on.Leads());
+        Assert.Contains("reason-line", (await teacher.See(scene.Page)).Page, StringComparison.Ordinal);
+
+        using var off = await Form.Named(teacher, "/account", (await teacher.See("/account")).Page, "bench-reasoning").Set("Line.Wanted", "off").Post();
+        Assert.Contains("gone from your bench", (await teacher.See(off.Leads()!)).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_word_from_the_bench_goes_by_the_address_of_its_entries_and_nonsense_is_refused()
+    {
+        var scene = await BenchScene.Open(host, "Nuria", "blue thread");
+        using var teacher = await host.Teacher();
+        var form = await Form.At(teacher, scene.Page, scene.Entries);
+        using var said = await form.Set("Kind", "CauseJudged").Set("Cause", "tip-thick").Set("Answer", "Confirmed").Set("Operation", $"{Parcel.NewOperation().Value}").Post();
+        using var nonsense = await form.Set("Cause", "Tip <thick>").Set("Operation", $"{Parcel.NewOperation().Value}").Post();
+
+        Assert.Equal(CauseAnswer.Confirmed, Assert.Single((await scene.Log()).Live<CauseJudged>()).Now.Answer);
+        Assert.Contains("tip too thick", (await teacher.See(scene.Page)).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task The_line_is_worked_out_from_what_is_at_hand_and_says_one_thing()
+    {
+        var scene = await BenchScene.Open(host, "Nuria", "blue thread");
+        await scene.Say(Corners());
+        await using var scope = host.Services.CreateAsyncScope();
+        var desk = scope.ServiceProvider.GetRequiredService<ReasonDesk>();
+        var bench = scope.ServiceProvider.GetRequiredService<Data.Bench.BenchBook>();
+        var view = (await bench.FindAsync(new(new(Parcel.NewOperation().Value), null, true, false), scene.Reed, Ct))!;
+
+        var line = await desk.WorkOutAsync(view, Ct);
+
+        Assert.Equal(view.Log.LastSequence, line.Of);
+        Assert.Equal(Domain.Diagnosis.Proposals.ProposalKind.Look, line.Step!.Kind);
+        Assert.True((await ReasonDesk.WhyAsync(line.Evidence, Ct)).Count is > 0 and <= ReasonDesk.MostCauses);
+        await desk.LearnAsync(Ct);
+        Assert.NotNull(scope.ServiceProvider.GetRequiredService<LearnedHere>().AtHand);
+    }
+
+    private static Finding Corners() => Fault("tip-corners-thick", Zone.TipCorners);
+
+    private static Finding Fault(string kind, Zone zone) =>
+        BenchScene.Value(Finding.Of(new FindingKindId(kind), FindingCharacter.Fault, new Place(zone)));
+
+    private static async Task<IHtmlDocument> Page(HttpClient teacher, BenchScene scene)
+    {
+        var (status, page, _) = await teacher.See($"{scene.Page}/evidence");
+        Assert.Equal(HttpStatusCode.OK, status);
+        return new HtmlParser().ParseDocument(page);
+    }
+
+    private static async Task<HttpResponseMessage> Answer(HttpClient teacher, BenchScene scene, string cause, string answer)
+    {
+        var path = $"{scene.Page}/evidence";
+        return await Form.Named(teacher, path, (await teacher.See(path)).Page, $"cause-{cause}").Set("Word.Answer", answer).Post();
+    }
+}
