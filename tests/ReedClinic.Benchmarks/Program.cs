@@ -4,6 +4,12 @@ using ReedClinic.Benchmarks;
 using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Diagnosis;
 
+if (args is ["history", var connection, var students])
+{
+    await HistoryRun.MeasureAsync(connection, int.Parse(students, CultureInfo.InvariantCulture)).ConfigureAwait(false);
+    return 0;
+}
+
 // Prints medians; nothing is asserted, since a busy machine is slow. dotnet run -c Release --project tests/ReedClinic.Benchmarks
 if (args is ["sound", ..])
 {
