@@ -47,8 +47,8 @@ That indexes are used is a test: \`HistoryPlanTests\`.
 * commit: $(git rev-parse HEAD)
 * machine: $(nproc) cores; load average before: $load
 
-| students | findings | page, median (ms) | page, 95th percentile (ms) | evidence, median (ms) | evidence, 95th percentile (ms) | roll-up (s) |
-|---|---|---|---|---|---|---|
+| students | findings | page, median (ms) | page, 95th percentile (ms) | page, processor time of the program (ms each) | evidence, median (ms) | evidence, 95th percentile (ms) | roll-up (s) |
+|---|---|---|---|---|---|---|---|
 $(cat "$folder/rows.txt")
 END
 say "Written to docs/measurement/history.md."

@@ -6,6 +6,7 @@ using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Recordings;
+using ReedClinic.Data.Recurrence;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
@@ -26,7 +27,7 @@ internal static class Erasing
         if (whom.Student is { } student)
         {
             await FilesAsync(db, student, now, ct).ConfigureAwait(false);
-            await StudentAsync(db, student, ct).ConfigureAwait(false);
+            await StudentAsync(db, student, now, ct).ConfigureAwait(false);
         }
 
         if (whom.Account is { } account)
@@ -59,7 +60,7 @@ internal static class Erasing
         db.AskToRemove(await db.Set<Upload>().Where(row => reeds.Contains(row.Reed)).Select(row => row.File).ToListAsync(ct).ConfigureAwait(false), now);
     }
 
-    private static async Task StudentAsync(ClinicDb db, StudentId id, CancellationToken ct)
+    private static async Task StudentAsync(ClinicDb db, StudentId id, DateTimeOffset now, CancellationToken ct)
     {
         var batches = await db.Set<Batch>().Where(batch => batch.Student == id).Select(batch => batch.Id).ToListAsync(ct).ConfigureAwait(false);
         var drafts = await db.Set<IntakeDraft>().Where(draft => draft.Student == id).Select(draft => draft.Id).ToListAsync(ct).ConfigureAwait(false);
@@ -67,6 +68,10 @@ internal static class Erasing
         Guid[] subjects = [id.Value, .. batches.Select(batch => batch.Value), .. drafts.Select(draft => draft.Value)];
         await db.Set<DoneOperation>().Where(done => subjects.Contains(done.Subject)).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         await db.Set<StaffNote>().Where(note => note.Student == id).ExecuteDeleteAsync(ct).ConfigureAwait(false);
+
+        // In a small studio a rate may tell of one student: all are emptied, and counted anew without this one.
+        await db.Set<StudioRateRow>().ExecuteDeleteAsync(ct).ConfigureAwait(false);
+        db.Add(new Job { Id = Guid.CreateVersion7(now), Kind = JobKind.Rates, MadeAt = now, DueAt = now });
         await QuestionsAsync(db, address, ct).ConfigureAwait(false);
         await db.Set<Ticket>().Where(ticket => ticket.Student == id || (address != null && ticket.FoldedEmail == address)).ExecuteDeleteAsync(ct).ConfigureAwait(false);
         await db.Set<Job>().Where(job => job.About == id.Value).ExecuteDeleteAsync(ct).ConfigureAwait(false);

@@ -38,7 +38,7 @@ public sealed class CommonThreadBook(IDbContextFactory<ClinicDb> databases, Time
 
         var batch = atBench.Batch;
         var upToNow = db.Set<Batch>().Where(other => other.Student == batch.Student && (other.Id == batch.Id || other.SubmittedAt < batch.SubmittedAt));
-        return new CommonThreadView(atBench, await StudentSheetReader.ReadAsync(db, upToNow, ct).ConfigureAwait(false), Catalogue.Shipped);
+        return new CommonThreadView(atBench, await StudentSheetReader.ReadAsync(db, batch.Student, upToNow, ct).ConfigureAwait(false), Catalogue.Shipped);
     }
 
     /// <summary>Keeps what the teacher chose. A conflict gives what somebody else chose meanwhile.</summary>

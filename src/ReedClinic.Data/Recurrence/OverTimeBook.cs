@@ -12,7 +12,7 @@ namespace ReedClinic.Data.Recurrence;
 /// <param name="Themes">What was found on them, what is done well first.</param>
 public sealed record OverTimeView(string Name, IReadOnlyList<SheetOfBatch> Batches, IReadOnlyList<ThemeOverTime> Themes);
 
-/// <summary>What a student’s reeds show over time. A student is told of what letters have told of; who works here sees every batch.</summary>
+/// <summary>What a student’s reeds show over time. For a student a batch counts once its letter was sent; who works here sees every batch that was looked at.</summary>
 public sealed class OverTimeBook(IDbContextFactory<ClinicDb> databases)
 {
     /// <summary>One’s own reeds; null for whoever isn’t a student.</summary>
@@ -50,7 +50,11 @@ public sealed class OverTimeBook(IDbContextFactory<ClinicDb> databases)
         }
 
         var theirs = db.Set<Batch>().SeenBy(actor).Where(batch => batch.Student == student && (actor.WorksHere || batch.LetterSentAt != null));
-        var sheets = await StudentSheetReader.ReadAsync(db, theirs, ct).ConfigureAwait(false);
-        return new OverTimeView(name, sheets.Batches, ThemeOverTime.Of(sheets.History, Recurrences.Of(sheets.History, sheets.Studio)));
+        var read = await StudentSheetReader.ReadAsync(db, student, theirs, ct).ConfigureAwait(false);
+
+        // A batch that nobody has looked at yet is no latest one.
+        var sheets = read with { Batches = [.. read.Batches.Where(batch => batch.LetterSentAt is not null || batch.Sheet.Kinds.Count > 0)] };
+        var history = new StudentHistory([.. sheets.Batches.Select(batch => batch.Sheet)]);
+        return new OverTimeView(name, sheets.Batches, ThemeOverTime.Of(history, Recurrences.Of(history, sheets.Studio)));
     }
 }

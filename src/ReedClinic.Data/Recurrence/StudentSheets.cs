@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recurrence;
 using ReedClinic.Domain.Reeds;
 
@@ -47,38 +48,49 @@ internal static class StudentSheetReader
     public static IQueryable<DateTimeOffset?> AsOf(ClinicDb db) =>
         db.Set<StudioRateRow>().OrderBy(row => row.Key).Select(row => (DateTimeOffset?)row.AsOf);
 
-    public static async Task<StudentSheets> ReadAsync(ClinicDb db, IQueryable<Batch> batches, CancellationToken ct)
+    /// <summary>One student’s sheets.</summary>
+    /// <param name="db">The context.</param>
+    /// <param name="student">The student, whose own part is taken out of the studio’s rates.</param>
+    /// <param name="batches">Those of their batches that are looked at.</param>
+    /// <param name="ct">Cancels the reading.</param>
+    public static async Task<StudentSheets> ReadAsync(ClinicDb db, StudentId student, IQueryable<Batch> batches, CancellationToken ct)
     {
-        var read = await Reeds(batches).AsNoTracking().ToListAsync(ct).ConfigureAwait(false);
-        List<ReedId> reeds = [.. read.SelectMany(batch => batch.Reeds)];
-        var rows = reeds.Count == 0 ? [] : await Rows(db, reeds).ToListAsync(ct).ConfigureAwait(false);
-        List<SheetOfBatch> sheets =
-            [.. read.Select(batch => new SheetOfBatch(batch.Code, batch.SubmittedAt, batch.LetterSentAt, new FindingSheet(batch.Reeds, rows)))];
-        if (rows.Count == 0 || await AsOf(db).FirstOrDefaultAsync(ct).ConfigureAwait(false) is not { } asOf)
+        var sheets = await SheetsAsync(db, batches, ct).ConfigureAwait(false);
+        if (sheets.TrueForAll(batch => batch.Sheet.Kinds.Count == 0) || await AsOf(db).FirstOrDefaultAsync(ct).ConfigureAwait(false) is not { } asOf)
         {
             return new StudentSheets(sheets, StudioRates.Unknown, null);
         }
 
-        return new StudentSheets(sheets, await StudioAsync(db, sheets, asOf, ct).ConfigureAwait(false), asOf);
+        // What was counted then may be more than what is looked at now: batches that came later.
+        var sent = db.Set<Batch>().Where(batch => batch.Student == student && batch.LetterSentAt <= asOf);
+        var known = sheets.Select(batch => batch.Code).ToList();
+        var later = await SheetsAsync(db, sent.Where(batch => !known.Contains(batch.Code)), ct).ConfigureAwait(false);
+        List<SheetOfBatch> counted = [.. sheets.Where(batch => batch.LetterSentAt <= asOf), .. later];
+        return new StudentSheets(sheets, await StudioAsync(db, sheets, new([.. counted.Select(batch => batch.Sheet)]), ct).ConfigureAwait(false), asOf);
     }
 
-    // The student’s own part, as it was counted then, is taken out. What was changed after its letter was sent is no longer known by
-    // its count, and stays in.
-    private static async Task<StudioRates> StudioAsync(ClinicDb db, List<SheetOfBatch> sheets, DateTimeOffset asOf, CancellationToken ct)
+    private static async Task<List<SheetOfBatch>> SheetsAsync(ClinicDb db, IQueryable<Batch> batches, CancellationToken ct)
     {
-        var counted = new StudentHistory([.. sheets.Where(batch => batch.LetterSentAt <= asOf).Select(batch => batch.Sheet)]);
-        var own = Themes.All.ToDictionary(theme => theme.Id, theme => StudioRateRow.KeyOf(theme.Id, StudentCount.Of(counted.Counts(theme))));
-        List<string> keys = [.. own.Values, .. Themes.All.Select(theme => StudioRateRow.KeyOf(theme.Id, default))];
-        var rows = await Rates(db, [.. keys.Distinct()]).ToListAsync(ct).ConfigureAwait(false);
-        if (rows.Count == 0)
-        {
-            return StudioRates.Unknown;
-        }
+        var read = await Reeds(batches).AsNoTracking().ToListAsync(ct).ConfigureAwait(false);
+        List<ReedId> reeds = [.. read.SelectMany(batch => batch.Reeds)];
+        var rows = reeds.Count == 0 ? [] : await Rows(db, reeds).ToListAsync(ct).ConfigureAwait(false);
+        return [.. read.Select(batch => new SheetOfBatch(batch.Code, batch.SubmittedAt, batch.LetterSentAt, new FindingSheet(batch.Reeds, rows)))];
+    }
 
-        var rates = rows.GroupBy(row => row.Theme)
+    // The student’s own part, as it was counted then, is taken out. Where it isn’t known by its count any more, because a sheet was
+    // changed after its letter, nothing is compared; among many students one hardly moves the rate, and that of all will do.
+    private static async Task<StudioRates> StudioAsync(ClinicDb db, List<SheetOfBatch> sheets, StudentHistory counted, CancellationToken ct)
+    {
+        var looked = sheets.SelectMany(batch => batch.Sheet.Kinds).ToHashSet();
+        var own = Themes.All.Where(theme => theme.Kinds.Any(looked.Contains))
+            .ToDictionary(theme => theme.Id, theme => StudioRateRow.KeyOf(theme.Id, StudentCount.Of(counted.Counts(theme))));
+        List<string> keys = [.. own.Values, .. own.Keys.Select(theme => StudioRateRow.KeyOf(theme, default))];
+        var rows = await Rates(db, [.. keys.Distinct()]).ToListAsync(ct).ConfigureAwait(false);
+        var rates = rows.Where(row => row.Key == own[row.Theme] || row.Students > StudioTally.MostTakenOut)
+            .GroupBy(row => row.Theme)
             .Select(theme => theme.OrderByDescending(row => row.Key == own[theme.Key]).First())
             .ToDictionary(row => row.Theme, row => new StudioRate(row.A, row.B, row.Students));
-        var usual = rows[0].Likeness;
+        var usual = rows.Count == 0 ? BatchLikeness.Default.Usual : rows[0].Likeness;
         return new StudioRates(new BatchLikeness(usual, Math.Max(usual, BatchLikeness.Default.Most)), rates);
     }
 }

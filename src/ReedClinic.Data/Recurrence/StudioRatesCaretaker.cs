@@ -62,7 +62,7 @@ public sealed class StudioRatesCaretaker(IDbContextFactory<ClinicDb> databases, 
             join reed in db.Set<Reed>() on row.ReedId equals reed.Id
             join batch in db.Set<Batch>() on reed.Batch equals batch.Id
             join student in db.Set<Student>().Where(BatchQueries.MayBeWorkedFor) on batch.Student equals student.Id
-            where batch.LetterSentAt != null && batch.LetterSentAt <= asOf
+            where reed.Presence != Presence.Missing && batch.LetterSentAt != null && batch.LetterSentAt <= asOf
             orderby batch.Student, batch.SubmittedAt, batch.Id, reed.Number
             select new Cell(batch.Student, batch.Id, row);
         List<Cell> theirs = [];

@@ -9,12 +9,12 @@ public sealed record ThemeOverTime(Theme Theme, IReadOnlyList<ThemeTally> Batche
     /// <summary>What it is now, in a few words: what is surely gone or new is said so, and no more than is known.</summary>
     public TimeWord Word => (Became, Now, Looked) switch
     {
+        (_, { Looked: 0 }, _) => TimeWord.NotLookedNow,
         (TrendKind.Gone, _, _) => TimeWord.Gone,
         (TrendKind.Fading, _, _) => TimeWord.Fading,
         (TrendKind.New, _, _) => TimeWord.New,
         (TrendKind.Growing, _, _) => TimeWord.Growing,
         (TrendKind.Persisting, _, _) => TimeWord.Persisting,
-        (_, { Looked: 0 }, _) => TimeWord.NotLookedNow,
         (_, _, 1) => TimeWord.FirstLook,
         (_, { Found: 0 }, _) => TimeWord.NotNow,
         _ when Batches.SkipLast(1).All(one => one.Tally.Found == 0) => TimeWord.FirstSeen,

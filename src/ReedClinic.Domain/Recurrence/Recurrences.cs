@@ -43,9 +43,9 @@ public static class Recurrences
             BatchTrend.Of(counts.TakeLast(BatchesForATrend), studio.Likeness),
             TrendKind.TooLittle,
             false);
-        var above = rate is null || found == 0 ? (double?)null
+        var above = rate is null ? (double?)null
             : new CountsOverBatches(counts.Select(count => count.Looked)).TailOfTotal(found, rate.Mean, studio.Likeness.Most);
-        return new Line(recurring, above);
+        return new Line(recurring, above, counts.SkipLast(BatchesForATrend).Any(count => count.Found > 0));
     }
 
     private static IReadOnlyList<Recurring> Judged(List<Line> lines)
@@ -56,7 +56,8 @@ public static class Recurrences
         [
             .. lines.Select((line, at) => line.Recurring with
             {
-                Became = line.Recurring.Trend.Kind(trends[at]),
+                // What was there before the batches that the trend looks at isn’t new.
+                Became = line.Recurring.Trend.Kind(trends[at]) is var became && became == TrendKind.New && line.SeenBefore ? TrendKind.Growing : became,
                 StandsOut = above[at] <= FalseDiscovery.Allowed,
             })
                 .OrderByDescending(line => line.InBatch.Tally.Found > 0)
@@ -97,5 +98,5 @@ public static class Recurrences
         return studio.Rates.Count == 0 ? "There are too few other students here to compare with." : null;
     }
 
-    private sealed record Line(Recurring Recurring, double? Above);
+    private sealed record Line(Recurring Recurring, double? Above, bool SeenBefore);
 }

@@ -26,9 +26,9 @@ public sealed partial class RecordsWorker(JobBoard board, RecordsCaretaker caret
                 await DoAsync(JobKind.Retention, RoundAsync, stoppingToken).ConfigureAwait(false);
                 await media.AskForRoundAsync(stoppingToken).ConfigureAwait(false);
                 await DoAsync(JobKind.Media, media.SweepAsync, stoppingToken).ConfigureAwait(false);
+                await DoAsync(JobKind.Sweep, SweepAsync, stoppingToken).ConfigureAwait(false);
                 await rates.AskForRoundAsync(stoppingToken).ConfigureAwait(false);
                 await DoAsync(JobKind.Rates, rates.RollUpAsync, stoppingToken).ConfigureAwait(false);
-                await DoAsync(JobKind.Sweep, SweepAsync, stoppingToken).ConfigureAwait(false);
             }
             catch (Exception trouble) when (!stoppingToken.IsCancellationRequested)
             {

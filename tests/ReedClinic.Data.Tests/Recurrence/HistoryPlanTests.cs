@@ -12,7 +12,8 @@ public sealed class HistoryPlanTests(TestDatabases databases) : IClassFixture<Te
 {
     private const int Students = 2000;
 
-    private static readonly string[] Tables = ["Students", "Batches", "Reeds", "FindingSheet", "BenchEntries", "CommonThreads", "Questions"];
+    // Those that are filled: a table without a row is read through whatever its indexes.
+    private static readonly string[] Tables = ["Students", "Batches", "Reeds", "FindingSheet"];
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
@@ -36,13 +37,14 @@ public sealed class HistoryPlanTests(TestDatabases databases) : IClassFixture<Te
         Assert.Equal(10, told.Batches.Sum(batch => batch.Sheet.Reeds.Sum(reed => batch.Sheet.Kinds.Count(kind => batch.Sheet.Cell(kind, reed).Answer != Domain.Recurrence.SheetAnswer.NotLooked))));
         Assert.True(evidence!.Sheets.Studio.Rates["tip-thin"].Students >= Students);
         Assert.True(plans.Read.Count >= 8, $"Only {plans.Read.Count} statements were explained.");
-        Assert.All(plans.Read, plan => Assert.DoesNotContain(plan.Lines, ReadsThrough));
+        Assert.All(plans.Read, plan => Assert.DoesNotContain(plan.Lines, line => ReadsThrough(line, plan.Lines)));
     }
 
-    // PostgreSQL names the table; SQLite names what stands for it in the statement, so any scan but that of the list of ids counts.
-    private static bool ReadsThrough(string line) =>
+    // PostgreSQL names the table. SQLite names what stands for it in the statement, so any scan counts but that of a list of ids and
+    // that of rows which were themselves found before (a co-routine).
+    private static bool ReadsThrough(string line, List<string> plan) =>
         Tables.Any(table => line.Contains($"Seq Scan on \"{table}\"", StringComparison.Ordinal))
-        || (line.StartsWith("SCAN ", StringComparison.Ordinal) && !line.Contains("VIRTUAL TABLE", StringComparison.Ordinal));
+        || (line.StartsWith("SCAN ", StringComparison.Ordinal) && !line.Contains("VIRTUAL TABLE", StringComparison.Ordinal) && !plan.Contains($"CO-ROUTINE {line[5..]}"));
 
     /// <summary>Makes contexts whose statements are explained before they are run.</summary>
     private sealed class Plans(TestDatabase database) : DbCommandInterceptor, IDbContextFactory<ClinicDb>

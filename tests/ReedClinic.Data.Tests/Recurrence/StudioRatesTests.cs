@@ -1,10 +1,14 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data.Bench;
 using ReedClinic.Data.Jobs;
+using ReedClinic.Data.Privacy;
 using ReedClinic.Data.Recurrence;
-using ReedClinic.Data.Tests.Bench;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
+using Studio = ReedClinic.Data.Tests.Bench.Studio;
 
 namespace ReedClinic.Data.Tests.Recurrence;
 
@@ -58,6 +62,28 @@ public sealed class StudioRatesTests(TestDatabases databases) : IClassFixture<Te
     }
 
     [Theory, OnBothEngines]
+    public async Task A_studio_of_three_compares_nobody_and_a_batch_before_another_is_held_against_the_others_alone(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var studio = new Studio(db);
+        var ines = await studio.StudentAsync("Ines");
+        var first = await WorkedAsync(db, studio, ines, "+", "+");
+        await WorkedAsync(db, studio, ines, "+", "-");
+        await WorkedAsync(db, studio, "Bram", "-", "+");
+        await WorkedAsync(db, studio, "Cato", "-", "-");
+        var caretaker = new StudioRatesCaretaker(db, TimeProvider.System);
+        var book = new CommonThreadBook(db, TimeProvider.System);
+
+        await caretaker.RollUpAsync(Ct);
+        Assert.Empty((await book.FindAsync(Studio.Ada, first.Code, Ct))!.Sheets.Studio.Rates);
+
+        await WorkedAsync(db, studio, "Dora", "-", "-", "+");
+        await WorkedAsync(db, studio, "Emil", "-", "-", "-");
+        await caretaker.RollUpAsync(Ct);
+        Assert.Equal(4, (await book.FindAsync(Studio.Ada, first.Code, Ct))!.Sheets.Studio.Rates["tip-thin"].Students);
+    }
+
+    [Theory, OnBothEngines]
     public async Task Counting_again_takes_the_place_of_what_was_counted_and_is_asked_for_once_a_day(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);
@@ -78,14 +104,37 @@ public sealed class StudioRatesTests(TestDatabases databases) : IClassFixture<Te
         Assert.Equal(3, (await context.Set<StudioRateRow>().FirstAsync(row => row.Theme == "tip-thin", Ct)).Students);
     }
 
+    [Theory, OnBothEngines]
+    public async Task When_somebody_is_erased_no_rate_stays_that_may_tell_of_them_and_all_are_counted_anew(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var studio = new Studio(db);
+        var batch = await WorkedAsync(db, studio, "Ines", "+", "+");
+        foreach (var name in new[] { "Bram", "Cato", "Dora" })
+        {
+            await WorkedAsync(db, studio, name, "-", "-", "-");
+        }
+
+        await new StudioRatesCaretaker(db, TimeProvider.System).RollUpAsync(Ct);
+        await using var context = db.CreateDbContext();
+        Assert.Contains(await context.Set<StudioRateRow>().Select(row => row.Key).ToListAsync(Ct), key => key == "tip-thin:2:2:4");
+        await context.Set<Batch>().Where(row => row.Id == batch.Id).ExecuteUpdateAsync(row => row.SetProperty(one => one.Stage, Stage.Home), Ct);
+        await using var scope = db.Services.CreateAsyncScope();
+        var owner = new Actor(new AccountId(Studio.NewGuid()), null, IsTeacher: false, IsOwner: true) { IsFresh = true };
+        Assert.IsType<Outcome<ErasureView>.Done>(await scope.ServiceProvider.GetRequiredService<PrivacyBook>().EraseAsync(owner, batch.Student, "erase", Studio.Operation(), Ct));
+
+        Assert.Empty(await context.Set<StudioRateRow>().ToListAsync(Ct));
+        Assert.NotNull(await new JobBoard(db, TimeProvider.System).ClaimAsync(JobKind.Rates, Ct));
+    }
+
     private static Task<Batch> WorkedAsync(TestDatabase db, Studio studio, string name, params string[] reeds) => WorkedAsync(db, studio, name, sent: true, reeds);
 
     private static async Task<Batch> WorkedAsync(TestDatabase db, Studio studio, string name, bool sent, params string[] reeds) =>
         await WorkedAsync(db, studio, await studio.StudentAsync(name), sent, reeds);
 
-    private static Task<Batch> WorkedAsync(TestDatabase db, Studio studio, Domain.People.Student student, params string[] reeds) => WorkedAsync(db, studio, student, sent: true, reeds);
+    private static Task<Batch> WorkedAsync(TestDatabase db, Studio studio, Student student, params string[] reeds) => WorkedAsync(db, studio, student, sent: true, reeds);
 
-    private static async Task<Batch> WorkedAsync(TestDatabase db, Studio studio, Domain.People.Student student, bool sent, string[] reeds)
+    private static async Task<Batch> WorkedAsync(TestDatabase db, Studio studio, Student student, bool sent, string[] reeds)
     {
         var batch = await studio.BatchAsync(student, reeds.Length, Spring.AddHours(Interlocked.Increment(ref _hours)));
         var bench = new BenchBook(db, TimeProvider.System);
@@ -104,9 +153,9 @@ public sealed class StudioRatesTests(TestDatabases databases) : IClassFixture<Te
         return batch;
     }
 
-    private static async Task<Domain.People.Student> StudentOfAsync(TestDatabase db, Batch batch)
+    private static async Task<Student> StudentOfAsync(TestDatabase db, Batch batch)
     {
         await using var context = db.CreateDbContext();
-        return await context.Set<Domain.People.Student>().AsNoTracking().SingleAsync(row => row.Id == batch.Student, Ct);
+        return await context.Set<Student>().AsNoTracking().SingleAsync(row => row.Id == batch.Student, Ct);
     }
 }

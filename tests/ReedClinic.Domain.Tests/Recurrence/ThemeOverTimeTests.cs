@@ -37,6 +37,26 @@ public sealed class ThemeOverTimeTests
     }
 
     [Fact]
+    public void What_nobody_looked_for_on_the_latest_reeds_is_not_called_gone_or_still_there()
+    {
+        var history = Enumerable.Range(1, 6).Select(number => number <= 3
+            ? Sheets.Batch(number, "+tip-thin +bumps", "+tip-thin +bumps", "+tip-thin +bumps", "+tip-thin +bumps")
+            : Sheets.Batch(number, "-tip-thin +bumps", "-tip-thin +bumps", "-tip-thin +bumps", "-tip-thin +bumps"));
+
+        Assert.All(Of([.. history, Sheets.Batch(7, "+worn")]).Where(line => line.Theme.Id != "keeping"), line => Assert.Equal(TimeWord.NotLookedNow, line.Word));
+    }
+
+    [Fact]
+    public void What_was_there_long_ago_is_not_called_new_when_it_comes_back()
+    {
+        var told = Of([.. Enumerable.Range(1, 10).Select(number => number is 1 or 2 or >= 7
+            ? Sheets.Batch(number, "+bumps", "+bumps", "+bumps", "+bumps")
+            : Sheets.Batch(number, "-bumps", "-bumps", "-bumps", "-bumps"))]);
+
+        Assert.Equal(TimeWord.Growing, Assert.Single(told).Word);
+    }
+
+    [Fact]
     public void Without_reeds_or_findings_there_is_nothing_to_tell()
     {
         Assert.Empty(Of());
@@ -45,7 +65,7 @@ public sealed class ThemeOverTimeTests
     }
 
     [Fact]
-    public void What_one_batch_has_is_told_and_many_batches_take_no_time_to_speak_of()
+    public void What_one_batch_has_is_told_and_thirty_batches_are_told_too()
     {
         Assert.Equal(TimeWord.FirstLook, Assert.Single(Of(Sheets.Batch(1, "+worn"))).Word);
 

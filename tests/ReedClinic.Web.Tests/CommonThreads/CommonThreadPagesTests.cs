@@ -172,6 +172,11 @@ public sealed class CommonThreadPagesTests(ClinicHost host) : IClassFixture<Clin
 
         Assert.Equal($"{path}?kept=true", answer.Leads());
         Assert.Equal("Perhaps the knife leaves the cane before it comes to the corners.", (await Threads().FindAsync(Teacher, batch.Code, Ct))!.Chosen!.HabitSentence);
+
+        await Say(batch.Reeds[0].Id, Found("bumps"));
+        await Say(batch.Reeds[1].Id, Found("bumps"));
+        using var other = await (await Form.At(teacher, path)).Set("Form.HabitFrom", "blunt-knife").Post();
+        Assert.StartsWith("Perhaps the knife is blunt", (await Threads().FindAsync(Teacher, batch.Code, Ct))!.Chosen!.HabitSentence, StringComparison.Ordinal);
     }
 
     [Fact]

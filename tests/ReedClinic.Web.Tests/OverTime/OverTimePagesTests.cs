@@ -46,8 +46,8 @@ public sealed class OverTimePagesTests(ClinicHost host) : IClassFixture<ClinicHo
         var page = (await client.See(Mine)).Page;
 
         Assert.Contains("This is the first batch here.", page, StringComparison.Ordinal);
-        Assert.Contains("Seen once so far.", page, StringComparison.Ordinal);
-        Assert.Contains("aria-label=\"Batch 1: 1 of 2.\"", page, StringComparison.Ordinal);
+        Assert.Contains("Seen in one batch so far.", page, StringComparison.Ordinal);
+        Assert.Contains("aria-label=\"Batch 1: 1 of 2, 1 of them looked at in part.\"", page, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -63,8 +63,8 @@ public sealed class OverTimePagesTests(ClinicHost host) : IClassFixture<ClinicHo
         using var document = new HtmlParser().ParseDocument(page);
 
         Assert.Equal(["What goes well", "What to work on"], document.QuerySelectorAll("section.over-time h2").Select(heading => heading.TextContent));
-        Assert.Equal(["Batch 1: 2 of 2; Batch 2: 2 of 2.", "Batch 1: 2 of 2; Batch 2: 0 of 2."], document.QuerySelectorAll("svg.reeds-row").Select(svg => svg.GetAttribute("aria-label")));
-        Assert.Equal(["2 of 2", "0 of 2"], document.QuerySelectorAll("table.time-table tbody tr")[1].QuerySelectorAll("td").Select(cell => cell.TextContent));
+        Assert.Equal(["Batch 1: 2 of 2; Batch 2: 2 of 2.", "Batch 1: 2 of 2; Batch 2: 0 of 2, 2 of them looked at in part."], document.QuerySelectorAll("svg.reeds-row").Select(svg => svg.GetAttribute("aria-label")));
+        Assert.Equal(["2 of 2", "0 of 2, 2 of them looked at in part"], document.QuerySelectorAll("table.time-table tbody tr")[1].QuerySelectorAll("td").Select(cell => cell.TextContent));
         Assert.Contains("too soon to call it gone", page, StringComparison.Ordinal);
         var main = document.QuerySelector("main")!.TextContent;
         Assert.DoesNotContain("bumps", main, StringComparison.OrdinalIgnoreCase);

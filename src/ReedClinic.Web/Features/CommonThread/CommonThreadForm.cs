@@ -48,11 +48,13 @@ public sealed class CommonThreadForm
     /// <summary>The choice that was made, or one problem when the form is empty.</summary>
     /// <param name="whenEmpty">One sentence for an empty form.</param>
     /// <param name="guesses">The habits that were offered. What was typed counts before a guess.</param>
+    /// <param name="stood">The words that stood there before: those weren’t typed now.</param>
     /// <returns>The choice; what it says is checked when it is saved.</returns>
-    public Outcome<ThreadChoice> ToDomain(string whenEmpty, IReadOnlyList<LikelyHabit> guesses)
+    public Outcome<ThreadChoice> ToDomain(string whenEmpty, IReadOnlyList<LikelyHabit> guesses, string? stood = null)
     {
         var guess = guesses.FirstOrDefault(one => one.Id == HabitFrom)?.Sentence;
-        var habit = string.IsNullOrWhiteSpace(HabitWords) ? guess : HabitWords;
+        var isTyped = !string.IsNullOrWhiteSpace(HabitWords) && HabitWords.Trim() != stood;
+        var habit = guess is null || isTyped ? HabitWords : guess;
         var parts = new[] { LessonKind, LessonWords, StrengthKind, StrengthWords, habit };
         return parts.All(string.IsNullOrWhiteSpace)
             ? new Outcome<ThreadChoice>.Refused([new Problem(nameof(LessonKind), whenEmpty)])
