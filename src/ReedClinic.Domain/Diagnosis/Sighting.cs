@@ -46,8 +46,9 @@ public static class Sightings
     /// <param name="catalogue">The catalogue.</param>
     /// <param name="standing">The entries that stand, none of them taken back.</param>
     /// <param name="crow">What a crow is aimed at.</param>
+    /// <param name="place">Which of two counts as the later; their sequence unless said. What is put right keeps the place of what it puts right.</param>
     /// <returns>The sightings.</returns>
-    public static IEnumerable<Sighting> Of(Catalogue catalogue, IEnumerable<BenchEntry> standing, CrowTarget crow)
+    public static IEnumerable<Sighting> Of(Catalogue catalogue, IEnumerable<BenchEntry> standing, CrowTarget crow, Func<BenchEntry, int>? place = null)
     {
         ArgumentNullException.ThrowIfNull(catalogue);
         ArgumentNullException.ThrowIfNull(standing);
@@ -56,7 +57,7 @@ public static class Sightings
                from route in sign.KnownBy
                let seen = Read(entry, route, crow)
                where seen is not null
-               select new Sighting(sign.Id, seen.Value.Present, seen.Value.Sure, Teller.Bench, entry.Sequence);
+               select new Sighting(sign.Id, seen.Value.Present, seen.Value.Sure, Teller.Bench, place?.Invoke(entry) ?? entry.Sequence);
     }
 
     private static (bool Present, bool Sure)? Read(BenchEntry entry, SignRoute route, CrowTarget crow) => (entry, route) switch

@@ -164,18 +164,22 @@ public sealed class ReedEvidenceTests
         Assert.Equal((word, odds, hundredths), (ChanceWords.Word(chance), ChanceWords.Odds(chance), ChanceWords.Hundredths(chance)));
 
     [Fact]
-    public void A_rest_counts_as_better_only_on_another_day_and_with_no_work_between()
+    public void A_rest_counts_as_better_some_hours_later_and_with_no_work_between_or_since()
     {
         var scene = new AdviceScene();
         scene.Effort(4);
+        scene.Writer.Add(Writer.Test(TestKind.Effort, 3), 30);
         Assert.Null(Rested.GotBetter(scene.Writer.Log));
-        scene.Writer.Add(Writer.Test(TestKind.Effort, 3), 1500);
+        var late = scene.Writer.Add(Writer.Test(TestKind.Effort, 3), 600);
+        Assert.False(Rested.GotBetter(scene.Writer.Log));
+        scene.Writer.Add(Writer.Test(TestKind.Effort, 2), 3000, supersedes: late);
         Assert.True(Rested.GotBetter(scene.Writer.Log));
-        scene.Writer.Add(Writer.Work(), 1501);
-        scene.Writer.Add(Writer.Test(TestKind.Effort, 4), 3200);
-        Assert.True(Rested.GotBetter(scene.Writer.Log));
-        scene.Writer.Add(Writer.Test(TestKind.Effort, 4), 5000);
-        Assert.True(Rested.GotBetter(scene.Writer.Log));
+        scene.Writer.Add(Writer.Work(), 3001);
+        Assert.Null(Rested.GotBetter(scene.Writer.Log));
+        scene.Writer.Add(Writer.Test(TestKind.Effort, 4), 3002);
+        var hasty = scene.Writer.Add(Writer.Test(TestKind.Effort, 3), 3030);
+        scene.Writer.Add(Writer.Test(TestKind.Effort, 2), 5000, supersedes: hasty);
+        Assert.Null(Rested.GotBetter(scene.Writer.Log));
     }
 
     private static ReedEvidence Of(AdviceScene scene) => ReedEvidence.Of(Catalogue.Shipped, scene.Writer.Log, scene.Reed, scene.Batch);

@@ -64,30 +64,33 @@ public static class ReedReading
 
     /// <summary>
     /// The latest word on everything. A finding that has gone is not there any more. What was said of the pitch before the reed was
-    /// worked on doesn’t count once a crow was heard after it: the latest crow counts, not the arrival’s (common practice).
+    /// worked on doesn’t count once a crow was heard after it: the latest crow counts, not the arrival’s (common practice). What was
+    /// put right later still belongs where it was first said.
     /// </summary>
     private static IEnumerable<Sighting> Seen(Catalogue catalogue, BenchLog log, Reed reed, Batch batch)
     {
+        var places = log.Facts.OrderBy(fact => fact.Pass).ThenBy(fact => fact.Sequence).Select((fact, place) => (fact.Root, place)).ToDictionary(one => one.Root, one => one.place);
+        var byEntry = log.Facts.Where(fact => fact.Now is not null).ToDictionary(fact => fact.Now!.Id, fact => places[fact.Root]);
         var gone = log.Findings.Where(IsGone).Select(found => found.Fact.Root).ToHashSet();
         var standing = log.Facts.Where(fact => fact.Now is not null && !gone.Contains(fact.Root)).Select(fact => fact.Now!);
         var there = log.Findings.Where(found => !IsGone(found) && found.Finding.Character == FindingCharacter.Fault).Select(found => found.Finding.FindingKind).ToHashSet();
         var ended = log.Findings.Where(found => IsGone(found) && !there.Contains(found.Finding.FindingKind)).SelectMany(found => catalogue.Signs
             .Where(sign => sign.KnownBy.OfType<SignRoute.ByFinding>().Any(route => route.Finding == found.Finding.FindingKind))
-            .Select(sign => new Sighting(sign.Id, Present: false, Order: found.Ended!.Sequence)));
+            .Select(sign => new Sighting(sign.Id, Present: false, Order: places[found.Ended!.Root])));
         // A reed that crows on a note is wet enough.
         var speaks = LastCrow(log) is { } heard
             ? DryOnes.Select(sign => new SignId(sign)).Where(sign => catalogue.Find(sign) is not null)
-                .Select(sign => new Sighting(sign, Present: false, Order: heard.Sequence))
+                .Select(sign => new Sighting(sign, Present: false, Order: places[heard.Root]))
             : [];
-        var all = Sightings.Of(catalogue, reed.Scales).Concat(Sightings.Of(catalogue, standing, batch.CrowTarget)).Concat(ended).Concat(speaks);
-        return PitchSince(log) is not { } since
+        var all = Sightings.Of(catalogue, reed.Scales).Concat(Sightings.Of(catalogue, standing, batch.CrowTarget, entry => byEntry[entry.Id])).Concat(ended).Concat(speaks);
+        return WorkBeforeCrow(log) is not { } work
             ? all
-            : all.Where(one => !OfPitch.Contains(one.Sign.Value) || (one.By == Teller.Bench && one.Order > since));
+            : all.Where(one => !OfPitch.Contains(one.Sign.Value) || (one.By == Teller.Bench && one.Order > places[work.Root]));
     }
 
     /// <summary>The last work before the latest crow; null when there was none.</summary>
-    private static int? PitchSince(BenchLog log) => LastCrow(log) is not { } crow ? null
-        : log.Live<Adjustment>().Where(work => work.Sequence < crow.Sequence).Select(work => (int?)work.Sequence).Max();
+    private static LiveFact<Adjustment>? WorkBeforeCrow(BenchLog log) => LastCrow(log) is not { } crow ? null
+        : log.Live<Adjustment>().Where(work => work.Sequence < crow.Sequence).MaxBy(work => work.Sequence);
 
     private static LiveFact<Test>? LastCrow(BenchLog log) =>
         log.Live<Test>().Where(test => test.Now is { TestKind: TestKind.Crow, Pitch: not null }).OrderBy(test => test.Pass).ThenBy(test => test.Sequence).LastOrDefault();

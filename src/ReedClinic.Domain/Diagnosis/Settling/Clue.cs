@@ -52,8 +52,8 @@ public sealed record Clue(string Words, double Settling, double Work, double Tir
 
     private static Clue? Better(bool? better) => better switch
     {
-        true => new("It got better over the last sessions by itself.", 4, 0.5, 0.2, EvidenceMark.CommonPractice),
-        false => new("It got no better over the last sessions.", 0.4, 1.5, 1.2, EvidenceMark.CommonPractice),
+        true => new("It played better after a rest, with no work between.", 4, 0.5, 0.2, EvidenceMark.CommonPractice),
+        false => new("It played no better after a rest.", 0.4, 1.5, 1.2, EvidenceMark.CommonPractice),
         _ => null,
     };
 

@@ -24,7 +24,7 @@ public sealed record SettlingFacts
     /// <summary>How often it was wetted and dried again.</summary>
     public int? WetDryCycles { get; init; }
 
-    /// <summary>Whether it got better over the last sessions by itself.</summary>
+    /// <summary>Whether it got better over a rest by itself.</summary>
     public bool? GettingBetter { get; init; }
 
     /// <summary>What was seen, and what was looked for and not there.</summary>
@@ -160,7 +160,7 @@ public static class SettlingAnswers
 
         if (facts.GettingBetter is null)
         {
-            yield return "whether it got better over the last sessions";
+            yield return "whether it plays better after a rest";
         }
 
         if (facts.Seen.Count == 0)

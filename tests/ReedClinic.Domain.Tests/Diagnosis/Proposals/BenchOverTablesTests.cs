@@ -44,6 +44,26 @@ public sealed class BenchOverTablesTests
     }
 
     [Fact]
+    public void An_arrival_that_is_put_right_after_the_work_stays_the_arrival()
+    {
+        var scene = new AdviceScene();
+        var crow = scene.Crow("C#");
+        var effort = scene.Effort(4);
+        scene.Do(AdviceScene.TipSides);
+        scene.Crow("C");
+        scene.Effort(2);
+        var before = Told(scene);
+
+        scene.Writer.Say(Writer.Value(Domain.Bench.Test.Of(TestKind.Crow, pitch: Writer.Value(SaidPitch.Read("C# +10", Tuning.Standard)))), supersedes: crow);
+        scene.Writer.Say(Writer.Test(TestKind.Effort, 3), supersedes: effort);
+
+        Assert.Equal(before, Told(scene));
+        Assert.DoesNotContain("whole-sharp True", before);
+
+        static string[] Told(AdviceScene scene) => [.. Reading(scene).Causes.Counted.Select(one => $"{one.Sign.Value} {one.Present}").Order(StringComparer.Ordinal)];
+    }
+
+    [Fact]
     public void A_low_reed_is_scraped_where_its_tip_is_thick_and_a_clip_can_follow()
     {
         var now = Cases.With("tip-thick", "starts-late", "tongue-thuds", "crow-low") with { Crow = Cents(-70), Floor = new LengthFloor(66, EvidenceMark.OwnDefault) };
