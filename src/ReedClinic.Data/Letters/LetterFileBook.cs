@@ -64,7 +64,8 @@ public sealed class LetterFileBook(IDbContextFactory<ClinicDb> databases, TimePr
 
             if (account.LetterFilesByMail != wanted)
             {
-                account.LetterFilesByMail = wanted;
+                // Two forms at once: whoever is second reads what the first chose, and it is noted once.
+                (account.LetterFilesByMail, account.ConcurrencyStamp) = (wanted, AccountRegister.NewStamp());
                 db.Tell(wanted ? AuditEvent.LetterFilesOn : AuditEvent.LetterFilesOff, time.GetUtcNow(), account.Id);
             }
 
