@@ -15,6 +15,13 @@ public sealed class MisreadingTests
         Assert.Equal(why, Assert.IsType<Stopped>(Entry(phrase)).Words);
 
     [Theory]
+    [InlineData("length 71 mm")]
+    [InlineData("overall length is 71 millimetres")]
+    [InlineData("the reed is 71 mm long")]
+    public void A_length_is_a_measurement_and_no_fault(string phrase) =>
+        Assert.Equal((TestKind.Length, 71m), (Assert.IsType<Domain.Bench.Test>(Entry(phrase)).TestKind, ((Domain.Bench.Test)Entry(phrase)).Millimetres));
+
+    [Theory]
     [InlineData("verdict improved", null)]
     [InlineData("verdict: improved", null)]
     [InlineData("improved, thanks to the clip", "improved, thanks to the clip")]

@@ -22,7 +22,7 @@ internal static class Arbiter
         rules(ruled);
         var sight = new Sight(course, ruled, (judge ?? new Judge(new Weights())).Of(course));
         watch?.Invoke(sight);
-        var kind = choose?.Invoke(sight) ?? judge?.Choose(sight) ?? sight.Said;
+        var kind = choose?.Invoke(sight) ?? (IsMeasured(course, ruled) ? sight.Said : judge?.Choose(sight)) ?? sight.Said;
         if (kind == sight.Said)
         {
             if (judge is not null)
@@ -42,4 +42,7 @@ internal static class Arbiter
         judged.Carried = ruled.Carried;
         return judged;
     }
+
+    // A length with its number is what it says: no judge makes a fault of it.
+    private static bool IsMeasured(Course course, Course ruled) => ruled.Drafts.LastOrDefault() is { Kind: EntryKind.Test, Slots.Length: not null } last && last.Head >= course.At;
 }
