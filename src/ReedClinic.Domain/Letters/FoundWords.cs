@@ -9,13 +9,14 @@ namespace ReedClinic.Domain.Letters;
 internal sealed class FoundWords
 {
     private readonly Reed _reed;
+    private readonly BenchLog _log;
     private readonly Phrasing _phrasing;
     private readonly LetterSoFar _told;
     private readonly bool _alone;
     private int _turn;
 
-    private FoundWords(Reed reed, bool alone, Phrasing phrasing, LetterSoFar told) =>
-        (_reed, _alone, _phrasing, _told, _turn) = (reed, alone, phrasing, told, reed.Number);
+    private FoundWords(Reed reed, BenchLog log, bool alone, Phrasing phrasing, LetterSoFar told) =>
+        (_reed, _log, _alone, _phrasing, _told, _turn) = (reed, log, alone, phrasing, told, reed.Number);
 
     /// <summary>Tells it.</summary>
     /// <param name="reed">The reed.</param>
@@ -25,7 +26,7 @@ internal sealed class FoundWords
     /// <param name="told">What was told so far.</param>
     internal static List<LetterSentence> Of(Reed reed, bool alone, BenchLog log, Phrasing phrasing, LetterSoFar told)
     {
-        var words = new FoundWords(reed, alone, phrasing, told);
+        var words = new FoundWords(reed, log, alone, phrasing, told);
         var found = log.Findings.OrderBy(finding => finding.Fact.Sequence).ToLookup(finding => finding.Finding.Character);
         return
         [
@@ -113,7 +114,7 @@ internal sealed class FoundWords
     private LetterSentence Fault(FindingNow now, FindingWording wording)
     {
         var finding = now.Finding;
-        var was = now.Ended?.Now.Ending is FindingEnding.Gone or FindingEnding.Better;
+        var was = now.CourseIn(_log) != FindingCourse.Still;
         var again = finding.Arose != Arose.CausedByTheWork ? _told.Earlier(finding.FindingKind, _reed.Number) : null;
         var (place, ways) = Frames(finding, wording, was, again is not null);
         var sentence = _phrasing.Say(

@@ -17,6 +17,7 @@ internal static partial class LessonBlocks
 
         var roots = Roots(material);
         var having = Having(material);
+        var course = LessonCourse.Of(Found(material));
         IReadOnlyList<string> leads = having.Count < 2 ? LessonWordings.Lead : [.. LessonWordings.LeadMany, .. LessonWordings.Lead];
         var sentences = new List<LetterSentence> { LetterSentence.Plain(phrasing.Say("lesson", 0, leads)) };
         var alone = material.Batch.Reeds.Count(reed => reed.IsHere) == 1;
@@ -32,31 +33,38 @@ internal static partial class LessonBlocks
 
         if (FindingWording.Of(thread.LessonKind) is { Shows: { } shows } wording)
         {
-            var (what, does) = (phrasing.Clause("lesson-what", 0, [wording.What], false), phrasing.Clause("lesson-shows", 0, [shows], false));
-            sentences.Add(new(
-                thread.LessonWords is null && where is not null && !alone
-                    ? phrasing.Say("lesson-in", 0, LessonWordings.InReeds, ("where", where), ("what", what), ("shows", does))
-                    : phrasing.Say("lesson-alone", 0, roots.Count == 0 ? LessonWordings.ToWatchFor : LessonWordings.Alone, ("what", what), ("shows", does)),
-                roots));
+            var named = thread.LessonWords is null && where is not null && !alone;
+            (string, string)[] slots =
+            [
+                ("where", where ?? ""), ("they", having.Count == 1 ? "it" : "they"),
+                ("what", phrasing.Clause("lesson-what", 0, [wording.What], course.IsPast)), ("shows", phrasing.Clause("lesson-shows", 0, [shows], false)),
+            ];
+            sentences.Add(new(phrasing.Say(named ? "lesson-in" : "lesson-alone", 0, Ways(named, roots.Count > 0, course.IsPast), slots), roots));
         }
 
-        return new LetterBlock("lesson", BlockKind.Lesson, [new(sentences)]) { Heading = Heading(material, having) };
+        sentences.AddRange(course.Sentences(phrasing));
+
+        return new LetterBlock("lesson", BlockKind.Lesson, [new(sentences)]) { Heading = Heading(material, having, course) };
     }
 
-    // Common is what at least two reeds have; one reed alone teaches something, too.
-    private static string Heading(LetterMaterial material, List<int> having) => having.Count switch
+    private static IReadOnlyList<string> Ways(bool named, bool found, bool past) => (named, found, past) switch
     {
-        > 1 => "What they have in common",
+        (true, _, true) => LessonWordings.InReedsThen,
+        (true, _, _) => LessonWordings.InReeds,
+        (_, false, _) => LessonWordings.ToWatchFor,
+        (_, _, true) => LessonWordings.AloneThen,
+        _ => LessonWordings.Alone,
+    };
+
+    // Common is what at least two reeds have; one reed alone teaches something, too.
+    private static string Heading(LetterMaterial material, List<int> having, LessonCourse course) => having.Count switch
+    {
+        > 1 => course.IsPast ? "What they had in common" : "What they have in common",
         1 when material.Batch.Reeds.Count > 1 => $"What to take from reed {Prose.Number(having[0])}",
         _ => material.Batch.Reeds.Count == 1 ? "What to take from it" : "What to take from these reeds",
     };
 
-    private static List<int> Having(LetterMaterial material) =>
-    [
-        .. material.Batch.Reeds
-            .Where(reed => material.LogOf(reed.Id).Findings.Any(finding => IsTheLesson(material, finding)))
-            .Select(reed => reed.Number),
-    ];
+    private static List<int> Having(LetterMaterial material) => [.. Found(material).Select(found => found.Reed).Distinct()];
 
     internal static LetterBlock? Habit(LetterMaterial material, Phrasing phrasing) => material.Thread.HabitSentence is { } habit
         ? new LetterBlock("habit", BlockKind.Habit,
@@ -128,11 +136,12 @@ internal static partial class LessonBlocks
     private static IEnumerable<string> Said(string place, IReadOnlyList<string> wordings, Phrasing phrasing) =>
         wordings.Select((wording, index) => phrasing.Say(place, index, [wording]));
 
-    private static List<EntryId> Roots(LetterMaterial material) =>
+    private static List<EntryId> Roots(LetterMaterial material) => [.. Found(material).Select(found => found.Finding.Fact.Root)];
+
+    private static IReadOnlyList<(int Reed, BenchLog Log, FindingNow Finding)> Found(LetterMaterial material) =>
     [
-        .. material.Batch.Reeds.SelectMany(reed => material.LogOf(reed.Id).Findings)
-            .Where(finding => IsTheLesson(material, finding))
-            .Select(finding => finding.Fact.Root),
+        .. material.Batch.Reeds.Select(reed => (reed.Number, Log: material.LogOf(reed.Id))).SelectMany(reed => reed.Log.Findings
+            .Where(finding => IsTheLesson(material, finding)).Select(finding => (reed.Number, reed.Log, finding))),
     ];
 
     private static bool IsTheLesson(LetterMaterial material, FindingNow finding) =>

@@ -34,6 +34,63 @@ internal static class LessonWordings
         "I found that <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.", "<what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",
     ];
 
+    /// <summary>The same for what was so when the reeds came, and is so no longer on one of them at least.</summary>
+    internal static IReadOnlyList<string> InReedsThen { get; } =
+    [
+        "{when <they> came|when <they> arrived|on arrival}, I {found|saw|noticed} <where> that <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",
+        "<where>, {when <they> came|when <they> arrived|on arrival}, <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",
+        "{when <they> came|when <they> arrived|on arrival}, I {found|saw|met} {this|the same} <where>: <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",
+        "<where> I {found|met|noticed} {this|the same} {when <they> came|on arrival}: <what>; {usually|often|mostly|as a rule} that <shows>.",
+    ];
+
+    internal static IReadOnlyList<string> AloneThen { get; } =
+    [
+        "{when <they> came|when <they> arrived|on arrival}, <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",
+        "{when <they> came|when <they> arrived|on arrival}, I {found|saw|noticed} that <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",
+    ];
+
+    private const string TheNext = "{your next reed|the next reed|the next one you make|the reeds you make next|the next reed you scrape}";
+
+    private const string Here = "{here|here at the bench|at my bench|on my bench}";
+
+    /// <summary>What became of it here, where that is the same for every reed that had it.</summary>
+    internal static IReadOnlyDictionary<FindingCourse, IReadOnlyList<string>> Mended { get; } = new Dictionary<FindingCourse, IReadOnlyList<string>>
+    {
+        [FindingCourse.PutRight] =
+        [
+            $"{{that was|that has been}} put right {Here}, so {{the lesson|this lesson|what it teaches|what follows}} is for {TheNext}.",
+            $"I {{put that right|have put that right|set that right|have set that right}} {Here}; {{the lesson|this lesson|what it teaches}} is {{meant for|for}} {TheNext}.",
+            $"in <these> {{you have nothing to do about it|nothing is left to do about it|it needs nothing more from you}}, for I put it right {Here}: {{take it as a lesson|it is a lesson|keep the lesson}} for {TheNext}.",
+        ],
+        [FindingCourse.Better] =
+        [
+            $"{{that is|it is}} {{better|less}} now than {{it was|on arrival}}, {{though not quite gone|if not quite gone|but not quite gone}}; {{the lesson|this lesson|what it teaches}} is for {TheNext}.",
+            $"I {{eased that|made that better|put most of that right}} {Here}, {{not all of it|as far as was safe|but not the whole of it}}; {{the lesson|this lesson|what it teaches}} is for {TheNext}.",
+        ],
+        [FindingCourse.TestedBetter] =
+        [
+            $"I {{worked on that|did some work on that|saw to that}} {Here}, and <reeds> <have> tested better since; {{the lesson|this lesson|what it teaches}} is for {TheNext}.",
+            $"{{that was|that has been}} worked on {Here}, and the tests {{have come|came}} out better {{for it|since|after it}}, so {{the lesson|this lesson|what it teaches}} is for {TheNext}.",
+        ],
+    };
+
+    /// <summary>What became of it on some of the reeds, to stand in a list.</summary>
+    internal static IReadOnlyDictionary<FindingCourse, IReadOnlyList<string>> MendedIn { get; } = new Dictionary<FindingCourse, IReadOnlyList<string>>
+    {
+        [FindingCourse.PutRight] = ["<where> I {put that right|have put that right|set that right} {here|here at the bench|at my bench}", "<where> {that was|that has been} put right {here|here at the bench|at my bench}"],
+        [FindingCourse.Better] = ["<where> it is better {now|since then} {but not gone|though not gone|if not quite gone}"],
+        [FindingCourse.TestedBetter] = ["<where> I worked on it here and <reeds> <have> tested better since"],
+        [FindingCourse.Still] = ["<where> it is {still so|as it was|still there}"],
+    };
+
+    /// <summary>For whom the lesson is, after that list.</summary>
+    internal static IReadOnlyList<string> ForTheNext { get; } =
+    [
+        $"{{either way|in any case|all the same|however that may be}}, {{the lesson|this lesson|what it teaches}} is {{for|meant for}} {TheNext}.",
+        $"{{the lesson|this lesson|what it teaches}} is {{for|meant for}} {TheNext}{{, not for these|, more than for these|}}.",
+        $"{{take|keep|save}} {{the lesson|this lesson|what it teaches}} for {TheNext}.",
+    ];
+
     /// <summary>The same where no reed of this batch has it.</summary>
     internal static IReadOnlyList<string> ToWatchFor { get; } =
     [
