@@ -8,6 +8,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using Npgsql;
 using ReedClinic.Data.Audit;
+using ReedClinic.Data.Backups;
 using ReedClinic.Data.Bench;
 using ReedClinic.Data.Demo;
 using ReedClinic.Data.Diagnosis;
@@ -63,6 +64,7 @@ public static class ClinicDataSetup
         services.AddSignInChecks();
         services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));
         services.AddSingleton<RecordsCaretaker>().AddSingleton<ErasedPeople>().AddSingleton(MediaFolder.Of(configuration, contentRoot)).AddSingleton<MediaCaretaker>().AddSingleton<StudioRatesCaretaker>();
+        services.AddSingleton(BackupSettings.Of(configuration, contentRoot)).AddSingleton<BackupMaker>().AddSingleton<BackupCheck>().AddSingleton<BackupRestore>();
         services.AddSingleton<RefusalRegister>().AddSingleton<LetterPageRegister>();
         services.AddScoped<AccountRegister>().AddScoped<StrangerLinks>().AddScoped<LetterCourier>();
         services.AddScoped<DemoStudio>();

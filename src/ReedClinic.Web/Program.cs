@@ -17,29 +17,9 @@ using ReedClinic.Web.Shared.Circuits;
 using ReedClinic.Web.Shared.Hosting;
 using ReedClinic.Web.Shared.Writes;
 
-if (args is [AuditCommand.Name, .. var rest])
+if (await Commands.RunAsync(args, new Announcement()).ConfigureAwait(false) is { } code)
 {
-    return await AuditCommand.RunAsync(rest, new Announcement()).ConfigureAwait(false);
-}
-
-if (args is [LostSecondStepCommand.Name, .. var whose])
-{
-    return await LostSecondStepCommand.RunAsync(whose, new Announcement()).ConfigureAwait(false);
-}
-
-if (args is [ErasedPeopleCommand.List, .. var listing])
-{
-    return await ErasedPeopleCommand.ListAsync(listing, new Announcement()).ConfigureAwait(false);
-}
-
-if (args is [ErasedPeopleCommand.Again, .. var again])
-{
-    return await ErasedPeopleCommand.EraseAgainAsync(again, new Announcement()).ConfigureAwait(false);
-}
-
-if (args is [CheckCommand.Name, .. var settings])
-{
-    return await CheckCommand.RunAsync(settings, new Announcement()).ConfigureAwait(false);
+    return code;
 }
 
 var builder = WebApplication.CreateBuilder(args);

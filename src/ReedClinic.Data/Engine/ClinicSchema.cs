@@ -10,7 +10,9 @@ namespace ReedClinic.Data.Engine;
 public sealed class ClinicSchema(IDbContextFactory<ClinicDb> databases)
 {
     /// <summary>Creates what isn't there and applies every migration that is missing. Safe to repeat.</summary>
-    public async Task MigrateAsync(CancellationToken ct)
+    /// <param name="ct">Stops it.</param>
+    /// <param name="beforeChange">Done first where there are records whose schema is about to change; when it fails, nothing is changed.</param>
+    public async Task MigrateAsync(CancellationToken ct, Func<CancellationToken, Task>? beforeChange = null)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using (db.ConfigureAwait(false))
@@ -28,6 +30,11 @@ public sealed class ClinicSchema(IDbContextFactory<ClinicDb> databases)
 
             if ((await db.Database.GetPendingMigrationsAsync(ct).ConfigureAwait(false)).Any())
             {
+                if (beforeChange is not null && (await db.Database.GetAppliedMigrationsAsync(ct).ConfigureAwait(false)).Any())
+                {
+                    await beforeChange(ct).ConfigureAwait(false);
+                }
+
                 await db.Database.MigrateAsync(ct).ConfigureAwait(false);
             }
         }

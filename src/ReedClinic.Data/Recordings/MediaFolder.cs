@@ -52,6 +52,11 @@ public sealed class MediaFolder(string path)
     /// <exception cref="InvalidOperationException">It can't be written to.</exception>
     public void Prepare()
     {
+        if (Directory.Exists(System.IO.Path.Combine(Path, Backups.ArrivingFiles.Waiting)))
+        {
+            throw new InvalidOperationException($"A restore wasn't finished: '{Backups.ArrivingFiles.Waiting}' still lies in '{Path}'. Run restore again with the same back-up; it begins anew.");
+        }
+
         try
         {
             Make(Path);
@@ -152,7 +157,8 @@ public sealed class MediaFolder(string path)
 
     /// <summary>Every file of ours that lies there: its name, and when it was last written.</summary>
     internal IEnumerable<(string Name, DateTimeOffset WrittenAt)> All() =>
-        from file in Directory.Exists(Path) ? new DirectoryInfo(Path).EnumerateFiles("*", SearchOption.AllDirectories) : []
+        from folder in Directory.Exists(Path) ? new DirectoryInfo(Path).EnumerateDirectories("??") : []
+        from file in folder.EnumerateFiles()
         let name = file.Name.Split('.')[0]
         where IsName(name)
         select (name, new DateTimeOffset(file.LastWriteTimeUtc));

@@ -1,3 +1,4 @@
+using ReedClinic.Data.Backups;
 using ReedClinic.Data.Demo;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.People;
@@ -22,11 +23,12 @@ public static class StudioOpening
         ArgumentNullException.ThrowIfNull(app);
         var ct = app.Lifetime.ApplicationStopping;
         app.Services.GetRequiredService<MediaFolder>().Prepare();
-        await app.Services.GetRequiredService<ClinicSchema>().MigrateAsync(ct).ConfigureAwait(false);
+        var announcement = app.Services.GetRequiredService<Announcement>();
+        await app.Services.GetRequiredService<ClinicSchema>()
+            .MigrateAsync(ct, stop => app.Services.GetRequiredService<BackupMaker>().BeforeMigrationAsync(announcement.Say, stop)).ConfigureAwait(false);
 
         var scope = app.Services.CreateAsyncScope();
         await using var _ = scope.ConfigureAwait(false);
-        var announcement = scope.ServiceProvider.GetRequiredService<Announcement>();
         if (app.Environment.IsDevelopment() && app.Configuration.GetValue<bool>(SeedDemo))
         {
             var demo = scope.ServiceProvider.GetRequiredService<DemoStudio>();

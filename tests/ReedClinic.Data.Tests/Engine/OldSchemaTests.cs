@@ -63,7 +63,7 @@ public sealed class OldSchemaTests(TestDatabases databases) : IClassFixture<Test
         Assert.Equal(9, entries.GroupBy(entry => entry.ReedId).Count(reed => BenchLog.Fold(reed).LastSequence == reed.Count()));
     }
 
-    private static async Task RestoreAsync(TestDatabase database, string folder)
+    internal static async Task RestoreAsync(TestDatabase database, string folder)
     {
         if (database.Engine == ClinicEngine.Sqlite)
         {
@@ -93,7 +93,7 @@ public sealed class OldSchemaTests(TestDatabases databases) : IClassFixture<Test
             UNION ALL SELECT indexdef FROM pg_indexes WHERE schemaname = 'public' ORDER BY line
             """);
 
-    private static async Task<IReadOnlyDictionary<string, int>> CountsAsync(TestDatabase database)
+    internal static async Task<IReadOnlyDictionary<string, int>> CountsAsync(TestDatabase database)
     {
         var tables = await RowsAsync(database, database.Engine == ClinicEngine.Sqlite
             ? "SELECT name FROM sqlite_master WHERE type = 'table' AND name NOT LIKE 'sqlite%'"
@@ -127,7 +127,7 @@ public sealed class OldSchemaTests(TestDatabases databases) : IClassFixture<Test
         return rows;
     }
 
-    private static string Fixtures()
+    internal static string Fixtures()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "ReedClinic.sln")))

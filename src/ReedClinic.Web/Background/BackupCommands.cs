@@ -1,0 +1,145 @@
+using System.Globalization;
+using ReedClinic.Data.Backups;
+using ReedClinic.Data.Engine;
+using ReedClinic.Web.Shared.Hosting;
+
+namespace ReedClinic.Web.Background;
+
+/// <summary>
+/// <c>ReedClinic.Web backup [FOLDER]</c> copies everything while the program runs; <c>verify BACKUP</c> reads such a copy from
+/// end to end; <c>restore BACKUP [ERASED]</c> puts it back while the program is stopped; <c>move-to-postgres FILE</c> takes the
+/// records of a SQLite file into the PostgreSQL database of the settings.
+/// </summary>
+public static class BackupCommands
+{
+    /// <summary>The word that asks for a back-up.</summary>
+    public const string Backup = "backup";
+
+    /// <summary>The word that asks for reading one.</summary>
+    public const string Verify = "verify";
+
+    /// <summary>The word that asks for the way back.</summary>
+    public const string Restore = "restore";
+
+    /// <summary>The word that asks for the other engine.</summary>
+    public const string Move = "move-to-postgres";
+
+    /// <summary>Makes one.</summary>
+    /// <param name="args">The folder to put it into, or none; and settings.</param>
+    /// <param name="announcement">Where the words go.</param>
+    /// <returns>0 when it was made, 1 when not.</returns>
+    public static Task<int> BackupAsync(string[] args, Announcement announcement) => RunAsync(args, announcement, async (app, named) =>
+    {
+        var maker = app.Services.GetRequiredService<BackupMaker>();
+        var (folder, about) = await maker.MakeAsync(named.FirstOrDefault(), withMedia: true, announcement.Say, CancellationToken.None).ConfigureAwait(false);
+        announcement.Say(string.Create(CultureInfo.InvariantCulture, $"Backed up: {about.Rows.Values.Sum()} rows and every file they name, in {folder}"));
+        if (about.Missing.Count > 0)
+        {
+            announcement.Say(string.Create(CultureInfo.InvariantCulture, $"{about.Missing.Count} files that the records name were missing or changed in the studio itself: {string.Join(", ", about.Missing.Take(5))}"));
+        }
+
+        foreach (var old in maker.RemoveOld(named.FirstOrDefault()))
+        {
+            announcement.Say($"Removed, because it was older than a back-up may become: {old}");
+        }
+
+        return about.Missing.Count == 0;
+    });
+
+    /// <summary>Reads one from end to end.</summary>
+    /// <param name="args">Its folder; and settings.</param>
+    /// <param name="announcement">Where the words go.</param>
+    /// <returns>0 when it is sound, 1 when not.</returns>
+    public static Task<int> VerifyAsync(string[] args, Announcement announcement) => RunAsync(args, announcement, async (app, named) =>
+    {
+        var (problems, about) = await app.Services.GetRequiredService<BackupCheck>().LookAsync(Need(named, "verify BACKUP"), CancellationToken.None).ConfigureAwait(false);
+        foreach (var problem in problems)
+        {
+            announcement.Say(problem);
+        }
+
+        announcement.Say(problems.Count == 0 && about is not null
+            ? string.Create(CultureInfo.InvariantCulture, $"This back-up is sound: {about.Engine}, made {about.MadeAt:u}, {about.Rows.Values.Sum()} rows{(about.WithMedia ? "" : ", without sounds and photographs")}.")
+            : "This back-up is not sound.");
+        return problems.Count == 0;
+    });
+
+    /// <summary>Puts one back.</summary>
+    /// <param name="args">Its folder, and a list of erased people or none; and settings.</param>
+    /// <param name="announcement">Where the words go.</param>
+    /// <returns>0 when it was done, 1 when nothing was changed.</returns>
+    public static Task<int> RestoreAsync(string[] args, Announcement announcement) => RunAsync(args, announcement, async (app, named) =>
+    {
+        var done = await app.Services.GetRequiredService<BackupRestore>()
+            .RestoreAsync(Need(named, "restore BACKUP [ERASED]"), named.ElementAtOrDefault(1), announcement.Say, CancellationToken.None).ConfigureAwait(false);
+        return Tell(done, announcement);
+    });
+
+    /// <summary>Takes the records of a SQLite file into PostgreSQL.</summary>
+    /// <param name="args">The file; and settings, which say PostgreSQL.</param>
+    /// <param name="announcement">Where the words go.</param>
+    /// <returns>0 when it was done, 1 when nothing was changed.</returns>
+    public static Task<int> MoveAsync(string[] args, Announcement announcement) => RunAsync(args, announcement, async (app, named) =>
+    {
+        var file = Path.GetFullPath(Need(named, "move-to-postgres FILE"));
+        if (!File.Exists(file))
+        {
+            throw new BackupTroubleException($"There is no file '{file}'.");
+        }
+
+        if (app.Configuration["Database:Engine"] is not { } engine || !engine.Equals(nameof(ClinicEngine.Postgres), StringComparison.OrdinalIgnoreCase))
+        {
+            throw new BackupTroubleException("The settings don’t say PostgreSQL. Set Database:Engine to postgres, and ConnectionStrings:Clinic to an empty database.");
+        }
+
+        var from = CommandHost.Build([$"--Database:Engine={ClinicEngine.Sqlite}", $"--ConnectionStrings:Clinic=Data Source={file}", .. Without(args, "Database:Engine", "ConnectionStrings:Clinic")]);
+        await using var _ = from.ConfigureAwait(false);
+        var (folder, about) = await from.Services.GetRequiredService<BackupMaker>().MakeAsync(app.Services.GetRequiredService<BackupSettings>().Folder, withMedia: true, announcement.Say, CancellationToken.None).ConfigureAwait(false);
+        announcement.Say($"As they were, the records lie in {folder}");
+        return Tell(await app.Services.GetRequiredService<BackupRestore>().RestoreAsync(folder, null, announcement.Say, CancellationToken.None).ConfigureAwait(false), announcement) && about.Missing.Count == 0;
+    });
+
+    private static bool Tell(RestoreDone done, Announcement announcement)
+    {
+        announcement.Say(string.Create(CultureInfo.InvariantCulture, $"Restored: {done.Rows} rows, as of {done.About.MadeAt:u}."));
+        if (done.ErasedBefore > 0)
+        {
+            announcement.Say(string.Create(CultureInfo.InvariantCulture, $"Of {done.ErasedBefore} who had been erased, {done.ErasedAgain} were in the back-up and are erased again."));
+        }
+
+        foreach (var kept in done.Kept)
+        {
+            announcement.Say($"What was there before lies in {kept}; remove it once you are content.");
+        }
+
+        foreach (var different in done.Different)
+        {
+            announcement.Say(different);
+        }
+
+        return done.Different.Count == 0;
+    }
+
+    private static async Task<int> RunAsync(string[] args, Announcement announcement, Func<WebApplication, string[], Task<bool>> run)
+    {
+        ArgumentNullException.ThrowIfNull(args);
+        ArgumentNullException.ThrowIfNull(announcement);
+        var app = CommandHost.Build([.. args.Where(arg => arg.StartsWith('-'))]);
+        await using var _ = app.ConfigureAwait(false);
+        try
+        {
+            return await run(app, [.. args.Where(arg => !arg.StartsWith('-'))]).ConfigureAwait(false) ? 0 : 1;
+        }
+        catch (BackupTroubleException trouble)
+        {
+            announcement.Say(trouble.Message);
+            return 1;
+        }
+    }
+
+    private static string Need(string[] named, string form) =>
+        named.FirstOrDefault() ?? throw new BackupTroubleException($"Something is missing: {form}");
+
+    private static IEnumerable<string> Without(string[] args, params string[] settings) =>
+        args.Where(arg => arg.StartsWith('-') && !settings.Any(setting => arg.StartsWith($"--{setting}=", StringComparison.OrdinalIgnoreCase)));
+}

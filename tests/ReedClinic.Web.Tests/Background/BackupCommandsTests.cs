@@ -1,0 +1,103 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Backups;
+using ReedClinic.Domain.People;
+using ReedClinic.Web.Background;
+using ReedClinic.Web.Shared.Hosting;
+using ReedClinic.Web.Tests.Hosting;
+
+namespace ReedClinic.Web.Tests.Background;
+
+/// <summary>The commands of whoever runs the machine, as they are typed.</summary>
+public sealed class BackupCommandsTests(TestDatabases databases) : IClassFixture<TestDatabases>
+{
+    private static CancellationToken Ct => TestContext.Current.CancellationToken;
+
+    [Theory, OnBothEngines]
+    public async Task One_command_backs_up_one_says_it_is_sound_and_one_brings_it_back(ClinicEngine engine)
+    {
+        var (db, folder) = (await databases.FreshAsync(engine), Directory.CreateTempSubdirectory("reedclinic-commands-"));
+        var keys = Path.Combine(folder.FullName, "keys");
+        Directory.CreateDirectory(keys);
+        await File.WriteAllTextAsync(Path.Combine(keys, "key-1.xml"), "<key/>", Ct);
+        await AddAsync(db, "Ines");
+        var copies = Path.Combine(folder.FullName, "copies");
+
+        var made = await RunAsync(db, [BackupCommands.Backup, copies, $"--Keys:Folder={keys}"]);
+        var backup = Assert.Single(BackupLayout.In(copies)).Folder;
+        var verified = await RunAsync(db, [BackupCommands.Verify, backup]);
+        await AddAsync(db, "Tomas, after it");
+        await File.WriteAllTextAsync(Path.Combine(keys, "key-1.xml"), "<other/>", Ct);
+        var restored = await RunAsync(db, [BackupCommands.Restore, backup, $"--Keys:Folder={keys}"]);
+
+        Assert.Equal((0, 0, 0), (made.Code, verified.Code, restored.Code));
+        Assert.Contains($"in {backup}", made.Words, StringComparison.Ordinal);
+        Assert.Contains("This back-up is sound", verified.Words, StringComparison.Ordinal);
+        Assert.Contains("What was there before lies in", restored.Words, StringComparison.Ordinal);
+        await using var context = db.CreateDbContext();
+        Assert.Equal("Ines", (await context.Set<Student>().AsNoTracking().SingleAsync(Ct)).Name);
+        Assert.Equal("<key/>", await File.ReadAllTextAsync(Path.Combine(keys, "key-1.xml"), Ct));
+        folder.Delete(recursive: true);
+    }
+
+    [Fact]
+    public async Task One_command_takes_a_file_of_SQLite_to_PostgreSQL()
+    {
+        var (db, server) = (await databases.FreshAsync(ClinicEngine.Sqlite), await databases.FreshAsync(ClinicEngine.Postgres));
+        await AddAsync(db, "Ines");
+        var file = new Microsoft.Data.Sqlite.SqliteConnectionStringBuilder(db.Connection).DataSource;
+
+        var wrong = await RunAsync(db, [BackupCommands.Move, file]);
+        var moved = await RunAsync(server, [BackupCommands.Move, file, $"--Backups:Folder={server.MediaFolder}-backups"]);
+
+        Assert.Equal(1, wrong.Code);
+        Assert.Contains("The settings don’t say PostgreSQL", wrong.Words, StringComparison.Ordinal);
+        Assert.Equal((0, moved.Words), (moved.Code, moved.Words));
+        await using var context = server.CreateDbContext();
+        Assert.Equal("Ines", (await context.Set<Student>().SingleAsync(Ct)).Name);
+        Directory.Delete(server.MediaFolder + "-backups", recursive: true);
+    }
+
+    [Theory]
+    [InlineData(BackupCommands.Verify)]
+    [InlineData(BackupCommands.Restore)]
+    public async Task What_is_no_back_up_is_refused_in_words(string command)
+    {
+        var db = await databases.FreshAsync(ClinicEngine.Sqlite);
+        await AddAsync(db, "Ines");
+
+        var nothing = await RunAsync(db, [command]);
+        var nowhere = await RunAsync(db, [command, "no-such-folder"]);
+
+        Assert.Equal((1, 1), (nothing.Code, nowhere.Code));
+        Assert.Contains($"Something is missing: {command} BACKUP", nothing.Words, StringComparison.Ordinal);
+        Assert.Contains("There is no folder 'no-such-folder'", nowhere.Words, StringComparison.Ordinal);
+        await using var context = db.CreateDbContext();
+        Assert.Equal(1, await context.Set<Student>().CountAsync(Ct));
+    }
+
+    [Fact]
+    public async Task A_word_that_is_no_command_opens_no_studio()
+    {
+        await using var words = new StringWriter();
+
+        Assert.Equal(2, await Commands.RunAsync(["bakcup"], new Announcement(words)));
+        Assert.Null(await Commands.RunAsync([], new Announcement(words)));
+        Assert.Null(await Commands.RunAsync(["--urls", "http://127.0.0.1:0"], new Announcement(words)));
+
+        Assert.Contains("There is no command 'bakcup'. There are: backup, check", words.ToString(), StringComparison.Ordinal);
+    }
+
+    private static async Task AddAsync(TestDatabase db, string name)
+    {
+        await using var context = db.CreateDbContext();
+        context.Add(new Student(new StudentId(Parcel.NewOperation().Value), name));
+        await context.SaveChangesAsync(Ct);
+    }
+
+    private static async Task<(int Code, string Words)> RunAsync(TestDatabase db, string[] args)
+    {
+        await using var words = new StringWriter();
+        var code = await Commands.RunAsync([.. args, .. db.Settings.Select(setting => $"--{setting.Key}={setting.Value}")], new Announcement(words));
+        return (code ?? -1, words.ToString());
+    }
+}
