@@ -64,17 +64,19 @@ public static class ClinicDataSetup
         services.AddSignInChecks();
         services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));
         services.AddSingleton<RecordsCaretaker>().AddSingleton<ErasedPeople>().AddSingleton(MediaFolder.Of(configuration, contentRoot)).AddSingleton<MediaCaretaker>().AddSingleton<StudioRatesCaretaker>();
-        services.AddSingleton(BackupSettings.Of(configuration, contentRoot)).AddSingleton<BackupMaker>().AddSingleton<BackupCheck>().AddSingleton<BackupRestore>();
+        services.AddBackups(BackupSettings.Of(configuration, contentRoot));
         services.AddSingleton<RefusalRegister>().AddSingleton<LetterPageRegister>();
         services.AddScoped<AccountRegister>().AddScoped<StrangerLinks>().AddScoped<LetterCourier>();
-        services.AddScoped<DemoStudio>();
-        services.AddBooks();
+        services.AddScoped<DemoStudio>().AddBooks();
         services.AddKeys(configuration);
         services.Configure<PasswordHasherOptions>(ClinicIdentityRules.Hashing);
         return services.AddIdentityCore<ClinicAccount>(ClinicIdentityRules.Accounts)
             .AddRoles<IdentityRole<Guid>>()
             .AddEntityFrameworkStores<ClinicDb>();
     }
+
+    private static void AddBackups(this IServiceCollection services, BackupSettings settings) =>
+        services.AddSingleton(settings).AddSingleton<BackupMaker>().AddSingleton<BackupCheck>().AddSingleton<BackupRestore>();
 
     private static void AddSignInChecks(this IServiceCollection services)
     {

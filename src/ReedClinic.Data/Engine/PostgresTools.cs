@@ -37,7 +37,25 @@ internal sealed class PostgresTools(string? folder)
         });
         var (readingSaid, writingSaid) = (reading.StandardError.ReadToEndAsync(CancellationToken.None), writing.StandardError.ReadToEndAsync(CancellationToken.None));
         var printed = writing.StandardOutput.ReadToEndAsync(CancellationToken.None);
-        var broken = false;
+        var whole = await PourAsync(reading, writing, ct).ConfigureAwait(false);
+        await writing.WaitForExitAsync(CancellationToken.None).ConfigureAwait(false);
+        await reading.WaitForExitAsync(CancellationToken.None).ConfigureAwait(false);
+        ct.ThrowIfCancellationRequested();
+        await printed.ConfigureAwait(false);
+        if (writing.ExitCode != 0 || !whole)
+        {
+            throw Failed("psql", await writingSaid.ConfigureAwait(false));
+        }
+
+        if (reading.ExitCode != 0)
+        {
+            throw Failed("pg_restore", await readingSaid.ConfigureAwait(false));
+        }
+    }
+
+    // False when the one that writes has gone before the end; what it said tells why.
+    private static async Task<bool> PourAsync(Process reading, Process writing, CancellationToken ct)
+    {
         try
         {
             await writing.StandardInput.WriteLineAsync(Clearing.AsMemory(), ct).ConfigureAwait(false);
@@ -50,25 +68,12 @@ internal sealed class PostgresTools(string? folder)
             }
 
             writing.StandardInput.Close();
+            return true;
         }
         catch (IOException)
         {
-            broken = true; // psql has gone; what it said tells why
             Kill(reading);
-        }
-
-        await writing.WaitForExitAsync(CancellationToken.None).ConfigureAwait(false);
-        await reading.WaitForExitAsync(CancellationToken.None).ConfigureAwait(false);
-        ct.ThrowIfCancellationRequested();
-        await printed.ConfigureAwait(false);
-        if (writing.ExitCode != 0 || broken)
-        {
-            throw Failed("psql", await writingSaid.ConfigureAwait(false));
-        }
-
-        if (reading.ExitCode != 0)
-        {
-            throw Failed("pg_restore", await readingSaid.ConfigureAwait(false));
+            return false;
         }
     }
 
