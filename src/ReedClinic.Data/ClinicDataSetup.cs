@@ -59,7 +59,7 @@ public static class ClinicDataSetup
         services.AddSingleton<JobBell>().AddSingleton<JobBoard>();
         services.TryAddSingleton(new OutboxSettings());
         services.AddSingleton<Outbox>();
-        services.AddSingleton<BenchNews>().AddSingleton<LearnedHere>();
+        services.AddSingleton<BenchNews>().AddSingleton<StudioWire>().AddSingleton<LearnedHere>();
         services.AddSingleton<AuditChain>();
         services.AddSignInChecks();
         services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));

@@ -29,9 +29,35 @@ public sealed class BenchNews
         return new Listening(this, reed, told);
     }
 
-    /// <summary>Something was saved in a reed's log.</summary>
+    /// <summary>Whoever carries news to the studio's other processes hears here of what was written in this one.</summary>
+    public event Action<ReedId>? Told;
+
+    /// <summary>Something was saved in a reed's log, by this process.</summary>
     /// <param name="reed">The reed.</param>
     public void Tell(ReedId reed)
+    {
+        TellHere(reed);
+        Told?.Invoke(reed);
+    }
+
+    /// <summary>Everybody of this process may have missed something.</summary>
+    public void TellAll()
+    {
+        ReedId[] open;
+        lock (_gate)
+        {
+            open = [.. _listeners.Keys];
+        }
+
+        foreach (var reed in open)
+        {
+            TellHere(reed);
+        }
+    }
+
+    /// <summary>Tells those of this process alone.</summary>
+    /// <param name="reed">The reed.</param>
+    public void TellHere(ReedId reed)
     {
         Action[] listeners;
         lock (_gate)

@@ -12,6 +12,12 @@ public sealed class JobBell : SaveChangesInterceptor, IDisposable
     private readonly SemaphoreSlim _work = new(0, 1);
     private readonly SemaphoreSlim _notes = new(0, 1);
 
+    /// <summary>Whoever carries news to the studio's other processes hears here that this one saved work.</summary>
+    public event Action? Rung;
+
+    /// <summary>Wakes this process's workers: another one saved work.</summary>
+    public void Ring() => Ring(_work);
+
     /// <summary>Waits until a job was saved, at most so long.</summary>
     /// <param name="longest">At most so long.</param>
     /// <param name="ct">Stops the waiting.</param>
@@ -29,6 +35,7 @@ public sealed class JobBell : SaveChangesInterceptor, IDisposable
         if (eventData.Context?.ChangeTracker.Entries<Job>().Any() == true)
         {
             Ring(_work);
+            Rung?.Invoke();
         }
 
         if (eventData.Context?.ChangeTracker.Entries<AuditNote>().Any() == true)
