@@ -21,6 +21,9 @@ public static class RecordingLimits
     /// <summary>After how long a memo at the bench stops by itself: what goes on for longer was forgotten, not said.</summary>
     public static TimeSpan MemoAtBench { get; } = TimeSpan.FromMinutes(10);
 
+    /// <summary>After how long a take of a reed stops by itself: a crow, a peep or a long tone is shorter.</summary>
+    public static TimeSpan Take { get; } = TimeSpan.FromSeconds(15);
+
     /// <summary>What everything of one student may take together.</summary>
     public static RecordingRoom OfStudent { get; } = new(600, 2_000_000_000);
 

@@ -18,16 +18,19 @@ public sealed class OneBrowser : IAsyncLifetime
         "--no-sandbox", "--disable-gpu", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--use-fake-device-for-media-stream", "--use-fake-ui-for-media-stream",
     ];
 
+    private readonly TemporaryFolder _sounds = new();
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
     public async ValueTask InitializeAsync()
     {
+        var heard = Path.Combine(_sounds.Path, "microphone.wav");
+        FakeMicrophone.Write(heard);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
             ExecutablePath = Environment.GetEnvironmentVariable(PathVariable) ?? Places.FirstOrDefault(File.Exists) ?? Places[^1],
-            Args = Flags,
+            Args = [.. Flags, $"--use-file-for-fake-audio-capture={heard}"],
         });
     }
 
@@ -39,6 +42,7 @@ public sealed class OneBrowser : IAsyncLifetime
         }
 
         _playwright?.Dispose();
+        _sounds.Dispose();
     }
 
     /// <summary>A new visitor who is signed in already; how people sign in is a test of its own.</summary>

@@ -1,6 +1,7 @@
 // A memo at the bench: one key begins it, the same key ends it. What the browser records is put aside on this device while it is
 // being said, and stays there until the studio has all of it: neither a lost connection nor a closed window loses it.
 import { send, wait, Refused, SignedOut } from "./recording-upload.js";
+import { reasonOf } from "./sound/microphone.js";
 
 const kinds = ["audio/webm;codecs=opus", "audio/ogg;codecs=opus", "audio/mp4"];
 const lastStretch = 30;
@@ -70,11 +71,6 @@ function show() {
 const alone = (id, work) =>
   navigator.locks ? navigator.locks.request(`reedclinic-memo-${id}`, { ifAvailable: true }, async (lock) => lock && work()) : work();
 
-const why = (trouble, words) =>
-  ({ NotAllowedError: words.noPermission, SecurityError: words.noPermission, NotFoundError: words.noMicrophone, OverconstrainedError: words.noMicrophone })[
-    trouble.name
-  ] ?? words.busy;
-
 async function begin() {
   const words = box().dataset;
   const type = globalThis.MediaRecorder && kinds.find((kind) => MediaRecorder.isTypeSupported(kind));
@@ -84,7 +80,7 @@ async function begin() {
     // What makes voices clear takes the crow of a reed for noise.
     stream = await navigator.mediaDevices.getUserMedia({ audio: { channelCount: 1, echoCancellation: false, noiseSuppression: false } });
   } catch (trouble) {
-    return tell(why(trouble, words), "refused");
+    return tell(words[reasonOf(trouble)], "refused");
   }
   const take = { id: crypto.randomUUID(), reed: words.of, at: Number(words.at), who: words.me, type, pieces: [], isKept: true };
   await new Promise((begun) => void alone(take.id, () => record(take, stream, Number(words.most), begun)).finally(begun));

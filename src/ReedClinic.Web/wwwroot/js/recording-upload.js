@@ -60,8 +60,8 @@ const read = async (answer) => {
 /**
  * Sends a blob as a recording of a reed.
  * @param {Blob} blob The whole file.
- * @param {{reed: string, kind: string, token: string, operation?: string, words?: string, pass?: string, atSequence?: number}} what
- *   Of which reed, what it is, and the page's form token.
+ * @param {{reed: string, kind: string, token: string, operation?: string, words?: string, pass?: string, atSequence?: number, retest?: boolean}} what
+ *   Of which reed, what it is, and the page's form token; `retest` where it is a test between two steps of the work.
  * @param {{progress?: (done: number) => void, waiting?: () => void}} [told] Is called as it goes on, from 0 to 1.
  * @returns {Promise<{id: string, type: string, bytes: number, milliseconds: number | null}>}
  */
@@ -71,6 +71,7 @@ export async function send(blob, what, told) {
   fields.set("Operation", what.operation || crypto.randomUUID());
   if (what.pass) fields.set("Pass", what.pass);
   if (what.atSequence !== undefined) fields.set("AtSequence", what.atSequence);
+  if (what.retest) fields.set("retest", "true");
 
   const going = await read(await ask("/recordings", { method: "POST", headers, body: fields }, told));
   const sum = hex(await crypto.subtle.digest("SHA-256", await blob.arrayBuffer()));
@@ -101,7 +102,8 @@ const submit = async (event) => {
     problem.hidden = !words;
     form.elements.namedItem("File").setAttribute("aria-invalid", words ? "true" : "false");
   };
-  const file = form.elements.namedItem("File").files[0];
+  // What was recorded in the page goes before a file that was chosen: see recorder.js.
+  const file = form.recorded ?? form.elements.namedItem("File").files[0];
   refuse(file ? "" : form.dataset.noFile);
   if (!file) {
     return;
@@ -124,6 +126,7 @@ const submit = async (event) => {
     bar.hidden = true;
     status.textContent = "";
     delete form.dataset.busy;
+    form.dispatchEvent(new CustomEvent("unsent"));
   }
 };
 
