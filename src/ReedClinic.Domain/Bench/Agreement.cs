@@ -19,11 +19,12 @@ public static class Agreement
     /// <summary>Whether an adjustment goes further than the student asked for.</summary>
     /// <param name="permission">What the student allowed.</param>
     /// <param name="kind">What was done.</param>
-    /// <returns>On a reed for advice only any adjustment does; where only safe changes were asked for, one that can't be undone.</returns>
-    public static bool IsAsked(Permission permission, AdjustmentKindId kind) => permission switch
+    /// <param name="amount">How much of it.</param>
+    /// <returns>On a reed for advice only any adjustment does; where only safe changes were asked for, what is no small step.</returns>
+    public static bool IsAsked(Permission permission, AdjustmentKindId kind, Amount amount) => permission switch
     {
         Permission.AdviseOnly => true,
-        Permission.SafeChangesOnly => AdjustmentCatalogue.Find(kind) is { Reversible: Reversible.No },
+        Permission.SafeChangesOnly => AdjustmentCatalogue.Find(kind) is not null && !SafeChanges.IsSmallStep(kind, amount),
         _ => false,
     };
 
@@ -34,7 +35,7 @@ public static class Agreement
     public static Problem? Wanted(Reed reed, BenchEntry entry)
     {
         ArgumentNullException.ThrowIfNull(reed);
-        if (entry is not Adjustment work || !IsAsked(reed.Permission, work.AdjustmentKind) || IsIn(work.Words))
+        if (entry is not Adjustment work || !IsAsked(reed.Permission, work.AdjustmentKind, work.Amount) || IsIn(work.Words))
         {
             return null;
         }
@@ -43,7 +44,7 @@ public static class Agreement
         {
             { Presence: Presence.Extra } => "Nobody announced this reed, so nothing was allowed on it.",
             { Permission: Permission.AdviseOnly } => "The student asked for advice only.",
-            _ => "The student asked for safe changes only, and this can’t be undone.",
+            _ => "The student asked for safe changes only, and this is more than a small step.",
         };
         return new Problem(Field, $"{asked} If it has been agreed since, say so here: the log will tell it.");
     }

@@ -30,7 +30,7 @@ internal static class CareBlocks
 
         sentences.Add(phrasing.Say("dry", 0, CareWordings.Dry));
         var more = CareWordings.More.Skip(playable == 1 ? 1 : 0);
-        sentences.AddRange(phrasing.Some("care", MostFurtherAdvice, more).Select((ways, index) => phrasing.Say("more-care", index, ways)));
+        sentences.AddRange(phrasing.Some("care", MostFurtherAdvice, more).Select((ways, index) => phrasing.Say("more-care", index, ways, each)));
         return new LetterBlock("care", BlockKind.Care, [new([.. sentences.Select(LetterSentence.Plain)])])
         {
             Heading = "Playing in and care",

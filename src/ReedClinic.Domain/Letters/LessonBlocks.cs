@@ -25,7 +25,7 @@ internal static partial class LessonBlocks
         if (thread.LessonWords is { } words)
         {
             sentences.Add(new(Prose.Sentence(words), roots));
-            if (where is not null && !alone)
+            if (where is not null && !alone && FindingWording.Of(thread.LessonKind) is not { Shows: not null })
             {
                 sentences.Add(new(phrasing.Say("lesson-seen", 0, OpeningWordings.SeenIn, ("where", where)), roots));
             }
@@ -33,7 +33,7 @@ internal static partial class LessonBlocks
 
         if (FindingWording.Of(thread.LessonKind) is { Shows: { } shows } wording)
         {
-            var named = thread.LessonWords is null && where is not null && !alone;
+            var named = where is not null && !alone;
             (string, string)[] slots =
             [
                 ("where", where ?? ""), ("they", having.Count == 1 ? "it" : "they"),

@@ -15,14 +15,15 @@ public static class LetterComposer
         ArgumentNullException.ThrowIfNull(material);
         var batch = material.Batch;
         var phrasing = new Phrasing(batch.Id.Value);
+        var reeds = Reeds(material);
         return new LetterDraft(
             batch.Id,
             batch.Code.ToString(),
             material.StudentName,
             material.Signature,
             batch.Scrape,
-            Reeds(material),
-            TradeWords.Explain(Turned(Blocks(material, phrasing), material), TypedWords.In(material), phrasing))
+            reeds,
+            TradeWords.Explain(Turned(Blocks(material, phrasing), material), reeds, TypedWords.In(material), phrasing))
         {
             Studio = material.Studio,
             Instrument = batch.Instrument,
@@ -129,7 +130,7 @@ public static class LetterComposer
     {
         var log = material.LogOf(reed.Id);
         yield return StoryBlock.Of(material, reed, log, phrasing, told);
-        yield return NowBlock.Of(reed, log, phrasing, told);
+        yield return NowBlock.Of(material, reed, log, phrasing, told);
         yield return AnswerBlocks.About(material, reed, phrasing);
         yield return UseBlock.Of(material, reed, log, phrasing, told);
     }

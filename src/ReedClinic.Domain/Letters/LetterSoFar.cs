@@ -9,6 +9,7 @@ internal sealed class LetterSoFar(IEnumerable<FindingKindId> kinds)
     private readonly HashSet<FindingKindId> _kinds = [.. kinds];
     private readonly Dictionary<FindingKindId, List<int>> _reeds = [];
     private readonly HashSet<string> _said = [];
+    private readonly Dictionary<string, int> _first = [];
 
     /// <summary>Whether a kind of finding was explained.</summary>
     /// <param name="kind">The kind.</param>
@@ -38,6 +39,11 @@ internal sealed class LetterSoFar(IEnumerable<FindingKindId> kinds)
         List<int> reeds = [.. _reeds.GetValueOrDefault(kind, []).Where(reed => reed != but)];
         return reeds.Count == 0 ? null : (reeds.Count == 1 ? "reed " : "reeds ") + Prose.List([.. reeds.TakeLast(3).Select(Prose.Number)]);
     }
+
+    /// <summary>The number of the reed of which something was told first: this one when it is told now.</summary>
+    /// <param name="what">What is told.</param>
+    /// <param name="reed">The number of the reed that is told now.</param>
+    public int FirstOf(string what, int reed) => _first.TryAdd(what, reed) ? reed : _first[what];
 
     /// <summary>True the first time that something is said.</summary>
     /// <param name="what">What is said.</param>

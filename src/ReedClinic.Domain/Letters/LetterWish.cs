@@ -1,5 +1,4 @@
 using ReedClinic.Domain.Bench;
-using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters.Wordings;
 
@@ -8,15 +7,6 @@ namespace ReedClinic.Domain.Letters;
 /// <summary>What the student allowed, held against what the log says was done.</summary>
 internal static class LetterWish
 {
-    private const int MostStrokes = 6;
-    private const decimal MostMillimetres = 0.2m;
-
-    private static readonly AdjustmentKindId[] TakeNoCane = [new("retie"), new("retire")];
-
-    // What an adjuster takes only by choice, what often ends a reed, and a whole clip: no small step. Common practice.
-    private static readonly AdjustmentKindId[] NoSmallStep =
-        [new("thin-tip-centre"), new("dust-heart"), new("thin-spine"), new("thin-rails"), new("narrow-edges"), new("clip"), new("retie")];
-
     /// <summary>The work that goes beyond what was allowed and wasn't agreed on since; empty when there is none.</summary>
     /// <param name="reed">The reed.</param>
     /// <param name="log">Its log.</param>
@@ -41,15 +31,15 @@ internal static class LetterWish
     /// <param name="log">Its log.</param>
     /// <param name="reason">Why it was done all the same.</param>
     /// <param name="phrasing">Chooses the words.</param>
-    internal static IEnumerable<LetterSentence> Sentences(Reed reed, BenchLog log, string? reason, Phrasing phrasing)
+    /// <param name="told">What was told so far: that the wish was kept is told in full once, and not of more than two reeds.</param>
+    internal static IEnumerable<LetterSentence> Sentences(Reed reed, BenchLog log, string? reason, Phrasing phrasing, LetterSoFar told)
     {
         var further = Further(reed, log);
         if (further.Count == 0)
         {
             List<LiveFact<Adjustment>> work = reed.Permission == Permission.SafeChangesOnly ? [.. log.Live<Adjustment>()] : [];
-            if (work.Count > 0)
+            if (work.Count > 0 && Kept(work, told) is { } ways)
             {
-                var ways = work.Exists(done => TakesCane(done.Now) != false) ? WishWordings.SmallSteps : WishWordings.SafeOnly;
                 yield return new(phrasing.Say("safe", reed.Number, ways), Roots(work));
             }
 
@@ -78,6 +68,14 @@ internal static class LetterWish
         }
     }
 
+    private static IReadOnlyList<string>? Kept(List<LiveFact<Adjustment>> work, LetterSoFar told)
+    {
+        var takesCane = work.Exists(done => SafeChanges.TakesCane(done.Now.AdjustmentKind) != false);
+        return told.Says("wish kept") ? (takesCane ? WishWordings.SmallSteps : WishWordings.SafeOnly)
+            : told.Says("wish kept again") ? (takesCane ? WishWordings.SmallStepsAgain : WishWordings.SafeOnlyAgain)
+            : null;
+    }
+
     private static List<LiveFact<Adjustment>> Further(Reed reed, BenchLog log) => reed.Permission switch
     {
         Permission.AdviseOnly => [.. log.Live<Adjustment>()],
@@ -85,16 +83,10 @@ internal static class LetterWish
         _ => [],
     };
 
-    // The intake says what safe changes are: small steps that are unlikely to spoil the reed, and stopping early. So cane may
-    // be taken, a little at a time and with a test after each pass.
-    private static bool IsSafe(LiveFact<Adjustment> work, BenchLog log) => TakesCane(work.Now) switch
-    {
-        false => true,
-        true => !NoSmallStep.Contains(work.Now.AdjustmentKind)
-            && work.Now.Amount is { Strokes: null or <= MostStrokes, Millimetres: null or <= MostMillimetres }
-            && log.Live<Test>().Any(test => test.Pass == work.Pass),
-        null => false,
-    };
+    // Cane may be taken a little at a time, and with a test after each pass.
+    private static bool IsSafe(LiveFact<Adjustment> work, BenchLog log) =>
+        SafeChanges.IsSmallStep(work.Now.AdjustmentKind, work.Now.Amount)
+        && (SafeChanges.TakesCane(work.Now.AdjustmentKind) == false || log.Live<Test>().Any(test => test.Pass == work.Pass));
 
     private static bool IsAgreed(LiveFact<Adjustment> work) => Agreement.IsIn(work.Now.Words);
 
@@ -109,16 +101,11 @@ internal static class LetterWish
         false);
 
     private static string What(Reed reed, List<LiveFact<Adjustment>> works) =>
-        reed.Permission == Permission.SafeChangesOnly && works.Exists(work => TakesCane(work.Now) == true) ? "take some cane away" : "work on it";
+        reed.Permission == Permission.SafeChangesOnly && works.Exists(work => SafeChanges.TakesCane(work.Now.AdjustmentKind) == true) ? "take some cane away" : "work on it";
 
     private static string Named(Reed reed) =>
         $"Reed {Prose.Number(reed.Number)} ({reed.HowToRecognise}) was worked on, although "
         + (reed.Presence == Presence.Extra ? "nothing was said about it."
             : reed.Permission == Permission.AdviseOnly ? "advice only was asked for."
             : "safe changes only were asked for.");
-
-    // Null for what isn't in the catalogue: nobody but the teacher knows.
-    private static bool? TakesCane(Adjustment work) => AdjustmentCatalogue.Find(work.AdjustmentKind) is { } kind
-        ? kind.Reversible == Reversible.No && !TakeNoCane.Contains(kind.Id)
-        : null;
 }

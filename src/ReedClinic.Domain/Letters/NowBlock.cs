@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Bench.Story;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters.Wordings;
 using ReedClinic.Domain.Pitch;
@@ -10,9 +11,9 @@ internal static class NowBlock
 {
     private const int MostInOneBreath = 4;
 
-    internal static LetterBlock? Of(Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told)
+    internal static LetterBlock? Of(LetterMaterial material, Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told)
     {
-        List<BeforeAndNow> rows = [.. log.Moves.Select(Row).OfType<BeforeAndNow>()];
+        List<BeforeAndNow> rows = [.. log.Moves.Select(move => Row(move, material.Batch.CrowTarget)).OfType<BeforeAndNow>()];
 
         // A length that was taken once says nothing about how the reed plays.
         var once = log.Moves.Where(move => move.TestKind != TestKind.Length && Say(move.Now) is null && Say(move.Arrival) is not null).ToList();
@@ -24,12 +25,12 @@ internal static class NowBlock
         List<LetterSentence> sentences = [.. Moved(reed, log, phrasing)];
         if (once.Count > 0)
         {
-            var isNew = told.Says("tried once: " + string.Join(' ', once.Select(move => move.TestKind)));
+            var isNew = told.Says("tried once");
             var ways = rows.Count > 0 ? (isNew ? NowWordings.TriedOnlyThen : NowWordings.TriedOnlyThenAgain)
                 : log.Live<Adjustment>().Any() ? NowWordings.NotTriedAgain
                 : NowWordings.Tried;
             sentences.AddRange(once.Chunk(MostInOneBreath).Select((some, index) =>
-                new LetterSentence(phrasing.Say("once", reed.Number + index, ways, ("tests", Tests(some))), Roots(some))));
+                new LetterSentence(phrasing.Say("once", reed.Number + index, ways, ("tests", Tests(some, reed.Number, phrasing))), Roots(some))));
         }
 
         return new LetterBlock(LetterComposer.Key(reed, "now"), BlockKind.ReedNow, sentences.Count == 0 ? [] : [new(sentences)])
@@ -60,29 +61,50 @@ internal static class NowBlock
     }
 
     // What was tried only once has no row of its own: nothing stands beside it.
-    private static string Tests(TestMove[] moves) =>
-        Prose.List([.. moves.Select(move => $"the {TestScale.Of(move.TestKind).Name} ({Say(move.Arrival)})")]);
+    private static string Tests(TestMove[] moves, int reed, Phrasing phrasing) =>
+        Prose.Clauses([.. moves.Select((move, index) => Clause(move, reed + index, phrasing))]);
 
-    private static BeforeAndNow? Row(TestMove move)
+    // “the opening was a little wide”; what has no word of its scale stands as it was said.
+    private static string Clause(TestMove move, int turn, Phrasing phrasing)
     {
-        var before = Say(move.Arrival);
-        var now = Say(move.Now);
+        if (move.Arrival!.Now is { Step: { } step } test)
+        {
+            var stood = phrasing.Clause("stood", turn, [NowWordings.Stood[move.TestKind][step]], false);
+            return Note(test.Pitch) is { } note ? $"{stood} ({note})" : stood;
+        }
+
+        return $"of the {TestScale.Of(move.TestKind).Name} I noted {Noted(move.Arrival.Now)}";
+    }
+
+    private static string Noted(Test test) => Note(test.Pitch) ?? Prose.Quoted(test.Words ?? "");
+
+    private static BeforeAndNow? Row(TestMove move, CrowTarget target)
+    {
+        var before = Say(move.Arrival, target);
+        var now = Say(move.Now, target);
         return now is null
             ? null
             : new(TestScale.Of(move.TestKind).Name, before, now, move.Movement, Roots([move]));
     }
 
-    private static string? Say(LiveFact<Test>? fact)
+    private static string? Say(LiveFact<Test>? fact, CrowTarget? target = null)
     {
         if (fact?.Now is not { } test)
         {
             return null;
         }
 
-        string?[] parts = [test.StepWord, Note(test.Pitch), test.MeasuredWords];
+        var note = Note(test.Pitch);
+        string?[] parts = [test.StepWord, target is { } drawn && Away(test, drawn) is { } away ? $"{note} ({away})" : note, test.MeasuredWords];
         var said = string.Join("; ", parts.OfType<string>());
         return said.Length > 0 ? said : test.Words;
     }
+
+    // The drawing beside the table counts from the note that the crow is compared with: “a B, 30 cents sharp” is drawn 70 below C.
+    private static string? Away(Test test, CrowTarget target) =>
+        test is { TestKind: TestKind.Crow, Pitch: { } pitch } && (pitch.PitchClass != target.PitchClass || pitch.Between is not null)
+            ? CentsWords.Stand(pitch.Against(target), target.PitchClass.Name)
+            : null;
 
     // Without its octave: the drawing beside the table and the words of the letter name a note by its letter alone.
     private static string? Note(SaidPitch? pitch) => pitch?.ShowNote();

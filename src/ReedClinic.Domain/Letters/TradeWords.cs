@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using ReedClinic.Domain.Letters.Wordings;
+using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Letters;
 
@@ -14,18 +15,20 @@ internal sealed class TradeWords
         [.. TradeWordings.All.Select(word => (word, new Regex(word.Pattern, RegexOptions.CultureInvariant)))];
 
     private readonly HashSet<string> _explained = [];
+    private readonly HashSet<ReedId> _drawn;
     private readonly IReadOnlyList<string> _typed;
     private readonly Phrasing _phrasing;
 
-    private TradeWords(IReadOnlyList<string> typed, Phrasing phrasing) => (_typed, _phrasing) = (typed, phrasing);
+    private TradeWords(HashSet<ReedId> drawn, IReadOnlyList<string> typed, Phrasing phrasing) => (_drawn, _typed, _phrasing) = (drawn, typed, phrasing);
 
     /// <summary>Explains the words of a letter.</summary>
     /// <param name="blocks">Its blocks, in order.</param>
+    /// <param name="reeds">Its reeds, some of them with a drawing of their crow.</param>
     /// <param name="typed">What was typed, the longest first.</param>
     /// <param name="phrasing">Chooses the words.</param>
-    public static IReadOnlyList<LetterBlock> Explain(IReadOnlyList<LetterBlock> blocks, IReadOnlyList<string> typed, Phrasing phrasing)
+    public static IReadOnlyList<LetterBlock> Explain(IReadOnlyList<LetterBlock> blocks, IReadOnlyList<LetterReed> reeds, IReadOnlyList<string> typed, Phrasing phrasing)
     {
-        var words = new TradeWords(typed, phrasing);
+        var words = new TradeWords([.. reeds.Where(reed => reed.Crow is not null).Select(reed => reed.Id)], typed, phrasing);
         return [.. blocks.Select(block => block.Kind is BlockKind.Cautions or BlockKind.Closing ? block : words.In(block))];
     }
 
@@ -34,7 +37,8 @@ internal sealed class TradeWords
         List<LetterParagraph> paragraphs = [.. block.Paragraphs.Select(paragraph => new LetterParagraph([.. paragraph.Sentences.SelectMany(In)]))];
         List<TradeWord> rows =
         [
-            .. block.Rows.SelectMany(row => TradeWordings.All.Where(word => word.StandsIn(row))).Where(word => _explained.Add(word.Name)),
+            .. block.Rows.SelectMany(row => TradeWordings.All.Where(word => word.StandsIn(row)))
+                .Concat(HasCrow(block) ? TradeWordings.All.Where(word => word.IsInCrow) : []).Where(word => _explained.Add(word.Name)),
         ];
         if (rows.Count > 0)
         {
@@ -46,6 +50,8 @@ internal sealed class TradeWords
 
         return block with { Paragraphs = paragraphs };
     }
+
+    private bool HasCrow(LetterBlock block) => block is { Kind: BlockKind.ReedNow, Rows.Count: > 0, Reed: { } reed } && _drawn.Contains(reed);
 
     // Brackets where there is room for them; a sentence of its own for the rest.
     private IEnumerable<LetterSentence> In(LetterSentence sentence)

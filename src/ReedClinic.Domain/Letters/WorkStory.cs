@@ -11,6 +11,9 @@ internal sealed class WorkStory
     private const int MostInOneBreath = 3;
     private const int MostWordsInOneBreath = 26;
 
+    // Shorter than “as on reed three” it is said again.
+    private const int MostLettersAgain = 15;
+
     private static readonly HashSet<Zone> NotOfCane =
         [Zone.WholeReed, Zone.Opening, Zone.Inside, Zone.Wire, Zone.Thread, Zone.Eye, Zone.Cork];
 
@@ -18,6 +21,7 @@ internal sealed class WorkStory
     private readonly List<string> _breath = [];
     private readonly List<EntryId> _roots = [];
     private readonly Phrasing _phrasing;
+    private readonly LetterSoFar _told;
     private readonly int _reed;
     private readonly IReadOnlyList<string> _first;
     private string? _passes;
@@ -25,14 +29,15 @@ internal sealed class WorkStory
     private bool _later;
     private bool _stopped;
 
-    private WorkStory(int reed, string passes, IReadOnlyList<string> first, Phrasing phrasing) =>
-        (_reed, _turn, _passes, _first, _phrasing) = (reed, reed, passes, first, phrasing);
+    private WorkStory(int reed, string passes, IReadOnlyList<string> first, Phrasing phrasing, LetterSoFar told) =>
+        (_reed, _turn, _passes, _first, _phrasing, _told) = (reed, reed, passes, first, phrasing, told);
 
     /// <summary>Tells it. Where the work was stopped and taken up again, that is told in its place.</summary>
     /// <param name="reed">The reed's number.</param>
     /// <param name="log">The log.</param>
     /// <param name="phrasing">Chooses the words.</param>
-    internal static IReadOnlyList<LetterSentence> Tell(int reed, BenchLog log, Phrasing phrasing)
+    /// <param name="told">What was told so far: a long phrase is said once.</param>
+    internal static IReadOnlyList<LetterSentence> Tell(int reed, BenchLog log, Phrasing phrasing, LetterSoFar told)
     {
         var work = log.Live<Adjustment>().OrderBy(adjustment => adjustment.Sequence).ToList();
         if (work.Count == 0)
@@ -43,7 +48,7 @@ internal sealed class WorkStory
         var stops = log.Live<Stopped>().Where(stop => stop.Sequence < work[^1].Sequence).OrderBy(stop => stop.Sequence).ToList();
         var passes = work.Select(adjustment => adjustment.Pass).Distinct().Count();
         var first = !TriedAfterEach(work, log) ? WorkFrames.First : passes == 1 ? WorkFrames.FirstTestedOnce : WorkFrames.FirstTested;
-        var story = new WorkStory(reed, passes == 1 ? "one pass" : Prose.Number(passes) + " passes", first, phrasing);
+        var story = new WorkStory(reed, passes == 1 ? "one pass" : Prose.Number(passes) + " passes", first, phrasing, told);
         var from = 0L;
         foreach (var stop in stops)
         {
@@ -162,22 +167,35 @@ internal sealed class WorkStory
         one.AdjustmentKind != AdjustmentKindId.SomethingElse
         && (one.AdjustmentKind, one.ForTheSakeOf, one.Place) == (other.AdjustmentKind, other.ForTheSakeOf, other.Place);
 
-    private static string HowMuch(List<LiveFact<Adjustment>> run)
+    private string HowMuch(List<LiveFact<Adjustment>> run)
     {
         var first = run[0].Now;
         string?[] parts =
         [
-            run.Count > 1 ? Prose.Times(run.Count) : first.AmountBeside() is { Length: > 0 } amount ? amount : null,
+            run.Count > 1 ? Prose.Times(run.Count) : first.AmountBeside() is { Length: > 0 } amount ? Amount(first, amount) : null,
             first.Blades switch { Blades.Upper => "upper blade", Blades.Lower => "lower blade", _ => null },
             first.Sides switch { Sides.Left => "left side", Sides.Right => "right side", _ => null },
         ];
         return parts.OfType<string>().Any() ? $" ({string.Join(", ", parts.OfType<string>())})" : "";
     }
 
-    private static string Sake(Zone? zone) => zone switch
+    // What somebody typed for an amount is said once in a letter; after that the reed is named of which it was said.
+    private string Amount(Adjustment work, string amount)
     {
-        null => "",
-        { } place when NotOfCane.Contains(place) => $", for the sake of {LetterPlaces.Name(place)}",
-        { } place => $", which makes {LetterPlaces.Name(place)} stronger by comparison",
-    };
+        var first = work.Amount.Words is { Length: > MostLettersAgain } ? _told.FirstOf($"{work.AdjustmentKind.Value}: {amount}", _reed) : _reed;
+        return first == _reed ? amount : "as on reed " + Prose.Number(first);
+    }
+
+    private string Sake(Zone? zone)
+    {
+        if (zone is not { } place)
+        {
+            return "";
+        }
+
+        var name = LetterPlaces.Name(place);
+        return NotOfCane.Contains(place) ? $", for the sake of {name}"
+            : _told.FirstOf("sake " + place, _reed) == _reed ? $", which makes {name} stronger by comparison"
+            : _phrasing.Clause("sake-again", _turn, WorkFrames.SakeAgain, false, ("place", name));
+    }
 }

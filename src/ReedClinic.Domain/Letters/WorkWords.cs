@@ -7,11 +7,11 @@ namespace ReedClinic.Domain.Letters;
 /// <summary>What was done to a reed, what was risked, why it stopped, and how it leaves the bench.</summary>
 internal static class WorkWords
 {
-    internal static List<LetterSentence> Done(Reed reed, BenchLog log, Phrasing phrasing, string? whyBeyondTheWish) =>
+    internal static List<LetterSentence> Done(Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told, string? whyBeyondTheWish) =>
     [
         .. Untouched(reed, log, phrasing),
-        .. WorkStory.Tell(reed.Number, log, phrasing),
-        .. LetterWish.Sentences(reed, log, whyBeyondTheWish, phrasing),
+        .. WorkStory.Tell(reed.Number, log, phrasing, told),
+        .. LetterWish.Sentences(reed, log, whyBeyondTheWish, phrasing, told),
         .. log.Risks.SelectMany((risk, index) => Risks(risk, reed.Number + index, phrasing)),
         .. Ended(reed, log, phrasing),
     ];
@@ -22,13 +22,13 @@ internal static class WorkWords
         if (log.Verdict is { Now.VerdictKind: VerdictKind.StoppedToProtectIt } protect && why is not null)
         {
             yield return new(
-                phrasing.Say("stopped-to-protect", reed.Number, WorkFrames.StoppedToProtect, ("why", why)), [log.Stop!.Root, protect.Root]);
+                Because("stopped-to-protect", reed, WorkFrames.StoppedToProtect, why, phrasing), [log.Stop!.Root, protect.Root]);
         }
         else
         {
             if (why is not null)
             {
-                yield return new(phrasing.Say("stopped", reed.Number, WorkFrames.Stopped, ("why", why)), [log.Stop!.Root]);
+                yield return new(Because("stopped", reed, WorkFrames.Stopped, why, phrasing), [log.Stop!.Root]);
             }
 
             if (log.Verdict is { } verdict)
@@ -43,6 +43,11 @@ internal static class WorkWords
             yield return new(Prose.Sentence(remark), [said.Root]);
         }
     }
+
+    // A reason that holds a colon of its own stands as a sentence by itself.
+    private static string Because(string place, Reed reed, IReadOnlyList<string> ways, string why, Phrasing phrasing) => why.Contains(": ", StringComparison.Ordinal)
+        ? phrasing.Say(place, reed.Number, [.. ways.Select(way => way.Replace(": <why>", ". <why>", StringComparison.Ordinal))], ("why", Prose.Capital(why)))
+        : phrasing.Say(place, reed.Number, ways, ("why", why));
 
     /// <summary>What somebody typed as a reason; null where it only names a verdict, which the letter tells in its own place.</summary>
     /// <param name="words">What was typed.</param>

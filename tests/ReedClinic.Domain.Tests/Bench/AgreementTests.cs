@@ -14,10 +14,22 @@ public sealed class AgreementTests
     [InlineData(Permission.AdviseOnly, "something-else", true)]
     [InlineData(Permission.SafeChangesOnly, "soak", false)]
     [InlineData(Permission.SafeChangesOnly, "close-press", false)]
-    [InlineData(Permission.SafeChangesOnly, "clip-hair", true)]
-    [InlineData(Permission.TakeRisks, "clip-hair", false)]
+    [InlineData(Permission.SafeChangesOnly, "clip-hair", false)]
+    [InlineData(Permission.SafeChangesOnly, "thin-corners", false)]
+    [InlineData(Permission.SafeChangesOnly, "clip", true)]
+    [InlineData(Permission.SafeChangesOnly, "dust-heart", true)]
+    [InlineData(Permission.SafeChangesOnly, "retie", true)]
+    [InlineData(Permission.TakeRisks, "clip", false)]
     public void It_is_asked_for_what_goes_further_than_the_student_did(Permission permission, string kind, bool asked) =>
-        Assert.Equal(asked, Agreement.IsAsked(permission, new AdjustmentKindId(kind)));
+        Assert.Equal(asked, Agreement.IsAsked(permission, new AdjustmentKindId(kind), Amount.NotSaid));
+
+    [Theory]
+    [InlineData(6, null, false)]
+    [InlineData(7, null, true)]
+    [InlineData(null, 0.2, false)]
+    [InlineData(null, 0.25, true)]
+    public void Where_safe_changes_only_were_asked_for_a_small_step_is_a_small_amount(int? strokes, double? millimetres, bool asked) =>
+        Assert.Equal(asked, Agreement.IsAsked(Permission.SafeChangesOnly, new AdjustmentKindId("thin-corners"), new Amount(strokes, (decimal?)millimetres)));
 
     [Theory]
     [InlineData(null, null, "Agreed with the student since.")]

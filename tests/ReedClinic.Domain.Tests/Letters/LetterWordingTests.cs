@@ -51,12 +51,17 @@ public sealed partial class LetterWordingTests
         Assert.All(FindingCatalogue.All, kind => Assert.Contains(kind.Id.Value, Keys("TipWordings", "BodyWordings", "WholeReedWordings", "StrengthWordings")));
         Assert.Equal(AdjustmentCatalogue.All.Select(kind => kind.Id.Value).Order(), Keys("WorkVerbs").Order());
         Assert.Equal(Enum.GetNames<VerdictKind>().Order(), Keys("VerdictWordings").Order());
-        Assert.Equal(Enum.GetNames<TestKind>().Except(TestsWithoutGain).Order(), Keys("NowWordings").Order());
+        Assert.Equal(Enum.GetNames<TestKind>().Except(TestsWithoutGain).Order(), Keys("NowWordings").Distinct().Order());
+        Assert.All(TestScale.All.Where(scale => scale.Steps.Count > 0), scale => Assert.Equal(scale.Steps.Count, Stood(scale.TestKind).Count));
     }
 
     [Fact]
     public void What_nearly_every_letter_says_can_be_said_in_many_ways() => Assert.All(
         InNearlyEveryLetter, name => Assert.InRange(Ways(name).Sum(CountOf), 100, 100_000));
+
+    // How a test came out has a clause for every word of its scale.
+    private static IReadOnlyList<string> Stood(TestKind kind) => ((IReadOnlyDictionary<TestKind, IReadOnlyList<string>>)typeof(LetterComposer).Assembly
+        .GetType("ReedClinic.Domain.Letters.Wordings.NowWordings")!.GetProperty("Stood", BindingFlags.Static | BindingFlags.NonPublic)!.GetValue(null)!)[kind];
 
     private static IEnumerable<string> Ways(string property) => ByClass.Keys
         .Select(name => typeof(LetterComposer).Assembly.GetType("ReedClinic.Domain.Letters.Wordings." + name)!

@@ -45,7 +45,7 @@ public sealed class BenchLineTests(ClinicHost host) : IClassFixture<ClinicHost>
     {
         var (scene, teacher) = await Open("Saga", Permission.SafeChangesOnly);
         using var _ = teacher;
-        var line = (await Line(teacher, scene)).Set("Text", "clip a hair");
+        var line = (await Line(teacher, scene)).Set("Text", "clip 0.4 mm");
 
         using var refused = await line.Post();
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);

@@ -110,7 +110,7 @@ public sealed class PermissionTests(ClinicHost host) : IClassFixture<ClinicHost>
     }
 
     private static async Task<Form> Clip(HttpClient teacher, BenchScene scene) =>
-        (await Form.At(teacher, scene.Page, scene.Entries)).Set("Kind", "Adjustment").Set("AdjustmentKind", "clip-hair");
+        (await Form.At(teacher, scene.Page, scene.Entries)).Set("Kind", "Adjustment").Set("AdjustmentKind", "clip");
 
     private async Task<(BenchSession Session, Actor Me)> Session(BenchScene scene)
     {

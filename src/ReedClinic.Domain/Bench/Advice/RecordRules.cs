@@ -16,7 +16,7 @@ internal static class RecordRules
 
     internal static AdviceLine? Permission(AdviceMatter matter)
     {
-        if (!matter.Plans(kind => Agreement.IsAsked(matter.Reed.Permission, kind))
+        if (matter.Planned is not { } plan || !Agreement.IsAsked(matter.Reed.Permission, plan.Kind, plan.Amount)
             || matter.Work.Any(done => Agreement.IsIn(done.Now.Words)))
         {
             return null;
@@ -26,7 +26,7 @@ internal static class RecordRules
         {
             { Presence: Presence.Extra } => ("unannounced", "Nobody announced this reed, so nothing was allowed on it."),
             { Permission: Intake.Permission.AdviseOnly } => ("advice-only", "The student asked for advice only on this reed."),
-            _ => ("safe-only", "The student asked for safe changes only, and this can’t be undone."),
+            _ => ("safe-only", "The student asked for safe changes only, and this is more than a small step."),
         };
         return new AdviceLine(
             new AdviceId("permission/" + name), AdviceKind.Permission, line,

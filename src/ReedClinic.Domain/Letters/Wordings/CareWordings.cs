@@ -34,7 +34,7 @@ internal static class CareWordings
         "a reed that has been worked on {changes a little|still changes|settles} in {that time|the first days}, so {write down|note} how it feels on the first day and {on the fourth|again on the fourth}.",
         "{after work like this|after such work} a reed {changes|settles} for a few days; {write down|note} how it {feels|plays} {at first and again on day four|on the first day and on the fourth}.",
         "{don't be surprised|it is quite usual} if it {changes a little|changes|still changes} in the first days: {fresh scraping needs to settle|fresh scraping takes time to settle}.",
-        "{keep|make} a short note of how it {feels|plays} {on the first day and on the fourth|today and in three days}{, because a reed settles after work|: after work a reed settles}.",
+        "{keep|make} a short note of how it {feels|plays} on the first day and on the fourth{, because a reed settles after work|: after work a reed settles}.",
     ];
 
     /// <summary>Of these a letter says one or two.</summary>
@@ -45,8 +45,8 @@ internal static class CareWordings
             "{play|use} {your reeds|the reeds} {by turns|in turn}, {a day each|one each day}{: a rested reed lasts longer|, and each of them lasts longer|; rest does them good}.",
         ],
         [
-            "{write|put} the date of its first day {on a slip in the case|on a small slip}{, and you will know|: that tells you|, which tells you} how long it {has served|lasted}.",
-            "{a slip of paper in the case|a small slip in the case} with the date {on which you first play it|of its first day} {helps|is useful}{ later|}.",
+            "{on a slip in the case|on a small slip}, {write|note} the day on which you first {play|played} <each>{: that tells you|, which tells you} how long {a reed has served|a reed lasts}.",
+            "{a slip of paper|a small slip} in the case that tells when <each> was first played {helps|is useful}{ later|}.",
         ],
         [
             "{rinse it|rinse it in water|swill it in fresh water} {after playing|when you have played}{, since sugar and crumbs clog the cane|; it stays clean longer|, and it will stay clean longer}.",

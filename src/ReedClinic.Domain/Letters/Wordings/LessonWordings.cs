@@ -78,7 +78,7 @@ internal static class LessonWordings
     internal static IReadOnlyDictionary<FindingCourse, IReadOnlyList<string>> MendedIn { get; } = new Dictionary<FindingCourse, IReadOnlyList<string>>
     {
         [FindingCourse.PutRight] = ["<where> I {put that right|have put that right|set that right} {here|here at the bench|at my bench}", "<where> {that was|that has been} put right {here|here at the bench|at my bench}"],
-        [FindingCourse.Better] = ["<where> it is better {now|since then} {but not gone|though not gone|if not quite gone}"],
+        [FindingCourse.Better] = ["<where> it is better {now|than it was} but not {gone|quite gone}"],
         [FindingCourse.TestedBetter] = ["<where> I worked on it here and <reeds> <have> tested better since"],
         [FindingCourse.Still] = ["<where> it is {still so|as it was|still there}"],
     };
@@ -86,9 +86,9 @@ internal static class LessonWordings
     /// <summary>For whom the lesson is, after that list.</summary>
     internal static IReadOnlyList<string> ForTheNext { get; } =
     [
-        $"{{either way|in any case|all the same|however that may be}}, {{the lesson|this lesson|what it teaches}} is {{for|meant for}} {TheNext}.",
+        $"{{either way|in any case|all the same}}, {{the lesson|this lesson|what it teaches}} is {{for|meant for}} {TheNext}.",
         $"{{the lesson|this lesson|what it teaches}} is {{for|meant for}} {TheNext}{{, not for these|, more than for these|}}.",
-        $"{{take|keep|save}} {{the lesson|this lesson|what it teaches}} for {TheNext}.",
+        $"{{keep|save|remember}} {{the lesson|this lesson|what it teaches}} for {TheNext}.",
     ];
 
     /// <summary>The same where no reed of this batch has it.</summary>

@@ -8,19 +8,19 @@ internal static class NowWordings
     internal static IReadOnlyDictionary<TestKind, string> Gains { get; } = new Dictionary<TestKind, string>
     {
         [TestKind.Opening] = "the opening is nearer to {where it should be|right}",
-        [TestKind.ClosingOrder] = "the blades close in a better order",
+        [TestKind.ClosingOrder] = "the blades {close|meet} in a better order",
         [TestKind.Seal] = "it holds its air {better|longer}",
         [TestKind.Crow] = "{the crow is {in better order|clearer}|it crows {more clearly|in better order}}",
-        [TestKind.Peep] = "the peep is cleaner",
+        [TestKind.Peep] = "the peep is {cleaner|clearer}",
         [TestKind.SoftestStart] = "soft notes {start|begin|speak} more easily",
         [TestKind.Effort] = "it {asks for|takes} a more comfortable effort",
         [TestKind.TuningNote] = "the tuning note {sits|is} closer to where it belongs",
         [TestKind.TonguedStarts] = "tongued notes {are cleaner|start more cleanly|come out cleaner}",
         [TestKind.LowResponse] = "the low notes {speak|come|answer} sooner",
         [TestKind.HighSteadiness] = "the high notes {hold|stay up} better",
-        [TestKind.Swell] = "a long note keeps its place better from soft to loud",
-        [TestKind.Edge] = "the edge of the sound is nearer to right",
-        [TestKind.Depth] = "the sound has more depth",
+        [TestKind.Swell] = "a long note {keeps|holds} its place better from soft to loud",
+        [TestKind.Edge] = "{the edge of the sound is nearer to right|the sound has nearly the edge it should have|the edge of the sound has come closer to right}",
+        [TestKind.Depth] = "{the sound has more depth|the sound goes deeper|there is more depth in the sound}",
     };
 
     internal static IReadOnlyList<string> Better { get; } =
@@ -55,26 +55,49 @@ internal static class NowWordings
         "it has {lost|given up} a little in <losses>.", "{a little|something} {was lost|has been lost} in <losses>.",
     ];
 
+    /// <summary>How a test came out, as a clause about the time when the reed came; in the order of the test's own words.</summary>
+    internal static IReadOnlyDictionary<TestKind, IReadOnlyList<string>> Stood { get; } = new Dictionary<TestKind, IReadOnlyList<string>>
+    {
+        [TestKind.Opening] = ["the blades were closed at the tip", "the opening was a little {small|narrow}", "the opening was {right|as it should be}", "the opening was a little {wide|large}", "the opening was very {wide|large}"],
+        [TestKind.ClosingOrder] = ["the middle of its blades closed first", "its blades closed all at once", "the sides of its blades closed first"],
+        [TestKind.Seal] = ["it did not hold its air", "it {lost|let go of} its air at once", "it held its air for a moment", "it held its air{ well|}"],
+        [TestKind.Crow] = ["it crowed high first, and then the low sound joined", "it crowed high and low all at once", "it crowed low only", "it crowed high only"],
+        [TestKind.Peep] = ["its peep was clean", "its peep was already a crow"],
+        [TestKind.SoftestStart] = ["it would not start softly", "a soft note needed a push", "it started softly", "it started on a breath"],
+        [TestKind.Effort] = ["it was far too easy to blow", "it was a little too easy to blow", "{the effort was right|it was right to blow}", "it was a little too hard to blow", "it was far too hard to blow"],
+        [TestKind.TuningNote] = ["the tuning note was flat", "the tuning note was a little flat", "the tuning note was in tune", "the tuning note was a little sharp", "the tuning note was sharp"],
+        [TestKind.TonguedStarts] = ["tongued notes began with a thud", "tongued notes were unsure", "tongued notes were mostly clean", "tongued notes were clean every time"],
+        [TestKind.LowResponse] = ["the low notes would not speak", "the low notes came late", "the low notes spoke with care", "the low notes spoke at once"],
+        [TestKind.HighSteadiness] = ["the high notes dropped out", "the high notes wandered", "the high notes held with help", "the high notes held"],
+        [TestKind.Swell] = ["a long note broke", "a long note went wild when it was loud", "a long note sagged when it was loud", "a long note kept its place from soft to loud"],
+        [TestKind.Edge] = ["the sound was covered", "the sound was a little covered", "the edge of the sound was right", "the sound was a little edgy", "the sound was very edgy"],
+        [TestKind.Depth] = ["the sound was hollow", "the sound was thin", "the sound was deep enough", "the sound was full"],
+    };
+
     internal static IReadOnlyList<string> TriedOnlyThen { get; } =
     [
-        "I tried <tests> only when it {came|arrived}.", "<tests>: {that|this} I tried only {on arrival|when it came}.", "only {on arrival|when it came} did I try <tests>.",
+        "when it {came|arrived}, <tests>; I {did not try|have not tried} {that|this} again{ after the work|}.",
+        "<tests> {when it came|when it arrived|on arrival}; after the work I did not {try that again|come back to that|repeat that}.",
+        "{on arrival|at first}, <tests>; {later|after the work} I did not {try that again|repeat that|come back to that}.",
     ];
 
     /// <summary>The same where an earlier reed had the same tests only once.</summary>
     internal static IReadOnlyList<string> TriedOnlyThenAgain { get; } =
     [
-        "<tests>: {that|this} {is how it came|is from before the work}.", "{at the beginning|before the work} I had noted <tests>, too.", "{here too|again|here as well}, I tried <tests> only {on arrival|when it came}.",
+        "{before the work|when it came|on arrival|when it arrived}, <tests>.",
+        "<tests> {before the work|when it came|on arrival|when it arrived}.",
+        "{this one I tried once too|this, too, I tried once}, before the work: <tests>.",
     ];
 
     internal static IReadOnlyList<string> NotTriedAgain { get; } =
     [
-        "when it {came|arrived} I tried <tests>, and I did not try that again after the work.",
-        "{on arrival|when it came} I tried <tests>; after the work I did not {repeat that|try that again}.",
+        "when it {came|arrived}, <tests>, and I did not try that again after the work.",
+        "{on arrival|when it came}, <tests>; after the work I did not {repeat that|try that again}.",
     ];
 
     /// <summary>Where nothing was done: then nothing is said of when.</summary>
     internal static IReadOnlyList<string> Tried { get; } =
     [
-        "I tried <tests>.", "{this is what|here is what} I tried{ on this one|}: <tests>.", "what I tried {on this one|here|with this reed}: <tests>.",
+        "{when I tried it|as I tried it}, <tests>.", "{this is how I found it|here is how I found it}: <tests>.", "<tests>{ when I tried it| in my hands|}.",
     ];
 }

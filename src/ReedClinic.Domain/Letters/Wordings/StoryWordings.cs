@@ -53,9 +53,9 @@ internal static class StoryWordings
 
     internal static IReadOnlyList<string> WindingAgreesAgain { get; } =
     [
-        "{thread and overlap|overlap and thread} {go together|agree} {here as well|here too|in this one too|on this one as well}.",
-        "{here too|in this one, too,|here as well} the blades overlap {the way|as} the thread pushes them.",
-        "{again|once more} {thread and overlap|overlap and thread} {go together|agree}.",
+        "{here too|in this one, too,|here as well|on this one, too,} the blades {overlap|lie} {the way|as} the thread pushes them{, as they should|}.",
+        "the blades {overlap|lie} {the way|as} the thread pushes them {here too|in this one too|on this one as well|here as well}.",
+        "{again|once more} the blades {overlap|lie} {the way|as} the thread pushes them{, and that is right|}.",
     ];
 
     internal static IReadOnlyList<string> WindingDisagrees { get; } =

@@ -18,6 +18,9 @@ internal sealed record TradeWord(string Name, string Pattern, string Means)
     /// <summary>Where it stands in what a test gave, as a regular expression; null where it doesn’t.</summary>
     public string? IsInRows { get; init; }
 
+    /// <summary>Whether the drawing of a crow’s way says it.</summary>
+    public bool IsInCrow { get; init; }
+
     /// <summary>Whether a row of the table says it.</summary>
     /// <param name="row">The row.</param>
     public bool StandsIn(BeforeAndNow row) => Row == row.Test
@@ -44,10 +47,10 @@ internal static class TradeWordings
         new("peep", @"\bpeep\b", "one {short |}note on the reed alone, held as {you play|for playing}") { Row = "peep" },
         new("seal", @"\bseals?\b", "{letting no air out|keeping the air in} at the sides") { Row = "seal" },
         new("opening", @"\bopening\b", "the gap between the blades{ at the end| at the front|}") { Row = "opening" },
-        new("overlap", @"\b(?<=[Tt]he |thread and )overlap\b", "{how far|by how much} one blade {sits|lies} to the side of the other"),
+        new("overlap", @"\b(?<=[Tt]he )overlap\b", "{how far|by how much} one blade {sits|lies} to the side of the other"),
         new("overlap", @"\b(?<=blades |to |straight and |don’t |didn’t )overlap\b", "one {sits|lies} a {hair|hair’s breadth} to the side of the other"),
         new("swell", @"\bswell\b", "one long note from soft to loud and back") { Row = "swell" },
-        new("cents", @"\bcents?\b", "hundredths of {the step|a step} from one {note|key} to the next") { IsInRows = @"\bcents?\b" },
+        new("cents", @"\bcents?\b", "hundredths of {the step|a step} from one {note|key} to the next") { IsInRows = @"\bcents?\b", IsInCrow = true },
         new("closing order", @"\bclosing order\b", "which part of the blades meets first {when they are pressed|under a light press}") { Row = "closing order" },
     ];
 

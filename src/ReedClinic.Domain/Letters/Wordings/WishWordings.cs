@@ -10,12 +10,26 @@ internal static class WishWordings
         "{safe changes only, you had said|you had allowed safe changes only}, and {that is how it was done|I kept to that}: no cane {was taken away|has gone|was scraped off}.",
     ];
 
+    /// <summary>The same where an earlier reed has told it in full.</summary>
+    internal static IReadOnlyList<string> SafeOnlyAgain { get; } =
+    [
+        "{here too|here as well|from this one, too,} no cane {was taken away|has gone|was scraped off}{, as you wished|}.",
+        "{as you wished|as you asked}, no cane {was taken away|has gone|was scraped off} {here either|from this one either}.",
+    ];
+
     /// <summary>Where cane was taken within what was allowed.</summary>
     internal static IReadOnlyList<string> SmallSteps { get; } =
     [
         "you had asked for safe changes only, so I {took|kept to} small steps, {with a test after each pass|and tried it after each pass}.",
         "{as you wished|as you asked|just as you wanted}, {I kept to safe changes|these were safe changes}: small steps, {with a test after each pass|each pass tried before the next}.",
         "{safe changes only, you had said|you had allowed safe changes only}, and {that is how it was done|I kept to that}: {a little at a time|in small steps}, {with a test after each pass|and tried after each pass}.",
+    ];
+
+    /// <summary>The same where an earlier reed has told it in full.</summary>
+    internal static IReadOnlyList<string> SmallStepsAgain { get; } =
+    [
+        "{here too|here as well|on this one too} I {kept to|took} small steps{, as you wished|, as you asked|}.",
+        "{as you wished|as you asked}, I {kept to|took} small steps {here too|here as well|on this one too}.",
     ];
 
     internal static IReadOnlyList<string> SaidNothing { get; } = ["you {had said|said} nothing about {this one|it}"];

@@ -33,6 +33,9 @@ internal static class WorkFrames
 
     internal static IReadOnlyList<string> RhythmUntested { get; } = ["I {worked on it|went over it} in <passes>.", "it {took|needed} <passes>{ of work|}."];
 
+    /// <summary>For the sake of which place, where an earlier reed has told what that is good for.</summary>
+    internal static IReadOnlyList<string> SakeAgain { get; } = [", {again|once more} for the sake of <place>", ", {again|once more} {in favour of|to favour} <place>", ""];
+
     internal static IReadOnlyList<string> Next { get; } =
     [
         "then I <work>.", "after that I <work>.", "next I <work>.", "{the next thing was this|the next step}: I <work>.", "I {then|also} <work>.",

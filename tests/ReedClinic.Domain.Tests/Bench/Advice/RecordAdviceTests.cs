@@ -27,11 +27,12 @@ public sealed class RecordAdviceTests
     public void What_was_agreed_since_is_acted_upon_and_does_not_come_back()
     {
         var scene = new AdviceScene(Permission.SafeChangesOnly);
-        Assert.NotNull(scene.Due(AdviceKind.Permission, TipSides));
-
-        scene.Do(TipSides, Agreement.With(null));
-
         Assert.Null(scene.Due(AdviceKind.Permission, TipSides));
+        Assert.NotNull(scene.Due(AdviceKind.Permission, Clip(0.4m)));
+
+        scene.Do(Clip(0.4m), Agreement.With(null));
+
+        Assert.Null(scene.Due(AdviceKind.Permission, Clip(0.4m)));
     }
 
     [Fact]

@@ -22,8 +22,11 @@ public sealed class AdjustmentForm : EntryForm
 
     /// <summary>What it says so far as work that is planned; null while no kind or place is chosen.</summary>
     public PlannedWork? Planned => Chosen is { } kind && Typed.MaybePlace() is { } place
-        ? new PlannedWork(kind.Id, place, ReadAmount() is Outcome<Amount>.Done(var amount) ? amount : Amount.NotSaid)
+        ? new PlannedWork(kind.Id, place, HowMuch)
         : null;
+
+    /// <summary>How much of it, as far as it can be read; nothing said where it can't.</summary>
+    public Amount HowMuch => ReadAmount() is Outcome<Amount>.Done(var amount) ? amount : Amount.NotSaid;
 
     /// <summary>True when it is said that the student has agreed to it.</summary>
     public bool IsAgreed => Typed[Agreement.Field] == Ticked;
