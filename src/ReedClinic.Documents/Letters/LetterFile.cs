@@ -8,7 +8,7 @@ namespace ReedClinic.Documents.Letters;
 /// <summary>A letter to be kept elsewhere: as a page that needs nothing else, and as plain text that says the same.</summary>
 public static class LetterFile
 {
-    private const string Style = "body{font-family:Georgia,serif;max-width:40rem;margin:2rem auto;padding:0 1rem;line-height:1.5;color:#1e2a2f;background:#fff;overflow-wrap:anywhere}img{max-width:100%;height:auto}table{border-collapse:collapse}th,td{border:1px solid #999;padding:.2rem .5rem;text-align:left}";
+    private const string Style = "body{font-family:Georgia,serif;max-width:40rem;margin:2rem auto;padding:0 1rem;line-height:1.5;color:#1e2a2f;background:#fff;overflow-wrap:anywhere}img{max-width:100%;height:auto}table{border-collapse:collapse}svg{display:block;width:100%;height:auto}.map{max-width:19rem}.way{max-width:38rem}th,td{border:1px solid #999;padding:.2rem .5rem;text-align:left}";
 
     /// <summary>The letter as a whole page.</summary>
     /// <param name="letter">The letter.</param>
@@ -29,14 +29,19 @@ public static class LetterFile
 
         if (printed is not null && HasDrawings(letter))
         {
-            html.Append("<p><a href=\"").Append(Escaped.Text(printed)).Append("\">The same letter with its drawings</a> lies beside this page; here each drawing is told in words.</p>\n");
+            html.Append("<p><a href=\"").Append(Escaped.Text(printed)).Append("\">The same letter for paper</a> lies beside this page.</p>\n");
         }
 
         foreach (var section in LetterPage.Sections(letter, key => pictures?.GetValueOrDefault(key)))
         {
+            var reed = letter.Reeds.FirstOrDefault(reed => reed.Id == section.Reed);
             html.Append("<section>\n").Append(section.Head);
-            Drawn(html, letter.Reeds.FirstOrDefault(reed => reed.Id == section.Reed)?.Marks ?? (section.Kind == "lesson" ? letter.LessonMarks : []));
-            html.Append(section.Body).Append(section.Rest).Append("</section>\n");
+            Drawn(html, "map", reed is null ? (section.Kind == "lesson" ? LetterPictures.Lesson(letter) : null) : LetterPictures.Reed(letter, reed));
+            Listed(html, reed?.Marks ?? (section.Kind == "lesson" ? letter.LessonMarks : []));
+            Drawn(html, "way", section.Kind == "stroke" ? LetterPictures.Stroke(letter, StrokeShow.Letter) : null);
+            html.Append(section.Body).Append(section.BeforeCrow);
+            Crow(html, letter, reed);
+            html.Append(section.Rest).Append("</section>\n");
         }
 
         return html.Append("</body>\n</html>\n").ToString();
@@ -44,8 +49,26 @@ public static class LetterFile
 
     private static bool HasDrawings(LetterDraft letter) => letter.Reeds.Any(reed => reed.Marks.Count > 0) || letter.LessonMarks.Count > 0;
 
+    private static void Drawn(StringBuilder html, string kind, Sketch? drawing)
+    {
+        if (drawing is not null)
+        {
+            html.Append("<figure class=\"").Append(kind).Append("\">\n").Append(SketchSvg.Of(drawing)).Append("</figure>\n");
+        }
+    }
+
+    private static void Crow(StringBuilder html, LetterDraft letter, LetterReed? reed)
+    {
+        if (reed?.Crow is { } crow && LetterPictures.Crow(letter, reed, CrowShow.Letter) is { } drawing)
+        {
+            Drawn(html, "way", drawing);
+            html.Append("<p>").Append(Escaped.Text(crow.Sentence)).Append(".</p>\n<ul>\n")
+                .AppendJoin("", CrowSketch.Steps(crow, CrowShow.Letter).Select(step => $"<li>{Escaped.Text(step)}</li>\n")).Append("</ul>\n");
+        }
+    }
+
     // What the drawing of a reed shows, in its own list.
-    private static void Drawn(StringBuilder html, IReadOnlyList<Domain.Reeds.ReedMark> marks)
+    private static void Listed(StringBuilder html, IReadOnlyList<Domain.Reeds.ReedMark> marks)
     {
         if (marks.Count > 0)
         {

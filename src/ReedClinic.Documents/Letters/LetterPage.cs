@@ -17,6 +17,9 @@ public sealed record LetterSection(ReedId? Reed, string Kind, string Head, strin
     /// <summary>The end of its address within the letter; null for a part that can’t be gone to.</summary>
     public string? Id { get; init; }
 
+    /// <summary>What is said of a reed before the drawing of its crow's way, as HTML: it explains the words of the drawing.</summary>
+    public string BeforeCrow { get; init; } = "";
+
     /// <summary>What it is called in the list of parts, as text.</summary>
     public string? Name { get; init; }
 }
@@ -37,26 +40,34 @@ public static class LetterPage
         var sections = new List<LetterSection>();
         foreach (var block in letter.Blocks.Where(block => !block.IsEmpty))
         {
-            var body = LetterBlockHtml.Body(block, pictures);
             if (block.Reed is { } reed)
             {
-                if (sections.Count > 0 && sections[^1].Reed == reed)
+                var isFirst = sections.Count == 0 || sections[^1].Reed != reed;
+                if (isFirst)
                 {
-                    sections[^1] = sections[^1] with { Rest = sections[^1].Rest + body };
+                    sections.Add(Named(new(reed, "reed", ReedHead(reeds.GetValueOrDefault(reed)), ""), ReedName(reeds.GetValueOrDefault(reed)), sections));
                 }
-                else
-                {
-                    sections.Add(Named(new(reed, "reed", ReedHead(reeds.GetValueOrDefault(reed)), body), ReedName(reeds.GetValueOrDefault(reed)), sections));
-                }
+
+                sections[^1] = With(sections[^1], block, isFirst, pictures);
             }
             else
             {
-                sections.Add(Named(new(null, LetterBlockHtml.Class(block.Kind), LetterBlockHtml.Head(block), body), block.Heading, sections));
+                sections.Add(Named(new(null, LetterBlockHtml.Class(block.Kind), LetterBlockHtml.Head(block), LetterBlockHtml.Body(block, pictures)), block.Heading, sections));
             }
         }
 
         return sections;
     }
+
+    private static LetterSection With(LetterSection section, LetterBlock block, bool isFirst, Func<string, string?> pictures) =>
+        block.Kind == BlockKind.ReedNow
+            ? section with
+            {
+                BeforeCrow = section.BeforeCrow + LetterBlockHtml.Body(block with { Rows = [] }, pictures),
+                Rest = section.Rest + LetterBlockHtml.Body(block with { Paragraphs = [] }, pictures),
+            }
+            : isFirst ? section with { Body = LetterBlockHtml.Body(block, pictures) }
+            : section with { Rest = section.Rest + LetterBlockHtml.Body(block, pictures) };
 
     /// <summary>One block's text, as HTML; for whoever shows the blocks one by one.</summary>
     /// <param name="block">The block.</param>

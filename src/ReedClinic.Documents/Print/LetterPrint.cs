@@ -11,7 +11,7 @@ public static class LetterPrint
     private const double FewLines = 0.5;
 
     // By how much lines come nearer to each other, first a little and then as much as still reads well.
-    private static readonly double[] Tight = [0.94, 0.91];
+    private static readonly double[] Tight = [0.94, 0.91, 0.88];
 
     private static readonly TypeStyle Foot = new(Face.Label, 8.6, 11, Tone.Pencil);
 

@@ -32,5 +32,5 @@ public sealed record Paper(double Width, double Height, double Left, double Righ
     /// <param name="size">The size.</param>
     public static Paper Of(PaperSize size) => size == PaperSize.A4
         ? new(210 * Mm, 297 * Mm, 23 * Mm, 23 * Mm, 19 * Mm, 22 * Mm)
-        : new(612, 792, 23 * Mm, 23 * Mm, 18 * Mm, 21 * Mm);
+        : new(612, 792, 23 * Mm, 23 * Mm, 16 * Mm, 18 * Mm);
 }

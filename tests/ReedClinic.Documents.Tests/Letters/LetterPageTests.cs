@@ -1,11 +1,12 @@
 using ReedClinic.Documents.Letters;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Drawings;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Documents.Tests.Letters;
 
-public sealed class LetterPageTests
+public sealed partial class LetterPageTests
 {
     private static readonly DateTimeOffset Day = new(2026, 3, 9, 12, 0, 0, TimeSpan.Zero);
     private static readonly ReedId One = new(Guid.CreateVersion7(Day));
@@ -26,7 +27,7 @@ public sealed class LetterPageTests
     }
 
     [Fact]
-    public void A_letter_that_is_kept_elsewhere_tells_its_drawings_in_words_and_where_they_are_drawn()
+    public void A_letter_that_is_kept_elsewhere_has_its_drawings_and_tells_them_in_words()
     {
         var letter = Letter() with { Reeds = [new(One, 1, "green thread", [new ReedMark(new Place(Zone.Transition), MarkKind.Worked, "blended <b>")]), new(Two, 2, "plum", [])] };
 
@@ -34,9 +35,31 @@ public sealed class LetterPageTests
 
         Assert.Contains("<li>Worked: slope from heart to tip: blended &lt;b&gt;</li>", page, StringComparison.Ordinal);
         Assert.Contains("<a href=\"letter-X.pdf\">", page, StringComparison.Ordinal);
+        var drawing = Assert.Single(Svg().Matches(page)).Value;
+        Assert.Contains("blended &lt;b&gt;", drawing, StringComparison.Ordinal);
+        Assert.Equal("svg", System.Xml.Linq.XElement.Parse(drawing).Name.LocalName);
+        Assert.True(page.IndexOf("<svg", StringComparison.Ordinal) < page.IndexOf("<li>Worked", StringComparison.Ordinal));
+        Assert.DoesNotContain("<svg", LetterFile.Html(Letter(), Day), StringComparison.Ordinal);
         Assert.DoesNotContain("<ol>", LetterFile.Html(Letter(), Day, printed: "letter-X.pdf").Replace("<ol class", "", StringComparison.Ordinal), StringComparison.Ordinal);
         Assert.DoesNotContain("letter-X.pdf", LetterFile.Html(Letter(), Day, printed: "letter-X.pdf"), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void A_crows_way_is_drawn_after_the_words_that_explain_it_and_before_its_table()
+    {
+        var crow = new CrowPicture("C", 442, "From 20 cents above C to C in one pass", [new(0, 20, 20), new(1, 0, 0)], [new(["clip"], "20 cents down", "Clip: 20 cents down", false)]);
+        var letter = Letter() with { Reeds = [new(One, 1, "green thread", []) { Crow = crow }, new(Two, 2, "plum", [])] };
+
+        var page = LetterFile.Html(letter, Day);
+
+        Assert.True(page.IndexOf("<p>It is better.</p>", StringComparison.Ordinal) < page.IndexOf("<svg", StringComparison.Ordinal));
+        Assert.True(page.IndexOf("<svg", StringComparison.Ordinal) < page.IndexOf("<table", StringComparison.Ordinal));
+        Assert.Contains("<li>pass 1: Clip: 20 cents down</li>", page, StringComparison.Ordinal);
+        Assert.All(Svg().Matches(page), drawing => Assert.Equal("svg", System.Xml.Linq.XElement.Parse(drawing.Value).Name.LocalName));
+    }
+
+    [System.Text.RegularExpressions.GeneratedRegex("<svg.*?</svg>", System.Text.RegularExpressions.RegexOptions.Singleline)]
+    private static partial System.Text.RegularExpressions.Regex Svg();
 
     [Fact]
     public void Two_parts_never_have_the_same_address()
@@ -86,7 +109,7 @@ public sealed class LetterPageTests
     public void The_day_is_said_in_words() => Assert.Equal("9 March 2026", LetterPage.Day(Day));
 
     private static string Html(LetterDraft letter) =>
-        string.Concat(LetterPage.Sections(letter).Select(section => section.Head + section.Body + section.Rest));
+        string.Concat(LetterPage.Sections(letter).Select(section => section.Head + section.Body + section.BeforeCrow + section.Rest));
 
     private static LetterBlock Block(string key, BlockKind kind, params string[] paragraphs) =>
         new(key, kind, [.. paragraphs.Select(LetterParagraph.Plain)]);
@@ -98,7 +121,7 @@ public sealed class LetterPageTests
             Block("greeting", BlockKind.Greeting, "Dear Ines,", "Thank you."),
             Block("done-well", BlockKind.DoneWell) with { Heading = "What you do well" },
             Block("reed-1-story", BlockKind.ReedStory, "It came well.") with { Reed = One, Heading = "Reed one" },
-            Block("reed-1-now", BlockKind.ReedNow) with
+            Block("reed-1-now", BlockKind.ReedNow, "It is better.") with
             {
                 Reed = One,
                 Rows = [new("crow", "a C, 20 cents sharp", "a C", Movement.Nearer, [])],

@@ -34,7 +34,11 @@ public sealed class LetterPartsTests(ClinicHost host) : IClassFixture<ClinicHost
 
     private static void LeadsToEach(IHtmlDocument page, string at)
     {
-        var links = page.QuerySelectorAll(".letter-parts.no-print a");
+        var list = page.QuerySelector(".letter-parts.no-print")!;
+        Assert.Equal("In this letter", page.GetElementById(list.GetAttribute("aria-labelledby")!)!.TextContent);
+        Assert.Equal("H2", page.GetElementById(list.GetAttribute("aria-labelledby")!)!.TagName);
+        Assert.All(page.QuerySelectorAll("article.letter section[id]"), part => Assert.Equal($"{at}#{list.Id}", part.QuerySelector(".letter-up.no-print a")!.GetAttribute("href")));
+        var links = list.QuerySelectorAll("a");
         Assert.Equal(["Reed 1", "Reed 2", "What they have in common"], links.Select(link => link.TextContent).Where(name => name.StartsWith("Reed", StringComparison.Ordinal) || name.StartsWith("What they have", StringComparison.Ordinal)));
         Assert.All(links, link =>
         {
