@@ -169,6 +169,27 @@ public sealed class ReedEvidenceTests(ClinicHost host) : IClassFixture<ClinicHos
         Assert.NotNull(scope.ServiceProvider.GetRequiredService<LearnedHere>().AtHand);
     }
 
+    [Fact]
+    public async Task An_answer_to_a_cause_that_has_gone_meanwhile_is_told_kindly_where_the_causes_stand_and_saves_nothing()
+    {
+        var scene = await BenchScene.Open(host, "Nuria", "blue thread");
+        await scene.Say(Corners());
+        using var teacher = await host.Teacher();
+        var path = $"{scene.Page}/evidence";
+        var gone = Form.Named(teacher, path, (await teacher.See(path)).Page, "cause-tip-corners-thick").Set("Word.Answer", "Confirmed");
+        Assert.Equal("cause-tip-corners-thick", gone["_handler"]);
+
+        using var told = await gone.Set("_handler", "cause-side-leak").Post();
+
+        Assert.Equal(HttpStatusCode.OK, told.StatusCode);
+        using var page = await new HtmlParser().ParseDocumentAsync(await told.Content.ReadAsStringAsync(Ct), Ct);
+        var words = page.QuerySelector("section[aria-labelledby=likely] > #word-gone[role=alert]")!;
+        Assert.StartsWith("Your answer about “", words.TextContent, StringComparison.Ordinal);
+        Assert.True(words.HasAttribute("autofocus"));
+        Assert.Empty((await scene.Log()).Live<CauseJudged>());
+        Assert.Null((await Page(teacher, scene)).QuerySelector("#word-gone"));
+    }
+
     private static Finding Corners() => Fault("tip-corners-thick", Zone.TipCorners);
 
     private static Finding Fault(string kind, Zone zone) =>
