@@ -41,6 +41,47 @@ public sealed class BenchKeysTests(OneBrowser browser, DemoClinic app) : IClassF
     }
 
     [Fact]
+    public async Task A_key_alone_in_the_line_is_pressed_by_enter_and_anything_longer_is_words()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "lone-key");
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 2);
+        await hands.SayAsync("c+10");
+        await hands.SayAsync("remember the tall case");
+        var (facts, line, told) = (await hands.FactsAsync(), teacher.Page.Locator("#bench-line"), teacher.Page.Locator("#line-key"));
+
+        // Straight after Enter the hands are still in the line.
+        await Assertions.Expect(line).ToBeFocusedAsync();
+        await teacher.Page.Keyboard.TypeAsync("u");
+        await Assertions.Expect(told).ToHaveTextAsync("u is a key: Take back. Enter presses it. Write on, and it is a word.");
+        await Assertions.Expect(teacher.Page.Locator("[data-would-press]")).ToHaveAttributeAsync("data-bench-name", "undo");
+        await teacher.LookAsync("a key alone in the line");
+        await teacher.Page.Keyboard.TypeAsync("pper blade is fine");
+        await Assertions.Expect(told).ToHaveTextAsync("");
+        await hands.PressAsync("Enter");
+        await Assertions.Expect(teacher.Page.Locator(".log-line")).ToHaveCountAsync(facts + 1);
+        await Assertions.Expect(teacher.Page.Locator(".log-line.taken-back")).ToHaveCountAsync(0);
+
+        await teacher.Page.Keyboard.TypeAsync("u");
+        await hands.PressAsync("Enter");
+        await Assertions.Expect(teacher.Page.Locator(".log-line.taken-back")).ToHaveCountAsync(1);
+        await Assertions.Expect(line).ToHaveValueAsync("");
+        await Assertions.Expect(line).ToBeFocusedAsync();
+        await teacher.Page.Keyboard.TypeAsync("/");
+        await hands.PressAsync("Enter");
+        await Assertions.Expect(line).ToHaveValueAsync("");
+
+        // A note's letter stays a pitch, and without single keys every letter is a word.
+        await hands.SayAsync("c");
+        await teacher.Page.EvaluateAsync("document.querySelector('#bench-keys').open = true");
+        await teacher.Page.Locator("#bench-keys [name=off]").CheckAsync();
+        await line.FocusAsync();
+        await hands.SayAsync("u");
+        await Assertions.Expect(teacher.Page.Locator(".log-line").Last).ToContainTextAsync("note u");
+        await Assertions.Expect(teacher.Page.Locator(".log-line")).ToHaveCountAsync(facts + 3);
+        await Assertions.Expect(teacher.Page.Locator(".log-line.taken-back")).ToHaveCountAsync(1);
+    }
+
+    [Fact]
     public async Task A_place_is_chosen_on_the_map_by_the_keyboard()
     {
         await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "map-keys");

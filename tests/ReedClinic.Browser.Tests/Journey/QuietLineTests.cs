@@ -39,6 +39,39 @@ public sealed class QuietLineTests(OneBrowser browser, DemoClinic app) : IClassF
         await teacher.LookAsync("what may be behind it");
     }
 
+    [Fact]
+    public async Task A_press_that_is_doubled_puts_one_line_away_and_a_click_keeps_the_focus_in_its_place()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Owner, "quiet-line-twice");
+        await WantAsync(teacher, await app.BenchOfAsync("Tomas Arden", 2, TestContext.Current.CancellationToken));
+        var (hands, words, away) = (new BenchHands(teacher), teacher.Page.Locator(".reason-words"), teacher.Page.Locator("[data-bench-name=reasoning-aside]"));
+        await away.WaitForAsync();
+        var first = await words.TextContentAsync();
+        List<string> sent = [];
+        teacher.Page.Request += (_, request) =>
+        {
+            if (request.PostData?.Contains("AdviceSetAside", StringComparison.Ordinal) == true)
+            {
+                sent.Add(request.PostData);
+            }
+        };
+
+        // Both presses of one moment, as an unsteady finger makes them.
+        await away.EvaluateAsync("button => { button.click(); button.click(); }");
+        await hands.Answer("saved").WaitForAsync();
+        await Assertions.Expect(words).Not.ToHaveTextAsync(first!);
+        await away.WaitForAsync();
+        Assert.Single(sent);
+
+        await teacher.Page.ReloadAsync();
+        await hands.ReadyAsync();
+        await away.WaitForAsync();
+        first = await words.TextContentAsync();
+        await away.ClickAsync();
+        await Assertions.Expect(words).Not.ToHaveTextAsync(first!);
+        Assert.True(await teacher.Page.EvaluateAsync<bool>("document.activeElement.matches('.reason-line')"));
+    }
+
     // Nothing of it is there until it is chosen.
     private static async Task WantAsync(Visitor teacher, string bench)
     {

@@ -24,6 +24,7 @@ function controls() {
 
 // The key on each control is written into its own <kbd>, so that what is seen is what works.
 export function label() {
+  document.documentElement.dataset.benchKeys = settings.off ? "off" : "on";
   for (const control of controls()) {
     const key = settings.off ? "" : keyOf(control);
     const hint = control.querySelector("kbd");
@@ -40,11 +41,27 @@ const typing = (target) =>
 function turn(fold) {
   fold.open = !fold.open;
   if (fold.open) {
-    (fold.querySelector("input:not([type=hidden]), select, textarea, button, a[href]") ?? fold.querySelector("summary")).focus({ preventScroll: true });
+    const first = fold.querySelector("input:not([type=hidden]), select, textarea, button, a[href]") ?? fold.querySelector("summary");
+    first.focus({ preventScroll: true });
     fold.scrollIntoView({ block: "nearest" });
+    first.scrollIntoView({ block: "nearest" });
   } else {
     fold.querySelector("summary").focus();
   }
+}
+
+function act(control) {
+  if (control.matches("summary")) return turn(control.parentElement);
+  control.click();
+}
+
+// A key that stands alone in the line, and what it presses there with Enter. A note's letter is a pitch, and anything longer is words:
+// what is typed is never taken for a key before it is sent.
+export function alone(text) {
+  const key = text.trim();
+  if (settings.off || key.length !== 1 || pitchLetters.test(key)) return null;
+  const control = controls().find((one) => keyOf(one) === key && shown(one));
+  return control ? { key, control, press: () => act(control) } : null;
 }
 
 // Esc leaves what was opened last: the fold that one is in, or the list that is offered for now.
@@ -65,14 +82,11 @@ function press(event, line) {
   // An arrow or Enter on a control is that control's own.
   if (event.target instanceof Element && event.target.closest("button, a, summary, [role=button], [role=radio]") && (key === "Enter" || key === " ")) return;
   const control = controls().find((one) => keyOf(one) === key && shown(one));
-  if (control?.matches("summary")) {
-    event.preventDefault();
-    turn(control.parentElement);
-  } else if (control) {
+  if (control) {
     event.preventDefault();
     // What only looks on leaves the focus where it is.
-    if (!control.dataset.focus && !("keepFocus" in control.dataset)) control.focus({ preventScroll: true });
-    control.click();
+    if (!control.matches("summary") && !control.dataset.focus && !("keepFocus" in control.dataset)) control.focus({ preventScroll: true });
+    act(control);
   } else if (line && pitchLetters.test(key)) {
     // A note begins with its letter: the line takes it, and gives the keys back when it is sent.
     event.preventDefault();

@@ -1,14 +1,17 @@
 // What is said at the bench goes out by HTTP, one thing after the other, each under its own id: what was sent twice stands once, and
 // what couldn't be sent waits in this tab until it can. The circuit only shows; it may come and go.
-import { listen, settle } from "./bench-keys.js";
+import { alone, listen, settle } from "./bench-keys.js";
 
 const again = [500, 1000, 2000, 4000];
+// A second press within this time, in milliseconds, is the same press: what came in its place hasn't been read yet.
+const doublePress = 600;
 
 function open(form) {
   const reed = form.dataset.reed;
   const box = `reedclinic-bench-${reed}`;
   const typedIn = form.querySelector("input[name=Text]");
   const told = document.getElementById("line-answer");
+  const lone = document.getElementById("line-key");
   const words = told.dataset;
   let queue = kept("waiting") ?? [];
   let busy = false;
@@ -123,6 +126,13 @@ function open(form) {
     say("refused", `${why || words.notsaved}${back && typedIn.value !== back ? ` “${back}”` : ""}`, { ...item, agree });
   }
 
+  // What a control says, without its key.
+  function name(control) {
+    const copy = control.cloneNode(true);
+    for (const key of copy.querySelectorAll("kbd, .hint")) key.remove();
+    return copy.textContent.trim();
+  }
+
   function type(text) {
     typedIn.value = text;
     typedIn.dispatchEvent(new Event("input", { bubbles: true }));
@@ -131,7 +141,11 @@ function open(form) {
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     const text = typedIn.value;
-    if (text.trim()) {
+    const key = alone(text);
+    if (key) {
+      type("");
+      key.press();
+    } else if (text.trim()) {
       send({ Text: text }, form.action, text);
       type("");
     }
@@ -140,7 +154,13 @@ function open(form) {
       typedIn.blur();
     }
   });
-  typedIn.addEventListener("input", () => keep("typed", typedIn.value));
+  typedIn.addEventListener("input", () => {
+    keep("typed", typedIn.value);
+    const key = alone(typedIn.value);
+    for (const other of document.querySelectorAll("[data-would-press]")) other.removeAttribute("data-would-press");
+    key?.control.setAttribute("data-would-press", "");
+    lone.textContent = key ? lone.dataset.words.replace("{0}", key.key).replace("{1}", name(key.control)) : "";
+  });
   typedIn.addEventListener("keydown", (event) => {
     if (event.key === "Escape") {
       borrowed = false;
@@ -170,6 +190,22 @@ function open(form) {
     }
   };
   document.addEventListener("click", pressed);
+
+  // What goes when it is pressed is pressed once, and the focus stays in its place.
+  let last = { name: "", at: -doublePress };
+  const going = (event) => {
+    const button = event.target instanceof Element ? event.target.closest("[data-once]") : null;
+    if (!button) return;
+    const before = last;
+    last = { name: button.dataset.benchName, at: event.timeStamp };
+    if (before.name === last.name && last.at - before.at < doublePress) {
+      event.preventDefault();
+      event.stopImmediatePropagation();
+    } else if (document.activeElement === button) {
+      button.closest("[tabindex='-1']")?.focus({ preventScroll: true });
+    }
+  };
+  document.addEventListener("click", going, true);
   const online = () => void flush();
   addEventListener("online", online);
 
@@ -192,6 +228,7 @@ function open(form) {
     deaf();
     clearTimeout(timer);
     document.removeEventListener("click", pressed);
+    document.removeEventListener("click", going, true);
     removeEventListener("online", online);
   };
 }

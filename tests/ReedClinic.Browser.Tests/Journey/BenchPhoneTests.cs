@@ -1,0 +1,75 @@
+using Microsoft.Playwright;
+using ReedClinic.Browser.Tests.Running;
+
+namespace ReedClinic.Browser.Tests.Journey;
+
+/// <summary>The bench in a hand: what is said, what was understood of it and what was written last are in sight above the keyboard on the glass.</summary>
+public sealed class BenchPhoneTests(OneBrowser browser, DemoClinic app) : IClassFixture<DemoClinic>
+{
+    /// <summary>What a keyboard on the glass leaves of a window, in CSS pixels.</summary>
+    private const int LeftByKeyboard = 420;
+
+    [Theory]
+    [InlineData(390, 844)]
+    [InlineData(320, 844)]
+    [InlineData(320, 700)]
+    public async Task While_something_is_typed_on_a_phone_it_is_seen_with_what_was_understood_and_nothing_moves_under_the_finger(int width, int height)
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, $"bench-phone-{width}-{height}", width);
+        var page = teacher.Page;
+        await page.SetViewportSizeAsync(width, height);
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 1);
+        await page.Mouse.WheelAsync(0, 300);
+        await page.WaitForFunctionAsync("() => scrollY === 300");
+        var before = await PlacesAsync(page, "#bench-line", ".newest", "[data-bench-name=undo]", "[data-bench-name=stop]", "[data-bench-name=verdict]", ".pick");
+
+        await page.Locator("#bench-line").ClickAsync();
+        await page.Keyboard.TypeAsync("l");
+        await page.Locator(".card").First.WaitForAsync();
+
+        Assert.Equal(before, await PlacesAsync(page, "#bench-line", ".newest", "[data-bench-name=undo]", "[data-bench-name=stop]", "[data-bench-name=verdict]", ".pick"));
+        Assert.Equal(300, await page.EvaluateAsync<int>("scrollY"));
+        Assert.Equal("", await OutOfSightAsync(page, "[data-bench-name=undo]", "[data-bench-name=stop]", "[data-bench-name=verdict]"));
+
+        await page.SetViewportSizeAsync(width, LeftByKeyboard);
+        await page.Keyboard.TypeAsync("eft corner thick");
+        await page.Locator(".card", new() { HasText = "tip corners too thick" }).WaitForAsync();
+        Assert.Equal("", await OutOfSightAsync(page, "#bench-line", ".newest", ".line-drawing", ".card", ".say button[type=submit]"));
+        Assert.Equal("#bench-line .newest .line-drawing .card", await InReadingOrderAsync(page));
+        Assert.Equal(before.Split('\n')[0], await PlacesAsync(page, "#bench-line"));
+        await teacher.FitsAsync();
+        await teacher.LookAsync("typing above the keyboard");
+
+        await hands.PressAsync("Enter");
+        await hands.Answer("saved").WaitForAsync();
+        await Assertions.Expect(page.Locator(".newest")).ToContainTextAsync("tip corners too thick");
+        Assert.Equal("", await OutOfSightAsync(page, "#bench-line", ".newest", ".line-drawing", "#line-answer.saved"));
+        Assert.Equal(before.Split('\n')[0], await PlacesAsync(page, "#bench-line"));
+    }
+
+    // Where things lie in the window, one a line.
+    private static Task<string> PlacesAsync(IPage page, params string[] what) => page.EvaluateAsync<string>(
+        "what => what.map(one => { const box = document.querySelector(one).getBoundingClientRect(); return `${one} ${box.x} ${box.y} ${box.width} ${box.height}`; }).join('\\n')",
+        what);
+
+    // What isn't wholly in the window, or lies under something else.
+    private static Task<string> OutOfSightAsync(IPage page, params string[] what) => page.EvaluateAsync<string>(
+        """
+        what => what.filter(one => {
+          const seen = document.querySelector(one);
+          const box = seen?.getBoundingClientRect();
+          if (!box || box.width < 24 || box.height < 16) return true;
+          const top = document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2);
+          const [left, right] = ['paddingLeft', 'paddingRight'].map(side => parseFloat(getComputedStyle(seen)[side]));
+          return box.left + left < 0 || box.top < 0 || box.right - right > innerWidth || box.bottom > innerHeight || !(seen === top || seen.contains(top));
+        }).join(' ')
+        """,
+        what);
+
+    // From the top down, and in one row from the left.
+    private static Task<string> InReadingOrderAsync(IPage page) => page.EvaluateAsync<string>(
+        """
+        ['.card', '.line-drawing', '.newest', '#bench-line'].map(one => [one, document.querySelector(one).getBoundingClientRect()])
+          .sort(([, one], [, other]) => Math.abs(one.top - other.top) > 12 ? one.top - other.top : one.left - other.left).map(([one]) => one).join(' ')
+        """);
+}
