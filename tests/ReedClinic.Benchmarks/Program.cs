@@ -10,6 +10,12 @@ if (args is ["history", var connection, var students])
     return 0;
 }
 
+if (args is ["backups", var engine, var from, var to, var folder, var reeds, var megabytes])
+{
+    await BackupRun.MeasureAsync(engine, from, to, folder, int.Parse(reeds, CultureInfo.InvariantCulture), int.Parse(megabytes, CultureInfo.InvariantCulture)).ConfigureAwait(false);
+    return 0;
+}
+
 // Prints medians; nothing is asserted, since a busy machine is slow. dotnet run -c Release --project tests/ReedClinic.Benchmarks
 if (args is ["sound", ..])
 {
