@@ -1,0 +1,61 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Backups;
+using ReedClinic.Data.Engine;
+using ReedClinic.Data.Jobs;
+using ReedClinic.Data.Recordings;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recordings;
+using ReedClinic.Domain.Upkeep;
+
+namespace ReedClinic.Data.Upkeep;
+
+/// <summary>What the owners see of the machine: back-ups, room, work and mail.</summary>
+public sealed class UpkeepBook(IDbContextFactory<ClinicDb> databases, MediaFolder media, BackupSettings backups, TimeProvider time)
+{
+    /// <summary>What is known; null to anybody but an owner.</summary>
+    /// <param name="actor">Who asks.</param>
+    /// <param name="mailIsOn">Whether mail goes anywhere.</param>
+    /// <param name="ct">Stops it.</param>
+    public async Task<UpkeepFacts?> LookAsync(Actor actor, bool mailIsOn, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        if (!actor.IsOwner)
+        {
+            return null;
+        }
+
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var now = time.GetUtcNow();
+        var open = db.Set<Job>().AsNoTracking().Where(job => job.DoneAt == null);
+        var due = open.Where(job => job.GaveUpAt == null && job.DueAt <= now && (mailIsOn || job.Kind != JobKind.Mail));
+        var given = open.Where(job => job.GaveUpAt != null);
+        var (free, size) = Room(media.Path);
+        return new UpkeepFacts(
+            now,
+            BackupLayout.In(backups.Folder).Select(made => (DateTimeOffset?)made.MadeAt).FirstOrDefault(),
+            free,
+            size,
+            await due.CountAsync(ct).ConfigureAwait(false),
+            await due.OrderBy(job => job.DueAt).Select(job => (DateTimeOffset?)job.DueAt).FirstOrDefaultAsync(ct).ConfigureAwait(false),
+            await given.CountAsync(job => job.Kind != JobKind.Mail, ct).ConfigureAwait(false),
+            mailIsOn,
+            await given.CountAsync(job => job.Kind == JobKind.Mail, ct).ConfigureAwait(false),
+            await db.Set<Recording>().SumAsync(row => (long)row.Bytes, ct).ConfigureAwait(false),
+            RecordingLimits.OfStudio.Bytes,
+            await db.SizeAsync(ct).ConfigureAwait(false));
+    }
+
+    private static (long? Free, long? Size) Room(string folder)
+    {
+        try
+        {
+            var drive = new DriveInfo(folder);
+            return (drive.AvailableFreeSpace, drive.TotalSize);
+        }
+        catch (Exception untold) when (untold is IOException or UnauthorizedAccessException or ArgumentException)
+        {
+            return (null, null);
+        }
+    }
+}

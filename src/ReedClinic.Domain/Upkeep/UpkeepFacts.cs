@@ -1,0 +1,60 @@
+namespace ReedClinic.Domain.Upkeep;
+
+/// <summary>What is known of the machine that the studio runs on, and of the work it has to do.</summary>
+/// <param name="Now">The time.</param>
+/// <param name="LastBackup">When the newest back-up was made; null when none is found where the settings say.</param>
+/// <param name="DiskFree">Bytes free where sounds and photographs lie; null when the machine doesn't tell.</param>
+/// <param name="DiskSize">Bytes that disk has; null when the machine doesn't tell.</param>
+/// <param name="WorkDue">How many pieces of work are due and not done: mails, counts, rounds.</param>
+/// <param name="OldestDue">Since when the one has been due that has waited longest; null when nothing is due.</param>
+/// <param name="WorkGivenUp">How many pieces of work, mails left out, were given up.</param>
+/// <param name="MailIsOn">Whether mail goes anywhere.</param>
+/// <param name="MailsGivenUp">How many mails were given up.</param>
+/// <param name="MediaBytes">Bytes of sounds and photographs.</param>
+/// <param name="MediaCap">How many there may be in the studio.</param>
+/// <param name="RecordsBytes">Bytes of the database.</param>
+public sealed record UpkeepFacts(
+    DateTimeOffset Now,
+    DateTimeOffset? LastBackup,
+    long? DiskFree,
+    long? DiskSize,
+    int WorkDue,
+    DateTimeOffset? OldestDue,
+    int WorkGivenUp,
+    bool MailIsOn,
+    int MailsGivenUp,
+    long MediaBytes,
+    long MediaCap,
+    long RecordsBytes);
+
+/// <summary>What an owner keeps an eye on.</summary>
+public enum UpkeepMatter
+{
+    /// <summary>The last back-up.</summary>
+    Backup,
+
+    /// <summary>Room on the disk.</summary>
+    Disk,
+
+    /// <summary>Work that is done later.</summary>
+    Work,
+
+    /// <summary>Mail.</summary>
+    Mail,
+
+    /// <summary>Sounds and photographs, and how many there may be.</summary>
+    Media,
+}
+
+/// <summary>How a matter stands.</summary>
+public enum UpkeepState
+{
+    /// <summary>Nothing to do.</summary>
+    Well,
+
+    /// <summary>Something to do in the next days.</summary>
+    Soon,
+
+    /// <summary>Something to do today.</summary>
+    Today,
+}

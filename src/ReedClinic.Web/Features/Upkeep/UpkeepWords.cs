@@ -1,0 +1,69 @@
+using Microsoft.Extensions.Localization;
+using ReedClinic.Domain.Upkeep;
+using ReedClinic.Web.Shared.Hosting;
+
+namespace ReedClinic.Web.Features.Upkeep;
+
+/// <summary>How a matter stands, in sentences: first what is, then what to do about it.</summary>
+public static class UpkeepWords
+{
+    /// <summary>What is.</summary>
+    /// <param name="words">The page's words.</param>
+    /// <param name="facts">What is known.</param>
+    /// <param name="matter">The matter.</param>
+    public static string Standing(IStringLocalizer<UpkeepText> words, UpkeepFacts facts, UpkeepMatter matter)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        ArgumentNullException.ThrowIfNull(facts);
+        return matter switch
+        {
+            UpkeepMatter.Backup => facts.LastBackup is { } last ? words["BackupMade", Age(words, facts.Now - last)] : words["BackupNone"],
+            UpkeepMatter.Disk => facts is { DiskFree: { } free, DiskSize: { } size } ? words["DiskFree", Room(free), Room(size), Room(facts.RecordsBytes)] : words["DiskUntold", Room(facts.RecordsBytes)],
+            UpkeepMatter.Work => OfWork(words, facts),
+            UpkeepMatter.Mail => OfMail(words, facts),
+            _ => words["MediaRoom", Room(facts.MediaBytes), Room(facts.MediaCap)],
+        };
+    }
+
+    /// <summary>An age as people say it: minutes, hours or days.</summary>
+    /// <param name="words">The page's words.</param>
+    /// <param name="age">The age.</param>
+    public static string Age(IStringLocalizer<UpkeepText> words, TimeSpan age)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        return age.TotalHours < 2 ? Count(words, "AgeMinutes", (int)Math.Max(0, age.TotalMinutes))
+            : age.TotalDays < 2 ? Count(words, "AgeHours", (int)age.TotalHours)
+            : Count(words, "AgeDays", (int)age.TotalDays);
+    }
+
+    /// <summary>Bytes as people say them, in steps of a thousand (SI).</summary>
+    /// <param name="bytes">How many.</param>
+    public static string Room(long bytes)
+    {
+        (double Size, string Unit)[] units = [(1e12, "TB"), (1e9, "GB"), (1e6, "MB"), (1e3, "kB")];
+        foreach (var (size, unit) in units)
+        {
+            if (bytes >= size)
+            {
+                var many = bytes / size;
+                return many.ToString(many < 10 ? "0.0" : "0", Language.British) + "\u00a0" + unit;
+            }
+        }
+
+        return bytes.ToString(Language.British) + "\u00a0B";
+    }
+
+    private static string OfWork(IStringLocalizer<UpkeepText> words, UpkeepFacts facts)
+    {
+        var due = facts.OldestDue is { } since ? words["WorkDue", Count(words, "Pieces", facts.WorkDue), Age(words, facts.Now - since)] : words["WorkDone"];
+        return facts.WorkGivenUp == 0 ? due : $"{due} {words["WorkGivenUp", Count(words, "Pieces", facts.WorkGivenUp)]}";
+    }
+
+    private static string OfMail(IStringLocalizer<UpkeepText> words, UpkeepFacts facts)
+    {
+        var on = facts.MailIsOn ? words["MailOn"] : words["MailOff"];
+        return facts.MailsGivenUp == 0 ? on : $"{on} {Count(words, "MailsGivenUp", facts.MailsGivenUp)}";
+    }
+
+    private static string Count(IStringLocalizer<UpkeepText> words, string key, int count) => count == 1 ? words[$"{key}One"] : words[$"{key}Many", count];
+}
