@@ -43,8 +43,8 @@ public sealed class Adjustment : BenchEntry
     /// </summary>
     public Zone? ForTheSakeOf { get; private init; }
 
-    /// <summary>A remark; needed for "something else".</summary>
-    public string? Words { get; private init; }
+    /// <summary>A remark; needed for "something else". For what is the studio's own: what it was called then, and the remark.</summary>
+    public string? Words { get; private set; }
 
     /// <summary>Where it was done.</summary>
     public Place Place => new(Zone, Blades, Sides);
@@ -103,6 +103,16 @@ public sealed class Adjustment : BenchEntry
         });
     }
 
+    /// <summary>The same with what its kind is called, where that is the studio's own.</summary>
+    /// <param name="name">What it is called now.</param>
+    /// <returns>A copy; this one stays as it is.</returns>
+    public Adjustment Called(string name)
+    {
+        var copy = (Adjustment)MemberwiseClone();
+        copy.Words = OwnId.Words(name, Words);
+        return copy;
+    }
+
     private static IEnumerable<Problem> Kinds(AdjustmentKindId kind, string? words)
     {
         if (kind == AdjustmentKindId.SomethingElse)
@@ -110,7 +120,7 @@ public sealed class Adjustment : BenchEntry
             return PlainText.CheckRequired(nameof(Words), words, "Say in your own words what was done.");
         }
 
-        return AdjustmentCatalogue.Find(kind) is null
+        return AdjustmentCatalogue.Find(kind) is null && !OwnId.Is(kind.Value)
             ? [new Problem(nameof(AdjustmentKind), "Choose what was done, or “something else”."), .. PlainText.Check(nameof(Words), words)]
             : PlainText.Check(nameof(Words), words);
     }

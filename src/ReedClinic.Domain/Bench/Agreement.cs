@@ -24,7 +24,7 @@ public static class Agreement
     public static bool IsAsked(Permission permission, AdjustmentKindId kind, Amount amount) => permission switch
     {
         Permission.AdviseOnly => true,
-        Permission.SafeChangesOnly => AdjustmentCatalogue.Find(kind) is not null && !SafeChanges.IsSmallStep(kind, amount),
+        Permission.SafeChangesOnly => (AdjustmentCatalogue.Find(kind) is not null || OwnId.Is(kind.Value)) && !SafeChanges.IsSmallStep(kind, amount),
         _ => false,
     };
 

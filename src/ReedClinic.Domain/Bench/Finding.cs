@@ -53,8 +53,8 @@ public sealed class Finding : BenchEntry
     /// <summary>When it came about.</summary>
     public Arose Arose { get; private init; }
 
-    /// <summary>The teacher's own words; needed for "something else".</summary>
-    public string? Words { get; private init; }
+    /// <summary>The teacher's own words; needed for "something else". For what is the studio's own: what it was called then, and the words.</summary>
+    public string? Words { get; private set; }
 
     /// <summary>Where it is.</summary>
     public Place Place => new(Zone, Blades, Sides);
@@ -114,5 +114,15 @@ public sealed class Finding : BenchEntry
             Arose = arose,
             Words = PlainText.Tidy(words),
         });
+    }
+
+    /// <summary>The same with what its kind is called, where that is the studio's own.</summary>
+    /// <param name="name">What it is called now.</param>
+    /// <returns>A copy; this one stays as it is.</returns>
+    public Finding Called(string name)
+    {
+        var copy = (Finding)MemberwiseClone();
+        copy.Words = OwnId.Words(name, Words);
+        return copy;
     }
 }

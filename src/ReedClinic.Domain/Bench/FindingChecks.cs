@@ -17,7 +17,7 @@ internal static class FindingChecks
             return PlainText.CheckRequired(wordsField, words, "Say in your own words what it is.");
         }
 
-        return FindingCatalogue.Find(kind) is null
+        return FindingCatalogue.Find(kind) is null && !OwnId.Is(kind.Value)
             ? [new Problem(field, "Choose what it is, or “something else”."), .. PlainText.Check(wordsField, words)]
             : PlainText.Check(wordsField, words);
     }

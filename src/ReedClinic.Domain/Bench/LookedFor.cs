@@ -19,8 +19,8 @@ public sealed class LookedFor : BenchEntry
     /// <summary>How it was looked for; several may hold.</summary>
     public KnownBy KnownBy { get; private init; }
 
-    /// <summary>A remark.</summary>
-    public string? Words { get; private init; }
+    /// <summary>A remark. For what is the studio's own: what it was called then, and the remark.</summary>
+    public string? Words { get; private set; }
 
     /// <summary>Says that something was looked for and isn't there.</summary>
     /// <param name="kind">What was looked for.</param>
@@ -37,5 +37,15 @@ public sealed class LookedFor : BenchEntry
         return Checked.Give(
             problems,
             () => new LookedFor { FindingKind = kind, KnownBy = knownBy, Words = PlainText.Tidy(words) });
+    }
+
+    /// <summary>The same with what its kind is called, where that is the studio's own.</summary>
+    /// <param name="name">What it is called now.</param>
+    /// <returns>A copy; this one stays as it is.</returns>
+    public LookedFor Called(string name)
+    {
+        var copy = (LookedFor)MemberwiseClone();
+        copy.Words = OwnId.Words(name, Words);
+        return copy;
     }
 }

@@ -24,8 +24,8 @@ public static class ReedMarks
     /// <param name="entry">The entry.</param>
     public static ReedMark? Of(BenchEntry entry) => entry switch
     {
-        Finding finding => new ReedMark(finding.Place, KindOf(finding.Character), FindingCatalogue.NameOf(finding.FindingKind)),
-        Adjustment work => new ReedMark(work.Place, MarkKind.Worked, AdjustmentCatalogue.NameOf(work.AdjustmentKind)),
+        Finding finding => new ReedMark(finding.Place, KindOf(finding.Character), FindingCatalogue.Find(finding.FindingKind)?.Name ?? finding.Words ?? FindingCatalogue.NameOf(finding.FindingKind)),
+        Adjustment work => new ReedMark(work.Place, MarkKind.Worked, AdjustmentCatalogue.Find(work.AdjustmentKind)?.Name ?? work.Words ?? AdjustmentCatalogue.NameOf(work.AdjustmentKind)),
         LeaveAlone left => new ReedMark(left.Place, MarkKind.LeaveAlone, left.Words),
         _ => null,
     };
@@ -33,7 +33,7 @@ public static class ReedMarks
     private static ReedMark Found(FindingNow found)
     {
         var finding = found.Finding;
-        var named = finding.FindingKind != FindingKindId.SomethingElse;
+        var named = !finding.FindingKind.IsInWords;
         var words = named ? FindingCatalogue.NameOf(finding.FindingKind) : finding.Words ?? "";
         var detail = new[]
         {
@@ -58,7 +58,7 @@ public static class ReedMarks
         return new ReedMark(work.Key.Place, MarkKind.Worked, words, Join(detail), passes.Count);
     }
 
-    private static string? Own(Adjustment work) => work.AdjustmentKind == AdjustmentKindId.SomethingElse ? work.Words : null;
+    private static string? Own(Adjustment work) => work.AdjustmentKind.IsInWords ? work.Words : null;
 
     private static MarkKind KindOf(FindingCharacter character) => character switch
     {

@@ -23,14 +23,15 @@ public static class SafeChanges
     /// <returns>Null for what isn't in the catalogue: nobody but the teacher knows.</returns>
     public static bool? TakesCane(AdjustmentKindId kind) => AdjustmentCatalogue.Find(kind) is { } known
         ? known.Reversible == Reversible.No && !TakeNoCane.Contains(known.Id)
-        : null;
+        : OwnId.Is(kind.Value) ? OwnId.TakesCane(kind.Value) : null;
 
     /// <summary>Whether it is a step that a student expects who allowed safe changes only.</summary>
     /// <param name="kind">The adjustment.</param>
     /// <param name="amount">How much: up to 6 strokes, and up to 0.2 mm.</param>
-    /// <returns>True for whatever can be undone; false for what isn't in the catalogue.</returns>
+    /// <returns>True for whatever can be undone; false for what isn't in the catalogue, and for cane taken in a way of the studio's own.</returns>
     public static bool IsSmallStep(AdjustmentKindId kind, Amount amount) =>
         AdjustmentCatalogue.Find(kind) is { } known
-        && (known.Reversible != Reversible.No
-            || (!NoSmallStep.Contains(kind) && amount is { Strokes: null or <= MostStrokes, Millimetres: null or <= MostMillimetres }));
+            ? known.Reversible != Reversible.No
+                || (!NoSmallStep.Contains(kind) && amount is { Strokes: null or <= MostStrokes, Millimetres: null or <= MostMillimetres })
+            : OwnId.Is(kind.Value) && !OwnId.TakesCane(kind.Value);
 }

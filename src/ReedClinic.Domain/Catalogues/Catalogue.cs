@@ -53,6 +53,9 @@ public sealed class Catalogue
     /// <summary>The numbers behind the words.</summary>
     public CatalogueDefaults Defaults => Parts.Defaults;
 
+    /// <summary>What the studio added, as it is at the bench.</summary>
+    public OwnKinds Own => Parts.Own;
+
     internal CatalogueParts Parts { get; }
 
     /// <summary>A way to try a reed, in use or retired.</summary>
@@ -83,6 +86,20 @@ public sealed class Catalogue
     /// <param name="prior">The number for each cause.</param>
     internal Catalogue WithPriors(Func<Cause, Marked<double>> prior) =>
         new(Parts with { Causes = [.. Parts.Causes.Select(cause => cause with { Prior = prior(cause) })] });
+
+    /// <summary>What is called so, among all that can be chosen from a list; null when nothing is.</summary>
+    /// <param name="name">A name, in capitals or not.</param>
+    internal (string Name, bool Own)? Called(string name)
+    {
+        var names = Tests.Select(one => (one.Name, one.Id.Value)).Concat(Signs.Select(one => (one.Name, one.Id.Value)))
+            .Concat(Causes.Select(one => (one.Name, one.Id.Value))).Concat(Adjustments.Select(one => (one.Name, one.Id.Value)))
+            .Concat(FindingCatalogue.All.Select(one => (one.Name, one.Id.Value))).Concat(Own.Findings.Select(one => (one.Name, one.Id.Value)));
+        return names.Where(one => one.Name.Equals(name, StringComparison.OrdinalIgnoreCase))
+            .Select(one => ((string, bool)?)(one.Name, OwnId.Is(one.Value))).FirstOrDefault();
+    }
+
+    /// <summary>This catalogue with what a studio added to the bench.</summary>
+    internal Catalogue WithOwn(OwnKinds own) => new(Parts with { Own = own });
 
     /// <summary>This catalogue with a studio’s own changes laid over it, in their order. This one stays as it is.</summary>
     /// <param name="changes">What is added, renamed or retired.</param>
@@ -120,4 +137,8 @@ internal sealed record CatalogueParts(
     IReadOnlyList<Cause> Causes,
     IReadOnlyList<CauseLink> Links,
     IReadOnlyList<AdjustmentEntry> Adjustments,
-    CatalogueDefaults Defaults);
+    CatalogueDefaults Defaults)
+{
+    /// <summary>What a studio added, as it is at the bench.</summary>
+    internal OwnKinds Own { get; init; } = OwnKinds.None;
+}

@@ -8,6 +8,12 @@ public readonly record struct AdjustmentKindId(string Value)
 {
     /// <summary>Anything that isn't in the catalogue; the words say what it is.</summary>
     public static AdjustmentKindId SomethingElse { get; } = new("something-else");
+
+    /// <summary>True where an entry’s own words say what it is: “something else”, and whatever is the studio’s own.</summary>
+    public bool IsInWords => this == SomethingElse || OwnId.Is(Value);
+
+    /// <summary>True when it is known that the cane doesn’t come back.</summary>
+    public bool TakesAway => AdjustmentCatalogue.Find(this) is { } kind ? kind.Reversible == Reversible.No : OwnId.TakesCane(Value);
 }
 
 /// <summary>Whether an adjustment can be undone.</summary>

@@ -18,6 +18,9 @@ public enum Evidence
     /// <summary>A default of this program, without a source of its own, until the studio says otherwise.</summary>
     OwnDefault,
 
+    /// <summary>Said by this studio’s owner, of an entry of its own: common practice here, without a source.</summary>
+    StudioOwn,
+
     /// <summary>Stands on this reed’s own record: what the student asked for, or what was written in its log.</summary>
     OnRecord,
 }
@@ -32,6 +35,9 @@ public sealed record EvidenceMark(Evidence Evidence, string? Source = null)
 
     /// <summary>A default of this program.</summary>
     public static EvidenceMark OwnDefault { get; } = new(Evidence.OwnDefault);
+
+    /// <summary>Said by this studio’s owner.</summary>
+    public static EvidenceMark StudioOwn { get; } = new(Evidence.StudioOwn);
 
     /// <summary>Read in a published text.</summary>
     /// <param name="source">The text.</param>

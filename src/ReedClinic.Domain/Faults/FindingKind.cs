@@ -9,6 +9,9 @@ public readonly record struct FindingKindId(string Value)
 {
     /// <summary>Anything that isn't in the catalogue; the words say what it is.</summary>
     public static FindingKindId SomethingElse { get; } = new("something-else");
+
+    /// <summary>True where an entry’s own words say what it is: “something else”, and whatever is the studio’s own.</summary>
+    public bool IsInWords => this == SomethingElse || OwnId.Is(Value);
 }
 
 /// <summary>A kind of finding.</summary>

@@ -164,7 +164,7 @@ internal sealed class WorkStory
     }
 
     private static bool Same(Adjustment one, Adjustment other) =>
-        one.AdjustmentKind != AdjustmentKindId.SomethingElse
+        !one.AdjustmentKind.IsInWords
         && (one.AdjustmentKind, one.ForTheSakeOf, one.Place) == (other.AdjustmentKind, other.ForTheSakeOf, other.Place);
 
     private string HowMuch(List<LiveFact<Adjustment>> run)

@@ -55,13 +55,14 @@ public sealed class FindingSheet
         Reeds = reeds;
         var known = reeds.ToHashSet();
         this.rows = rows.Where(row => known.Contains(row.ReedId)).ToDictionary(row => (row.FindingKind, row.ReedId));
-        Kinds = [.. FindingCatalogue.All.Select(kind => kind.Id).Where(kind => reeds.Any(reed => Has(kind, reed)))];
+        var own = this.rows.Keys.Select(key => key.Kind).Where(kind => OwnId.Is(kind.Value)).Distinct().OrderBy(kind => kind.Value, StringComparer.Ordinal);
+        Kinds = [.. FindingCatalogue.All.Select(kind => kind.Id).Where(kind => reeds.Any(reed => Has(kind, reed))), .. own];
     }
 
     /// <summary>The reeds, in the order of the columns.</summary>
     public IReadOnlyList<ReedId> Reeds { get; }
 
-    /// <summary>The kinds that were found or looked for on at least one reed, in the order of the catalogue.</summary>
+    /// <summary>The kinds that were found or looked for on at least one reed, in the order of the catalogue, the studio’s own last.</summary>
     public IReadOnlyList<FindingKindId> Kinds { get; }
 
     /// <summary>What is said of one kind on one reed.</summary>

@@ -1,3 +1,5 @@
+using ReedClinic.Domain.Catalogues;
+
 namespace ReedClinic.Domain.Recurrence;
 
 /// <summary>Finds what comes back in a student’s reeds, from the sheets alone: what wasn’t looked for counts neither way.</summary>
@@ -12,12 +14,13 @@ public static class Recurrences
     /// <summary>Looks at all themes.</summary>
     /// <param name="history">The student’s sheets.</param>
     /// <param name="studio">The studio’s rates, made from the other students.</param>
+    /// <param name="own">What the studio added to the kinds of finding; it is counted, and not held against the studio’s rates.</param>
     /// <returns>What comes back; with a plain sentence where there is little to go by.</returns>
-    public static RecurrenceReport Of(StudentHistory history, StudioRates studio)
+    public static RecurrenceReport Of(StudentHistory history, StudioRates studio, OwnKinds? own = null)
     {
         ArgumentNullException.ThrowIfNull(history);
         ArgumentNullException.ThrowIfNull(studio);
-        List<Line> strengths = [.. Lines(history, studio, Themes.Strengths)], faults = [.. Lines(history, studio, Themes.Faults)];
+        List<Line> strengths = [.. Lines(history, studio, Themes.Strengths)], faults = [.. Lines(history, studio, [.. Themes.Faults, .. Themes.Own(own, history)])];
         return new RecurrenceReport(Judged(strengths), Judged(faults), Plainly(history, studio, strengths.Count + faults.Count));
     }
 

@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Faults;
 using static ReedClinic.Domain.Bench.FindingCharacter;
 
@@ -53,6 +54,17 @@ public static class Themes
     /// <param name="id">The name.</param>
     /// <returns>The theme, or null.</returns>
     public static Theme? Find(string id) => ById.GetValueOrDefault(id);
+
+    /// <summary>The studio’s own kinds of finding that stand on a student’s sheets, each by itself; what was retired is called so.</summary>
+    /// <param name="own">What the studio added; null for nothing.</param>
+    /// <param name="history">The student’s sheets.</param>
+    public static IEnumerable<Theme> Own(OwnKinds? own, StudentHistory history)
+    {
+        ArgumentNullException.ThrowIfNull(history);
+        return history.Batches.SelectMany(sheet => sheet.Kinds).Where(kind => OwnId.Is(kind.Value)).Distinct()
+            .Select(kind => (Kind: kind, Known: own?.Find(kind))).Where(one => one.Known is not null)
+            .Select(one => Single(one.Known! with { Name = own!.NameOf(one.Kind) }));
+    }
 
     private static Theme Family(Row row) => new(row.Id, row.Character, row.Name, row.Says, [.. KindsOf(row).Select(kind => new FindingKindId(kind))], row.Wider);
 

@@ -26,7 +26,7 @@ internal static class WorkKinds
     internal static bool KeepsTheCentre(AdjustmentKindId kind) => kind.Value is { } name && AtTheTipsSides.Contains(name);
 
     internal static bool TakesCane(AdjustmentKindId kind) =>
-        kind.Value is not ("retie" or "retire") && AdjustmentCatalogue.Find(kind) is { Reversible: Reversible.No };
+        kind.Value is not ("retie" or "retire") && kind.TakesAway;
 
     /// <summary>The zones that are worked: the one that was said, and those that this kind can't help but reach.</summary>
     internal static IEnumerable<Zone> ZonesOf(PlannedWork work) => work.Kind.Value switch

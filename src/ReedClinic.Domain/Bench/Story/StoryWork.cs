@@ -80,7 +80,7 @@ internal static class StoryWork
     {
         "clip-hair" when work.AmountMicrometres is null => "clip a hair",
         "clip" or "clip-hair" => "clip",
-        _ when work.AdjustmentKind == AdjustmentKindId.SomethingElse => Own(work.Words ?? ""),
+        _ when work.AdjustmentKind.IsInWords => Own(work.Words ?? ""),
         { } kind => Short.GetValueOrDefault(kind) ?? AdjustmentCatalogue.NameOf(work.AdjustmentKind),
     };
 
