@@ -274,9 +274,10 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
             return new Outcome<IReadOnlyList<BenchFact>>.Done([.. first.Select(entry => page.Log.FactOf(entry.Id)!)]);
         }
 
-        if (page.Against(entries) is { } problem)
+        (entries, var problem) = await page.TakeAsync(entries, ct).ConfigureAwait(false);
+        if (problem is { } against)
         {
-            return new Outcome<IReadOnlyList<BenchFact>>.Refused([problem]);
+            return new Outcome<IReadOnlyList<BenchFact>>.Refused([against]);
         }
 
         if (decide(page.Log, out var supersedes) is { } ending)

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Catalogues;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Bench.Picks;
@@ -29,7 +30,10 @@ internal static class BenchReader
             batch.Reeds.Single(one => one.Id == reed),
             BenchLog.Fold(entries),
             await NamesOf(db, entries, ct).ConfigureAwait(false),
-            await LastTime(db, batch, ct).ConfigureAwait(false));
+            await LastTime(db, batch, ct).ConfigureAwait(false))
+        {
+            Catalogue = await StudioCatalogueReader.ReadAsync(db, ct).ConfigureAwait(false),
+        };
     }
 
     internal static async Task<BatchAtBenchView?> Batch(ClinicDb db, BatchCode code, CancellationToken ct)

@@ -1,5 +1,6 @@
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Bench.Picks;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recurrence;
@@ -22,6 +23,9 @@ public sealed record BenchView(
     IReadOnlyDictionary<AccountId, string> Names,
     CommonThread? LastTime)
 {
+    /// <summary>What can be found, done and tried here: the shipped catalogue with the studio’s own entries.</summary>
+    public Catalogue Catalogue { get; init; } = Catalogue.Shipped;
+
     /// <summary>The questions about this reed, then those about all of them.</summary>
     public IEnumerable<Question> Questions => Batch.Questions
         .Where(question => question.Reed is null || question.Reed == Reed.Id)

@@ -1,8 +1,11 @@
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Catalogues;
 using ReedClinic.Data.Intake;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Recurrence;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Catalogues;
+using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -37,9 +40,42 @@ internal sealed class OpenLog
 
     /// <summary>What keeps entries out of this log, whatever stands in it; null when nothing does.</summary>
     /// <remarks>A guardian who took their consent back, or a length that no reed of the batch's instrument has.</remarks>
-    internal Problem? Against(IEnumerable<BenchEntry> entries) => mayBeWorked
+    private Problem? Against(IEnumerable<BenchEntry> entries) => mayBeWorked
         ? entries.Select(entry => ReedLengths.Check(instrument, entry)).FirstOrDefault(problem => problem is not null)
         : ConsentTakenBack.Unworked;
+
+    /// <summary>The entries with what the studio’s own kinds among them are called now; or what keeps them out of this log.</summary>
+    internal async Task<(IReadOnlyList<BenchEntry> Named, Problem? Problem)> TakeAsync(IReadOnlyList<BenchEntry> entries, CancellationToken ct)
+    {
+        if (Against(entries) is { } problem)
+        {
+            return (entries, problem);
+        }
+
+        var own = entries.Any(IsOwn) ? (await StudioCatalogueReader.ReadAsync(db, ct).ConfigureAwait(false)).Own : OwnKinds.None;
+        List<BenchEntry> named = [];
+        foreach (var entry in entries)
+        {
+            switch (own.Named(entry, Log))
+            {
+                case Outcome<BenchEntry>.Done(var said):
+                    named.Add(said);
+                    break;
+                case Outcome<BenchEntry>.Refused(var problems):
+                    return (entries, problems[0]);
+            }
+        }
+
+        return (named, null);
+    }
+
+    private static bool IsOwn(BenchEntry entry) => OwnId.Is(entry switch
+    {
+        Finding finding => finding.FindingKind.Value,
+        LookedFor looked => looked.FindingKind.Value,
+        Adjustment work => work.AdjustmentKind.Value,
+        _ => null,
+    });
 
     internal static async Task<OpenLog?> Read(ClinicDb db, Actor actor, ReedId reed, CancellationToken ct)
     {

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Catalogues;
 using ReedClinic.Data.Intake;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Catalogues;
@@ -76,14 +77,20 @@ public sealed class LearnedHere(IDbContextFactory<ClinicDb> databases, TimeProvi
         }
     }
 
-    /// <summary>Takes the counts as they are now into what is kept.</summary>
-    /// <param name="counts">The counts.</param>
-    internal void Take(StudioCounts counts)
+    /// <summary>Takes the counts and the catalogue as they are now into what is kept.</summary>
+    /// <param name="db">The context.</param>
+    /// <param name="ct">Stops it.</param>
+    /// <returns>The counts.</returns>
+    internal async Task<StudioCounts> TakeAsync(ClinicDb db, CancellationToken ct)
     {
+        var counts = await CountAsync(db, ct).ConfigureAwait(false);
+        var catalogue = await StudioCatalogueReader.ReadAsync(db, ct).ConfigureAwait(false);
         if (AtHand is { } kept)
         {
-            Volatile.Write(ref _kept, kept with { Counts = counts, Catalogue = counts.LayOver(Catalogue.Shipped) });
+            Volatile.Write(ref _kept, kept with { Counts = counts, Catalogue = counts.LayOver(catalogue) });
         }
+
+        return counts;
     }
 
     /// <summary>What the teachers said of causes, as it stands at this moment.</summary>
@@ -104,7 +111,7 @@ public sealed class LearnedHere(IDbContextFactory<ClinicDb> databases, TimeProvi
     private static async Task<Learned> LearnAsync(ClinicDb db, DateTimeOffset now, CancellationToken ct)
     {
         var counts = await CountAsync(db, ct).ConfigureAwait(false);
-        var catalogue = counts.LayOver(Catalogue.Shipped);
+        var catalogue = counts.LayOver(await StudioCatalogueReader.ReadAsync(db, ct).ConfigureAwait(false));
         var worked = ReedsOfWorked(db);
         var newest = await db.Set<Adjustment>().AsNoTracking().OrderByDescending(work => work.RecordedAt).Take(MostWork)
             .Where(work => worked.Contains(work.ReedId)).Select(work => work.ReedId).ToListAsync(ct).ConfigureAwait(false);

@@ -44,7 +44,7 @@ public sealed class ReasoningBook(IDbContextFactory<ClinicDb> databases, TimePro
         }
 
         await here.ReadAsync(ct).ConfigureAwait(false);
-        here.Take(await LearnedHere.CountAsync(db, ct).ConfigureAwait(false));
+        await here.TakeAsync(db, ct).ConfigureAwait(false);
         return new ReasoningView(view, here.AtHand!);
     }
 
@@ -139,9 +139,7 @@ public sealed class ReasoningBook(IDbContextFactory<ClinicDb> databases, TimePro
 
             if (done || await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
             {
-                var counts = await LearnedHere.CountAsync(db, ct).ConfigureAwait(false);
-                here.Take(counts);
-                return new Outcome<StudioCounts>.Done(counts);
+                return new Outcome<StudioCounts>.Done(await here.TakeAsync(db, ct).ConfigureAwait(false));
             }
         }
 

@@ -1,9 +1,9 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Bench;
+using ReedClinic.Data.Catalogues;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Intake;
 using ReedClinic.Data.People;
-using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -38,7 +38,10 @@ public sealed class CommonThreadBook(IDbContextFactory<ClinicDb> databases, Time
 
         var batch = atBench.Batch;
         var upToNow = db.Set<Batch>().Where(other => other.Student == batch.Student && (other.Id == batch.Id || other.SubmittedAt < batch.SubmittedAt));
-        return new CommonThreadView(atBench, await StudentSheetReader.ReadAsync(db, batch.Student, upToNow, ct).ConfigureAwait(false), Catalogue.Shipped);
+        return new CommonThreadView(
+            atBench,
+            await StudentSheetReader.ReadAsync(db, batch.Student, upToNow, ct).ConfigureAwait(false),
+            await StudioCatalogueReader.ReadAsync(db, ct).ConfigureAwait(false));
     }
 
     /// <summary>Keeps what the teacher chose. A conflict gives what somebody else chose meanwhile.</summary>
@@ -69,6 +72,7 @@ public sealed class CommonThreadBook(IDbContextFactory<ClinicDb> databases, Time
             return new Outcome<CommonThread>.Refused([ConsentTakenBack.Unworked]);
         }
 
+        choice = choice.InWords((await StudioCatalogueReader.ReadAsync(db, ct).ConfigureAwait(false)).Own);
         if (CommonThread.Check(choice) is { Count: > 0 } problems)
         {
             return new Outcome<CommonThread>.Refused(problems);

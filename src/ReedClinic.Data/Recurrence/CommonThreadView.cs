@@ -27,7 +27,7 @@ public sealed record CommonThreadView(BatchAtBenchView AtBench, StudentSheets Sh
     public bool HasEarlier => Sheets.History.Batches.SkipLast(1).Any(sheet => sheet.Kinds.Count > 0);
 
     /// <summary>What comes back, what is done well first.</summary>
-    public RecurrenceReport Report { get; } = Recurrences.Of(Sheets.History, Sheets.Studio);
+    public RecurrenceReport Report { get; } = Recurrences.Of(Sheets.History, Sheets.Studio, Catalogue.Own);
 
     /// <summary>What is done well, the surest first.</summary>
     public IReadOnlyList<Praise> Strengths => field ??= Praises.Of(InBatch, Report);

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Catalogues;
 using ReedClinic.Data.Intake;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
@@ -55,6 +56,7 @@ public sealed class OverTimeBook(IDbContextFactory<ClinicDb> databases)
         // A batch that nobody has looked at yet is no latest one.
         var sheets = read with { Batches = [.. read.Batches.Where(batch => batch.LetterSentAt is not null || batch.Sheet.Kinds.Count > 0)] };
         var history = new StudentHistory([.. sheets.Batches.Select(batch => batch.Sheet)]);
-        return new OverTimeView(name, sheets.Batches, ThemeOverTime.Of(history, Recurrences.Of(history, sheets.Studio)));
+        var own = (await StudioCatalogueReader.ReadAsync(db, ct).ConfigureAwait(false)).Own;
+        return new OverTimeView(name, sheets.Batches, ThemeOverTime.Of(history, Recurrences.Of(history, sheets.Studio, own)));
     }
 }

@@ -1,3 +1,4 @@
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -127,4 +128,19 @@ public sealed record ThreadChoice(
     string? LessonWords = null,
     FindingKindId? StrengthKind = null,
     string? StrengthWords = null,
-    string? HabitWords = null);
+    string? HabitWords = null)
+{
+    /// <summary>The choice with the studio’s own kinds told in words, as letters tell them: by name, and in the words that were typed or the line for students.</summary>
+    /// <param name="own">What the studio added.</param>
+    public ThreadChoice InWords(OwnKinds own)
+    {
+        ArgumentNullException.ThrowIfNull(own);
+        var (lesson, strength) = (Told(own, LessonKind, LessonWords), Told(own, StrengthKind, StrengthWords));
+        return this with { LessonKind = lesson.Kind, LessonWords = lesson.Words, StrengthKind = strength.Kind, StrengthWords = strength.Words };
+    }
+
+    private static (FindingKindId? Kind, string? Words) Told(OwnKinds own, FindingKindId? kind, string? words) =>
+        kind is { } given && OwnId.Is(given.Value) && own.Find(given) is { } known
+            ? (null, OwnId.Words(known.Name, PlainText.Tidy(words) ?? known.ForStudent))
+            : (kind, words);
+}

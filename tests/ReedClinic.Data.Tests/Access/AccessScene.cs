@@ -6,6 +6,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data.Audit;
 using ReedClinic.Data.Bench;
+using ReedClinic.Data.Catalogues;
 using ReedClinic.Data.Intake;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
@@ -15,6 +16,8 @@ using ReedClinic.Data.TeachingNotes;
 using ReedClinic.Data.Tests.Intake;
 using ReedClinic.Data.Tests.Recordings;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Catalogues;
+using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Outcomes;
@@ -148,6 +151,7 @@ internal sealed class AccessScene
         _things[typeof(ThreadChoice)] = new ThreadChoice(LessonWords: "Mind the corners.");
         _things[typeof(StudentDetails)] = new StudentDetails(null, null, null, "Malta");
         _things[typeof(OwnNoteWords)] = new OwnNoteWords("Corners", "Mind {place}.", null, []);
+        await CatalogueAsync();
         _things[typeof(PartWish)] = new PartWish.Afresh();
         _things[typeof(IReadOnlyDictionary<string, string>)] = new Dictionary<string, string>();
         await NoteAsync();
@@ -173,6 +177,13 @@ internal sealed class AccessScene
     {
         var words = (OwnNoteWords)For(typeof(OwnNoteWords))!;
         _things[typeof(OwnNoteId)] = Done(await new OwnNoteBook(_db, TimeProvider.System).BeginAsync(Teacher, words, Operation(), Ct)).Id;
+    }
+
+    private async Task CatalogueAsync()
+    {
+        var words = new StudioEntryWords(StudioEntryKind.Adjustment, "tap it dry", "It lets the water out.") { Zone = Zone.WholeReed, Undo = Reversible.Yes, Caution = "Gently." };
+        _things[typeof(StudioEntryWords)] = words;
+        _things[typeof(StudioEntryId)] = Done(await new CatalogueBook(_db, TimeProvider.System).AddAsync(Actors["owner"], words with { Name = "roll it dry" }, Operation(), Ct)).Id;
     }
 
     private static T Value<T>(Outcome<T> outcome) => Done(outcome);
