@@ -1,6 +1,7 @@
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Catalogues;
 
@@ -53,6 +54,29 @@ public sealed class OwnKinds
     public string NameOf(AdjustmentKindId id) => id.Value is not null && adjustments.TryGetValue(id, out var own)
         ? own.Kind.Name + (own.Living ? "" : Retired)
         : AdjustmentCatalogue.NameOf(id);
+
+    /// <summary>Hears a line that is nothing but the name of a kind of the studio’s own, or “no” before it: looked for, and not there.</summary>
+    /// <param name="line">What was typed.</param>
+    /// <returns>The entry, at the kind’s usual place; null for any other line.</returns>
+    public BenchEntry? Hear(string? line)
+    {
+        var said = line?.Trim().TrimEnd('.', '!', ',', ' ') ?? "";
+        var without = said.StartsWith("no ", StringComparison.OrdinalIgnoreCase) ? said[3..].TrimStart() : null;
+        if (Findings.FirstOrDefault(kind => Is(kind.Name, said)) is { } found)
+        {
+            return Finding.Of(found.Id, found.Usually, new Place(found.Zone), found.Shape, words: found.Name) is Outcome<Finding>.Done(var finding) ? finding : null;
+        }
+
+        if (Findings.FirstOrDefault(kind => Is(kind.Name, without)) is { } sought)
+        {
+            return LookedFor.Of(sought.Id, words: sought.Name) is Outcome<LookedFor>.Done(var looked) ? looked : null;
+        }
+
+        return Adjustments.FirstOrDefault(kind => Is(kind.Name, said)) is { } done
+            && Adjustment.Of(done.Id, new Place(done.Zone), words: done.Name) is Outcome<Adjustment>.Done(var work) ? work : null;
+    }
+
+    private static bool Is(string name, string? said) => name.Equals(said, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>An entry with what its kind is called now, if that is the studio’s own; any other entry as it is.</summary>
     /// <param name="entry">The entry.</param>

@@ -42,10 +42,11 @@ public static class OwnId
     public static string? Remark(string? name, string? words) => !Is(name) || words is null ? words
         : words.IndexOf(Between, StringComparison.Ordinal) is var at and >= 0 ? words[(at + Between.Length)..] : null;
 
-    /// <summary>An entry’s words with the name before them.</summary>
+    /// <summary>An entry’s words with the name before them; words that begin with it stay as they are.</summary>
     /// <param name="called">What the entry’s kind is called now.</param>
     /// <param name="remark">What was added.</param>
-    public static string Words(string called, string? remark) => string.IsNullOrWhiteSpace(remark) ? called : called + Between + remark.Trim();
+    public static string Words(string called, string? remark) => string.IsNullOrWhiteSpace(remark) || remark.Trim() == called ? called
+        : remark.StartsWith(called + Between, StringComparison.Ordinal) ? remark : called + Between + remark.Trim();
 
     // A name has no colon in it.
     private const string Between = ": ";

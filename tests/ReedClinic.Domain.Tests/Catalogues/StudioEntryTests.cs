@@ -139,6 +139,20 @@ public sealed class StudioEntryTests
     }
 
     [Fact]
+    public void A_line_that_is_nothing_but_its_name_is_heard()
+    {
+        var (fault, polish) = (Made(Frayed), Made(Polish));
+        var own = StudioCatalogue.Of([fault, polish]).Own;
+
+        Assert.Equal((fault.Key, Zone.TipEdge, fault.Name), own.Hear(" Fibres lifted at the tip. ") is Finding found ? (found.FindingKind.Value, found.Zone, found.Words) : default);
+        Assert.Equal(fault.Key, Assert.IsType<LookedFor>(own.Hear("no fibres lifted at the tip")).FindingKind.Value);
+        Assert.Equal(polish.Key, Assert.IsType<Adjustment>(own.Hear("rub the tip on paper")).AdjustmentKind.Value);
+        Assert.Null(own.Hear("fibres lifted at the tip, I think"));
+        Assert.Null(own.Hear(""));
+        Assert.Equal(fault.Name, ((Finding)Value(own.Named(own.Hear(fault.Name)!, BenchLog.Empty))).Words);
+    }
+
+    [Fact]
     public void An_entry_that_does_not_fit_any_more_takes_no_other_with_it()
     {
         var (odd, good) = (Made(Straw), Made(Frayed));

@@ -266,7 +266,7 @@ public sealed class BenchComponentsTests : BunitContext
     {
         var form = (AdjustmentForm)EntryForm.New(EntryKind.Adjustment, new OperationId(Id(1)));
         form.Typed["AdjustmentKind"] = kind;
-        form.TakeUsual(default);
+        form.TakeUsual(default, Domain.Catalogues.OwnKinds.None);
         return form;
     }
 

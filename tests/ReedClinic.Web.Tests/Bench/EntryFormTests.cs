@@ -132,10 +132,10 @@ public sealed class EntryFormTests
     public void Choosing_another_kind_of_finding_moves_only_what_was_usual()
     {
         var form = (FindingForm)Post(EntryKind.Finding, ("FindingKind", "tip-corners-thick"));
-        form.TakeUsual(default);
+        form.TakeUsual(default, Domain.Catalogues.OwnKinds.None);
         form.Typed["Character"] = nameof(FindingCharacter.Taste);
         form.Typed["FindingKind"] = "heart-thick";
-        form.TakeUsual(new FindingKindId("tip-corners-thick"));
+        form.TakeUsual(new FindingKindId("tip-corners-thick"), Domain.Catalogues.OwnKinds.None);
 
         Assert.Equal(nameof(Zone.HeartCentre), form.Typed["Zone"]);
         Assert.Equal(nameof(FindingCharacter.Taste), form.Typed["Character"]);

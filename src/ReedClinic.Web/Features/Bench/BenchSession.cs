@@ -1,5 +1,6 @@
 using ReedClinic.Data.Bench;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -42,6 +43,8 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
 
     /// <summary>What the student tunes to.</summary>
     public Tuning Tuning => View?.Batch.CrowTarget.Tuning ?? Tuning.Standard;
+
+    private OwnKinds Own => View?.Catalogue.Own ?? OwnKinds.None;
 
     /// <summary>Reads the reed, and the draft that was left for it.</summary>
     /// <param name="actor">Who is at the bench.</param>
@@ -126,11 +129,11 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
                 Form.Typed[nameof(Test.Step)] = "";
                 break;
             case FindingForm finding when field == nameof(Finding.FindingKind):
-                finding.TakeUsual(new FindingKindId(_before));
+                finding.TakeUsual(new FindingKindId(_before), Own);
                 _before = Form.Typed[field];
                 break;
             case AdjustmentForm work when field == nameof(Adjustment.AdjustmentKind):
-                work.TakeUsual(new AdjustmentKindId(_before));
+                work.TakeUsual(new AdjustmentKindId(_before), Own);
                 _before = Form.Typed[field];
                 break;
         }

@@ -15,8 +15,10 @@ namespace ReedClinic.Web.Features.Bench;
 public sealed record EntryLine(string Label, string Title, IReadOnlyList<string> Details, MarkKind? Mark);
 
 /// <summary>Says the entries of one log in words.</summary>
-public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuning tuning)
+public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuning tuning, Catalogue? catalogue = null)
 {
+    private readonly Catalogue causes = catalogue ?? Catalogue.Shipped;
+
     private static readonly char[] Stops = [' ', '.', ',', ';', ':'];
 
     private readonly PitchLine pitches = new(t);
@@ -39,7 +41,7 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
         Verdict verdict => Line(entry, verdict.VerdictKind.Name(), null, verdict.Words),
         AdviceSetAside aside => Line(entry, aside.Words ?? t["AdviceGone"], null),
         Parked parked => Line(entry, parked.Words ?? t["ParkedHere"], null),
-        CauseJudged word => Line(entry, Catalogue.Shipped.Find(word.Cause)?.Name ?? word.Cause.Value, null, word.Answer.Name()),
+        CauseJudged word => Line(entry, causes.Find(word.Cause)?.Name ?? t["CauseGone"], null, word.Answer.Name()),
         _ => Line(entry, "", null),
     };
 
@@ -111,7 +113,7 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
         new(entry.Kind.Name(), title, [.. details.Where(detail => !string.IsNullOrEmpty(detail)).Select(detail => detail!)], mark);
 
     private static string Named(FindingKindId kind, string? words) =>
-        kind == FindingKindId.SomethingElse ? words ?? "" : FindingCatalogue.NameOf(kind);
+        kind.IsInWords ? words ?? "" : FindingCatalogue.NameOf(kind);
 
-    private static string? Remark(FindingKindId kind, string? words) => kind == FindingKindId.SomethingElse ? null : words;
+    private static string? Remark(FindingKindId kind, string? words) => kind.IsInWords ? null : words;
 }

@@ -17,7 +17,7 @@ internal static class ThreadChoices
     /// <param name="noLongerThere">What is said of a chosen kind that isn't on the sheet any more.</param>
     /// <param name="ownWords">The choice without a kind.</param>
     public static IReadOnlyList<Choice> Strengths(CommonThreadView view, string? chosen, string noLongerThere, string ownWords) =>
-        With(view, [.. view.Strengths.Take(Most).Select(one => Of(one.Kind, one.Theme, one.Recurring.Evidence))], FindingCharacter.Strength, chosen, noLongerThere, ownWords);
+        With(view, [.. view.Strengths.Take(Most).Select(one => Of(view, one.Kind, one.Theme, one.Recurring.Evidence))], FindingCharacter.Strength, chosen, noLongerThere, ownWords);
 
     /// <summary>What could be taught: first what explains most; then what else was found.</summary>
     /// <param name="view">The batch.</param>
@@ -26,27 +26,27 @@ internal static class ThreadChoices
     /// <param name="ownWords">The choice without a kind.</param>
     public static IReadOnlyList<Choice> Lessons(CommonThreadView view, string? chosen, string noLongerThere, string ownWords)
     {
-        List<Choice> shown = [.. view.Lessons.Take(Most).Select(one => Of(one.Kind, one.Theme, one.Sentence))];
+        List<Choice> shown = [.. view.Lessons.Take(Most).Select(one => Of(view, one.Kind, one.Theme, one.Sentence))];
         var others = view.Report.Faults.Where(line => !line.Theme.IsFamily && line.InBatch.Tally.Found > 0)
             .Where(line => shown.TrueForAll(choice => choice.Value != line.Theme.Id))
             .Take(Most - shown.Count);
-        return With(view, [.. shown, .. others.Select(line => Of(line.Theme.Kinds[0], line.Theme, line.Evidence))], FindingCharacter.Fault, chosen, noLongerThere, ownWords);
+        return With(view, [.. shown, .. others.Select(line => Of(view, line.Theme.Kinds[0], line.Theme, line.Evidence))], FindingCharacter.Fault, chosen, noLongerThere, ownWords);
     }
 
     /// <summary>A name with a capital, to stand alone.</summary>
     /// <param name="name">A name in small letters.</param>
     public static string Sentence(string name) => char.ToUpperInvariant(name[0]) + name[1..];
 
-    private static Choice Of(FindingKindId kind, Theme theme, string evidence) => new(
+    private static Choice Of(CommonThreadView view, FindingKindId kind, Theme theme, string evidence) => new(
         kind.Value,
-        theme.IsFamily ? $"{Sentence(theme.Name)}: {FindingCatalogue.NameOf(kind)}" : Sentence(theme.Name),
-        $"{evidence} {FindingCatalogue.Find(kind)?.ForStudent}".TrimEnd());
+        theme.IsFamily ? $"{Sentence(theme.Name)}: {view.Catalogue.Own.NameOf(kind)}" : Sentence(theme.Name),
+        $"{evidence} {view.Catalogue.Own.Find(kind)?.ForStudent}".TrimEnd());
 
     private static IReadOnlyList<Choice> With(
         CommonThreadView view, List<Choice> shown, FindingCharacter character, string? chosen, string noLongerThere, string ownWords)
     {
         if (chosen is { Length: > 0 } && shown.TrueForAll(choice => choice.Value != chosen)
-            && FindingCatalogue.Find(new FindingKindId(chosen)) is { } kind)
+            && view.Catalogue.Own.Find(new FindingKindId(chosen)) is { } kind)
         {
             var tally = view.InBatch.Count(kind.Id, character);
             shown.Add(new Choice(chosen, Sentence(kind.Name), tally.Found == 0 ? noLongerThere : EvidenceSentence.For(tally, view.Before(kind.Id, character))));

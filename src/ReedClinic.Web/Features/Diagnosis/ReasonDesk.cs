@@ -1,7 +1,6 @@
 using System.Data.Common;
 using ReedClinic.Data.Bench;
 using ReedClinic.Data.Diagnosis;
-using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Diagnosis;
 using ReedClinic.Domain.Diagnosis.Proposals;
 
@@ -65,7 +64,7 @@ public sealed class ReasonDesk(LearnedHere here, ILogger<ReasonDesk> log)
 
     internal static ReasonedLine Of(BenchView view, Learned? learned)
     {
-        var evidence = ReedEvidence.Of(learned?.Catalogue ?? Catalogue.Shipped, view.Log, view.Reed, view.Batch, learned?.Effects);
+        var evidence = ReedEvidence.Of(learned?.Counts.LayOver(view.Catalogue) ?? view.Catalogue, view.Log, view.Reed, view.Batch, learned?.Effects);
         return new ReasonedLine(view.Log.LastSequence, evidence, QuietStep.Of(evidence, view.Log));
     }
 }

@@ -1,5 +1,6 @@
 using Microsoft.Extensions.Localization;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Faults;
 
 namespace ReedClinic.Web.Features.Bench.Fields;
@@ -13,10 +14,15 @@ internal static class FindingChoices
 
     /// <summary>Every kind of finding under a heading, and "something else".</summary>
     /// <param name="t">The headings.</param>
-    public static IReadOnlyList<ListChoice> Of(IStringLocalizer<BenchText> t) =>
+    /// <param name="own">What the studio added.</param>
+    /// <param name="chosen">The kind that is chosen now: what was retired stays choosable where it stands.</param>
+    public static IReadOnlyList<ListChoice> Of(IStringLocalizer<BenchText> t, OwnKinds own, string? chosen) =>
     [
         .. FindingCatalogue.All.OrderBy(kind => kind.Usually == FindingCharacter.Strength)
             .Select(kind => new ListChoice(kind.Id.Value, kind.Name, t[kind.Usually == FindingCharacter.Strength ? "Strengths" : "Troubles"])),
+        .. own.Findings.Select(kind => new ListChoice(kind.Id.Value, kind.Name, t["OurOwn"])),
+        .. OwnId.Is(chosen) && own.Findings.All(kind => kind.Id.Value != chosen) && own.Find(new FindingKindId(chosen!)) is { } retired
+            ? new[] { new ListChoice(chosen!, own.NameOf(retired.Id), t["OurOwn"]) } : [],
         new ListChoice(FindingKindId.SomethingElse.Value, FindingCatalogue.NameOf(FindingKindId.SomethingElse), t["Otherwise"]),
     ];
 }

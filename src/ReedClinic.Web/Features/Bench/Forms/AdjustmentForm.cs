@@ -1,6 +1,7 @@
 using System.Globalization;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Bench.Advice;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.Pitch;
@@ -20,6 +21,9 @@ public sealed class AdjustmentForm : EntryForm
     /// <summary>The chosen kind, or null.</summary>
     public AdjustmentKind? Chosen => AdjustmentCatalogue.Find(new AdjustmentKindId(Typed[nameof(Adjustment.AdjustmentKind)]));
 
+    /// <summary>The lasting name of what was chosen, shipped or the studio’s own.</summary>
+    public AdjustmentKindId ChosenId => new(Typed[nameof(Adjustment.AdjustmentKind)]);
+
     /// <summary>What it says so far as work that is planned; null while no kind or place is chosen.</summary>
     public PlannedWork? Planned => Chosen is { } kind && Typed.MaybePlace() is { } place
         ? new PlannedWork(kind.Id, place, HowMuch)
@@ -33,10 +37,12 @@ public sealed class AdjustmentForm : EntryForm
 
     /// <summary>Fills in the zone that the chosen kind usually works, where none was chosen or the last kind's usual stands.</summary>
     /// <param name="before">The kind that was chosen before.</param>
-    public void TakeUsual(AdjustmentKindId before)
+    /// <param name="own">What the studio added.</param>
+    public void TakeUsual(AdjustmentKindId before, OwnKinds own)
     {
+        ArgumentNullException.ThrowIfNull(own);
         var zone = Typed[nameof(Zone)];
-        if (Chosen is { } now && (zone.Length == 0 || zone == AdjustmentCatalogue.Find(before)?.Zone.ToString()))
+        if (own.Find(ChosenId) is { } now && (zone.Length == 0 || zone == own.Find(before)?.Zone.ToString()))
         {
             Typed[nameof(Zone)] = now.Zone.ToString();
         }
@@ -45,7 +51,7 @@ public sealed class AdjustmentForm : EntryForm
     /// <inheritdoc />
     public override Outcome<BenchEntry> ToDomain(Tuning tuning)
     {
-        TakeUsual(default);
+        TakeUsual(default, OwnKinds.None);
         var amount = ReadAmount();
         var made = Adjustment.Of(
             new AdjustmentKindId(Typed[nameof(Adjustment.AdjustmentKind)]),
@@ -75,7 +81,7 @@ public sealed class AdjustmentForm : EntryForm
         Typed[nameof(Amount)] = work.AmountWords ?? "";
         Typed[nameof(Adjustment.ForFindingId)] = work.ForFindingId?.Value.ToString() ?? "";
         Typed[nameof(Adjustment.ForTheSakeOf)] = work.ForTheSakeOf?.ToString() ?? "";
-        Typed[nameof(Adjustment.Words)] = Agreement.Without(work.Words) ?? "";
+        Typed[nameof(Adjustment.Words)] = OwnId.Remark(work.AdjustmentKind.Value, Agreement.Without(work.Words)) ?? "";
         Typed[Agreement.Field] = Agreement.IsIn(work.Words) ? Ticked : "";
     }
 

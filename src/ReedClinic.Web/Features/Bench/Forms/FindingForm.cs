@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.Pitch;
@@ -22,14 +23,16 @@ public sealed class FindingForm : EntryForm
     /// Fills in what the chosen kind usually is, where nothing was chosen or what stands is the last kind's usual.
     /// </summary>
     /// <param name="before">The kind that was chosen before.</param>
-    public void TakeUsual(FindingKindId before)
+    /// <param name="own">What the studio added.</param>
+    public void TakeUsual(FindingKindId before, OwnKinds own)
     {
-        if (FindingCatalogue.Find(new FindingKindId(Typed[nameof(Finding.FindingKind)])) is not { } now)
+        ArgumentNullException.ThrowIfNull(own);
+        if (own.Find(new FindingKindId(Typed[nameof(Finding.FindingKind)])) is not { } now)
         {
             return;
         }
 
-        var was = FindingCatalogue.Find(before);
+        var was = own.Find(before);
         Take(nameof(Finding.Character), now.Usually.ToString(), was?.Usually.ToString());
         if (now.Shape != FindingShape.Comparison)
         {
@@ -43,7 +46,7 @@ public sealed class FindingForm : EntryForm
     /// <inheritdoc />
     public override Outcome<BenchEntry> ToDomain(Tuning tuning)
     {
-        TakeUsual(default);
+        TakeUsual(default, OwnKinds.None);
         var comparison = IsComparison;
         return Any(Finding.Of(
             new FindingKindId(Typed[nameof(Finding.FindingKind)]),
@@ -75,7 +78,7 @@ public sealed class FindingForm : EntryForm
         Typed[nameof(Finding.KnownBy)] = finding.KnownBy == KnownBy.NotSaid ? "" : finding.KnownBy.ToString();
         Typed[nameof(Finding.Certainty)] = finding.Certainty.ToString();
         Typed[nameof(Finding.Arose)] = finding.Arose.ToString();
-        Typed[nameof(Finding.Words)] = finding.Words ?? "";
+        Typed[nameof(Finding.Words)] = OwnId.Remark(finding.FindingKind.Value, finding.Words) ?? "";
     }
 
     private void Take(string field, string usual, string? before)

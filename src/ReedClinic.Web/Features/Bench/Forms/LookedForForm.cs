@@ -23,6 +23,6 @@ public sealed class LookedForForm : EntryForm
         var looked = (LookedFor)entry;
         Typed[nameof(LookedFor.FindingKind)] = looked.FindingKind.Value;
         Typed[nameof(LookedFor.KnownBy)] = looked.KnownBy == KnownBy.NotSaid ? "" : looked.KnownBy.ToString();
-        Typed[nameof(LookedFor.Words)] = looked.Words ?? "";
+        Typed[nameof(LookedFor.Words)] = OwnId.Remark(looked.FindingKind.Value, looked.Words) ?? "";
     }
 }

@@ -1,5 +1,6 @@
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Bench.Phrases;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.Pitch;
@@ -37,11 +38,17 @@ public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
     /// <param name="text">What was typed.</param>
     /// <param name="log">What stands on this reed.</param>
     /// <param name="tuning">What the student tunes to.</param>
-    public static HeardLine Of(string? text, BenchLog log, Tuning tuning)
+    /// <param name="own">What the studio added; a line that is nothing but such a name is that.</param>
+    public static HeardLine Of(string? text, BenchLog log, Tuning tuning, OwnKinds? own = null)
     {
         if (PlainText.Tidy(text) is not { } line)
         {
             return Nothing;
+        }
+
+        if (own?.Hear(line) is { } known)
+        {
+            return new([new HeardEntry(known, [])], null);
         }
 
         var context = new PhraseContext(log, tuning);

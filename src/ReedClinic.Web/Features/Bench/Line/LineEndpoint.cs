@@ -69,7 +69,7 @@ public static class LineEndpoint
             return new Outcome<IReadOnlyList<BenchFact>>.Refused(problems);
         }
 
-        var heard = HeardLine.Of(text, view.Log, view.Batch.CrowTarget.Tuning);
+        var heard = HeardLine.Of(text, view.Log, view.Batch.CrowTarget.Tuning, view.Catalogue.Own);
         var line = agreed ? heard.Agreed(view.Reed) : heard;
         if (line.All.Count > OperationId.MostParts)
         {
@@ -83,7 +83,7 @@ public static class LineEndpoint
 
     private static SaidLine Told(BenchView view, IReadOnlyList<BenchFact> facts, IStringLocalizer<BenchText> t)
     {
-        var words = new EntryWords(t, view.Log, view.Batch.CrowTarget.Tuning);
+        var words = new EntryWords(t, view.Log, view.Batch.CrowTarget.Tuning, view.Catalogue);
         return new SaidLine([.. facts.Where(fact => fact.Now is not null).Select(fact => words.InShort(fact.Now!))], facts[^1].Sequence);
     }
 

@@ -45,6 +45,6 @@ public sealed class LineSession(BenchBook bench, TimeProvider time)
     public void Hear(string text, BenchView view)
     {
         Typed = text;
-        Heard = HeardLine.Of(text, view.Log, view.Batch.CrowTarget.Tuning);
+        Heard = HeardLine.Of(text, view.Log, view.Batch.CrowTarget.Tuning, view.Catalogue.Own);
     }
 }
