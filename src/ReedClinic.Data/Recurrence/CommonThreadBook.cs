@@ -72,8 +72,7 @@ public sealed class CommonThreadBook(IDbContextFactory<ClinicDb> databases, Time
             return new Outcome<CommonThread>.Refused([ConsentTakenBack.Unworked]);
         }
 
-        choice = choice.InWords((await StudioCatalogueReader.ReadAsync(db, ct).ConfigureAwait(false)).Own);
-        if (CommonThread.Check(choice) is { Count: > 0 } problems)
+        if (CommonThread.Check(choice = choice.InWords((await StudioCatalogueReader.ReadAsync(db, ct).ConfigureAwait(false)).Own)) is { Count: > 0 } problems)
         {
             return new Outcome<CommonThread>.Refused(problems);
         }

@@ -168,6 +168,16 @@ public sealed class StudioEntryTests
         Assert.Equal(Catalogue.Shipped.Tests.Count, catalogue.Tests.Count);
     }
 
+    [Fact]
+    public void No_shipped_entry_has_a_name_that_an_own_one_could_take()
+    {
+        var shipped = Catalogue.Shipped;
+        Assert.DoesNotContain(
+            shipped.Causes.Select(one => one.Id.Value).Concat(shipped.Signs.Select(one => one.Id.Value)).Concat(shipped.Tests.Select(one => one.Id.Value))
+                .Concat(shipped.Adjustments.Select(one => one.Id.Value)).Concat(FindingCatalogue.All.Select(one => one.Id.Value)).Concat(AdjustmentCatalogue.All.Select(one => one.Id.Value)),
+            OwnId.Is);
+    }
+
     private static StudioEntryId NewId() => new(Guid.CreateVersion7(Now));
 
     private static StudioEntry Made(StudioEntryWords words) => Value(StudioEntry.Of(NewId(), words, [], new AccountId(Guid.CreateVersion7(Now)), Now));

@@ -2,11 +2,14 @@ using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data;
+using ReedClinic.Data.Catalogues;
 using ReedClinic.Data.Intake;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
 using ReedClinic.Data.Recordings;
 using ReedClinic.Data.TeachingNotes;
+using ReedClinic.Domain.Catalogues;
+using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -45,6 +48,7 @@ internal sealed class AccessWalk
         var teacher = new Actor(walk._people["teacher"], null, IsTeacher: true, IsOwner: false);
         var note = await scope.ServiceProvider.GetRequiredService<OwnNoteBook>().BeginAsync(teacher, new("Corners", "Mind {place}.", null, []), Parcel.NewOperation(), Ct);
         walk._places["{Note:guid}"] = Assert.IsType<Outcome<OwnNoteView>.Done>(note).Value.Id.Value.ToString();
+        walk._places["{Entry:guid}"] = await EntryAsync(scope.ServiceProvider);
         walk._places["{Code}"] = code;
         walk._places["{Code:int}"] = "500";
         walk._places["{Secret}"] = "made-up";
@@ -65,6 +69,14 @@ internal sealed class AccessWalk
 
     /// <summary>The reed of the batch, for forms that name one.</summary>
     public static string Reed { get; private set; } = "";
+
+    private static async Task<string> EntryAsync(IServiceProvider services)
+    {
+        var owner = new Actor(new AccountId(Parcel.NewOperation().Value), null, IsTeacher: false, IsOwner: true);
+        var words = new StudioEntryWords(StudioEntryKind.Adjustment, "tap it dry", "It lets the water out.") { Zone = Zone.WholeReed, Undo = Reversible.Yes, Caution = "Gently." };
+        var entry = await services.GetRequiredService<CatalogueBook>().AddAsync(owner, words, Parcel.NewOperation(), Ct);
+        return Assert.IsType<Outcome<StudioEntryView>.Done>(entry).Value.Id.Value.ToString();
+    }
 
     /// <summary>Somebody at the door, signed in unless it is a visitor. Each time anew: some addresses sign out.</summary>
     public async Task<HttpClient> ComeAsync(string who)

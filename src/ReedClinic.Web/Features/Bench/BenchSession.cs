@@ -73,9 +73,7 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
             return;
         }
 
-        Problems = View is { } view && EntryPost.Read(view.Reed, Form, Tuning) is Outcome<BenchEntry>.Refused(var problems)
-            ? new ProblemList(problems)
-            : ProblemList.None;
+        Problems = View is { } view && EntryPost.Read(view, Form) is Outcome<BenchEntry>.Refused(var problems) ? new ProblemList(problems) : ProblemList.None;
     }
 
     /// <summary>Says why nothing was done; what is typed stays.</summary>

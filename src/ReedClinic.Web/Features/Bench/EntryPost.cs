@@ -21,6 +21,16 @@ public sealed class EntryPost(BenchBook bench)
         var made => made,
     };
 
+    /// <summary>The same, also where its kind is the studio’s own: one that was retired meanwhile keeps it from being saved.</summary>
+    /// <param name="view">The reed, its log and the catalogue.</param>
+    /// <param name="form">The form.</param>
+    public static Outcome<BenchEntry> Read(BenchView view, EntryForm form)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        var made = Read(view.Reed, form, view.Batch.CrowTarget.Tuning);
+        return made is Outcome<BenchEntry>.Done(var entry) ? view.Catalogue.Own.Named(entry, view.Log) : made;
+    }
+
     /// <summary>
     /// Appends, says better or takes back, as the form says. What goes further than the student asked for is refused until it is
     /// said that it was agreed.

@@ -1,6 +1,7 @@
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Bench.Phrases;
 using ReedClinic.Domain.Catalogues;
+using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.Pitch;
@@ -75,7 +76,7 @@ public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
     public HeardLine Agreed(Reed reed) => this with { Entries = [.. Entries.Select(heard => heard with { Entry = Agreed(reed, heard.Entry) })] };
 
     private static BenchEntry Agreed(Reed reed, BenchEntry entry) => entry is Adjustment work && Agreement.Wanted(reed, entry) is not null
-        ? Made(Adjustment.Of(work.AdjustmentKind, work.Place, work.Amount, work.ForFindingId, work.ForTheSakeOf, Agreement.With(work.Words)))
+        ? Made(Adjustment.Of(work.AdjustmentKind, work.Place, work.Amount, work.ForFindingId, work.ForTheSakeOf, Agreement.With(OwnId.Remark(work.AdjustmentKind.Value, work.Words))))
         : entry;
 
     private static string Cut(string text, TextSpan span) => text.Substring(span.Start, span.Length).Trim(Between);
