@@ -8,7 +8,7 @@ internal static class Measures
     private static bool Length(Course course)
     {
         var segment = course.Segment;
-        if (segment.HasWord("measures") || segment.HasWord("measured") || segment.HasWord("long") || (segment.Has(Cat.Mm) && (segment.HasWord("now") || segment.HasWord("before"))))
+        if (segment.HasWord("measures") || segment.HasWord("measured") || segment.HasWord("long") || (segment.Has(Cat.Mm) && (segment.HasWord("now") || segment.HasWord("before"))) || IsByRuler(course))
         {
             for (var i = segment.First; i < segment.End; i++)
             {
@@ -35,6 +35,14 @@ internal static class Measures
         }
 
         return false;
+    }
+
+    /// <summary>“Ruler: 71 mm”, “71 mm over all”.</summary>
+    private static bool IsByRuler(Course course)
+    {
+        var segment = course.Segment;
+        return (segment.Has(Cat.Mm) || segment.HasWord("mm")) && !segment.Has(Cat.Verb)
+            && (segment.HasWord("ruler") || (segment.HasWord("over") && segment.HasWord("all")) || (course.At > 0 && segment.Joint is ":" && course.Segments[course.At - 1].HasWord("ruler")));
     }
 
     /// <summary>“438 on the tuner”: the tuning A in hertz, told in cents from the one that is tuned to.</summary>

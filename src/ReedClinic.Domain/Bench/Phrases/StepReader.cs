@@ -112,6 +112,10 @@ internal static class StepReader
 
     internal static bool IsEffort(Segment segment) => Effort(segment) is not null || segment.HasWord("blow") || segment.HasWord("effort") || segment.HasWord("resistance") || (segment.HasWord("hard") && segment.HasWord("work"));
 
+    /// <summary>“Stuffy low notes”: what they ask of the breath, and where; nothing of when they speak.</summary>
+    internal static bool IsStuffyPart(Segment segment) =>
+        segment.HasWord("stuffy") && segment.Items.Any(item => item.Cat is Cat.Test && item.Value is nameof(TestKind.LowResponse) or nameof(TestKind.HighSteadiness));
+
     private static int? Effort(Segment segment)
     {
         var none = segment.HasWord("resistance") && segment.Has(Cat.Not);

@@ -94,7 +94,7 @@ internal static class TestReader
             return true;
         }
 
-        course.Add(EntryKind.Test, slots);
+        course.Add(EntryKind.Test, slots).HasAside = StepReader.IsStuffyPart(segment);
         return true;
     }
 
@@ -224,6 +224,11 @@ internal static class TestReader
         if (pitch.Note is { Name: "A" } a && (segment.Word(a.First - 1) is "the" || (a.First == segment.First && segment.Word(a.End) is "is" or "'s" or "bang" or "spot")) && !segment.Has(Cat.Test))
         {
             return TestKind.TuningNote;
+        }
+
+        if (StepReader.IsStuffyPart(segment))
+        {
+            return TestKind.Effort;
         }
 
         var named = segment.Joint is ":" && course.Pending?.Zone is Reeds.Zone.Opening && StepReader.Opening(segment) is not null ? TestKind.Opening : Named(segment, pitch);

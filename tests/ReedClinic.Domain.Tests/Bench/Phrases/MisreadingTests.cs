@@ -18,6 +18,10 @@ public sealed class MisreadingTests
     [InlineData("length 71 mm")]
     [InlineData("overall length is 71 millimetres")]
     [InlineData("the reed is 71 mm long")]
+    [InlineData("ruler: 71 mm over all")]
+    [InlineData("ruler says 71 mm")]
+    [InlineData("71 mm over all")]
+    [InlineData("71 mm on the ruler")]
     public void A_length_is_a_measurement_and_no_fault(string phrase) =>
         Assert.Equal((TestKind.Length, 71m), (Assert.IsType<Domain.Bench.Test>(Entry(phrase)).TestKind, ((Domain.Bench.Test)Entry(phrase)).Millimetres));
 
@@ -32,6 +36,23 @@ public sealed class MisreadingTests
         Assert.Equal((VerdictKind.Improved, words), (verdict.VerdictKind, verdict.Words));
         Assert.Empty(PhraseReader.Read(phrase, PhraseCorpus.Context([])).Kept);
     }
+
+    [Theory]
+    [InlineData("stuffy low notes", "a little too hard")]
+    [InlineData("low notes are stuffy", "a little too hard")]
+    [InlineData("low register very stuffy", "far too hard")]
+    [InlineData("the high notes feel stuffy", "a little too hard")]
+    [InlineData("low notes not stuffy any more", "right")]
+    public void Stuffy_is_how_hard_it_is_to_blow_and_not_how_late_it_speaks_and_where_it_is_so_is_kept(string phrase, string step)
+    {
+        var test = Assert.IsType<Domain.Bench.Test>(Entry(phrase));
+
+        Assert.Equal((TestKind.Effort, step, phrase), (test.TestKind, test.StepWord, test.Words));
+    }
+
+    [Fact]
+    public void A_stuffy_note_is_kept_in_its_words_and_is_not_said_to_stay_silent() =>
+        Assert.Equal((null, "stuffy low D"), (((Domain.Bench.Test)Entry("stuffy low D")).StepWord, ((Domain.Bench.Test)Entry("stuffy low D")).Words));
 
     [Theory]
     [InlineData("opening too wide", true)]

@@ -22,10 +22,10 @@ internal static class Arbiter
         rules(ruled);
         var sight = new Sight(course, ruled, (judge ?? new Judge(new Weights())).Of(course));
         watch?.Invoke(sight);
-        var kind = choose?.Invoke(sight) ?? (IsMeasured(course, ruled) ? sight.Said : judge?.Choose(sight)) ?? sight.Said;
+        var kind = choose?.Invoke(sight) ?? (IsPlain(course, ruled) ? sight.Said : judge?.Choose(sight)) ?? sight.Said;
         if (kind == sight.Said)
         {
-            if (judge is not null)
+            if (judge is not null && !IsPlain(course, ruled))
             {
                 Refining.Refine(sight);
             }
@@ -43,6 +43,7 @@ internal static class Arbiter
         return judged;
     }
 
-    // A length with its number is what it says: no judge makes a fault of it.
-    private static bool IsMeasured(Course course, Course ruled) => ruled.Drafts.LastOrDefault() is { Kind: EntryKind.Test, Slots.Length: not null } last && last.Head >= course.At;
+    // A length with its number is what it says, and stuffy low notes are: no judge makes a fault of the one, or silence of the other.
+    private static bool IsPlain(Course course, Course ruled) => ruled.Drafts.LastOrDefault() is { Kind: EntryKind.Test } last && last.Head >= course.At
+        && (last.Slots.Length is not null || (last.Slots.Test is TestKind.Effort && StepReader.IsStuffyPart(course.Segment)));
 }
