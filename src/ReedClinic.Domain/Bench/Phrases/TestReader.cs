@@ -226,11 +226,6 @@ internal static class TestReader
             return TestKind.TuningNote;
         }
 
-        if (StepReader.IsStuffyPart(segment))
-        {
-            return TestKind.Effort;
-        }
-
         var named = segment.Joint is ":" && course.Pending?.Zone is Reeds.Zone.Opening && StepReader.Opening(segment) is not null ? TestKind.Opening : Named(segment, pitch);
         if (named is not null)
         {
@@ -259,6 +254,11 @@ internal static class TestReader
 
     private static TestKind? Named(Segment segment, HeardPitch pitch)
     {
+        if (StepReader.IsStuffyPart(segment))
+        {
+            return TestKind.Effort;
+        }
+
         TestKind? found = null;
         foreach (var item in segment.All(Cat.Test))
         {
