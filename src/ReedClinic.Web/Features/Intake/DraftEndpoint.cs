@@ -48,7 +48,7 @@ public static class DraftEndpoint
 
         if (!kept.Saved || StepFields.Of(kept.Draft!.Form, step) is not { } fields)
         {
-            return kept.Draft is null ? Results.NotFound() : Results.UnprocessableEntity(new { note = kept.Problems is [{ Field: "" } why, ..] ? why.Message : tools.Text["NotSaved"].Value });
+            return kept.Draft is null ? Results.Json(new { note = tools.Text["GoneNote"].Value }, statusCode: StatusCodes.Status404NotFound) : Results.UnprocessableEntity(new { note = kept.Problems is [{ Field: "" } why, ..] ? why.Message : tools.Text["NotSaved"].Value });
         }
 
         var at = tools.Time.There(kept.Draft.SavedAt).ToString("HH:mm", CultureInfo.CurrentCulture);
