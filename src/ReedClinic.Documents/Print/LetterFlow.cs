@@ -157,34 +157,29 @@ internal sealed class LetterFlow
 
         if (block is { Kind: BlockKind.ReedNow, Rows.Count: > 0 })
         {
-            flow.Add(Table(block.Rows));
+            List<FlowItem> shown = [Table(block.Rows)];
             if (reed?.Crow is { } crow && LetterPictures.Crow(letter, reed, CrowShow.Paper) is { } drawn)
             {
-                Crow(crow, drawn);
+                shown.Add(new FlowTogether(Crow(crow, drawn)));
             }
+
+            flow.Add(new FlowTogether(shown));
         }
     }
 
-    private void Crow(CrowPicture crow, Sketch drawn)
-    {
-        Add(FlowRole.Paragraph, $"The crow through the work. {crow.Sentence}.", Rows with { Tone = Tone.Pencil }, after: 3, keep: true, before: 2);
-        flow.Add(new FlowFigure(drawn, CrowWidth));
-        List(CrowSketch.Below(crow, CrowShow.Paper));
-    }
+    private static List<FlowItem> Crow(CrowPicture crow, Sketch drawn) =>
+    [
+        new FlowText(FlowRole.Paragraph, Printed($"The crow through the work. {crow.Sentence}."), Rows with { Tone = Tone.Pencil }) { Before = 2, After = 3, KeepsWithNext = true },
+        new FlowFigure(drawn, CrowWidth),
+        .. List(CrowSketch.Below(crow, CrowShow.Paper)),
+    ];
 
-    private void List(IReadOnlyList<string> items)
-    {
-        if (items.Count > 0)
-        {
-            flow.Add(new FlowOpen(FlowRole.List));
-            foreach (var (item, index) in items.Select((item, index) => (item, index)))
-            {
-                Item(Printed(item), "–", Small, after: index == items.Count - 1 ? 6 : 1);
-            }
-
-            flow.Add(new FlowClose());
-        }
-    }
+    private static IEnumerable<FlowItem> List(IReadOnlyList<string> items) => items.Count == 0 ? [] :
+    [
+        new FlowOpen(FlowRole.List),
+        .. items.Select((item, index) => new FlowText(FlowRole.ItemBody, Printed(item), Small) { Mark = "–", Indent = 14, After = index == items.Count - 1 ? 6 : 1 }),
+        new FlowClose(),
+    ];
 
     private static FlowTable Table(IReadOnlyList<BeforeAndNow> rows) => new(
         "How it played, and how it plays now",

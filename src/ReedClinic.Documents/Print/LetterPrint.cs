@@ -64,9 +64,12 @@ public static class LetterPrint
         return Tight.Select(share => Paginator.Set([.. flow.Select(item => Tighter(item, share))], paper, measure)).FirstOrDefault(set => set.Count < pages.Count) ?? pages;
     }
 
-    private static FlowItem Tighter(FlowItem item, double share) => item is FlowText text
-        ? text with { Style = text.Style with { Leading = text.Style.Leading * share }, Before = text.Before * 0.75, After = text.After * 0.7 }
-        : item;
+    private static FlowItem Tighter(FlowItem item, double share) => item switch
+    {
+        FlowText text => text with { Style = text.Style with { Leading = text.Style.Leading * share }, Before = text.Before * 0.75, After = text.After * 0.7 },
+        FlowTogether together => new FlowTogether([.. together.Items.Select(one => Tighter(one, share))]),
+        _ => item,
+    };
 
     private static IEnumerable<Placed> Furniture(LetterDraft letter, Paper paper, PrintMeasure measure, int page, int pages)
     {

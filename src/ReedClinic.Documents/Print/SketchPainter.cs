@@ -6,6 +6,11 @@ namespace ReedClinic.Documents.Print;
 /// <summary>Puts a drawing on paper. Every kind of mark has a pattern of its own, so that it is told apart in black and white too.</summary>
 internal sealed class SketchPainter(XGraphics graphics)
 {
+    private const double LeastNumber = 6.5;
+    private const double WidthOfTwo = 1.12; // of two digits, to their size
+
+    private double least;
+
     private static readonly XColor Ink = XColor.FromArgb(0x1E, 0x2A, 0x2F);
     private static readonly XColor Pencil = XColor.FromArgb(0x4B, 0x57, 0x5C);
     private static readonly XColor Cane = XColor.FromArgb(0xC8, 0x96, 0x3E);
@@ -26,8 +31,17 @@ internal sealed class SketchPainter(XGraphics graphics)
         graphics.TranslateTransform(x, y);
         graphics.ScaleTransform(scale);
         graphics.IntersectClip(new XRect(-40, 0, sketch.Width + 80, sketch.Height));
+        least = LeastNumber / scale;
+        var disc = default(SketchDot);
         foreach (var part in sketch.Parts)
         {
+            // The disc of a number of two digits is as wide as they are.
+            if (part is SketchWords { Type: SketchType.Number, Text.Length: > 1 } && disc is { Ink: SketchInk.Disc } round)
+            {
+                Wide(round);
+            }
+
+            disc = part as SketchDot;
             Draw(part, sketch.Type);
         }
 
@@ -127,12 +141,18 @@ internal sealed class SketchPainter(XGraphics graphics)
         graphics.DrawEllipse(new XPen(Ink, dot.Ink == SketchInk.Disc ? 1.2 : 2.2), new XSolidBrush(fill), dot.X - dot.Radius, dot.Y - dot.Radius, 2 * dot.Radius, 2 * dot.Radius);
     }
 
+    private void Wide(SketchDot disc)
+    {
+        var reach = Math.Max(disc.Radius, (least * WidthOfTwo / 2) + 2);
+        graphics.DrawRoundedRectangle(new XPen(Ink, 1.2), XBrushes.White, disc.X - reach, disc.Y - disc.Radius, 2 * reach, 2 * disc.Radius, 2 * disc.Radius, 2 * disc.Radius);
+    }
+
     private void Words(SketchWords words, double type)
     {
         var (face, size, tone) = words.Type switch
         {
             SketchType.Name => (Setting.Face.Slanted, 16.0, Pencil),
-            SketchType.Number => (Setting.Face.LabelStrong, words.Text.Length == 1 ? 15.0 : 12, Ink), // as large as its disc holds
+            SketchType.Number => (Setting.Face.LabelStrong, Math.Max(words.Text.Length == 1 ? 15.0 : 12, least / type), Ink), // as large as its disc holds, and never too small to be read
             SketchType.Step => (Setting.Face.Slanted, 15.0, Pencil),
             _ => (Setting.Face.Label, 15.0, Pencil),
         };

@@ -8,6 +8,7 @@ internal sealed class AsideBox
     private const double ItemGap = 1.5;
     private const double ListFoot = 6;
     private const double Tolerance = 0.01;
+    private const double HighestPicture = 0.45;
 
     private const double LeastScale = 0.78;
     private const double MuchRoom = 0.22;
@@ -46,8 +47,9 @@ internal sealed class AsideBox
     /// <param name="page">The height of a whole page.</param>
     /// <param name="aside">The drawing and its list.</param>
     /// <param name="measure">Tells how wide text is.</param>
-    public static AsideBox? In(double room, double page, FlowAside aside, ITypeMeasure measure) =>
-        Ways.Where(way => room >= way.LeastRoom * page && !(way.WithList && aside.IsListLong)).Select(way => new AsideBox(aside, measure, way.Scale, way.WithList)).FirstOrDefault(box => box.Height <= room + Tolerance);
+    /// <param name="keeps">Whether its page holds the list that stands beside it.</param>
+    public static AsideBox? In(double room, double page, FlowAside aside, ITypeMeasure measure, Func<AsideBox, bool> keeps) =>
+        Ways.Where(way => room >= way.LeastRoom * page && !(way.WithList && aside.IsListLong)).Select(way => new AsideBox(aside, measure, way.Scale, way.WithList)).FirstOrDefault(box => box.Height <= room + Tolerance && keeps(box));
 
     /// <summary>As it is at its smallest: no page holds more of it.</summary>
     public static AsideBox Least(FlowAside aside, ITypeMeasure measure) => new(aside, measure, LeastScale, withList: false);
@@ -76,6 +78,16 @@ internal sealed class AsideBox
         }
 
         page.Add(new PlacedClose());
+    }
+
+    /// <summary>How large a drawing or a picture is by itself: as wide as it may be, and a picture never higher than a part of the page.</summary>
+    public static (double Width, double Height) SizeOf(FlowItem item, double room, double page)
+    {
+        var (wide, ratio, highest) = item is FlowPicture picture
+            ? (picture.Width, (double)picture.Picture.Height / picture.Picture.Width, page * HighestPicture)
+            : (((FlowFigure)item).Width, ((FlowFigure)item).Drawing.Height / ((FlowFigure)item).Drawing.Width, double.PositiveInfinity);
+        var width = Math.Min(Math.Min(wide, room), highest / ratio);
+        return (width, width * ratio);
     }
 
     /// <summary>A picture in its place.</summary>

@@ -121,6 +121,10 @@ public sealed record FlowAside(Sketch Drawing, double Width, double Column, IRea
     public bool IsListLong { get; init; }
 }
 
+/// <summary>Pieces that stand on one page where a page holds them and no large part of one is lost by it.</summary>
+/// <param name="Items">The pieces.</param>
+public sealed record FlowTogether(IReadOnlyList<FlowItem> Items) : FlowItem;
+
 /// <summary>A thin line across the column.</summary>
 /// <param name="After">Room below it, in points.</param>
 public sealed record FlowRule(double After) : FlowItem;

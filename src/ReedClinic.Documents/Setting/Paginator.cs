@@ -9,10 +9,9 @@ public sealed class Paginator
     private const int TogetherAtLeast = 2;
     private const double AsideGap = 16;
     private const double FigureGap = 8;
-    private const double ListIndent = 13;
     private const double AsideFoot = 4;
     private const double TableGap = 9;
-    private const double HighestPicture = 0.45;
+    private const double MostLost = 1 / 3.0;
 
     private readonly Paper paper;
     private readonly ITypeMeasure measure;
@@ -38,17 +37,21 @@ public sealed class Paginator
         ArgumentNullException.ThrowIfNull(paper);
         ArgumentNullException.ThrowIfNull(measure);
         var setter = new Paginator(paper, measure);
-        for (var i = 0; i < flow.Count; i++)
-        {
-            setter.Place(flow, i);
-        }
-
+        setter.Place(flow);
         return setter.pages;
     }
 
     private List<Placed> Page => pages[^1];
 
     private bool AtHead => y <= paper.Top + 0.01;
+
+    private void Place(IReadOnlyList<FlowItem> flow)
+    {
+        for (var i = 0; i < flow.Count; i++)
+        {
+            Place(flow, i);
+        }
+    }
 
     private void Place(IReadOnlyList<FlowItem> flow, int at)
     {
@@ -72,6 +75,9 @@ public sealed class Paginator
             case FlowAside aside:
                 Aside(aside);
                 break;
+            case FlowTogether together:
+                Together(together.Items);
+                break;
             case FlowRule rule:
                 Page.AddRange([new PlacedOpen(FlowRole.Furniture), new PlacedRule(paper.Left, y, WidthAt(y, asideFoot)), new PlacedClose()]);
                 y += rule.After;
@@ -80,6 +86,28 @@ public sealed class Paginator
                 Clear();
                 break;
         }
+    }
+
+    private void Together(IReadOnlyList<FlowItem> items)
+    {
+        if (!AtHead && Turns(items, y, asideFoot))
+        {
+            Turn();
+        }
+
+        Place(items);
+    }
+
+    // What is kept together turns the page where it has room only on the next one, and not much of this one is lost by it.
+    private bool Turns(IReadOnlyList<FlowItem> items, double top, double foot) =>
+        paper.Foot - Math.Max(top, foot) <= MostLost * (paper.Foot - paper.Top) && !Holds(items, top, foot) && Holds(items, paper.Top, 0);
+
+    // Whether pieces end on the page on which they begin: they are set once for a trial.
+    private bool Holds(IReadOnlyList<FlowItem> items, double top, double foot)
+    {
+        var trial = new Paginator(paper, measure) { y = top, asideFoot = foot, asideColumn = asideColumn };
+        trial.Place(items);
+        return trial.pages.Count == 1;
     }
 
     private void Turn()
@@ -128,10 +156,12 @@ public sealed class Paginator
                 case FlowFigure or FlowPicture:
                     return top + Size(flow[at], top, foot).Height;
                 case FlowTable table:
-                    return top + Beginning(table, Rows(table, WidthAt(top, foot)));
+                    return top + TableRow.Beginning(table, Rows(table, WidthAt(top, foot)));
                 case FlowClear:
                     top = Math.Max(top, foot);
                     continue;
+                case FlowTogether together:
+                    return Turns(together.Items, top, foot) ? paper.Height : Reach(together.Items, 0, top, foot);
                 default:
                     continue;
             }
@@ -157,13 +187,13 @@ public sealed class Paginator
             lines = Lines(text, y, asideFoot);
         }
 
-        Begin(text);
+        Page.AddRange(TextPiece.Begin(text, paper.Left, y));
         for (var from = 0; from < lines.Count;)
         {
             var fit = Fit(lines.Count - from, leading);
             for (var i = 0; i < fit; i++, y += leading)
             {
-                Page.AddRange(Line(text, lines[from + i]));
+                Page.AddRange(TextPiece.Line(text, lines[from + i], paper.Left, y, measure));
             }
 
             from += fit;
@@ -182,22 +212,6 @@ public sealed class Paginator
         y += text.After;
     }
 
-    // A link on several lines is one for each: a rectangle holds no more.
-    private IEnumerable<Placed> Line(FlowText text, string line)
-    {
-        var (x, placed) = (paper.Left + text.Indent, new PlacedText(line, text.Style, paper.Left + text.Indent, Base(y, text.Style)));
-        return text.Link is { } link ? [new PlacedLink(link, x, y, measure.Width(line, text.Style), text.Style.Leading), placed, new PlacedClose()] : [placed];
-    }
-
-    private void Begin(FlowText text)
-    {
-        Page.Add(new PlacedOpen(text.Mark is null ? text.Role : FlowRole.Item));
-        if (text.Mark is { } mark)
-        {
-            Page.AddRange([new PlacedOpen(FlowRole.Mark), new PlacedText(mark, text.Style, paper.Left + text.Indent - ListIndent, Base(y, text.Style)), new PlacedClose(), new PlacedOpen(text.Role)]);
-        }
-    }
-
     // How many lines go onto this page: never one alone, here or on the next, where that can be helped.
     private int Fit(int lines, double leading)
     {
@@ -213,15 +227,7 @@ public sealed class Paginator
 
     internal static double Base(double top, TypeStyle style) => top + (style.Leading * 0.5) + (style.Size * 0.34);
 
-    // As wide as it may be; a picture is never higher than a part of the page.
-    private (double Width, double Height) Size(FlowItem item, double top, double foot)
-    {
-        var (wide, ratio, highest) = item is FlowPicture picture
-            ? (picture.Width, (double)picture.Picture.Height / picture.Picture.Width, (paper.Foot - paper.Top) * HighestPicture)
-            : (((FlowFigure)item).Width, ((FlowFigure)item).Drawing.Height / ((FlowFigure)item).Drawing.Width, double.PositiveInfinity);
-        var width = Math.Min(Math.Min(wide, WidthAt(top, foot)), highest / ratio);
-        return (width, width * ratio);
-    }
+    private (double Width, double Height) Size(FlowItem item, double top, double foot) => AsideBox.SizeOf(item, WidthAt(top, foot), paper.Foot - paper.Top);
 
     private void Figure(FlowItem item)
     {
@@ -247,23 +253,24 @@ public sealed class Paginator
         var box = Box(aside, y) ?? AsideBox.Least(aside, measure);
         box.Place(Page, paper.Width - paper.Right - aside.Column, y);
         (asideFoot, asideColumn) = (y + box.Height + AsideFoot, aside.Column);
-        for (var (rest, i) = (box.Rest, 0); i < rest.Count; i++)
-        {
-            Place(rest, i);
-        }
+        Place(box.Rest);
     }
 
-    private AsideBox? Box(FlowAside aside, double top) => AsideBox.In(paper.Foot - top, paper.Foot - paper.Top, aside, measure);
+    // A list that stands beside its drawing stays on the drawing's page.
+    private AsideBox? Box(FlowAside aside, double top) => AsideBox.In(paper.Foot - top, paper.Foot - paper.Top, aside, measure, box =>
+    {
+        (var column, asideColumn) = (asideColumn, aside.Column);
+        var holds = box.Rest.Count == 0 || Holds(box.Rest, top, top + box.Height + AsideFoot);
+        asideColumn = column;
+        return holds;
+    });
 
     private List<TableRow> Rows(FlowTable table, double width) => [.. table.Rows.Select(row => new TableRow(row, table, width, measure))];
-
-    // The caption, the row that heads the columns, and one more, or two where there are no others: no row stands alone on the next page.
-    private static double Beginning(FlowTable table, List<TableRow> rows) => table.Style.Leading + rows.Take(rows.Count == 3 ? 3 : 2).Sum(row => row.Height);
 
     private void Table(FlowTable table)
     {
         var rows = Rows(table, WidthAt(y, asideFoot));
-        if (!AtHead && y + Beginning(table, rows) > paper.Foot + 0.01)
+        if (!AtHead && y + TableRow.Beginning(table, rows) > paper.Foot + 0.01)
         {
             Turn();
             rows = Rows(table, WidthAt(y, asideFoot));
@@ -278,7 +285,7 @@ public sealed class Paginator
             if (y + row.Height + next > paper.Foot + 0.01 && !AtHead)
             {
                 Turn();
-                Again(rows[0], index);
+                y = index > 0 ? rows[0].Place(Page, paper.Left, y, head: true, furniture: true) : y;
             }
 
             y = row.Place(Page, paper.Left, y, head: index == 0, furniture: false);
@@ -286,13 +293,5 @@ public sealed class Paginator
 
         Page.Add(new PlacedClose());
         y += TableGap;
-    }
-
-    private void Again(TableRow head, int index)
-    {
-        if (index > 0)
-        {
-            y = head.Place(Page, paper.Left, y, head: true, furniture: true);
-        }
     }
 }

@@ -25,6 +25,9 @@ internal sealed class TableRow
 
     public double Height { get; }
 
+    /// <summary>The caption, the row that heads the columns, and one more, or two where there are no others: no row stands alone on the next page.</summary>
+    public static double Beginning(FlowTable table, IReadOnlyList<TableRow> rows) => table.Style.Leading + rows.Take(rows.Count == 3 ? 3 : 2).Sum(row => row.Height);
+
     public double Place(List<Placed> page, double left, double top, bool head, bool furniture)
     {
         page.Add(new PlacedOpen(furniture ? FlowRole.Furniture : FlowRole.Row));
