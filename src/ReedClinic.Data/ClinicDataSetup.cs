@@ -43,7 +43,7 @@ public static class ClinicDataSetup
             case ClinicEngine.Postgres:
                 services.AddEngine<PostgresClinicDb>(options => options.UseNpgsql(PostgresConnection(
                     connection ?? throw new InvalidOperationException("Database:Engine is postgres, so ConnectionStrings:Clinic must say where."),
-                    configuration["Database:Password"])));
+                    configuration["Database:Password"]), postgres => postgres.ExecutionStrategy(dependencies => new PostgresPatience(dependencies))));
                 break;
             default:
                 services.AddEngine<SqliteClinicDb>(options => options
@@ -142,6 +142,8 @@ public static class ClinicDataSetup
 
     private const string PreparedStatements = "Max Auto Prepare";
     private const int PreparedAtMost = 100;
+    private const string ConnectTimeout = "Timeout";
+    private const int SecondsToConnect = 5;
 
     // The password may come by a way of its own, so that it needn't stand where the rest may be read. A refusal never tells
     // the row that was refused, whatever the connection string asks for: it would stand in the log.
@@ -151,6 +153,12 @@ public static class ClinicDataSetup
         if (!string.IsNullOrEmpty(password))
         {
             builder.Password = password;
+        }
+
+        // Nobody waits a quarter of a minute for a server that doesn't answer.
+        if (!builder.ShouldSerialize(ConnectTimeout))
+        {
+            builder.Timeout = SecondsToConnect;
         }
 
         // What is asked over and over is planned once for each connection: a letter's reading takes half the time (docs/measurement/letter.md).

@@ -49,6 +49,7 @@ await app.OpenStudioAsync().ConfigureAwait(false);
 
 app.UseForwardedHeaders();
 app.UseReferenceOnTrouble();
+app.UseRecordsAway();
 app.UseGuardHeaders();
 app.UseLanguage();
 app.UseDoorway();

@@ -231,7 +231,7 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
         {
             try
             {
-                return await Try(actor, reed, entries, operation, decide, pass, ct).ConfigureAwait(false);
+                return await databases.PatientlyAsync(stop => Try(actor, reed, entries, operation, decide, pass, stop), ct).ConfigureAwait(false);
             }
             catch (DbUpdateException clash)
                 when (tries < MostTries && (clash is DbUpdateConcurrencyException || clash.IsUniqueClash()))
