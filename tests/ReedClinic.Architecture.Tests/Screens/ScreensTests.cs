@@ -35,6 +35,9 @@ public sealed class ScreensTests
         ["CentsBelow"] = "CentBelow stands beside it",
         ["CentsAbove"] = "CentAbove stands beside it",
         ["CentsRange"] = "from one number to another",
+        ["TunerAbove"] = "within CrowTarget.ToleranceCents it is on the note",
+        ["TunerBelow"] = "within CrowTarget.ToleranceCents it is on the note",
+        ["TunerPicture"] = "a constant, CrowTarget.ToleranceCents",
         ["ContinueWhen"] = "ContinueOne stands beside it",
     };
 

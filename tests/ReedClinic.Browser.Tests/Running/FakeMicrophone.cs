@@ -21,19 +21,27 @@ public static class FakeMicrophone
     private const int Rate = 48_000;
     private const double Seconds = 12;
 
-    /// <summary>Writes the sound as a file: 16 bits, one channel.</summary>
+    /// <summary>Writes the crow as a file.</summary>
     /// <param name="path">Where.</param>
-    public static void Write(string path)
+    public static void Write(string path) => Write(path, Seconds, time =>
+    {
+        var there = Math.Clamp(Math.Min(time - Begins, Ends - time) / 0.02, 0, 1);
+        double Partial(int octave, double size, double phase) => size * Math.Sin((2 * Math.PI * Hertz * octave * time) + phase);
+        return there * (Partial(1, 0.12, 0) + Partial(2, 0.2, 1) + Partial(4, 0.1, 2));
+    });
+
+    /// <summary>Writes a sound in a quiet room as a file: 16 bits, one channel.</summary>
+    /// <param name="path">Where.</param>
+    /// <param name="seconds">How long it is.</param>
+    /// <param name="sound">The sound at a time, as a fraction of full scale.</param>
+    public static void Write(string path, double seconds, Func<double, double> sound)
     {
         var random = new Random(20261126);
-        var samples = new byte[(int)(Seconds * Rate) * 2];
+        var samples = new byte[(int)(seconds * Rate) * 2];
         for (var i = 0; i < samples.Length / 2; i++)
         {
-            var time = (double)i / Rate;
-            var there = Math.Clamp(Math.Min(time - Begins, Ends - time) / 0.02, 0, 1);
-            double Partial(int octave, double size, double phase) => size * Math.Sin((2 * Math.PI * Hertz * octave * time) + phase);
-            var sum = (0.0006 + (0.004 * there)) * (random.NextDouble() - 0.5);
-            sum += there * (Partial(1, 0.12, 0) + Partial(2, 0.2, 1) + Partial(4, 0.1, 2));
+            var sum = sound((double)i / Rate);
+            sum += (sum == 0 ? 0.0006 : 0.004) * (random.NextDouble() - 0.5);
             BinaryPrimitives.WriteInt16LittleEndian(samples.AsSpan(2 * i), (short)Math.Round(sum * 32767));
         }
 

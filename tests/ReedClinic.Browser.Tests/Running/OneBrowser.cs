@@ -22,10 +22,13 @@ public sealed class OneBrowser : IAsyncLifetime
     private IPlaywright? _playwright;
     private IBrowser? _browser;
 
+    /// <summary>Writes what is heard where a page asks for a microphone.</summary>
+    public Action<string> Hears { get; init; } = FakeMicrophone.Write;
+
     public async ValueTask InitializeAsync()
     {
         var heard = Path.Combine(_sounds.Path, "microphone.wav");
-        FakeMicrophone.Write(heard);
+        Hears(heard);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {

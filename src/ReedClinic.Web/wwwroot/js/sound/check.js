@@ -38,7 +38,7 @@ export function check({ samples, rate, room }) {
   const all = levels(samples, rate);
   // As loud as it is for a twentieth of a second, all together: less is a knock.
   const loud = [...all].sort((a, b) => b - a)[Math.min(4, all.length - 1)] ?? -120;
-  if (loud < faint || loud < room + overRoom) return ["nothing"];
+  if (loud < faint || loud < room + overRoom) return [room > tooQuiet ? "noisy" : "nothing"];
   const sounding = all.filter((level) => level > Math.max(loud - 20, room + overRoom)).length / 100;
   const first = all.slice(0, Math.round(quietBefore * 100));
   return [
