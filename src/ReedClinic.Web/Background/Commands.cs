@@ -16,6 +16,7 @@ public static class Commands
         [BackupCommands.Verify] = BackupCommands.VerifyAsync,
         [BackupCommands.Restore] = BackupCommands.RestoreAsync,
         [BackupCommands.Move] = BackupCommands.MoveAsync,
+        [UpgradeCommand.Name] = UpgradeCommand.RunAsync,
     };
 
     /// <summary>Runs the command that the first word names. A word that none has is refused: a typing slip must not open the studio.</summary>
