@@ -29,6 +29,7 @@ is_there() { docker image inspect "$1" > /dev/null 2>&1; }
 recipe=$(short_hash make-images.sh)
 base=reedclinic-debian/base:$VERSION_CODENAME-$recipe
 postgres=reedclinic-debian/postgres:$VERSION_CODENAME-$(short_hash make-images.sh postgres.Dockerfile postgres-start.sh)
+caddy=reedclinic-debian/caddy:$VERSION_CODENAME-$(short_hash make-images.sh caddy.Dockerfile)
 runtime=reedclinic-debian/dotnet-runtime:$sdk_version-$(short_hash make-images.sh dotnet.Dockerfile)
 sdk=reedclinic-debian/dotnet-sdk:$sdk_version-$(short_hash make-images.sh dotnet.Dockerfile)
 
@@ -55,9 +56,9 @@ make_base() {
   tar --create --directory "$root" --numeric-owner . | docker import --change 'ENV LANG=C.UTF-8' --change 'CMD ["bash"]' - "$base" >&2
 }
 
-make_postgres() {
-  say "$postgres"
-  docker build --network host --build-arg BASE="$base" --tag "$postgres" --file postgres.Dockerfile . >&2
+make_from() { # IMAGE RECIPE: out of Debian's packages
+  say "$1"
+  docker build --network host --build-arg BASE="$base" --tag "$1" --file "$2" . >&2
 }
 
 make_dotnet() { # IMAGE BASE PART...: the named parts of this machine's .NET on top of a base
@@ -70,8 +71,9 @@ make_dotnet() { # IMAGE BASE PART...: the named parts of this machine's .NET on 
 
 # (Not `is_there || make`: after `||` bash lets a function go on past an error.)
 if ! is_there "$base"; then make_base; fi
-if ! is_there "$postgres"; then make_postgres; fi
+if ! is_there "$postgres"; then make_from "$postgres" postgres.Dockerfile; fi
+if ! is_there "$caddy"; then make_from "$caddy" caddy.Dockerfile; fi
 if ! is_there "$runtime"; then make_dotnet "$runtime" "$base" dotnet host shared; fi
 if ! is_there "$sdk"; then make_dotnet "$sdk" "$runtime" sdk sdk-manifests packs; fi
 
-printf 'SDK_IMAGE=%s\nRUNTIME_IMAGE=%s\nPOSTGRES_IMAGE=%s\nBUILD_NETWORK=host\n' "$sdk" "$runtime" "$postgres"
+printf 'SDK_IMAGE=%s\nRUNTIME_IMAGE=%s\nPOSTGRES_IMAGE=%s\nCADDY_IMAGE=%s\nBUILD_NETWORK=host\n' "$sdk" "$runtime" "$postgres" "$caddy"

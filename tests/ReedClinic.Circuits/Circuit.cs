@@ -75,6 +75,10 @@ public sealed class Circuit : IAsyncDisposable
             options.SkipNegotiation = true;
             options.Cookies = client.Cookies;
             options.Headers["Origin"] = site.GetLeftPart(UriPartial.Authority);
+            if (client.Believed is { } believed)
+            {
+                options.WebSocketConfiguration = socket => socket.RemoteCertificateValidationCallback = believed;
+            }
         });
         builder.Services.RemoveAll<IHubProtocol>();
         builder.Services.AddSingleton<IHubProtocol, BlazorPack>();

@@ -1,4 +1,6 @@
 using System.Net;
+using System.Net.Security;
+using System.Security.Cryptography.X509Certificates;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
@@ -8,16 +10,34 @@ namespace ReedClinic.Circuits;
 /// <summary>A browser without a screen: it keeps its cookies and follows no redirects.</summary>
 public sealed class CookieClient : HttpClient
 {
-    private CookieClient(CookieContainer cookies, Uri site)
-        : base(new SocketsHttpHandler { CookieContainer = cookies, AllowAutoRedirect = false }) =>
-        (Cookies, BaseAddress) = (cookies, site);
+    private CookieClient(CookieContainer cookies, Uri site, X509Certificate2? authority)
+        : base(new SocketsHttpHandler { CookieContainer = cookies, AllowAutoRedirect = false, SslOptions = { RemoteCertificateValidationCallback = Believes(authority) } }) =>
+        (Cookies, BaseAddress, Believed) = (cookies, site, Believes(authority));
 
     /// <summary>Its cookies.</summary>
     public CookieContainer Cookies { get; }
 
+    /// <summary>Whether a site is the one it says it is; null to ask the machine's own authorities.</summary>
+    public RemoteCertificateValidationCallback? Believed { get; }
+
     /// <summary>A new one.</summary>
     /// <param name="site">The site that its addresses begin at.</param>
-    public static CookieClient For(Uri site) => new(new CookieContainer(), site);
+    /// <param name="authority">The only one that it believes; null for those that the machine believes.</param>
+    public static CookieClient For(Uri site, X509Certificate2? authority = null) => new(new CookieContainer(), site, authority);
+
+    private static RemoteCertificateValidationCallback? Believes(X509Certificate2? authority) => authority is null ? null : (_, shown, chain, problems) =>
+    {
+        if (shown is not X509Certificate2 certificate || chain is null || (problems & ~SslPolicyErrors.RemoteCertificateChainErrors) != SslPolicyErrors.None)
+        {
+            return false;
+        }
+
+        chain.ChainPolicy.TrustMode = X509ChainTrustMode.CustomRootTrust;
+        chain.ChainPolicy.CustomTrustStore.Clear();
+        chain.ChainPolicy.CustomTrustStore.Add(authority);
+        chain.ChainPolicy.RevocationMode = X509RevocationMode.NoCheck;
+        return chain.Build(certificate);
+    };
 }
 
 /// <summary>A page that was fetched, with what a circuit for it is started from.</summary>

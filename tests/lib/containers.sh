@@ -50,7 +50,7 @@ end_containers() {
   if [ -e "$container_settings.engine" ]; then
     end_engine "$$" || say "The Docker engine of $engine_folder has not ended yet."
   elif [ -e "$container_settings.images" ]; then
-    docker image rm --force reedclinic-web-test reedclinic-web-test-build > /dev/null 2>&1
+    docker image rm --force reedclinic-web-test reedclinic-web-test-build reedclinic-tools-test reedclinic-proxy-test > /dev/null 2>&1
   fi
   rm -f "$container_settings".*
 }

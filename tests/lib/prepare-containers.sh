@@ -88,15 +88,17 @@ use_engine_of_our_own() {
 rm -f "$result" "$result".*
 if engine_answers; then use_engine_that_answers; else use_engine_of_our_own; fi
 
-step "building the program's image"
+step "building the program's images"
 # Under names of the tests: the engine may be a studio's own. So the settings in a file `.env` aren't read either.
 setting WEB_IMAGE reedclinic-web-test
+setting TOOLS_IMAGE reedclinic-tools-test
+setting PROXY_IMAGE reedclinic-proxy-test
 touch "$result.images"
 : > "$result.empty"
 # The tagged first stage keeps its layers, so that the next build only does what has changed.
 docker build --quiet --network "${BUILD_NETWORK:-default}" ${SDK_IMAGE:+--build-arg "SDK_IMAGE=$SDK_IMAGE"} \
   --target build --tag "$WEB_IMAGE-build" --file deploy/Dockerfile . &&
-  docker-compose --env-file "$PWD/$result.empty" build --quiet web || broken "the program's image could not be built"
+  docker-compose --env-file "$PWD/$result.empty" build --quiet web tools proxy || broken "the program's images could not be built"
 [ ! -e "$result.engine" ] || docker image prune --force > /dev/null
 step 'ready'
 mv "$result.part" "$result"

@@ -9,13 +9,18 @@ namespace ReedClinic.Containers.Tests.Deploy;
 /// <summary>docker-compose.yml of this repository, as a project of its own with secrets of its own on a free port.</summary>
 public sealed class Compose : IAsyncDisposable
 {
-    /// <summary>Every service of the file.</summary>
+    /// <summary>Every service of the file that stays.</summary>
     public static readonly string[] Services = ["database", "web"];
+
+    /// <summary>The same with the proxy that speaks https.</summary>
+    public static readonly string[] ServicesWithProxy = [.. Services, "proxy"];
 
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(3);
 
     private readonly DirectoryInfo _secrets = Directory.CreateTempSubdirectory("reedclinic-secrets-");
     private readonly string _port = FreePort();
+    private readonly string _httpPort = FreePort();
+    private readonly string _httpsPort = FreePort();
 
     /// <summary>Makes its folder, with an empty file to stand for <c>.env</c>.</summary>
     public Compose() => File.WriteAllText(NoSettings, "");
@@ -29,6 +34,12 @@ public sealed class Compose : IAsyncDisposable
     /// <summary>Where a person on this machine opens it.</summary>
     public Uri Home => new($"http://localhost:{_port}");
 
+    /// <summary>Where somebody from elsewhere comes in by plain http.</summary>
+    public Uri Front => new($"http://localhost:{_httpPort}");
+
+    /// <summary>Where the proxy speaks https.</summary>
+    public Uri Site => new($"https://localhost:{_httpsPort}");
+
     /// <summary>The random password that was made for this project.</summary>
     public string Password => File.ReadAllText(Path.Combine(_secrets.FullName, "database-password"));
 
@@ -39,15 +50,25 @@ public sealed class Compose : IAsyncDisposable
     public async Task UpAsync(CancellationToken ct)
     {
         await ComposeAsync(ct, "up", "--build", "--detach");
-        await HealthyAsync(ct);
+        await HealthyAsync(ct, Services);
     }
 
+    /// <summary>The same with the proxy.</summary>
+    public async Task UpWithProxyAsync(CancellationToken ct)
+    {
+        await ComposeAsync(ct, "--profile", "https", "up", "--build", "--detach");
+        await HealthyAsync(ct, ServicesWithProxy);
+    }
+
+    /// <summary>One of the program's own commands, as a person types it.</summary>
+    public Task<string> ToolsAsync(CancellationToken ct, params string[] words) => ComposeAsync(ct, ["run", "--rm", "-T", "tools", .. words]);
+
     /// <summary>Waits until the engine's own health checks have passed for every service.</summary>
-    public async Task HealthyAsync(CancellationToken ct)
+    public async Task HealthyAsync(CancellationToken ct, params string[] services)
     {
         using var timer = new PeriodicTimer(TimeSpan.FromMilliseconds(250));
         var since = Stopwatch.StartNew();
-        foreach (var service in Services)
+        foreach (var service in services)
         {
             var state = "";
             do
@@ -83,6 +104,10 @@ public sealed class Compose : IAsyncDisposable
         start.Environment["WEB_IMAGE"] = "reedclinic-web-test"; // a studio's own image keeps its name
         start.Environment["SECRETS_FOLDER"] = _secrets.FullName;
         start.Environment["WEB_PORT"] = _port;
+        start.Environment["TOOLS_IMAGE"] = "reedclinic-tools-test";
+        start.Environment["PROXY_IMAGE"] = "reedclinic-proxy-test";
+        start.Environment["HTTP_PORT"] = $"127.0.0.1:{_httpPort}";
+        start.Environment["HTTPS_PORT"] = $"127.0.0.1:{_httpsPort}";
         start.Environment["MAIL_FOLDER"] = MailFolder;
         using var process = Process.Start(start)!;
         var said = await Task.WhenAll(process.StandardOutput.ReadToEndAsync(ct), process.StandardError.ReadToEndAsync(ct));
@@ -94,7 +119,7 @@ public sealed class Compose : IAsyncDisposable
     /// <summary>Takes down whatever of it is left, with its volumes.</summary>
     public async ValueTask DisposeAsync()
     {
-        await ComposeAsync(CancellationToken.None, "down", "--volumes", "--remove-orphans");
+        await ComposeAsync(CancellationToken.None, "--profile", "https", "--profile", "tools", "down", "--volumes", "--remove-orphans");
         _secrets.Delete(recursive: true);
     }
 

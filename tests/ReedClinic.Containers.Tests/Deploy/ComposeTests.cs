@@ -7,6 +7,7 @@ public sealed class ComposeTests
 {
     private const string Password = "seven boats in the harbour";
     private const string Email = "sanne@harbour.example";
+    private const string OwnerEmail = "ilse@harbour.example";
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
@@ -26,23 +27,36 @@ public sealed class ComposeTests
         await FindsAsync(student, code);
 
         await compose.ComposeAsync(Ct, ["restart", .. Compose.Services]);
-        await compose.HealthyAsync(Ct);
+        await compose.HealthyAsync(Ct, Compose.Services);
         await FindsAsync(student, code);
 
-        // Other containers on the same volumes, as after an update.
+        // Other containers on the same volumes, as after an update, and the proxy before them.
         var before = await compose.InspectAsync("web", "{{.Id}}", Ct);
         await compose.ComposeAsync(Ct, "down");
-        await compose.UpAsync(Ct);
+        await compose.UpWithProxyAsync(Ct);
         Assert.NotEqual(before, await compose.InspectAsync("web", "{{.Id}}", Ct));
         await FindsAsync(student, code);
 
-        await NothingIsOpenButTheWebPortOnLoopbackAsync(compose);
-        await KeysAndMediaLieInVolumesAsync(compose);
-        await NobodySeesThePasswordAsync(compose);
+        using var owner = await ProxyWalk.BeginAsync(compose, Ct);
+        await owner.WorksAtTheBenchAsync(OwnerEmail, Password);
+        await ToolsWalk.ComesBackFromABackUpAsync(compose, () => owner.SaysAsync("after the back-up"), owner.ReadAsync, Ct);
+        await FindsAsync(student, code);
 
-        await compose.ComposeAsync(Ct, "down", "--volumes");
+        await IsShutAsync(compose);
+        await owner.NoAddressIsLoggedAsync();
+        await ToolsWalk.BacksUpBeforeTheSchemaChangesAsync(compose, Ct);
+
+        await compose.ComposeAsync(Ct, "--profile", "https", "--profile", "tools", "down", "--volumes");
         Assert.Equal("", await compose.RunAsync(Ct, "docker", "ps", "--all", "--quiet", "--filter", $"name={compose.Project}"));
         Assert.Equal("", await compose.RunAsync(Ct, "docker", "volume", "ls", "--quiet", "--filter", $"name={compose.Project}"));
+    }
+
+    private static async Task IsShutAsync(Compose compose)
+    {
+        await NothingIsOpenButTheWebPortOnLoopbackAsync(compose);
+        await KeysAndMediaLieInVolumesAsync(compose);
+        await NobodyIsRootAndNothingCanBeWrittenAsync(compose);
+        await NobodySeesThePasswordAsync(compose);
     }
 
     private static HttpClient Visitor(Compose compose) => new(new SocketsHttpHandler { AllowAutoRedirect = false }) { BaseAddress = compose.Home };
@@ -57,7 +71,7 @@ public sealed class ComposeTests
         using var owner = Visitor(compose);
         var form = await Form.At(owner, "/first-run");
         form.Set("Form.Code", code).Set("Form.StudioName", "Harbour Reeds").Set("Form.Name", "Ilse")
-            .Set("Form.Email", "ilse@harbour.example").Set("Form.Password", Password);
+            .Set("Form.Email", OwnerEmail).Set("Form.Password", Password);
         using var opened = await form.Post();
         Assert.Equal(HttpStatusCode.Found, opened.StatusCode);
     }
@@ -110,6 +124,18 @@ public sealed class ComposeTests
         const string Bindings = "{{range $port, $places := .NetworkSettings.Ports}}{{range $places}}{{.HostIp}}:{{.HostPort}}->{{$port}} {{end}}{{end}}";
         Assert.Equal("", await compose.InspectAsync("database", Bindings, Ct));
         Assert.Equal($"127.0.0.1:{compose.Home.Port}->8080/tcp", await compose.InspectAsync("web", Bindings, Ct));
+        Assert.Equal(
+            $"127.0.0.1:{compose.Front.Port}->8080/tcp 127.0.0.1:{compose.Site.Port}->8443/tcp", await compose.InspectAsync("proxy", Bindings, Ct));
+    }
+
+    private static async Task NobodyIsRootAndNothingCanBeWrittenAsync(Compose compose)
+    {
+        foreach (var service in new[] { "web", "proxy" })
+        {
+            Assert.Equal("1654 true [ALL]", await compose.InspectAsync(service, "{{.Config.User}} {{.HostConfig.ReadonlyRootfs}} {{.HostConfig.CapDrop}}", Ct));
+            var refused = await compose.ComposeAsync(Ct, "exec", "-T", service, "sh", "-c", "touch /here 2> /dev/null || echo refused");
+            Assert.Equal("refused", refused.Trim());
+        }
     }
 
     private static async Task KeysAndMediaLieInVolumesAsync(Compose compose)
@@ -128,7 +154,7 @@ public sealed class ComposeTests
     private static async Task NobodySeesThePasswordAsync(Compose compose)
     {
         Assert.True(compose.Password.Length >= 40);
-        foreach (var service in Compose.Services)
+        foreach (var service in Compose.ServicesWithProxy)
         {
             Assert.DoesNotContain(compose.Password, await compose.InspectAsync(service, "{{json .}}", Ct), StringComparison.Ordinal);
         }
