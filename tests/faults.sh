@@ -26,8 +26,9 @@ case " $parts " in *' bench '*)
 esac
 # The database started anew eight times in each way, away for a minute, held still, and full (the last as root alone).
 export REEDCLINIC_DATABASE_FAULTS=${REEDCLINIC_DATABASE_FAULTS:-8} REEDCLINIC_DATABASE_AWAY=${REEDCLINIC_DATABASE_AWAY:-60}
+export REEDCLINIC_MIGRATION_KILLS=${REEDCLINIC_MIGRATION_KILLS:-20}
 case " $parts " in *' database '*)
-  dotnet test --project tests/ReedClinic.Web.Tests -- --filter-class '*DatabaseFaultTests' || code=$?
+  dotnet test --project tests/ReedClinic.Web.Tests -- --filter-class '*DatabaseFaultTests' --filter-class '*MigrationKillTests' || code=$?
 esac
 
 report=docs/operations/faults.md
@@ -48,7 +49,7 @@ mkdir -p "$(dirname "$report")"
   printf '* date: %s\n' "$(date --utc +%FT%TZ)"
   printf '* commit: %s%s\n' "$(git rev-parse HEAD)" "$(git diff --quiet HEAD || echo ' with changes')"
   printf '* exit code: %s\n\n```\n' "$code"
-  grep -E '^(engine|settled|summary|mails|letters|database)' "$REEDCLINIC_FAULT_LOG"
+  grep -E '^(engine|settled|summary|mails|letters|database|migration)' "$REEDCLINIC_FAULT_LOG"
   printf '```\n'
 } > "$report"
 cat "$report"

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
@@ -9,6 +10,10 @@ namespace ReedClinic.Data.Engine;
 /// <summary>Brings the database to the schema of this build, at start.</summary>
 public sealed class ClinicSchema(IDbContextFactory<ClinicDb> databases)
 {
+    private const string Migrating = ".migrating";
+    private static readonly TimeSpan LongestWait = TimeSpan.FromSeconds(25);
+    private static readonly TimeSpan ShortWait = TimeSpan.FromMilliseconds(200);
+
     /// <summary>Creates what isn't there and applies every migration that is missing. Safe to repeat.</summary>
     /// <param name="ct">Stops it.</param>
     /// <param name="beforeChange">Done first where there are records whose schema is about to change; when it fails, nothing is changed.</param>
@@ -17,11 +22,7 @@ public sealed class ClinicSchema(IDbContextFactory<ClinicDb> databases)
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using (db.ConfigureAwait(false))
         {
-            if (db is SqliteClinicDb)
-            {
-                CreateFolderOf(db.Database);
-                await ForgetLockOfKilledStartAsync(db.Database, ct).ConfigureAwait(false);
-            }
+            using var alone = db is SqliteClinicDb ? await TakeFileAsync(db.Database, ct).ConfigureAwait(false) : null;
 
             if (db is PostgresClinicDb)
             {
@@ -70,17 +71,49 @@ public sealed class ClinicSchema(IDbContextFactory<ClinicDb> databases)
         }
     }
 
-    private static void CreateFolderOf(DatabaseFacade database)
+    // EF guards a migration of SQLite by a row in a table, which outlives a process that was killed half-way: every later start
+    // would wait for it for ever. A lock on a file ends with its process; so whoever has that one may remove the row.
+    private static async Task<FileStream> TakeFileAsync(DatabaseFacade database, CancellationToken ct)
     {
         var file = new SqliteConnectionStringBuilder(database.GetConnectionString()).DataSource;
         if (Path.GetDirectoryName(file) is { Length: > 0 } folder)
         {
             Directory.CreateDirectory(folder);
         }
+
+        var alone = await AloneAsync(file + Migrating, ct).ConfigureAwait(false);
+        try
+        {
+            await ForgetLockOfKilledStartAsync(database, ct).ConfigureAwait(false);
+            return alone;
+        }
+        catch
+        {
+            await alone.DisposeAsync().ConfigureAwait(false);
+            throw;
+        }
     }
 
-    // EF guards a migration by a row in a table, which outlives a process that was killed half-way: every later start
-    // would wait for it for ever. An embedded file has one app, so a row older than a minute belongs to a dead one.
+    private static async Task<FileStream> AloneAsync(string file, CancellationToken ct)
+    {
+        for (var began = Stopwatch.GetTimestamp(); ;)
+        {
+            try
+            {
+                return new FileStream(file, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None, 1, FileOptions.DeleteOnClose);
+            }
+            catch (IOException) when (Stopwatch.GetElapsedTime(began) < LongestWait)
+            {
+                await Task.Delay(ShortWait, ct).ConfigureAwait(false);
+            }
+            catch (IOException trouble)
+            {
+                throw new InvalidOperationException(
+                    $"Another process has been bringing '{file[..^Migrating.Length]}' up to date for {LongestWait.TotalSeconds:0} s. Wait until it is done, or end it, and start again.", trouble);
+            }
+        }
+    }
+
     private static async Task ForgetLockOfKilledStartAsync(DatabaseFacade database, CancellationToken ct)
     {
         var locks = await database
@@ -88,9 +121,7 @@ public sealed class ClinicSchema(IDbContextFactory<ClinicDb> databases)
             .SingleAsync(ct).ConfigureAwait(false);
         if (locks > 0)
         {
-            await database.ExecuteSqlRawAsync(
-                "DELETE FROM \"__EFMigrationsLock\" WHERE julianday(\"Timestamp\") < julianday('now', '-1 minute')", ct)
-                .ConfigureAwait(false);
+            await database.ExecuteSqlRawAsync("DELETE FROM \"__EFMigrationsLock\"", ct).ConfigureAwait(false);
         }
     }
 }

@@ -93,8 +93,10 @@ public sealed class EngineTests(TestDatabases databases) : IClassFixture<TestDat
         Assert.Equal("10000", await PragmaAsync(context, "busy_timeout"));
     }
 
-    [Fact]
-    public async Task A_start_that_was_killed_while_migrating_does_not_block_the_next_one()
+    [Theory]
+    [InlineData("'2026-03-02 12:00:00+00:00'")]
+    [InlineData("datetime('now')")] // it was killed a moment ago, and is started again at once
+    public async Task A_start_that_was_killed_while_migrating_does_not_block_the_next_one(string when)
     {
         var folder = Directory.CreateTempSubdirectory("reedclinic-killed-");
         await using var db = new TestDatabase(
@@ -102,12 +104,14 @@ public sealed class EngineTests(TestDatabases databases) : IClassFixture<TestDat
         Directory.CreateDirectory(Path.Combine(folder.FullName, "deep"));
         await using (var context = db.CreateDbContext())
         {
+#pragma warning disable EF1002 // one of the two above
             await context.Database.ExecuteSqlRawAsync(
-                """
+                $"""
                 CREATE TABLE "__EFMigrationsLock" ("Id" INTEGER NOT NULL PRIMARY KEY, "Timestamp" TEXT NOT NULL);
-                INSERT INTO "__EFMigrationsLock" VALUES (1, '2026-03-02 12:00:00+00:00');
+                INSERT INTO "__EFMigrationsLock" VALUES (1, {when});
                 """,
                 Ct);
+#pragma warning restore EF1002
         }
 
         await db.MigrateAsync(Ct).WaitAsync(TimeSpan.FromSeconds(30), Ct);
