@@ -34,7 +34,7 @@ internal static class LetterReader
         var composed = LetterComposer.Compose(material);
         var draft = sent is null ? composed.With(saved) : saved!;
         var pictures = await db.KnownPicturesAsync(draft, ct).ConfigureAwait(false);
-        var gaps = (sent is null ? LetterComposer.Gaps(material) : []).Concat(NoteGaps.Of(draft, pictures)).ToLookup(gap => !gap.IsInTheWords && reasons.ContainsKey(gap.Key));
+        var gaps = (sent is null ? LetterComposer.Gaps(material).Concat(LetterEdits.Gaps(draft, material)) : []).Concat(NoteGaps.Of(draft, pictures)).ToLookup(gap => !gap.IsInTheWords && reasons.ContainsKey(gap.Key));
         return new LetterView(
             atBench,
             draft,

@@ -30,6 +30,10 @@ internal static partial class LetterUntold
         .. log.Findings.Where(finding => finding.Finding.Character == FindingCharacter.Fault).Select(finding => finding.Ended?.Now.Words),
     ];
 
+    /// <summary>Whether words tell of work that was done here.</summary>
+    /// <param name="words">The words.</param>
+    internal static bool TellsOfWork(string words) => Deed().IsMatch(words);
+
     // What is told as done by whoever works here: “I scraped …”, “thinning the corners helped”.
     [GeneratedRegex(@"(?i)\bI (have |also |only |just |then )*(scraped|thinned|clipped|cut|shaved|dusted|eased|blended|narrowed|took)\b|\b(scraping|thinning|clipping|cutting|easing|blending|narrowing|evening)\b.*\b(helped|worked|did it|made|put right|was enough)\b|\b(strokes|work) (on|off|from) .*\bhelped\b")]
     private static partial Regex Deed();
