@@ -18,6 +18,7 @@ public sealed class SlipPageTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Contains("cork darker", page, StringComparison.Ordinal);
         Assert.Contains("goes mouldy", page, StringComparison.Ordinal);
         Assert.Contains("rules of both countries", page, StringComparison.Ordinal);
+        Assert.InRange(page.IndexOf("class=\"cut-line\"", StringComparison.Ordinal), page.LastIndexOf("class=\"tag-number\"", StringComparison.Ordinal), page.IndexOf("goes mouldy", StringComparison.Ordinal));
         Assert.DoesNotContain("Hinke", page, StringComparison.Ordinal);
     }
 
