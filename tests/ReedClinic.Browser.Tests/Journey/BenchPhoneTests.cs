@@ -47,6 +47,48 @@ public sealed class BenchPhoneTests(OneBrowser browser, DemoClinic app) : IClass
         Assert.Equal(before.Split('\n')[0], await PlacesAsync(page, "#bench-line"));
     }
 
+    [Theory]
+    [InlineData(390, 844)]
+    [InlineData(1280, 900)]
+    public async Task Every_stop_of_the_tab_key_has_its_ring_and_lies_under_nothing(int width, int height)
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, $"bench-stops-{width}", width);
+        await teacher.Page.SetViewportSizeAsync(width, height);
+        await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 2);
+        List<string> hidden = [];
+        string first = "", here = "";
+        for (var stops = 0; here != first || stops < 2; stops++)
+        {
+            Assert.InRange(stops, 0, 200);
+            await teacher.Page.Keyboard.PressAsync("Tab");
+            var told = await teacher.Page.EvaluateAsync<string[]>(StopOfTab);
+            here = told[0];
+            first = stops == 0 ? here : first;
+            if (told[1].Length > 0)
+            {
+                hidden.Add($"{here}: {told[1]}");
+            }
+        }
+
+        Assert.True(hidden.Count == 0, string.Join('\n', hidden));
+    }
+
+    // What has the focus (numbered when it has it first), and what is wrong with how it is seen; the page itself is no stop.
+    private const string StopOfTab = """
+        () => {
+          const here = document.activeElement;
+          here.dataset.stop ??= String((window.stopsOfTab = (window.stopsOfTab ?? 0) + 1));
+          const name = `${here.dataset.stop} ${here.tagName} ${(here.id || here.dataset.benchName || here.textContent.trim().slice(0, 24))}`;
+          if (here === document.body) return [name, ''];
+          const box = here.getBoundingClientRect();
+          const points = [[.5, .5], [.1, .1], [.9, .1], [.1, .9], [.9, .9]].map(([x, y]) => [box.x + box.width * x, box.y + box.height * y]);
+          const seen = points.some(([x, y]) => { const top = document.elementFromPoint(x, y); return top && (here.contains(top) || (here.closest('svg') ?? here) === top.closest('svg')); });
+          const style = getComputedStyle(here);
+          const ring = style.outlineStyle === 'solid' || here.matches('.pressable') || getComputedStyle(here.nextElementSibling ?? here).outlineStyle === 'solid';
+          return [name, [seen ? '' : 'covered', ring ? '' : 'no ring'].filter(Boolean).join(', ')];
+        }
+        """;
+
     // Where things lie in the window, one a line.
     private static Task<string> PlacesAsync(IPage page, params string[] what) => page.EvaluateAsync<string>(
         "what => what.map(one => { const box = document.querySelector(one).getBoundingClientRect(); return `${one} ${box.x} ${box.y} ${box.width} ${box.height}`; }).join('\\n')",
