@@ -19,17 +19,17 @@ public sealed record Reason(Sign Sign, bool Present, double Ratio, string Words,
 
     internal static Reason Of(Sign sign, bool present, double ratio, CauseLink? link)
     {
-        var fact = present ? $"{char.ToUpperInvariant(sign.Name[0])}{sign.Name[1..]}" : $"Looked for and not there: {sign.Name}";
+        var fact = present ? $"{char.ToUpperInvariant(sign.Name[0])}{sign.Name[1..]}" : $"Not there: {sign.Name}";
         var way = link is null ? ", by way of what else may be behind it" : string.Empty;
-        var odds = ratio >= 1 ? $"the odds are {Times(ratio)} with it{way}" : $"the odds are {Times(1 / ratio)} without it{way}";
+        var odds = $"{Times(Math.Max(ratio, 1 / ratio))} {(ratio >= 1 ? "likelier" : "less likely")} for that{way}";
         return new Reason(sign, present, ratio, $"{fact}; {odds}.", link?.Mark);
     }
 
     private static string Times(double ratio) => ratio switch
     {
-        < 1.5 => "a little better",
-        >= 1000 => "more than a thousand times better",
-        _ => string.Create(CultureInfo.InvariantCulture, $"about {(ratio < 9.5 ? Math.Round(ratio * 2) / 2 : Math.Round(ratio)):0.#} times better"),
+        < 1.5 => "a little",
+        >= 1000 => "more than a thousand times",
+        _ => string.Create(CultureInfo.InvariantCulture, $"about {(ratio < 9.5 ? Math.Round(ratio * 2) / 2 : Math.Round(ratio)):0.#} times"),
     };
 }
 

@@ -47,7 +47,9 @@ internal sealed record SettledSigns(IReadOnlyList<Sighting> Sightings, IReadOnly
 
         if (first.By == Teller.Bench && ranked.Exists(one => one.By == Teller.Student && one.Sure && one.Present != first.Present))
         {
-            remarks.Add(first.Present
+            // What was so and was put right at the bench is no contradiction.
+            var wasSo = ranked.Exists(one => one.By == Teller.Bench && (one.Present || one.WasThere));
+            remarks.Add(wasSo && !first.Present ? $"The student says: {sign.Name}. At the bench it was so, and isn’t any more." : first.Present
                 ? $"At the bench: {sign.Name}. The student says that it isn’t so. The bench counts."
                 : $"The student says: {sign.Name}. At the bench it wasn’t so. The bench counts.");
         }

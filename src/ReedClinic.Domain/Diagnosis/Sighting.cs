@@ -21,7 +21,8 @@ public enum Teller
 /// <param name="Sure">False for what is only suspected, only “a little” so, or denied by the student alone.</param>
 /// <param name="By">Who told of it.</param>
 /// <param name="Order">The later of two, for the same teller, counts.</param>
-public readonly record struct Sighting(SignId Sign, bool Present, bool Sure = true, Teller By = Teller.Bench, int Order = 0);
+/// <param name="WasThere">True for what isn’t there any more: it was found, and has gone.</param>
+public readonly record struct Sighting(SignId Sign, bool Present, bool Sure = true, Teller By = Teller.Bench, int Order = 0, bool WasThere = false);
 
 /// <summary>Reads sightings from what is on record. Those of signs that were retired are read too, so that it is told that they are left out.</summary>
 public static class Sightings

@@ -1,3 +1,5 @@
+using ReedClinic.Domain.Faults;
+
 namespace ReedClinic.Domain.Recurrence;
 
 /// <summary>What a student is told of one theme over their batches: no odds, no intervals.</summary>
@@ -10,6 +12,7 @@ public sealed record ThemeOverTime(Theme Theme, IReadOnlyList<ThemeTally> Batche
     public TimeWord Word => (Became, Now, Looked) switch
     {
         (_, { Looked: 0 }, _) => TimeWord.NotLookedNow,
+        _ when IsOther => TimeWord.Other,
         (TrendKind.Gone, _, _) => TimeWord.Gone,
         (TrendKind.Fading, _, _) => TimeWord.Fading,
         (TrendKind.New, _, _) => TimeWord.New,
@@ -20,6 +23,18 @@ public sealed record ThemeOverTime(Theme Theme, IReadOnlyList<ThemeTally> Batche
         _ when Batches.SkipLast(1).All(one => one.Tally.Found == 0) => TimeWord.FirstSeen,
         _ => TimeWord.NowAndThen,
     };
+
+    /// <summary>Of a family: what of it was found on the latest reeds.</summary>
+    public IReadOnlyList<FindingKindId> OnLatest { get; init; } = [];
+
+    /// <summary>Of a family: what of it was found before.</summary>
+    public IReadOnlyList<FindingKindId> Earlier { get; init; } = [];
+
+    /// <summary>Of a family: what of it was found before and isn’t on the latest reeds.</summary>
+    public IEnumerable<FindingKindId> OnlyBefore => Earlier.Except(OnLatest);
+
+    // The family stays, and nothing in it does: what was there has gone, and what is there is new.
+    private bool IsOther => OnLatest.Count > 0 && Earlier.Count > 0 && !OnLatest.Intersect(Earlier).Any();
 
     /// <summary>On how many of the latest batch’s reeds it was.</summary>
     public Tally Now => Batches.Count == 0 ? default : Batches[^1].Tally;
@@ -37,9 +52,16 @@ public sealed record ThemeOverTime(Theme Theme, IReadOnlyList<ThemeTally> Batche
         return
         [
             .. report.All.Where(line => line.Theme.Wider is null && line.Altogether.Found > 0)
-                .Select(line => new ThemeOverTime(line.Theme, [.. history.Batches.Select(line.Theme.Count)], line.Became)),
+                .Select(line => new ThemeOverTime(line.Theme, [.. history.Batches.Select(line.Theme.Count)], line.Became)
+                {
+                    OnLatest = Found(line.Theme, history.Batches.TakeLast(1)),
+                    Earlier = Found(line.Theme, history.Batches.SkipLast(1)),
+                }),
         ];
     }
+
+    private static IReadOnlyList<FindingKindId> Found(Theme theme, IEnumerable<FindingSheet> sheets) => !theme.IsFamily ? []
+        : [.. theme.Kinds.Where(kind => sheets.Any(sheet => sheet.Count(kind, theme.Character).Found > 0))];
 }
 
 /// <summary>What has become of something, in the words for a student.</summary>
@@ -59,6 +81,9 @@ public enum TimeWord
 
     /// <summary>It stays.</summary>
     Persisting,
+
+    /// <summary>Of a family: what of it was there before has gone, and something else of it is there now.</summary>
+    Other,
 
     /// <summary>It wasn’t looked for on the latest reeds.</summary>
     NotLookedNow,

@@ -32,10 +32,28 @@ public sealed class LikelyCausesTests
     [Fact]
     public void The_bench_outweighs_the_student_and_the_later_the_earlier()
     {
-        var found = LikelyCauses.Of(Shipped, [Absent("opening-wide", 3), Present("opening-wide", 2), new Sighting(new SignId("opening-wide"), true, true, Teller.Student)]);
+        var found = LikelyCauses.Of(Shipped, [Absent("opening-wide", 3), Absent("opening-wide", 2), new Sighting(new SignId("opening-wide"), true, true, Teller.Student)]);
 
         Assert.False(Assert.Single(found.Counted).Present);
         Assert.Equal(["The student says: the opening is wide. At the bench it wasn’t so. The bench counts."], found.Remarks);
+        Assert.False(Assert.Single(LikelyCauses.Of(Shipped, [Absent("opening-wide", 3), Present("opening-wide", 2)]).Counted).Present);
+    }
+
+    [Fact]
+    public void What_was_so_at_the_bench_and_was_put_right_is_not_called_never_so()
+    {
+        var found = LikelyCauses.Of(Shipped, [new Sighting(new SignId("opening-wide"), false, WasThere: true), new Sighting(new SignId("opening-wide"), true, true, Teller.Student)]);
+
+        Assert.Equal(["The student says: the opening is wide. At the bench it was so, and isn’t any more."], found.Remarks);
+        Assert.Contains("it was so, and isn’t", Assert.Single(LikelyCauses.Of(Shipped, [Absent("opening-wide", 3), Present("opening-wide", 2), new Sighting(new SignId("opening-wide"), true, true, Teller.Student)]).Remarks), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_flat_crow_rules_out_that_a_reed_is_sharp_and_hard()
+    {
+        var found = LikelyCauses.Of(Shipped, [Present("feels-hard"), Present("tires-lip"), Present("soft-fails"), Present("crow-low"), Absent("crow-high")]);
+
+        Assert.True(found.Causes.Single(one => one.Cause.Id.Value == "sharp-and-hard").Chance < 0.1);
     }
 
     [Fact]
@@ -107,7 +125,7 @@ public sealed class LikelyCausesTests
         Assert.All(why.Reasons, reason => Assert.Equal(Odds(seen) / Odds(seen.Where(one => one.Sign != reason.Sign.Id)), reason.Ratio, 1e-6));
         Assert.Equal("starts-fuzzy", why.Reasons[0].Sign.Id.Value);
         Assert.Equal("starts-late", Assert.Single(why.Against, reason => reason.Mark is not null).Sign.Id.Value);
-        Assert.StartsWith("Soft starts have fuzz in them; the odds are about ", why.Reasons[0].Words, StringComparison.Ordinal);
+        Assert.StartsWith("Soft starts have fuzz in them; about ", why.Reasons[0].Words, StringComparison.Ordinal);
         Assert.Contains(why.For, reason => reason is { Sign.Id.Value: "feels-hard", Present: false, Mark: null } && reason.Words.EndsWith(", by way of what else may be behind it.", StringComparison.Ordinal));
     }
 

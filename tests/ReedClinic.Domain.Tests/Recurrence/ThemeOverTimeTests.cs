@@ -14,6 +14,17 @@ public sealed class ThemeOverTimeTests
         Assert.Equal(FindingCharacter.Strength, told[0].Theme.Character);
     }
 
+    [Fact]
+    public void Where_one_fault_of_a_family_has_gone_and_another_came_it_is_not_called_still_there()
+    {
+        const string before = "+tip-thin -tip-centre-thin", now = "-tip-thin +tip-centre-thin";
+        var told = Of(Sheets.Batch(1, before, before), Sheets.Batch(2, before, before), Sheets.Batch(3, now, now)).Single(line => line.Theme.Id == "tip-overdone");
+
+        Assert.Equal(TimeWord.Other, told.Word);
+        Assert.Equal(["tip-centre-thin"], told.OnLatest.Select(kind => kind.Value));
+        Assert.Equal(["tip-thin"], told.OnlyBefore.Select(kind => kind.Value));
+    }
+
     [Theory]
     [InlineData("+tip-thin +worn", "-tip-thin -worn", TimeWord.NotNow)]
     [InlineData("-tip-thin", "+tip-thin", TimeWord.FirstSeen)]

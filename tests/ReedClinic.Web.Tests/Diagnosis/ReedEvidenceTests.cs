@@ -35,7 +35,23 @@ public sealed class ReedEvidenceTests(ClinicHost host) : IClassFixture<ClinicHos
         Assert.Contains(page.QuerySelectorAll(".proposal h3"), one => one.TextContent == "Stop here.");
         Assert.All(page.QuerySelectorAll(".proposal li, .clues li, .held-back li"), one => Assert.NotNull(one.QuerySelector(".known")));
         Assert.NotEmpty(page.QuerySelectorAll(".unlooked li"));
+        Assert.InRange(page.QuerySelectorAll(".cause-columns > div:first-child > .cause").Length, 1, 3);
+        Assert.InRange(page.QuerySelectorAll("section > .proposals > li").Length, 1, 3);
         Assert.DoesNotContain("NaN", page.Body!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Where_the_work_has_ended_the_page_says_so_as_the_line_at_the_bench_does()
+    {
+        var scene = await BenchScene.Open(host, "Nuria", "blue thread");
+        await scene.Say(Corners());
+        await scene.Say(BenchScene.Value(Stopped.Of()));
+        using var teacher = await host.Teacher();
+        using var page = await Page(teacher, scene);
+
+        Assert.Contains("The work on this reed has ended", page.Body!.TextContent, StringComparison.Ordinal);
+        Assert.Empty(page.QuerySelectorAll("section > .proposals > li"));
+        Assert.NotEmpty(page.QuerySelectorAll("details.more .proposal"));
     }
 
     [Fact]
@@ -50,6 +66,7 @@ public sealed class ReedEvidenceTests(ClinicHost host) : IClassFixture<ClinicHos
 
         Assert.Equal($"{scene.Page}/evidence", confirmed.Leads());
         Assert.Contains("Ilse said that it was this.", page.QuerySelector("#cause-tip-corners-thick .said-so")!.TextContent, StringComparison.Ordinal);
+        Assert.Null(page.QuerySelector("#cause-tip-corners-thick .odds"));
         Assert.Contains("confirmed of", page.QuerySelector("#cause-tip-corners-thick details")!.TextContent, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.OK, (await teacher.See(other)).Status);
 

@@ -11,7 +11,7 @@ internal static class Bars
 {
     private static readonly Func<ReedNow, AdjustmentEntry, HeldBack?>[] Rules =
     [
-        Refused, NotAllowed, NotByThisHand, OwnChoice, NotThisReed, LeftAlone, ThinAlready, DryStill, NotTheReed, Leaking, Untested,
+        Refused, NotAllowed, GoesByPost, WetAlready, NotByThisHand, OwnChoice, NotThisReed, LeftAlone, ThinAlready, DryStill, NotTheReed, Leaking, Untested,
         MerelyHardAndNew, CrowBars.ResistanceGone, CrowBars.EasyAndSharp, CrowBars.HeldByCrow, CrowBars.NoLength, AgainstWinding, ProportionUsedUp,
     ];
 
@@ -70,6 +70,15 @@ internal static class Bars
             Hold(entry, "The student asked for safe changes only, and this can’t be undone.", new EvidenceMark(Evidence.OnRecord, "what the student asked for")),
         _ => null,
     };
+
+    /// <summary>Days of playing happen at home.</summary>
+    private static HeldBack? GoesByPost(ReedNow now, AdjustmentEntry entry) =>
+        now.ByPost && entry.Id.Value == "wait" ? Hold(entry, "It goes back by post: playing it in is for its player. Say so in the letter.") : null;
+
+    /// <summary>What was worked on is wet; to soak it again undoes what was pressed.</summary>
+    private static HeldBack? WetAlready(ReedNow now, AdjustmentEntry entry) =>
+        now.ByPost && entry.Id.Value == "soak" && now.Work.Count > 0 && !now.Has("dry") && !now.Has("crow-silent")
+            ? Hold(entry, "It was worked on here, so it is wet enough.") : null;
 
     private static HeldBack? NotByThisHand(ReedNow now, AdjustmentEntry entry) =>
         now.Hand == Hand.YoungerStudent && !now.KnifeAgreed && entry.Undo != Reversible.Yes

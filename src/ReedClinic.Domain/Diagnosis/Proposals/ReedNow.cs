@@ -123,6 +123,9 @@ public sealed record ReedNow(Catalogue Catalogue, LikelyCauses Causes)
     /// <summary>True when guardian and teacher have both said that a younger student may use a knife.</summary>
     public bool KnifeAgreed { get; init; }
 
+    /// <summary>True when it goes back by post after the work: what takes days is for its player to do.</summary>
+    public bool ByPost { get; init; }
+
     /// <summary>What adjustments do.</summary>
     public AdjustmentEffects Effects { get; init; } = AdjustmentEffects.Usual;
 

@@ -59,6 +59,7 @@ public static class ReedReading
             Scrape = batch.Scrape,
             Instrument = batch.Instrument,
             Effects = effects ?? AdjustmentEffects.Usual,
+            ByPost = true,
         };
     }
 
@@ -76,7 +77,7 @@ public static class ReedReading
         var there = log.Findings.Where(found => !IsGone(found) && found.Finding.Character == FindingCharacter.Fault).Select(found => found.Finding.FindingKind).ToHashSet();
         var ended = log.Findings.Where(found => IsGone(found) && !there.Contains(found.Finding.FindingKind)).SelectMany(found => catalogue.Signs
             .Where(sign => sign.KnownBy.OfType<SignRoute.ByFinding>().Any(route => route.Finding == found.Finding.FindingKind))
-            .Select(sign => new Sighting(sign.Id, Present: false, Order: places[found.Ended!.Root])));
+            .Select(sign => new Sighting(sign.Id, Present: false, Order: places[found.Ended!.Root], WasThere: true)));
         // A reed that crows on a note is wet enough.
         var speaks = LastCrow(log) is { } heard
             ? DryOnes.Select(sign => new SignId(sign)).Where(sign => catalogue.Find(sign) is not null)

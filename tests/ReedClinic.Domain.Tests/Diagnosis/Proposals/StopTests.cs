@@ -14,6 +14,19 @@ namespace ReedClinic.Domain.Tests.Diagnosis.Proposals;
 public sealed class StopTests
 {
     [Fact]
+    public void A_reed_that_goes_back_by_post_is_not_kept_for_days_and_one_that_was_worked_on_is_not_soaked_again()
+    {
+        var open = Cases.With("opening-wide", "sounds-airy");
+        Assert.NotNull(Cases.Next(open).Of("wait"));
+        Assert.Contains("by post", Cases.Next(open with { ByPost = true }).WhyNot("wait"), StringComparison.Ordinal);
+
+        var dry = Cases.With("opening-narrow", "crow-high");
+        var worked = dry with { ByPost = true, Work = [new WorkDone(Cases.Kind("close-press"), new Place(Zone.Opening), 1)] };
+        Assert.Contains("wet enough", Bars.Of(worked, Cases.Shipped.Find(Cases.Kind("soak"))!)!.Reason, StringComparison.Ordinal);
+        Assert.Null(Bars.Of(dry with { ByPost = true }, Cases.Shipped.Find(Cases.Kind("soak"))!));
+    }
+
+    [Fact]
     public void To_stop_is_always_a_candidate_and_all_that_is_left_is_worth_more()
     {
         var random = new Random(3);
