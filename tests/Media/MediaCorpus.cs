@@ -64,6 +64,7 @@ public static class MediaCorpus
     [
         Sound("wave", Wave()),
         Sound("wave of 24 bits, two channels", Wave(1, 48_000, 2, 24)),
+        Sound("wave whose lengths stand in 64 bits", LongWave()),
         Sound("wave with words in it", Wave(extra: [.. Riff("LIST", Text("INFOINAM" + Secret)), .. Riff("id3 ", Id3(Secret)), .. Riff("bext", Text(Secret))])),
         Sound("wave with a page behind it", [.. Wave(), .. Text(Page)]),
         Sound("wave with a zip behind it", [.. Wave(), .. Zip()]),
@@ -128,6 +129,7 @@ public static class MediaCorpus
     private static IEnumerable<MediaSample> HostileSounds() =>
     [
         Sound("wave of 24 hours in its header", WaveSaying(data: 24L * 3600 * 16_000)),
+        Sound("wave of 64 bits that lies there", LongWave(long.MaxValue)),
         Sound("wave that ends too soon", Wave()[..9_000]),
         Sound("wave that says to be endless", WaveSaying(riff: 0xFFFFFFFF, data: 0xFFFFFFFF)),
         Sound("wave with two descriptions", Wave(extra: Riff("fmt ", Format(1, 48_000, 2, 16)))),

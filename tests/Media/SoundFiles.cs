@@ -20,6 +20,14 @@ public static class SoundFiles
 
     public static byte[] Riffed(byte[] body, long? size = null, string form = "WAVE") => [.. Text("RIFF"), .. Little32(size ?? (body.Length + 4)), .. Text(form), .. body];
 
+    /// <summary>RF64 (EBU Tech 3306, version 1.1, 2009): the lengths stand in “ds64”, and all bits are set where they stood.</summary>
+    public static byte[] LongWave(long? data = null)
+    {
+        byte[] rest = [.. Riff("fmt ", Format(1, 8_000, 1, 16)), .. Riff("LIST", Text("INFOINAM" + Secret)), .. Riff("data", new byte[16_000], 0xFFFFFFFF)];
+        byte[] sizes = [.. BitConverter.GetBytes(4L + 36 + rest.Length), .. BitConverter.GetBytes(data ?? 16_000L), .. BitConverter.GetBytes(8_000L), .. new byte[4]];
+        return [.. Text("RF64"), .. Riffed([.. Riff("ds64", sizes), .. rest], 0xFFFFFFFF)[4..]];
+    }
+
     public static byte[] Format(int tag, int rate, int channels, int bits, int? align = null) =>
         [.. Little16(tag), .. Little16(channels), .. Little32(rate), .. Little32((long)rate * channels * bits / 8), .. Little16(align ?? (channels * bits / 8)), .. Little16(bits)];
 

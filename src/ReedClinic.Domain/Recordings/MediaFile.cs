@@ -53,7 +53,7 @@ public static class MediaFile
     /// <param name="file">Its first bytes, at least 64 where there are so many.</param>
     public static MediaType? TypeOf(ReadOnlySpan<byte> file) => file switch
     {
-        _ when RiffChunks.Begins(file, "WAVE"u8) => MediaType.Wav,
+        _ when RiffChunks.Begins(file, "WAVE"u8) || RiffChunks.IsLong(file) => MediaType.Wav,
         _ when RiffChunks.Begins(file, "WEBP"u8) => MediaType.WebP,
         _ when file.StartsWith("OggS"u8) => MediaType.Ogg,
         _ when file.StartsWith("fLaC"u8) => MediaType.Flac,

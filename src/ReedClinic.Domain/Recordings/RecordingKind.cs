@@ -21,6 +21,9 @@ public enum RecordingKind
 
     /// <summary>How the reed looks as it goes home.</summary>
     FinalPhoto,
+
+    /// <summary>How the reed plays between two steps of the work: a test that is measured; the studio's own.</summary>
+    TestSound,
 }
 
 /// <summary>What kinds of recording have in common.</summary>
@@ -29,6 +32,10 @@ public static class RecordingKinds
     /// <summary>True for what is looked at, false for what is heard.</summary>
     /// <param name="kind">The kind.</param>
     public static bool IsPhoto(this RecordingKind kind) => kind is RecordingKind.ArrivalPhoto or RecordingKind.FinalPhoto;
+
+    /// <summary>True for what the reed plays, and not what somebody says: that is measured.</summary>
+    /// <param name="kind">The kind.</param>
+    public static bool IsPlayed(this RecordingKind kind) => kind is RecordingKind.ArrivalSound or RecordingKind.FinalSound or RecordingKind.TestSound;
 
     /// <summary>True for what shows the reed as it came: the student may give that too.</summary>
     /// <param name="kind">The kind.</param>

@@ -35,7 +35,7 @@ public static class RecordingLimits
     public static int Bytes(RecordingKind kind) => kind switch
     {
         RecordingKind.VoiceMemo => 25 * Chunk,
-        RecordingKind.ArrivalSound or RecordingKind.FinalSound => 25 * Chunk,
+        RecordingKind.ArrivalSound or RecordingKind.FinalSound or RecordingKind.TestSound => 25 * Chunk,
         _ => 16 * Chunk,
     };
 
@@ -46,7 +46,12 @@ public static class RecordingLimits
 
     /// <summary>How many of a kind one reed may have.</summary>
     /// <param name="kind">The kind.</param>
-    public static int OnReed(RecordingKind kind) => kind == RecordingKind.VoiceMemo ? 60 : 6;
+    public static int OnReed(RecordingKind kind) => kind switch
+    {
+        RecordingKind.VoiceMemo => 60,
+        RecordingKind.TestSound => 40,
+        _ => 6,
+    };
 }
 
 /// <summary>Room for files.</summary>

@@ -25,8 +25,7 @@ public static class SoundForms
         var form = head.Slice(8, 4);
         return head[..4] switch
         {
-            var name when name.SequenceEqual("RIFF"u8) && form.SequenceEqual("WAVE"u8) => SoundForm.Wave,
-            var name when name.SequenceEqual("RF64"u8) && form.SequenceEqual("WAVE"u8) => SoundForm.Other,
+            var name when (name.SequenceEqual("RIFF"u8) || name.SequenceEqual("RF64"u8)) && form.SequenceEqual("WAVE"u8) => SoundForm.Wave,
             var name when name.SequenceEqual("FORM"u8) && (form.SequenceEqual("AIFF"u8) || form.SequenceEqual("AIFC"u8)) => SoundForm.Aiff,
             var name when name.SequenceEqual("OggS"u8) => OfOgg(head),
             var name when name.SequenceEqual("fLaC"u8) => SoundForm.Flac,

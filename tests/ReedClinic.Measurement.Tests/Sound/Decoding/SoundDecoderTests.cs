@@ -24,7 +24,7 @@ public sealed class SoundDecoderTests
 
     public static TheoryData<string, int, int, int> Codes => new()
     {
-        { "8 bits", 1, 8, 1 }, { "16 bits", 1, 16, 2 }, { "24 bits", 1, 24, 1 }, { "32 bits", 1, 32, 2 }, { "float", 3, 32, 1 },
+        { "8 bits", 1, 8, 1 }, { "16 bits", 1, 16, 2 }, { "24 bits", 1, 24, 1 }, { "32 bits", 1, 32, 2 }, { "float", 3, 32, 1 }, { "float of 64 bits", 3, 64, 2 },
         { "16 bits, extensible", 0xFFFE, 16, 1 }, { "24 bits, extensible", 0xFFFE, 24, 2 }, { "float, extensible", 0xFFFE + 0x10000, 32, 2 },
     };
 
@@ -99,6 +99,21 @@ public sealed class SoundDecoderTests
         Assert.Equal(Read(plain).Samples.ToArray(), Read(talking).Samples.ToArray());
     }
 
+    /// <summary>Layout: EBU Tech 3306, version 1.1 (2009), figure 3: the lengths of all and of the sound stand in “ds64”, and all bits set where they stood.</summary>
+    [Fact]
+    public void A_wave_whose_lengths_stand_in_64_bits_is_read_and_one_that_lies_there_is_refused()
+    {
+        Assert.Equal((4_800, false), (Read(Long(9_600)).Samples.Length, Read(Long(9_600)).IsCutShort));
+        Assert.Equal((4_800, true), (Read(Long(19_200)).Samples.Length, Read(Long(19_200)).IsCutShort));
+        Assert.Equal(new DecodeResult.Refused(DecodeRefusal.TooLong, SoundForm.Wave), SoundDecoder.Decode(Long(ulong.MaxValue - 1), DecodeLimits.Usual));
+
+        static byte[] Long(ulong said)
+        {
+            byte[] body = [.. Riff("ds64", [.. new byte[8], .. BitConverter.GetBytes(said), .. new byte[12]]), .. Riff("fmt ", Format(1, 48_000, 1, 16)), .. Riff("data", new byte[9_600], 0xFFFFFFFF)];
+            return [.. Text("RF64"), .. Riffed(body, 0xFFFFFFFF)[4..]];
+        }
+    }
+
     [Theory]
     [InlineData("m4a", DecodeRefusal.FormNotRead, SoundForm.Mp4)]
     [InlineData("flac", DecodeRefusal.FormNotRead, SoundForm.Flac)]
@@ -159,7 +174,7 @@ public sealed class SoundDecoderTests
         for (var i = 0; i < rate / 5; i++)
         {
             var value = 0.5 * Math.Sin(2 * Math.PI * 440 * i / rate);
-            var code = isFloat ? Little32(BitConverter.SingleToUInt32Bits((float)value))
+            var code = isFloat && bits == 64 ? BitConverter.GetBytes(value) : isFloat ? Little32(BitConverter.SingleToUInt32Bits((float)value))
                 : bits == 8 ? [(byte)(128 + Math.Round(value * 128))]
                 : Little32((long)Math.Round(value * Math.Pow(2, bits - 1)) & 0xFFFFFFFF)[..(bits / 8)];
             for (var channel = 0; channel < channels; channel++)

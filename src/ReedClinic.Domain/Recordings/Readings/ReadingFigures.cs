@@ -1,0 +1,69 @@
+using ReedClinic.Domain.Pitch;
+
+namespace ReedClinic.Domain.Recordings.Readings;
+
+/// <summary>One of the three octaves in which a crow sounds.</summary>
+/// <param name="Octave">4, 5 or 6, in scientific counting; the low, the middle and the high one.</param>
+/// <param name="Sounds">Whether it is heard.</param>
+/// <param name="Level">Decibels under the strongest of the three, 0 at the most; or why there is no number.</param>
+/// <param name="Entry">Seconds from the clip’s beginning to half of its size; or why there is no number.</param>
+public sealed record OctaveFigure(int Octave, bool Sounds, Figure Level, Figure Entry);
+
+/// <summary>Every number that was read from a clip. What each means, and how well it is read, stands in docs/measurement/sound.md.</summary>
+/// <param name="Seconds">How long the clip is.</param>
+/// <param name="IsCutShort">Whether the file breaks off: what was there was read.</param>
+/// <param name="Pitch">The median pitch, in hertz.</param>
+/// <param name="Unsteadiness">Standard deviation of the pitch about its own straight line, in cents.</param>
+/// <param name="Drift">The slope of that line, in cents a second; plus is rising.</param>
+/// <param name="Octaves">The three octaves, the low one first; none where no tone is heard.</param>
+/// <param name="BreathOnset">Seconds from the clip’s beginning to the beginning of the breath.</param>
+/// <param name="TimeToSpeak">Seconds from there to the first octave.</param>
+/// <param name="SpeaksAt">Decibels over the clip’s own quiet at that moment.</param>
+/// <param name="HarmonicToNoise">Power of the partials over the rest, in decibels.</param>
+/// <param name="Roughness">How much the sizes of neighbouring periods differ, in per cent.</param>
+public sealed record ReadingFigures(
+    double Seconds,
+    bool IsCutShort,
+    Figure Pitch,
+    Figure Unsteadiness,
+    Figure Drift,
+    IReadOnlyList<OctaveFigure> Octaves,
+    Figure BreathOnset,
+    Figure TimeToSpeak,
+    Figure SpeaksAt,
+    Figure HarmonicToNoise,
+    Figure Roughness)
+{
+    /// <summary>How far the pitch lies from a target, octaves folded away, in cents from −600 to +600; plus is sharper.</summary>
+    /// <param name="target">What it is compared with.</param>
+    public Figure From(CrowTarget target)
+    {
+        if (Pitch is not { Value: { } hertz, PlusMinus: { } sure })
+        {
+            return Pitch;
+        }
+
+        var cents = (EqualTemperament.MidiOf(new Hertz(hertz), target.Tuning) - target.PitchClass.Value) * 100;
+        return Figure.Of(new Cents(cents).FoldedToOneOctave.Value, InCents(hertz, sure));
+    }
+
+    /// <summary>The pitch as a musician would say it: the nearest note, its octave, and whole cents from it.</summary>
+    /// <param name="tuning">What is tuned to.</param>
+    /// <returns>The pitch; null where none was read.</returns>
+    public SaidPitch? Said(Tuning tuning)
+    {
+        if (Pitch.Value is not { } hertz)
+        {
+            return null;
+        }
+
+        var midi = EqualTemperament.MidiOf(new Hertz(hertz), tuning);
+        var nearest = (int)Math.Round(midi);
+        var (note, octave, cents) = (PitchClass.OfMidi(nearest), (int)Math.Floor(nearest / 12.0) - 1, (int)Math.Round((midi - nearest) * 100));
+        var text = FormattableString.Invariant($"{note.Name}{octave}{(cents == 0 ? "" : FormattableString.Invariant($" {cents:+0;-0}"))}");
+        return new SaidPitch(text, note, new Cents(cents), octave, null, tuning.A4);
+    }
+
+    /// <summary>The uncertainty of a pitch in cents.</summary>
+    internal static double InCents(double hertz, double plusMinusHertz) => 1200 / Math.Log(2) * plusMinusHertz / hertz;
+}
