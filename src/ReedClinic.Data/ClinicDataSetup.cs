@@ -65,7 +65,7 @@ public static class ClinicDataSetup
         services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));
         services.AddSingleton<RecordsCaretaker>().AddSingleton<ErasedPeople>().AddSingleton(MediaFolder.Of(configuration, contentRoot)).AddSingleton<MediaCaretaker>().AddSingleton<StudioRatesCaretaker>();
         services.AddBackups(BackupSettings.Of(configuration, contentRoot));
-        services.AddSingleton<RefusalRegister>().AddSingleton<LetterPageRegister>();
+        services.AddSingleton<RefusalRegister>().AddSingleton<LetterPageRegister>().AddSingleton<SoundRegister>().AddSingleton<MeasuredTests>();
         services.AddScoped<AccountRegister>().AddScoped<StrangerLinks>().AddScoped<LetterCourier>();
         services.AddScoped<DemoStudio>().AddBooks();
         services.AddKeys(configuration);

@@ -42,7 +42,7 @@ builder.AddNotes();
 builder.AddMail();
 builder.AddAccounts(builder.Services.AddClinicData(builder.Configuration, builder.Environment.ContentRootPath));
 
-builder.Services.AddHostedService<RecordsWorker>().AddHostedService<WireWorker>();
+builder.Services.AddHostedService<RecordsWorker>().AddHostedService<WireWorker>().AddHostedService<SoundWorker>();
 
 var app = builder.Build();
 await app.OpenStudioAsync().ConfigureAwait(false);

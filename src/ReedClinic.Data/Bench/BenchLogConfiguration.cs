@@ -74,6 +74,7 @@ internal sealed class BenchLogConfiguration :
         builder.Ignore(test => test.Millimetres);
         builder.Ignore(test => test.MeasuredWords);
         builder.Property<int?>("LengthTenths");
+        builder.Property(test => test.MeasuredFrom).HasColumnName("MeasuredFrom");
     }
 
     public void Configure(EntityTypeBuilder<Finding> builder)

@@ -60,7 +60,7 @@ internal static class BenchReader
     internal static async Task<HabitsView> Habits(ClinicDb db, AccountId teacher, CancellationToken ct)
     {
         var entries = await db.Set<BenchEntry>().AsNoTracking()
-            .Where(entry => entry.RecordedBy == teacher && (entry is Test || entry is Adjustment))
+            .Where(entry => entry.RecordedBy == teacher && ((entry is Test && ((Test)entry).MeasuredFrom == null) || entry is Adjustment))
             .Where(entry => !db.Set<BenchEntry>().Any(later => later.Supersedes == entry.Id))
             .OrderByDescending(entry => entry.RecordedAt).ThenByDescending(entry => entry.Sequence)
             .Take(HabitsView.Most).ToListAsync(ct).ConfigureAwait(false);

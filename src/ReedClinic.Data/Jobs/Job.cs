@@ -20,6 +20,9 @@ public enum JobKind
 
     /// <summary>Counting how often what was found turns up in the studio.</summary>
     Rates,
+
+    /// <summary>Reading what a kept sound says; it knows the recording's id and nothing else.</summary>
+    Sound,
 }
 
 /// <summary>

@@ -11,6 +11,7 @@ public sealed class JobBell : SaveChangesInterceptor, IDisposable
 {
     private readonly SemaphoreSlim _work = new(0, 1);
     private readonly SemaphoreSlim _notes = new(0, 1);
+    private readonly SemaphoreSlim _sounds = new(0, 1);
 
     /// <summary>Whoever carries news to the studio's other processes hears here that this one saved work.</summary>
     public event Action? Rung;
@@ -28,6 +29,11 @@ public sealed class JobBell : SaveChangesInterceptor, IDisposable
     /// <param name="ct">Stops the waiting.</param>
     public Task NoteAsync(TimeSpan longest, CancellationToken ct) => _notes.WaitAsync(longest, ct);
 
+    /// <summary>Waits until a sound that is to be read was saved, at most so long.</summary>
+    /// <param name="longest">At most so long.</param>
+    /// <param name="ct">Stops the waiting.</param>
+    public Task SoundAsync(TimeSpan longest, CancellationToken ct) => _sounds.WaitAsync(longest, ct);
+
     /// <inheritdoc />
     public override ValueTask<int> SavedChangesAsync(SaveChangesCompletedEventData eventData, int result, CancellationToken cancellationToken = default)
     {
@@ -36,6 +42,11 @@ public sealed class JobBell : SaveChangesInterceptor, IDisposable
         {
             Ring(_work);
             Rung?.Invoke();
+        }
+
+        if (eventData.Context?.ChangeTracker.Entries<Job>().Any(job => job.Entity.Kind == JobKind.Sound) == true)
+        {
+            Ring(_sounds);
         }
 
         if (eventData.Context?.ChangeTracker.Entries<AuditNote>().Any() == true)
@@ -51,6 +62,7 @@ public sealed class JobBell : SaveChangesInterceptor, IDisposable
     {
         _work.Dispose();
         _notes.Dispose();
+        _sounds.Dispose();
     }
 
     private static void Ring(SemaphoreSlim bell)

@@ -6,6 +6,7 @@ using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recordings;
+using ReedClinic.Domain.Recordings.Readings;
 using ReedClinic.Domain.Recurrence;
 
 namespace ReedClinic.Data.Privacy;
@@ -24,6 +25,7 @@ internal static class PersonRows
     {
         var batches = db.Set<Batch>().Where(batch => batch.Student == id);
         var reeds = db.Set<Reed>().Where(reed => batches.Any(batch => batch.Id == reed.Batch));
+        var heard = db.RecordingsOf(batches);
         return
         [
             (nameof(Student), db.Set<Student>().Where(student => student.Id == id)),
@@ -31,7 +33,8 @@ internal static class PersonRows
             (nameof(Reed), reeds.OrderBy(reed => reed.Batch).ThenBy(reed => reed.Number)),
             (nameof(Question), db.Set<Question>().Where(question => batches.Any(batch => batch.Id == question.Batch)).OrderBy(question => question.Batch).ThenBy(question => question.Number)),
             (nameof(BenchEntry), db.Set<BenchEntry>().Where(entry => reeds.Any(reed => reed.Id == entry.ReedId)).OrderBy(entry => entry.ReedId).ThenBy(entry => entry.Sequence)),
-            (nameof(Recording), db.RecordingsOf(batches).OrderBy(recording => recording.RecordedAt)),
+            (nameof(Recording), heard.OrderBy(recording => recording.RecordedAt)),
+            (nameof(SoundReading), db.Set<SoundReading>().Where(reading => heard.Any(recording => recording.Id == reading.Recording)).OrderBy(reading => reading.AskedAt)),
             (nameof(CommonThread), db.Set<CommonThread>().Where(thread => batches.Any(batch => batch.Id == thread.BatchId))),
             (nameof(Letter), db.Set<Letter>().Where(letter => letter.SentAt != null && batches.Any(batch => batch.Id == letter.Batch))),
             (nameof(LetterSending), db.Set<LetterSending>().Where(sending => batches.Any(batch => batch.Id == sending.Batch)).OrderBy(sending => sending.Batch).ThenBy(sending => sending.Ordinal)),

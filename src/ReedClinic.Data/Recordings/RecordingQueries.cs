@@ -27,7 +27,8 @@ internal static class RecordingQueries
 {
     /// <summary>
     /// Those that this actor sees: all for those who work here. Of their own a student, and who answers for them, sees how the
-    /// reed came; once the letter is sent also how it goes home, and the memos that were put into the letter.
+    /// reed came; once the letter is sent also how it goes home, and the memos that were put into the letter. What was played to
+    /// measure the work stays the studio's: somebody may have talked meanwhile.
     /// </summary>
     public static IQueryable<Recording> RecordingsSeenBy(this ClinicDb db, Actor actor)
     {
@@ -41,7 +42,7 @@ internal static class RecordingQueries
         join reed in db.Set<Reed>() on recording.Reed equals reed.Id
         join batch in batches on reed.Batch equals batch.Id
         where recording.Kind == RecordingKind.ArrivalSound || recording.Kind == RecordingKind.ArrivalPhoto
-            || (batch.LetterSentAt != null && (recording.Kind != RecordingKind.VoiceMemo || recording.InLetter))
+            || (batch.LetterSentAt != null && recording.Kind != RecordingKind.TestSound && (recording.Kind != RecordingKind.VoiceMemo || recording.InLetter))
         select recording;
 
     /// <summary>Where a reed that this actor sees stands; null when there is none such.</summary>
@@ -56,6 +57,10 @@ internal static class RecordingQueries
 
     /// <summary>The batch that a reed came in, to be held while something of it is written.</summary>
     public static IQueryable<Batch> BatchOf(this ClinicDb db, ReedId reed) => db.Set<Batch>().Where(batch => batch.Reeds.Any(row => row.Id == reed));
+
+    /// <summary>The batch of the reed that a recording is of.</summary>
+    public static IQueryable<Batch> BatchOf(this ClinicDb db, RecordingId recording) =>
+        db.Set<Batch>().Where(batch => batch.Reeds.Any(reed => db.Set<Recording>().Any(row => row.Id == recording && row.Reed == reed.Id)));
 
     public static RecordingView ViewFor(this Recording recording, Actor actor, ReedPlace place) => new(
         recording.Id, recording.Reed, recording.Kind, recording.Type, recording.Bytes, recording.Milliseconds, recording.Words, recording.PassId,

@@ -147,8 +147,7 @@ public sealed class RecordingsBook(IDbContextFactory<ClinicDb> databases, MediaF
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var of = db.Set<Batch>().Where(batch => batch.Reeds.Any(reed => db.Set<Recording>().Any(row => row.Id == id && row.Reed == reed.Id)));
-        var transaction = await db.HoldConsentAsync(of, ct).ConfigureAwait(false);
+        var transaction = await db.HoldConsentAsync(db.BatchOf(id), ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         for (var tries = 1; tries <= DoneOperations.MostTries; tries++)
         {

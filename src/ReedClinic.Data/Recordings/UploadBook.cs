@@ -7,6 +7,7 @@ using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recordings;
+using ReedClinic.Domain.Recordings.Readings;
 
 namespace ReedClinic.Data.Recordings;
 
@@ -194,12 +195,20 @@ public sealed class UploadBook(IDbContextFactory<ClinicDb> databases, MediaFolde
         var (id, file) = (upload.Id, upload.File);
         var transaction = await db.HoldConsentAsync(db.BatchOf(upload.Reed), ct).ConfigureAwait(false);
         await using var _ = transaction.ConfigureAwait(false);
-        if ((await db.PlaceOfAsync(actor, upload.Reed, ct).ConfigureAwait(false))?.Hindrance(actor, upload.Kind) is { } hindrance)
+        var place = await db.PlaceOfAsync(actor, upload.Reed, ct).ConfigureAwait(false);
+        if (place?.Hindrance(actor, upload.Kind) is { } hindrance)
         {
             return new Outcome<RecordingView>.Refused([hindrance]);
         }
 
-        db.Add(new Recording(upload, clean, Convert.ToHexStringLower(SHA256.HashData(clean.Bytes.Span)), now));
+        var recording = new Recording(upload, clean, Convert.ToHexStringLower(SHA256.HashData(clean.Bytes.Span)), now);
+        db.Add(recording);
+        if (place is not null && recording.Kind.IsPlayed())
+        {
+            db.Add(new SoundReading(recording.Id, now));
+            db.AskToRead(recording.Id, place.Student, SoundJobs.First(recording.Id), now);
+        }
+
         db.Remove(upload);
         db.Note(operation, Keep, id.Value, now);
         if (await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))

@@ -137,6 +137,12 @@ internal sealed class SketchPainter(XGraphics graphics)
 
     private void Dot(SketchDot dot)
     {
+        if (dot.Ink == SketchInk.Measured)
+        {
+            graphics.DrawEllipse(new XPen(Ink, 1.2), dot.X - dot.Radius, dot.Y - dot.Radius, 2 * dot.Radius, 2 * dot.Radius);
+            return;
+        }
+
         var fill = dot.Ink == SketchInk.LastPoint ? Ink : XColors.White;
         graphics.DrawEllipse(new XPen(Ink, dot.Ink == SketchInk.Disc ? 1.2 : 2.2), new XSolidBrush(fill), dot.X - dot.Radius, dot.Y - dot.Radius, 2 * dot.Radius, 2 * dot.Radius);
     }

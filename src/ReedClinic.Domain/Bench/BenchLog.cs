@@ -105,6 +105,16 @@ public sealed class BenchLog
         where now is not null
         select new LiveFact<T>(fact.Root, now, fact.Pass, fact.Sequence);
 
+    /// <summary>What was said of the reed’s playing, by whoever had it in hand.</summary>
+    public IEnumerable<LiveFact<Test>> Said => Live<Test>().Where(test => test.Now.MeasuredFrom is null);
+
+    /// <summary>
+    /// The tests that count: all that was said, and what was measured where in that pass nobody said the same. A measurement stands
+    /// beside a teacher’s judgement and never takes its place.
+    /// </summary>
+    public IEnumerable<LiveFact<Test>> Counting => Live<Test>().Where(test =>
+        test.Now.MeasuredFrom is null || !Said.Any(said => said.Pass == test.Pass && said.Now.TestKind == test.Now.TestKind));
+
     /// <summary>The fact that an entry belongs to.</summary>
     /// <param name="entry">Any entry of it.</param>
     /// <returns>The fact, or null.</returns>
@@ -143,7 +153,7 @@ public sealed class BenchLog
 
     private List<TestMove> ReadMoves() =>
     [
-        .. Live<Test>()
+        .. Counting
             .GroupBy(test => test.Now.TestKind)
             .OrderBy(group => TestScale.All.ToList().FindIndex(scale => scale.TestKind == group.Key))
             .Select(group =>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.Pitch;
+using ReedClinic.Domain.Recordings;
 
 namespace ReedClinic.Domain.Bench;
 
@@ -64,6 +65,9 @@ public sealed class Test : BenchEntry
 
     private int? LengthTenths { get; init; }
 
+    /// <summary>The recording that it was measured from; null where somebody said it. What is measured stands beside what is said and replaces nothing.</summary>
+    public RecordingId? MeasuredFrom { get; private init; }
+
     /// <summary>The word that was chosen, if any.</summary>
     public string? StepWord => Step is { } step ? TestScale.Of(TestKind).Steps[step] : null;
 
@@ -76,9 +80,10 @@ public sealed class Test : BenchEntry
     /// <param name="pitch">The pitch, for the tests that have one.</param>
     /// <param name="words">A remark.</param>
     /// <param name="millimetres">The number, for the test that is one; whole tenths.</param>
+    /// <param name="measuredFrom">The recording that it was measured from, if nobody said it.</param>
     /// <returns>The test, or what is wrong with it.</returns>
     public static Outcome<Test> Of(
-        TestKind test, int? step = null, SaidPitch? pitch = null, string? words = null, decimal? millimetres = null)
+        TestKind test, int? step = null, SaidPitch? pitch = null, string? words = null, decimal? millimetres = null, RecordingId? measuredFrom = null)
     {
         var problems = PlainText.Check(nameof(Words), words).ToList();
         if (!Enum.IsDefined(test))
@@ -92,7 +97,7 @@ public sealed class Test : BenchEntry
 
         return Checked.Give(
             problems,
-            () => new Test { TestKind = test, Step = step, Pitch = pitch, Words = PlainText.Tidy(words), Millimetres = millimetres });
+            () => new Test { TestKind = test, Step = step, Pitch = pitch, Words = PlainText.Tidy(words), Millimetres = millimetres, MeasuredFrom = measuredFrom });
     }
 
     private static Problem? Misfit(TestScale scale, int? step, SaidPitch? pitch, string? words, decimal? millimetres) => scale switch

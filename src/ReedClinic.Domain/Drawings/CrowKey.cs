@@ -22,7 +22,7 @@ internal static class CrowKey
     {
         List<SketchPart> parts = [];
         var (x, y) = (left, top);
-        foreach (var key in new[] { CrowKeys.Band, CrowKeys.Range, CrowKeys.Gap }.Where(key => keys.HasFlag(key)))
+        foreach (var key in new[] { CrowKeys.Band, CrowKeys.Range, CrowKeys.Gap, CrowKeys.Measured }.Where(key => keys.HasFlag(key)))
         {
             var lines = DrawnWords.Wrap(Words(key, picture), (int)((width - left - WordsAt) / signWidth));
             var wide = WordsAt + (lines.Max(line => line.Length) * signWidth);
@@ -43,6 +43,7 @@ internal static class CrowKey
     {
         CrowKeys.Band => FormattableString.Invariant($"within {CrowTarget.ToleranceCents:0} cents of {picture.Note}{(picture.A4 is { } a4 ? FormattableString.Invariant($" at A {a4:0.#} Hz") : "")}"),
         CrowKeys.Range => "somewhere in between",
+        CrowKeys.Measured => "measured from a recording",
         _ => "not every pass was heard",
     };
 
@@ -54,6 +55,7 @@ internal static class CrowKey
             new SketchPath(SketchInk.Aim, $"M0,0H{Swatch}", x, y),
         ],
         CrowKeys.Range => [new SketchPath(SketchInk.Range, "M13,-7V7", x, y), new SketchDot(SketchInk.Point, x + 13, y, 4.5)],
+        CrowKeys.Measured => [new SketchDot(SketchInk.Point, x + 13, y, 3), new SketchDot(SketchInk.Measured, x + 13, y, 7.5)],
         _ => [new SketchPath(SketchInk.WayGap, $"M0,0H{Swatch}", x, y)],
     };
 }

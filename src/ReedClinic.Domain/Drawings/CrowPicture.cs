@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using ReedClinic.Domain.Bench.Story;
 using ReedClinic.Domain.Pitch;
 
@@ -9,6 +10,10 @@ namespace ReedClinic.Domain.Drawings;
 /// <param name="High">The sharper end; the same where one pitch was heard.</param>
 public sealed record CrowHeard(int Pass, double Low, double High)
 {
+    /// <summary>Whether it was measured from a recording, and not said.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingDefault)]
+    public bool IsMeasured { get; init; }
+
     /// <summary>The middle of what was heard.</summary>
     public double Middle => (Low + High) / 2;
 }
@@ -28,6 +33,10 @@ public sealed record CrowMove(IReadOnlyList<string> Work, string Change, string 
 /// <param name="Moves">What was done from each crow to the next.</param>
 public sealed record CrowPicture(string Note, double? A4, string Sentence, IReadOnlyList<CrowHeard> Heard, IReadOnlyList<CrowMove> Moves)
 {
+    /// <summary>What was measured beside what was said, in the same passes; null for nothing.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingDefault)]
+    public IReadOnlyList<CrowHeard>? Beside { get; init; }
+
     /// <summary>The picture of a story; null when no pitch was said in it.</summary>
     /// <param name="story">The story.</param>
     /// <param name="target">What the crow is compared with.</param>
@@ -38,7 +47,12 @@ public sealed record CrowPicture(string Note, double? A4, string Sentence, IRead
             target.PitchClass.Name,
             target.Tuning.A4.Value,
             sentence,
-            [.. story.Points.Where(point => point.Cents is not null).Select(point => new CrowHeard(point.Pass, point.Cents!.Value.Low.Value, point.Cents.Value.High.Value))],
-            [.. story.Steps.Select(step => new CrowMove(step.Work, CentsWords.Change(step.Change), step.Sentence, step.HasGap))]);
+            [.. story.Points.Where(point => point.Cents is not null).Select(Drawn)],
+            [.. story.Steps.Select(step => new CrowMove(step.Work, CentsWords.Change(step.Change), step.Sentence, step.HasGap))])
+        {
+            Beside = story.Beside.Count == 0 ? null : [.. story.Beside.Select(Drawn)],
+        };
     }
+
+    private static CrowHeard Drawn(CrowPoint point) => new(point.Pass, point.Cents!.Value.Low.Value, point.Cents.Value.High.Value) { IsMeasured = point.IsMeasured };
 }

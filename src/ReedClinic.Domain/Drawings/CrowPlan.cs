@@ -14,8 +14,11 @@ internal sealed class CrowPlan(CrowPicture picture, IReadOnlyList<double> along,
     private const double Turn = 14;
     private const double DotRadius = 6;
     private const double ShortRange = 4;
+    private const double MeasuredRadius = 9.5;
+    private const double MeasuredDot = 3;
+    private const double MeasuredAside = 10;
 
-    private readonly CentsRange extent = CrowStory.Around(picture.Heard.SelectMany(heard => new[] { heard.Low, heard.High }));
+    private readonly CentsRange extent = CrowStory.Around(picture.Heard.Concat(picture.Beside ?? []).SelectMany(heard => new[] { heard.Low, heard.High }));
 
     /// <summary>Where the target stands.</summary>
     public double Aim => Aside(0);
@@ -23,7 +26,8 @@ internal sealed class CrowPlan(CrowPicture picture, IReadOnlyList<double> along,
     /// <summary>What of the things that want a word of explanation is on it.</summary>
     public CrowKeys Shown => CrowKeys.Band
         | (picture.Heard.Any(IsRange) ? CrowKeys.Range : CrowKeys.None)
-        | (picture.Moves.Any(move => move.HasGap) ? CrowKeys.Gap : CrowKeys.None);
+        | (picture.Moves.Any(move => move.HasGap) ? CrowKeys.Gap : CrowKeys.None)
+        | (picture.Heard.Concat(picture.Beside ?? []).Any(heard => heard.IsMeasured) ? CrowKeys.Measured : CrowKeys.None);
 
     /// <summary>Where a pitch stands.</summary>
     /// <param name="cents">Its distance from the target.</param>
@@ -60,6 +64,19 @@ internal sealed class CrowPlan(CrowPicture picture, IReadOnlyList<double> along,
 
             var (x, y) = at(along[i], Aside(heard.Middle));
             yield return new SketchDot(i == picture.Heard.Count - 1 ? SketchInk.LastPoint : SketchInk.Point, x, y, DotRadius);
+            if (heard.IsMeasured)
+            {
+                yield return new SketchDot(SketchInk.Measured, x, y, MeasuredRadius);
+            }
+        }
+
+        // A little further along, so that it is seen beside what was said in the same pass.
+        foreach (var heard in picture.Beside ?? [])
+        {
+            var same = picture.Heard.ToList().FindLastIndex(said => said.Pass <= heard.Pass);
+            var (x, y) = at(along[Math.Max(0, same)] + MeasuredAside, Aside(heard.Middle));
+            yield return new SketchDot(SketchInk.Point, x, y, MeasuredDot);
+            yield return new SketchDot(SketchInk.Measured, x, y, MeasuredRadius);
         }
     }
 

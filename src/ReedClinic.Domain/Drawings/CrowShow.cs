@@ -38,6 +38,9 @@ public enum CrowKeys
 
     /// <summary>That a part of the way wasn’t heard.</summary>
     Gap = 4,
+
+    /// <summary>That a crow was measured from a recording.</summary>
+    Measured = 8,
 }
 
 /// <summary>What a drawing of a crow’s way shows, and how wide it is.</summary>

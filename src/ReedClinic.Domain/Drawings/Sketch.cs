@@ -92,6 +92,30 @@ public enum SketchInk
 
     /// <summary>The last measured point.</summary>
     LastPoint,
+
+    /// <summary>The ring round a point that was measured from a recording, and not said.</summary>
+    Measured,
+
+    /// <summary>An octave that is the first to sound.</summary>
+    FirstOctave,
+
+    /// <summary>An octave that sounds later.</summary>
+    Octave,
+
+    /// <summary>An octave that isn’t heard.</summary>
+    NoOctave,
+
+    /// <summary>A thin line to read by.</summary>
+    Ruler,
+
+    /// <summary>A moment at which something begins.</summary>
+    Moment,
+
+    /// <summary>A pitch or a level from moment to moment.</summary>
+    Trace,
+
+    /// <summary>The same of the recording that it is compared with.</summary>
+    OtherTrace,
 }
 
 /// <summary>How words on a drawing are set.</summary>

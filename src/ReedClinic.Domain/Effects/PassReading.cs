@@ -103,8 +103,8 @@ public sealed record PassReading(IReadOnlyList<CrowMoved> Crow, IReadOnlyList<Wo
                 teacher = work.RecordedBy;
             }
 
-            // The last try of a pass counts, when it can be read.
-            if (pass.Tests.LastOrDefault(one => one.TestKind == test) is not { } last || read(last) is not { } after)
+            // The last try of a pass counts, when it can be read. What was measured doesn’t yet: no real crow was ever measured.
+            if (pass.Tests.LastOrDefault(one => one.TestKind == test && one.MeasuredFrom is null) is not { } last || read(last) is not { } after)
             {
                 continue;
             }

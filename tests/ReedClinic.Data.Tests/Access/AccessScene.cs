@@ -23,6 +23,7 @@ using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recordings;
+using ReedClinic.Domain.Recordings.Readings;
 using ReedClinic.Domain.Recurrence;
 using ReedClinic.Domain.Reeds;
 using ReedClinic.Domain.TeachingNotes;
@@ -41,6 +42,7 @@ internal sealed class AccessScene
     private readonly Dictionary<Type, object?> _things = [];
     private readonly Queue<RecordingId> _memos = [];
     private RecordingId _upload;
+    private RecordingId _sound;
     private string _picture = "";
 
     private AccessScene(TestDatabase db) => _db = db;
@@ -97,7 +99,7 @@ internal sealed class AccessScene
         _ when type == typeof(string) && book == typeof(NotePictureBook) => _picture,
         _ when type == typeof(ReadOnlyMemory<byte>) => new ReadOnlyMemory<byte>(PictureFiles.Png()),
         _ when type == typeof(Stream) => new MemoryStream([1]),
-        _ when type == typeof(RecordingId) => book == typeof(UploadBook) ? _upload : _memos.Dequeue(),
+        _ when type == typeof(RecordingId) => book == typeof(UploadBook) ? _upload : book == typeof(SoundReadingBook) ? _sound : _memos.Dequeue(),
         _ when type == typeof(int) => book == typeof(LetterLinkBook) ? LetterLink.UsualDays : 1,
         _ when type == typeof(bool) => true,
         _ when type == typeof(Stage) => Stage.Home,
@@ -163,6 +165,9 @@ internal sealed class AccessScene
         var recordings = new RecordingScene(_db);
         _things[typeof(RecordingWish)] = new RecordingWish(reed, RecordingKind.ArrivalSound, 100);
         _upload = Done(await recordings.Uploads.StartAsync(Teacher, new RecordingWish(reed, RecordingKind.VoiceMemo, 100), Operation(), Ct)).Id;
+        _sound = (await recordings.SendAsync(Teacher, reed, RecordingKind.ArrivalSound, SoundFiles.Wave())).Id;
+        _things[typeof(SoundKind)] = SoundKind.Peep;
+        Assert.True(await new SoundRegister(_db, recordings.Folder, TimeProvider.System).KeepAsync(_sound, MadeReadings.Crow(), Ct));
         for (var memo = 0; memo < 40; memo++)
         {
             var kept = await recordings.SendAsync(Teacher, reed, RecordingKind.VoiceMemo, SoundFiles.Mp3(4));

@@ -142,14 +142,4 @@ public sealed class MediaCaretakerTests(TestDatabases databases) : IClassFixture
         var student = await intake.StudentAsync();
         return (db, student, (await intake.BatchAsync(student)).Batch.Reeds[0].Id);
     }
-
-    private sealed class BreakingHand(TestDatabase db) : IDbContextFactory<ClinicDb>
-    {
-        public ClinicDb CreateDbContext()
-        {
-            var context = db.CreateDbContext();
-            context.SavingChanges += (_, _) => throw new InvalidOperationException("The power is gone.");
-            return context;
-        }
-    }
 }

@@ -1462,6 +1462,56 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.ToTable("Tickets", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Recordings.Readings.SoundReading", b =>
+                {
+                    b.Property<Guid>("Recording")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("AskedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Figures")
+                        .HasColumnType("text");
+
+                    b.Property<int?>("GuessHundredths")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("GuessedKind")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<byte[]>("Picture")
+                        .HasMaxLength(61440)
+                        .HasColumnType("bytea");
+
+                    b.Property<string>("SaidKind")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<byte[]>("Series")
+                        .HasColumnType("bytea");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<string>("Trouble")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("uuid");
+
+                    b.HasKey("Recording");
+
+                    b.ToTable("SoundReadings", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Recordings.Recording", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2114,6 +2164,10 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.Property<int?>("LengthTenths")
                         .HasColumnType("integer");
 
+                    b.Property<Guid?>("MeasuredFrom")
+                        .HasColumnType("uuid")
+                        .HasColumnName("MeasuredFrom");
+
                     b.Property<double?>("PitchA4")
                         .HasColumnType("double precision");
 
@@ -2378,6 +2432,15 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.HasOne("ReedClinic.Domain.Letters.Letter", null)
                         .WithMany("Waivers")
                         .HasForeignKey("Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Recordings.Readings.SoundReading", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Recordings.Recording", null)
+                        .WithOne()
+                        .HasForeignKey("ReedClinic.Domain.Recordings.Readings.SoundReading", "Recording")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

@@ -1451,6 +1451,56 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.ToTable("Tickets", (string)null);
                 });
 
+            modelBuilder.Entity("ReedClinic.Domain.Recordings.Readings.SoundReading", b =>
+                {
+                    b.Property<Guid>("Recording")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("AskedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("EndedAt")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Figures")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int?>("GuessHundredths")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("GuessedKind")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Picture")
+                        .HasMaxLength(61440)
+                        .HasColumnType("BLOB");
+
+                    b.Property<string>("SaidKind")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Series")
+                        .HasColumnType("BLOB");
+
+                    b.Property<string>("State")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Trouble")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Recording");
+
+                    b.ToTable("SoundReadings", (string)null);
+                });
+
             modelBuilder.Entity("ReedClinic.Domain.Recordings.Recording", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2103,6 +2153,10 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.Property<int?>("LengthTenths")
                         .HasColumnType("INTEGER");
 
+                    b.Property<Guid?>("MeasuredFrom")
+                        .HasColumnType("TEXT")
+                        .HasColumnName("MeasuredFrom");
+
                     b.Property<double?>("PitchA4")
                         .HasColumnType("REAL");
 
@@ -2367,6 +2421,15 @@ namespace ReedClinic.Data.Migrations.Sqlite
                     b.HasOne("ReedClinic.Domain.Letters.Letter", null)
                         .WithMany("Waivers")
                         .HasForeignKey("Batch")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ReedClinic.Domain.Recordings.Readings.SoundReading", b =>
+                {
+                    b.HasOne("ReedClinic.Domain.Recordings.Recording", null)
+                        .WithOne()
+                        .HasForeignKey("ReedClinic.Domain.Recordings.Readings.SoundReading", "Recording")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

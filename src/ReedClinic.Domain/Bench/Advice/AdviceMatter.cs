@@ -16,7 +16,7 @@ internal sealed class AdviceMatter
     {
         (Log, Reed, Batch, Planned, this.studio) = (log, reed, batch, planned, studio);
         var until = planned?.Recorded is { } recorded && log.FactOf(recorded) is { } fact ? fact.Sequence : int.MaxValue;
-        tests = [.. log.Live<Test>().Where(test => test.Sequence < until).OrderBy(test => test.Pass).ThenBy(test => test.Sequence)];
+        tests = [.. log.Counting.Where(test => test.Sequence < until).OrderBy(test => test.Pass).ThenBy(test => test.Sequence)];
         work = [.. log.Live<Adjustment>().Where(done => done.Sequence < until)];
         Crows = [.. tests.Where(test => test.Now is { TestKind: TestKind.Crow, Pitch: not null })];
         Efforts = [.. tests.Where(test => test.Now is { TestKind: TestKind.Effort, Step: not null })];

@@ -16,7 +16,7 @@ internal static class PitchMaker
             return Fits(slots.Cents) ? new SaidPitch(Text(slots), new PitchClass(PitchReader.Semitone(note)), new Cents((double)(slots.Cents ?? 0)), slots.Octave, between, a4, between is null && slots.Cents is null ? LeanOf(slots) : null) : null;
         }
 
-        var last = new Before(context.Log).Log.Live<Test>().LastOrDefault(fact => fact.Now.TestKind == test && fact.Now.Pitch is not null)?.Now.Pitch;
+        var last = new Before(context.Log).Log.Said.LastOrDefault(fact => fact.Now.TestKind == test && fact.Now.Pitch is not null)?.Now.Pitch;
         if (last is null || last.Between is not null)
         {
             return null;

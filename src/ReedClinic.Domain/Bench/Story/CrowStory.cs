@@ -12,7 +12,11 @@ namespace ReedClinic.Domain.Bench.Story;
 /// <param name="OctaveWord">How its octaves came, such as “high, then low joins”, if it was said.</param>
 /// <param name="Octave">The octave in scientific counting, if it was said.</param>
 public sealed record CrowPoint(
-    EntryId Test, int Sequence, int Pass, DateTimeOffset At, CentsRange? Cents, string? OctaveWord, int? Octave);
+    EntryId Test, int Sequence, int Pass, DateTimeOffset At, CentsRange? Cents, string? OctaveWord, int? Octave)
+{
+    /// <summary>Whether it was measured from a recording, and not said.</summary>
+    public bool IsMeasured { get; init; }
+}
 
 /// <summary>What was done between two crows with a pitch, and what it did.</summary>
 /// <param name="From">The crow before, by its index in <see cref="CrowStory.Points"/>.</param>
@@ -31,19 +35,23 @@ public sealed class CrowStory
 {
     private const double Grid = 50;
 
-    private CrowStory(IReadOnlyList<CrowPoint> points, IReadOnlyList<LiveFact<Adjustment>> work, CrowTarget target)
+    private CrowStory(IReadOnlyList<CrowPoint> points, IReadOnlyList<CrowPoint> beside, IReadOnlyList<LiveFact<Adjustment>> work, CrowTarget target)
     {
         Points = points;
+        Beside = beside;
         var heard = Enumerable.Range(0, points.Count).Where(index => points[index].Cents is not null).ToList();
         Steps = [.. heard.Zip(heard.Skip(1), (from, to) => Step(points, from, to, Between(work, points[from], points[to])))];
         Before = StoryWork.Say(Between(work, null, heard.Count > 0 ? points[heard[0]] : null));
         Since = heard.Count > 0 ? StoryWork.Say(Between(work, points[heard[^1]], null)) : [];
-        Extent = Around(heard.Select(index => points[index].Cents!.Value).SelectMany(range => new[] { range.Low.Value, range.High.Value }));
+        Extent = Around(heard.Select(index => points[index].Cents!.Value).Concat(beside.Select(point => point.Cents!.Value)).SelectMany(range => new[] { range.Low.Value, range.High.Value }));
         Sentence = heard.Count == 0 ? null : Whole(points[heard[0]], points[heard[^1]], target.PitchClass.Name);
     }
 
     /// <summary>The crows in order, those without a pitch too.</summary>
     public IReadOnlyList<CrowPoint> Points { get; }
+
+    /// <summary>What was measured in a pass in which somebody said the same: it stands beside the way and changes nothing of it.</summary>
+    public IReadOnlyList<CrowPoint> Beside { get; }
 
     /// <summary>The steps between crows with a pitch.</summary>
     public IReadOnlyList<CrowStep> Steps { get; }
@@ -77,14 +85,16 @@ public sealed class CrowStory
     public static CrowStory Of(BenchLog log, CrowTarget target)
     {
         ArgumentNullException.ThrowIfNull(log);
-        var points = log.Live<Test>()
-            .Where(test => test.Now.TestKind == TestKind.Crow)
-            .OrderBy(test => test.Pass).ThenBy(test => test.Sequence)
-            .Select(test => new CrowPoint(
-                test.Root, test.Sequence, test.Pass, log.FactOf(test.Root)!.Chain[0].RecordedAt,
-                test.Now.Pitch?.Against(target), test.Now.StepWord, test.Now.Pitch?.Octave));
+        CrowPoint Point(LiveFact<Test> test) => new(
+            test.Root, test.Sequence, test.Pass, log.FactOf(test.Root)!.Chain[0].RecordedAt,
+            test.Now.Pitch?.Against(target), test.Now.StepWord, test.Now.Pitch?.Octave) { IsMeasured = test.Now.MeasuredFrom is not null };
+
+        List<CrowPoint> Crows(IEnumerable<LiveFact<Test>> tests) =>
+            [.. tests.Where(test => test.Now.TestKind == TestKind.Crow).OrderBy(test => test.Pass).ThenBy(test => test.Sequence).Select(Point)];
+
+        var points = Crows(log.Counting);
         return new CrowStory(
-            [.. points], [.. log.Live<Adjustment>().OrderBy(work => work.Pass).ThenBy(work => work.Sequence)], target);
+            points, Crows(log.Live<Test>().Except(log.Counting).Where(test => test.Now.Pitch is not null)), [.. log.Live<Adjustment>().OrderBy(work => work.Pass).ThenBy(work => work.Sequence)], target);
     }
 
     private static CrowStep Step(IReadOnlyList<CrowPoint> points, int from, int to, List<Adjustment> work)

@@ -38,7 +38,7 @@ public static class ReedReading
         var causes = LikelyCauses.Of(
             catalogue, [.. Seen(catalogue, log, reed, batch), .. more ?? []],
             CauseJudged.Last(log).ToDictionary(word => word.Key, word => word.Value.Answer));
-        var tests = log.Live<Test>().ToList();
+        var tests = log.Counting.ToList();
         var work = log.Live<Adjustment>().ToList();
         return new ReedNow(catalogue, causes)
         {
@@ -73,7 +73,8 @@ public static class ReedReading
         var places = log.Facts.OrderBy(fact => fact.Pass).ThenBy(fact => fact.Sequence).Select((fact, place) => (fact.Root, place)).ToDictionary(one => one.Root, one => one.place);
         var byEntry = log.Facts.Where(fact => fact.Now is not null).ToDictionary(fact => fact.Now!.Id, fact => places[fact.Root]);
         var gone = log.Findings.Where(IsGone).Select(found => found.Fact.Root).ToHashSet();
-        var standing = log.Facts.Where(fact => fact.Now is not null && !gone.Contains(fact.Root)).Select(fact => fact.Now!);
+        var counting = log.Counting.Select(test => test.Root).ToHashSet();
+        var standing = log.Facts.Where(fact => fact.Now is not null && !gone.Contains(fact.Root) && (fact.Now is not Test || counting.Contains(fact.Root))).Select(fact => fact.Now!);
         var there = log.Findings.Where(found => !IsGone(found) && found.Finding.Character == FindingCharacter.Fault).Select(found => found.Finding.FindingKind).ToHashSet();
         var ended = log.Findings.Where(found => IsGone(found) && !there.Contains(found.Finding.FindingKind)).SelectMany(found => catalogue.Signs
             .Where(sign => sign.KnownBy.OfType<SignRoute.ByFinding>().Any(route => route.Finding == found.Finding.FindingKind))
@@ -94,7 +95,7 @@ public static class ReedReading
         : log.Live<Adjustment>().Where(work => work.Sequence < crow.Sequence).MaxBy(work => work.Sequence);
 
     private static LiveFact<Test>? LastCrow(BenchLog log) =>
-        log.Live<Test>().Where(test => test.Now is { TestKind: TestKind.Crow, Pitch: not null }).OrderBy(test => test.Pass).ThenBy(test => test.Sequence).LastOrDefault();
+        log.Counting.Where(test => test.Now is { TestKind: TestKind.Crow, Pitch: not null }).OrderBy(test => test.Pass).ThenBy(test => test.Sequence).LastOrDefault();
 
     private static bool IsGone(FindingNow found) => found.Ended?.Now.Ending == FindingEnding.Gone;
 

@@ -114,7 +114,7 @@ public sealed class FirstLookForm
     /// <param name="log">The reed's log.</param>
     /// <param name="test">The test.</param>
     public static BenchFact? Arrival(BenchLog log, TestKind test) =>
-        log.Facts.FirstOrDefault(fact => fact.Pass == 0 && fact.Now is Test said && said.TestKind == test);
+        log.Facts.FirstOrDefault(fact => fact.Pass == 0 && fact.Now is Test { MeasuredFrom: null } said && said.TestKind == test);
 
     private static TestForm Standing(BenchLog log, TestKind test, OperationId operation) =>
         Arrival(log, test) is { } fact ? (TestForm)EntryForm.Correcting(fact, operation) : Empty(test, operation, null, log);

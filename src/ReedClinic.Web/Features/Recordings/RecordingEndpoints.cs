@@ -54,6 +54,8 @@ public static class RecordingEndpoints
             return Results.NotFound();
         }
 
+        // A test that is recorded at the bench: whatever kind of sound it is sent as, it is kept to be measured.
+        kind = posted["Retest"] == "true" && kind.IsPlayed() && actor.WorksHere ? RecordingKind.TestSound : kind;
         var wish = new RecordingWish(new ReedId(reed), kind, bytes)
         {
             Words = posted["Words"],

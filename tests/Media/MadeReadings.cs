@@ -1,9 +1,9 @@
 using ReedClinic.Domain.Recordings.Readings;
 
-namespace ReedClinic.Domain.Tests.Recordings.Readings;
+namespace ReedClinic.Media;
 
 /// <summary>Readings whose every number was chosen.</summary>
-internal static class MadeReadings
+public static class MadeReadings
 {
     /// <summary>A crow whose high octave comes first, 80 ms after the breath, and whose pitch is B4, a little sharp.</summary>
     public static SoundFindings Crow(double hertz = 500) => new(

@@ -1,0 +1,63 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Bench;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recordings;
+using ReedClinic.Domain.Recordings.Readings;
+
+namespace ReedClinic.Data.Recordings;
+
+/// <summary>
+/// Puts what was measured at the bench into the reed’s log, for whoever recorded it. The operation’s id is the recording’s own, so
+/// that a repeated try writes nothing twice; what the teacher took back stays so.
+/// </summary>
+public sealed class MeasuredTests(IDbContextFactory<ClinicDb> databases, TimeProvider time, BenchNews? news = null)
+{
+    /// <summary>Writes the test that a recording gives, or puts the one it gave better where somebody said since what is played.</summary>
+    /// <param name="id">Which recording; one that gives no test writes none.</param>
+    /// <param name="ct">Stops it.</param>
+    public async Task RecordAsync(RecordingId id, CancellationToken ct)
+    {
+        if (await ReadAsync(id, ct).ConfigureAwait(false) is not var (recording, test, log))
+        {
+            return;
+        }
+
+        var bench = new BenchBook(databases, time, news);
+        var teacher = new Actor(recording.RecordedBy, null, IsTeacher: true, IsOwner: false);
+        var operation = new OperationId(id.Value);
+        var before = log.Facts.FirstOrDefault(fact => fact.Chain.OfType<Test>().Any(entry => entry.MeasuredFrom == id));
+        if (before is null)
+        {
+            await bench.RecordAsync(teacher, recording.Reed, test, operation, recording.PassId, ct).ConfigureAwait(false);
+        }
+        else if (before.Now is Test { MeasuredFrom: not null } stands && stands.TestKind != test.TestKind && before.Chain.Count < OperationId.MostParts)
+        {
+            await bench.CorrectAsync(teacher, recording.Reed, before.Tail, test, operation.Part(before.Chain.Count), ct).ConfigureAwait(false);
+        }
+    }
+
+    private async Task<(Recording Recording, Test Test, BenchLog Log)?> ReadAsync(RecordingId id, CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var row = await (
+            from recording in db.Set<Recording>().AsNoTracking()
+            join reading in db.Set<SoundReading>().AsNoTracking() on recording.Id equals reading.Recording
+            where recording.Id == id && recording.Kind == RecordingKind.TestSound && recording.FromStudio && reading.State == ReadingState.Read
+            select new { Recording = recording, Reading = reading }).SingleOrDefaultAsync(ct).ConfigureAwait(false);
+        if (row is not { Reading: { Kind: { } kind, Figures: { } figures } })
+        {
+            return null;
+        }
+
+        var batch = await db.BatchOf(id).AsNoTracking().SingleAsync(ct).ConfigureAwait(false);
+        if (MeasuredTest.Of(id, kind, figures, batch.CrowTarget.Tuning) is not { } test)
+        {
+            return null;
+        }
+
+        var entries = await db.Set<BenchEntry>().AsNoTracking().Where(entry => entry.ReedId == row.Recording.Reed).OrderBy(entry => entry.Sequence).ToListAsync(ct).ConfigureAwait(false);
+        return (row.Recording, test, BenchLog.Fold(entries));
+    }
+}

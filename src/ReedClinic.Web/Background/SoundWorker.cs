@@ -1,0 +1,132 @@
+using ReedClinic.Data.Jobs;
+using ReedClinic.Data.Recordings;
+using ReedClinic.Domain.Recordings.Readings;
+using ReedClinic.Measurement.Sound.Decoding;
+using ReedClinic.Measurement.Sound.Readings;
+
+namespace ReedClinic.Web.Background;
+
+/// <summary>
+/// Reads what kept sounds say: one at a time, on one core, and no more of a file than the decoder’s limits allow. A process that
+/// dies leaves its sound to another, or to itself after it has started again; whatever a file holds, the site goes on.
+/// </summary>
+/// <param name="board">Where the work is.</param>
+/// <param name="bell">Rings when there is some.</param>
+/// <param name="register">Where sounds come from and readings go.</param>
+/// <param name="tests">Puts what was measured at the bench into the log.</param>
+/// <param name="log">The log. Nothing of a sound stands in it.</param>
+public sealed partial class SoundWorker(JobBoard board, JobBell bell, SoundRegister register, MeasuredTests tests, ILogger<SoundWorker> log) : BackgroundService
+{
+    /// <summary>How often it looks although nobody rang: for work of other processes, and for what is to be tried again.</summary>
+    public static TimeSpan Floor { get; } = TimeSpan.FromSeconds(5);
+
+    /// <summary>How often it looks for what was kept and never asked for.</summary>
+    public const int LooksBetweenRounds = 120;
+
+    /// <summary>Reads what is due now.</summary>
+    /// <param name="ct">Stops it.</param>
+    /// <returns>How many were tried.</returns>
+    public async Task<int> ReadDueAsync(CancellationToken ct)
+    {
+        var tried = 0;
+        while (await board.ClaimAsync(JobKind.Sound, ct).ConfigureAwait(false) is { } job)
+        {
+            tried++;
+            await DoAsync(job, ct).ConfigureAwait(false);
+        }
+
+        return tried;
+    }
+
+    /// <inheritdoc />
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        await Task.CompletedTask.ConfigureAwait(ConfigureAwaitOptions.ForceYielding);
+        for (var look = 0; !stoppingToken.IsCancellationRequested; look++)
+        {
+            try
+            {
+                if (look % LooksBetweenRounds == 0)
+                {
+                    await register.AskForLeftAsync(stoppingToken).ConfigureAwait(false);
+                }
+
+                await ReadDueAsync(stoppingToken).ConfigureAwait(false);
+            }
+            catch (Exception failure) when (!stoppingToken.IsCancellationRequested)
+            {
+                Stumbled(log, failure);
+            }
+            catch (OperationCanceledException)
+            {
+                return;
+            }
+
+            await bell.SoundAsync(Floor, stoppingToken).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        }
+    }
+
+    private async Task DoAsync(Job job, CancellationToken ct)
+    {
+        try
+        {
+            if (await register.OpenAsync(job, ct).ConfigureAwait(false) is { } sound)
+            {
+                await ReadAsync(sound, ct).ConfigureAwait(false);
+                await tests.RecordAsync(sound.Recording, ct).ConfigureAwait(false);
+            }
+
+            await board.DoneAsync(job, ct).ConfigureAwait(false);
+        }
+        catch (Exception failure) when (!ct.IsCancellationRequested)
+        {
+            Stumbled(log, failure);
+            await FailedAsync(job, failure, ct).ConfigureAwait(false);
+        }
+    }
+
+    // After the last try the page says so, and the sound stays.
+    private async Task FailedAsync(Job job, Exception failure, CancellationToken ct)
+    {
+        try
+        {
+            if (job.Attempts >= JobBoard.MostAttempts)
+            {
+                await register.GiveUpAsync(job, SoundTrouble.GaveUp, ct).ConfigureAwait(false);
+            }
+        }
+        finally
+        {
+            await board.FailedAsync(job, failure.GetType().Name, forEver: false, ct).ConfigureAwait(false);
+        }
+    }
+
+    private async Task ReadAsync(SoundToRead sound, CancellationToken ct)
+    {
+        if (sound.HasEnded)
+        {
+            return;
+        }
+
+        if (sound.Path is null)
+        {
+            await register.GiveUpAsync(sound.Recording, SoundTrouble.Missing, ct).ConfigureAwait(false);
+            return;
+        }
+
+        var file = new FileStream(sound.Path, FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete);
+        await using var _ = file.ConfigureAwait(false);
+        switch (await SoundDecoder.DecodeAsync(file, DecodeLimits.Usual, ct).ConfigureAwait(false))
+        {
+            case DecodeResult.Done(var clip):
+                await register.KeepAsync(sound.Recording, ClipReport.Of(clip), ct).ConfigureAwait(false);
+                break;
+            case DecodeResult.Refused refused:
+                await register.GiveUpAsync(sound.Recording, ClipReport.Kept(refused.Reason), ct).ConfigureAwait(false);
+                break;
+        }
+    }
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "Reading a sound failed; it is tried again.")]
+    private static partial void Stumbled(ILogger logger, Exception failure);
+}
