@@ -138,8 +138,10 @@ internal sealed class AccessWalk
     {
         for (var number = 0; number < 40; number++)
         {
-            _recordings.Enqueue((await RecordingParcel.KeepAsync(_host, reed, RecordingKind.ArrivalSound, _people["own"], isFromStudio: false)).Id);
+            _recordings.Enqueue((await RecordingParcel.KeepAsync(_host, reed, RecordingKind.ArrivalSound, _people["own"], isFromStudio: false, findings: MadeReadings.Crow())).Id);
         }
+
+        _places["{Recording:guid}"] = _recordings.Dequeue().Value.ToString();
 
         _memo = (await RecordingParcel.KeepAsync(_host, reed, RecordingKind.VoiceMemo, _people["teacher"], isFromStudio: true)).Id;
         var teacher = new Actor(_people["teacher"], null, IsTeacher: true, IsOwner: false);

@@ -5,6 +5,7 @@ using ReedClinic.Data.Recordings;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recordings;
+using ReedClinic.Domain.Recordings.Readings;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Web.Tests.Hosting;
@@ -13,7 +14,7 @@ namespace ReedClinic.Web.Tests.Hosting;
 public static class RecordingParcel
 {
     /// <summary>Keeps one, whatever the rules say of who may send it when.</summary>
-    public static async Task<Recording> KeepAsync(ClinicHost host, ReedId reed, RecordingKind kind, AccountId by, bool isFromStudio, byte[]? bytes = null, int at = 0)
+    public static async Task<Recording> KeepAsync(ClinicHost host, ReedId reed, RecordingKind kind, AccountId by, bool isFromStudio, byte[]? bytes = null, int at = 0, SoundFindings? findings = null)
     {
         await using var scope = host.Services.CreateAsyncScope();
         var name = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
@@ -26,6 +27,17 @@ public static class RecordingParcel
         await File.WriteAllBytesAsync(path, read.Bytes, TestContext.Current.CancellationToken);
         var db = scope.ServiceProvider.GetRequiredService<ClinicDb>();
         db.Add(kept);
+        if (kind.IsPlayed())
+        {
+            var reading = new SoundReading(kept.Id, TimeProvider.System.GetUtcNow());
+            if (findings is not null)
+            {
+                reading.Keep(findings, TimeProvider.System.GetUtcNow());
+            }
+
+            db.Add(reading);
+        }
+
         await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         return kept;
     }
