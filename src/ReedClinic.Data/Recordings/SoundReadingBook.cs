@@ -62,10 +62,7 @@ public sealed class SoundReadingBook(IDbContextFactory<ClinicDb> databases, Time
         await using var _ = db.ConfigureAwait(false);
         var transaction = await db.HoldConsentAsync(db.BatchOf(id), ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
-        if (await db.RecordingsSeenBy(actor).AsNoTracking().SingleOrDefaultAsync(row => row.Id == id, ct).ConfigureAwait(false) is not { } recording
-            || await db.Set<SoundReading>().SingleOrDefaultAsync(row => row.Recording == id, ct).ConfigureAwait(false) is not { } reading
-            || await db.PlaceOfAsync(actor, recording.Reed, ct).ConfigureAwait(false) is not { } place
-            || !MayCorrect(actor, recording) || !Enum.IsDefined(kind))
+        if (await FindAsync(db, actor, id, ct).ConfigureAwait(false) is not var (recording, reading, place) || !Enum.IsDefined(kind))
         {
             return new Outcome<SoundReadingView>.NotFound();
         }
@@ -77,15 +74,8 @@ public sealed class SoundReadingBook(IDbContextFactory<ClinicDb> databases, Time
                 return new Outcome<SoundReadingView>.Refused([place.IsPaused ? actor.WorksHere ? People.ConsentTakenBack.Unworked : People.ConsentTakenBack.Unagreed : DoneOperations.NotSaved]);
             }
 
-            var now = time.GetUtcNow();
-            reading.Correct(kind);
             db.ExpectVersion(reading, version);
-            if (recording.Kind == RecordingKind.TestSound)
-            {
-                db.AskToRead(id, place.Student, $"{SoundJobs.First(id)}:{operation.Value:N}", now);
-            }
-
-            db.Note(operation, Correct, id.Value, now);
+            Say(db, recording, reading, place, kind, operation);
             if (!await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
             {
                 await transaction.RollbackAsync(ct).ConfigureAwait(false);
@@ -99,6 +89,25 @@ public sealed class SoundReadingBook(IDbContextFactory<ClinicDb> databases, Time
         }
 
         return new Outcome<SoundReadingView>.Done((await ViewAsync(db, actor, id, ct).ConfigureAwait(false))!);
+    }
+
+    private static async Task<(Recording Recording, SoundReading Reading, ReedPlace Place)?> FindAsync(ClinicDb db, Actor actor, RecordingId id, CancellationToken ct) =>
+        await db.RecordingsSeenBy(actor).AsNoTracking().SingleOrDefaultAsync(row => row.Id == id, ct).ConfigureAwait(false) is { } recording && MayCorrect(actor, recording)
+        && await db.Set<SoundReading>().SingleOrDefaultAsync(row => row.Recording == id, ct).ConfigureAwait(false) is { } reading
+        && await db.PlaceOfAsync(actor, recording.Reed, ct).ConfigureAwait(false) is { } place
+            ? (recording, reading, place)
+            : null;
+
+    private void Say(ClinicDb db, Recording recording, SoundReading reading, ReedPlace place, SoundKind kind, OperationId operation)
+    {
+        var now = time.GetUtcNow();
+        reading.Correct(kind);
+        if (recording.Kind == RecordingKind.TestSound)
+        {
+            db.AskToRead(recording.Id, place.Student, $"{SoundJobs.First(recording.Id)}:{operation.Value:N}", now);
+        }
+
+        db.Note(operation, Correct, recording.Id.Value, now);
     }
 
     private static bool MayCorrect(Actor actor, Recording recording) => actor.WorksHere || (!recording.FromStudio && recording.Kind.IsOfArrival());

@@ -136,7 +136,7 @@ internal sealed class AccessWalk
     // One for every try, because some remove it; and one that the teacher is sending.
     private async Task RecordAsync(IServiceProvider services, ReedId reed)
     {
-        for (var number = 0; number < 40; number++)
+        for (var number = 0; number < 70; number++)
         {
             _recordings.Enqueue((await RecordingParcel.KeepAsync(_host, reed, RecordingKind.ArrivalSound, _people["own"], isFromStudio: false, findings: MadeReadings.Crow())).Id);
         }

@@ -51,6 +51,26 @@ public sealed class CrowStoryTests
     }
 
     [Fact]
+    public void What_was_measured_stands_beside_what_was_said_and_on_the_way_only_where_nobody_said_it()
+    {
+        Crow("C -70", 3);
+        Measured("C4 -64");
+        Do("clip", 0.2m);
+        Measured("C4 -50");
+        Do("clip", 0.2m);
+        Crow("C");
+        Measured("C4 +20");
+
+        Assert.Equal([(0, -70.0, false), (1, -50.0, true), (2, 0.0, false)], Story.Points.Select(point => (point.Pass, point.Cents!.Value.Middle.Value, point.IsMeasured)));
+        Assert.Equal([(0, -64.0), (2, 20.0)], Story.Beside.Select(point => (point.Pass, point.Cents!.Value.Middle.Value)));
+        Assert.Equal(["A clip of 0.2 mm: 20 cents up", "A clip of 0.2 mm: 50 cents up"], Story.Steps.Select(step => step.Sentence));
+        var picture = Domain.Drawings.CrowPicture.Of(Story, OnC)!;
+        var rings = Domain.Drawings.CrowSketch.Of(picture, Domain.Drawings.CrowShow.Bench).Parts.OfType<Domain.Drawings.SketchDot>().Count(dot => dot.Ink == Domain.Drawings.SketchInk.Measured);
+        Assert.Equal(3, rings);
+        Assert.True(Domain.Drawings.CrowSketch.Shown(picture).HasFlag(Domain.Drawings.CrowKeys.Measured));
+    }
+
+    [Fact]
     public void Both_blades_and_both_sides_once_are_once_and_the_same_place_again_is_twice()
     {
         Crow("C");
@@ -215,6 +235,9 @@ public sealed class CrowStoryTests
 
     private static Domain.Bench.Test Pitch(string pitch, int? step = null) =>
         Writer.Value(Domain.Bench.Test.Of(TestKind.Crow, step, Writer.Value(SaidPitch.Read(pitch, Tuning.Standard))));
+
+    private void Measured(string pitch) => writer.Say(Writer.Value(Test.Of(
+        TestKind.Crow, null, Writer.Value(SaidPitch.Read(pitch, Tuning.Standard)), null, measuredFrom: new(new Guid(1, 2, 3, new byte[8])))));
 
     private void Crow(string pitch, int? step = null) => writer.Say(Pitch(pitch, step));
 

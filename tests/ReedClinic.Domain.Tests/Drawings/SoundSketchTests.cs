@@ -1,0 +1,140 @@
+using System.Globalization;
+using ReedClinic.Domain.Drawings;
+using ReedClinic.Domain.Pitch;
+using ReedClinic.Domain.Recordings.Readings;
+
+namespace ReedClinic.Domain.Tests.Drawings;
+
+/// <summary>What a recording says, as one sentence, as one picture, and as plots over time. Every number is made.</summary>
+public sealed class SoundSketchTests
+{
+    private static readonly CrowTarget Target = CrowTarget.OnC(new Tuning(new Hertz(442)));
+
+    [Fact]
+    public void The_sentence_tells_what_came_first_how_soon_where_it_stands_and_how_steadily()
+    {
+        var crow = MadeReadings.Crow(525.6295).Figures;
+
+        Assert.Equal(
+            "The high octave came first, 0.08 s after the breath, then the middle and low ones within 0.12 s; the crow stood on C and held within 4 cents.",
+            SoundTelling.Sentence(SoundKind.Crow, crow, Target));
+        Assert.Equal("The peep stood at a C5, 0.08 s after the breath, and held within 4 cents.", SoundTelling.Sentence(SoundKind.Peep, crow, Target));
+        Assert.Equal("No tone is heard in it.", SoundTelling.Sentence(null, crow, Target));
+    }
+
+    [Fact]
+    public void What_can_t_be_told_is_left_out_or_said_so()
+    {
+        var crow = MadeReadings.Crow(525.6295).Figures;
+        var nothing = Figure.None(Unread.NoQuietBefore);
+        var alone = crow with { Octaves = [.. crow.Octaves.Select(one => one with { Sounds = one.Octave == 4 })], TimeToSpeak = nothing, Unsteadiness = Figure.None(Unread.TooShort) };
+        var blind = crow with { Octaves = [.. crow.Octaves.Select(one => one with { Entry = nothing })] };
+
+        Assert.Equal("Only the low octave sounds; the crow stood on C.", SoundTelling.Sentence(SoundKind.Crow, alone, Target));
+        Assert.Equal("The high, middle and low octaves sound, and which came first can’t be told; the crow stood on C and held within 4 cents.", SoundTelling.Sentence(SoundKind.Crow, blind, Target));
+        Assert.StartsWith("No octave stands out", SoundTelling.Sentence(SoundKind.Crow, crow with { Octaves = [] }, Target), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void The_first_octave_is_the_dark_bar_and_every_bar_begins_when_it_comes(bool isWide)
+    {
+        var sketch = SoundSketch.Of(new SoundPicture(SoundKind.Crow, MadeReadings.Crow().Figures, Target, true), isWide);
+
+        var first = Assert.Single(Paths(sketch, SketchInk.FirstOctave));
+        var later = Paths(sketch, SketchInk.Octave).Select(Left).ToList();
+        Assert.Equal(2, later.Count);
+        Assert.True(Left(first) < later[0] && later[0] < later[1], "High, then middle, then low.");
+        Assert.Equal(["first, 0.08 s", "0.04 s later", "0.12 s later"], sketch.Parts.OfType<SketchWords>().Where(words => words.Type == SketchType.Step).Select(words => words.Text));
+        Assert.All(sketch.Parts.OfType<SketchWords>(), words => Assert.InRange(words.X, 0, sketch.Width));
+        Assert.All(sketch.Parts.OfType<SketchWords>(), words => Assert.InRange(words.Y, 8, sketch.Height));
+    }
+
+    [Theory]
+    [InlineData(SoundKind.Crow, true, 1)]
+    [InlineData(SoundKind.Crow, false, 0)]
+    [InlineData(SoundKind.LongTone, true, 0)]
+    public void There_is_a_band_only_for_a_crow_whose_player_said_what_they_tune_to(SoundKind kind, bool isSaid, int bands)
+    {
+        var picture = new SoundPicture(kind, MadeReadings.Crow().Figures, Target, isSaid);
+
+        Assert.Equal(bands, Paths(SoundSketch.Of(picture, true), SketchInk.Band).Count());
+        Assert.Equal(bands, Paths(SoundPlots.Pitch(new SoundTrack(picture, MadeReadings.Crow().Series), true).Drawing, SketchInk.Band).Count());
+    }
+
+    [Fact]
+    public void An_octave_that_isn_t_heard_is_a_dotted_line_and_says_so()
+    {
+        var crow = MadeReadings.Crow().Figures;
+        var sketch = SoundSketch.Of(new SoundPicture(SoundKind.Crow, crow with { Octaves = [.. crow.Octaves.Select(one => one with { Sounds = one.Octave > 4 })] }, Target, true), true);
+
+        Assert.Single(Paths(sketch, SketchInk.NoOctave));
+        Assert.Contains(sketch.Parts.OfType<SketchWords>(), words => words.Text == "not heard");
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void The_plot_of_the_pitch_has_a_line_where_a_pitch_is_heard_and_each_octave_at_its_moment(bool isWide)
+    {
+        var plot = SoundPlots.Pitch(new SoundTrack(new SoundPicture(SoundKind.Crow, MadeReadings.Crow().Figures, Target, true), MadeReadings.Crow().Series), isWide);
+
+        double X(double seconds) => plot.Drawing.Width * (plot.Left + (seconds / 2 * (plot.Right - plot.Left)));
+        Assert.Equal(X(0.605), Left(Assert.Single(Paths(plot.Drawing, SketchInk.Trace))), tolerance: 0.2);
+        Assert.Equal([0.58, 0.62, 0.7], Paths(plot.Drawing, SketchInk.Moment).Select(path => Math.Round(2 * ((Left(path) / plot.Drawing.Width) - plot.Left) / (plot.Right - plot.Left), 2)));
+    }
+
+    [Fact]
+    public void A_pitch_an_octave_away_lies_where_its_own_octave_does()
+    {
+        var (crow, series) = (MadeReadings.Crow(523), MadeReadings.Crow(523).Series);
+        var jumping = series with { Hertz = [.. series.Hertz.Select((hertz, at) => at % 7 == 0 ? hertz * 2 : hertz)] };
+
+        var cents = new SoundTrack(new SoundPicture(SoundKind.Crow, crow.Figures, Target, true), jumping).Cents.OfType<double>().ToList();
+
+        Assert.All(cents, at => Assert.Equal(cents[0], at, tolerance: 0.001));
+    }
+
+    [Fact]
+    public void Two_sounds_over_each_other_begin_with_their_first_tone_and_are_held_against_one_note()
+    {
+        var (flat, late) = (MadeReadings.Crow(515), MadeReadings.Crow(525.6295).Series);
+        var other = new SoundTrack(new SoundPicture(SoundKind.Peep, MadeReadings.Crow(525.6295).Figures, Target, true), late with { Hertz = [.. Enumerable.Repeat((double?)null, 40).Concat(late.Hertz.SkipLast(40))] });
+
+        var plot = SoundPlots.Beside(new SoundTrack(new SoundPicture(SoundKind.Crow, flat.Figures, Target, true), flat.Series), other, true);
+
+        Assert.Equal(Left(Assert.Single(Paths(plot.Drawing, SketchInk.Trace))), Left(Assert.Single(Paths(plot.Drawing, SketchInk.OtherTrace))), tolerance: 0.2);
+        Assert.Equal("This one stood 35 cents below C, the other on C.", plot.Drawing.Description);
+    }
+
+    [Fact]
+    public void Silence_is_drawn_without_a_pitch()
+    {
+        var none = Figure.None(Unread.NoTone);
+        var silent = MadeReadings.Crow().Figures with { Pitch = none, Octaves = [], BreathOnset = none };
+
+        Assert.Empty(Paths(SoundSketch.Of(new SoundPicture(null, silent, Target, true), true), SketchInk.Octave));
+        Assert.NotEmpty(SoundPlots.Level(new SoundTrack(new SoundPicture(null, silent, Target, true), MadeReadings.Crow().Series), false).Drawing.Parts);
+    }
+
+    [Theory]
+    [InlineData(0.7, 0.62, 0.58, 0)]
+    [InlineData(0.6, 0.6, 0.58, 1)]
+    [InlineData(0.58, 0.7, 0.7, 1)]
+    public void The_word_of_the_crow_follows_from_when_its_octaves_come(double low, double middle, double high, int step)
+    {
+        double[] entries = [low, middle, high];
+        var octaves = MadeReadings.Crow().Figures.Octaves.Select((one, at) => one with { Entry = Figure.Of(entries[at], 0.001) }).ToList();
+
+        Assert.Equal(step, MeasuredTest.StepOf(octaves));
+        Assert.Equal(2, MeasuredTest.StepOf([.. octaves.Select(one => one with { Sounds = one.Octave == 4 })]));
+        Assert.Equal(3, MeasuredTest.StepOf([.. octaves.Select(one => one with { Sounds = one.Octave == 6 })]));
+        Assert.Null(MeasuredTest.StepOf([]));
+        Assert.Null(MeasuredTest.StepOf([.. octaves.Select(one => one with { Entry = Figure.None(Unread.NoQuietBefore) })]));
+    }
+
+    private static IEnumerable<SketchPath> Paths(Sketch sketch, SketchInk ink) => sketch.Parts.OfType<SketchPath>().Where(path => path.Ink == ink);
+
+    private static double Left(SketchPath path) => double.Parse(path.Data[1..path.Data.IndexOf(',', StringComparison.Ordinal)], CultureInfo.InvariantCulture);
+}
