@@ -87,7 +87,8 @@ public sealed class CrowStory
         ArgumentNullException.ThrowIfNull(log);
         CrowPoint Point(LiveFact<Test> test) => new(
             test.Root, test.Sequence, test.Pass, log.FactOf(test.Root)!.Chain[0].RecordedAt,
-            test.Now.Pitch?.Against(target), test.Now.StepWord, test.Now.Pitch?.Octave) { IsMeasured = test.Now.MeasuredFrom is not null };
+            test.Now.Pitch?.Against(target), test.Now.StepWord, test.Now.Pitch?.Octave)
+        { IsMeasured = test.Now.MeasuredFrom is not null };
 
         List<CrowPoint> Crows(IEnumerable<LiveFact<Test>> tests) =>
             [.. tests.Where(test => test.Now.TestKind == TestKind.Crow).OrderBy(test => test.Pass).ThenBy(test => test.Sequence).Select(Point)];
