@@ -25,7 +25,7 @@ internal sealed record PlotFrame(double Left, double Right, double Top, double F
         var most = (Right - Left) / 62;
         var step = Steps.FirstOrDefault(step => (To - From) / step <= most, Steps[^1]);
         yield return new SketchPath(SketchInk.Ruler, Line((Left, Foot + 4), (Right, Foot + 4)));
-        for (var at = Math.Ceiling(From / step); at * step <= To + 1e-9; at++)
+        for (var at = Math.Max(0, Math.Ceiling(From / step)); at * step <= To + 1e-9; at++)
         {
             yield return new SketchPath(SketchInk.Ruler, Line((X(at * step), Foot + 4), (X(at * step), Foot + 9)));
             yield return new SketchWords(SketchType.Label, FormattableString.Invariant($"{at * step:0.##}"), X(at * step), Foot + 25, SketchAlign.Middle);

@@ -51,7 +51,7 @@ public static class SoundPlots
         var cents = track.Cents;
         var frame = Frame(isWide, PitchHeight, Extent(cents)) with { To = track.Picture.Figures.Seconds };
         List<SketchPart> parts = [.. Ground(track.Picture, frame), .. Entries(track.Picture.Figures, frame), new SketchPath(SketchInk.Trace, frame.Trace(cents, track.Series.Step))];
-        return Plot(isWide, PitchHeight, "The pitch from moment to moment", $"Cents from {track.Picture.Against.PitchClass.Name}, sharper above. {SoundTelling.Sentence(track.Picture.Kind, track.Picture.Figures, track.Picture.Target)}", parts, frame);
+        return Plot(isWide, PitchHeight, "The pitch from moment to moment", $"Cents from {track.Picture.Against.PitchClass.Name}, sharper above.{Came(track.Picture.Figures)}", parts, frame);
     }
 
     /// <summary>The level, in decibels under full scale.</summary>
@@ -93,6 +93,12 @@ public static class SoundPlots
         ];
         var words = $"This one stood {SoundTelling.Stand(track.Picture.Figures, against)}, the other {SoundTelling.Stand(other.Picture.Figures, against)}.";
         return Plot(isWide, PitchHeight, "Both over each other, from the first tone on", words, parts, frame);
+    }
+
+    private static string Came(ReadingFigures figures)
+    {
+        var came = SoundTelling.InOrder(figures).Where(one => one.Entry.Value is not null).Select(one => $"{SoundTelling.Name(one.Octave)} at {SoundTelling.Seconds(one.Entry.Value!.Value)}").ToList();
+        return came.Count == 0 ? "" : $" The octaves come so: {string.Join(", ", came)}.";
     }
 
     // Both are held against the same note.
