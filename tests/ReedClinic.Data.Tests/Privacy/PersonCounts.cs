@@ -6,6 +6,7 @@ using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recordings;
+using ReedClinic.Domain.Recordings.Readings;
 using ReedClinic.Domain.Recurrence;
 using static ReedClinic.Data.Tests.Intake.IntakeScene;
 
@@ -29,6 +30,7 @@ internal static class PersonCounts
             [nameof(Question)] = (await context.Set<Question>().ToListAsync(Ct)).Count(row => ids.Contains(row.Batch)),
             [nameof(BenchEntry)] = (await context.Set<BenchEntry>().ToListAsync(Ct)).Count(row => reeds.Contains(row.ReedId)),
             [nameof(Recording)] = (await context.Set<Recording>().ToListAsync(Ct)).Count(row => reeds.Contains(row.Reed)),
+            [nameof(SoundReading)] = (await context.Set<SoundReading>().ToListAsync(Ct)).Count(row => context.Set<Recording>().Any(recording => recording.Id == row.Recording && reeds.Contains(recording.Reed))),
             [nameof(CommonThread)] = (await context.Set<CommonThread>().ToListAsync(Ct)).Count(row => ids.Contains(row.BatchId)),
             [nameof(Letter)] = (await context.Set<Letter>().ToListAsync(Ct)).Count(row => row.SentAt is not null && ids.Contains(row.Batch)),
             [nameof(LetterSending)] = (await context.Set<LetterSending>().ToListAsync(Ct)).Count(row => ids.Contains(row.Batch)),
