@@ -61,6 +61,7 @@ main() {
   rm -rf tests/artifacts/published tests/artifacts/failed.txt
   install_lacking
   install_quicker_browser
+  fetch_proxy
   trap clean_up EXIT
   trap 'exit 130' INT TERM HUP
   begin_containers

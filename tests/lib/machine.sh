@@ -49,3 +49,15 @@ install_lacking() {
   packages=$(lacking_packages | tr '\n' ' ')
   [ -z "$packages" ] || stop_here "still lacking after the installation: $packages"
 }
+
+# Caddy, for the tests with two processes. Out of Debian's package and not installed: the package would start a server.
+fetch_proxy() {
+  local folder=$PWD/tests/artifacts/caddy
+  if [ -n "${REEDCLINIC_TEST_CADDY:-}" ] || command -v caddy > /dev/null; then return 0; fi
+  if [ ! -x "$folder/usr/bin/caddy" ]; then
+    mkdir -p "$folder"
+    { (cd "$folder" && { apt-get -qq download caddy || { apt-get -qq update && apt-get -qq download caddy; }; } && dpkg --extract caddy_*.deb .); } > tests/artifacts/caddy.log 2>&1 ||
+      stop_here "this machine lacks Caddy, and its Debian package could not be fetched (tests/artifacts/caddy.log)."
+  fi
+  export REEDCLINIC_TEST_CADDY=$folder/usr/bin/caddy
+}

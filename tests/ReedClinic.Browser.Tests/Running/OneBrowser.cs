@@ -65,12 +65,14 @@ public sealed class OneBrowser : IAsyncLifetime
     /// <param name="home">Where the program listens.</param>
     /// <param name="screens">The folder under tests/artifacts/screens for this visitor's pictures.</param>
     /// <param name="width">Of the window, in CSS pixels.</param>
-    public async Task<Visitor> VisitAsync(Uri home, string screens, int width = 1280)
+    /// <param name="anyCertificate">True where the program has a certificate of an authority that nobody told this browser of.</param>
+    public async Task<Visitor> VisitAsync(Uri home, string screens, int width = 1280, bool anyCertificate = false)
     {
         var context = await _browser!.NewContextAsync(new BrowserNewContextOptions
         {
             BaseURL = home.ToString(),
             Locale = "en-GB",
+            IgnoreHTTPSErrors = anyCertificate,
             ReducedMotion = ReducedMotion.Reduce,
             ViewportSize = new ViewportSize { Width = width, Height = width < 600 ? 844 : 900 },
         });
