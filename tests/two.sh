@@ -32,7 +32,7 @@ report=docs/operations/two-instances.md
   printf 'one process is killed (signal 9) under an open bench with a line typed and not sent, and the tab goes on at the other. Then mails,\n'
   printf 'with a mail server for each process, so that it can be told who sent which. The wishes: shown within 1,000 ms, at work again within\n'
   printf '10 s, nothing lost or doubled, each mail once.\n\n'
-  printf '* command: `tests/two.sh %s`\n' "$*"
+  printf '* command: `tests/two.sh%s`\n' "${*:+ $*}"
   printf '* date: %s\n' "$(date --utc +%FT%TZ)"
   printf '* commit: %s%s\n' "$(git rev-parse --short HEAD)" "$(git diff --quiet HEAD -- src tests deploy || echo ' with changes')"
   printf '* machine: %s processors\n' "$(nproc)"

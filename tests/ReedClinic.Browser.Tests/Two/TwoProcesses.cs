@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Browser.Tests.Running;
 using ReedClinic.Data.Demo;
@@ -14,12 +16,13 @@ internal sealed class TwoProcesses : IAsyncDisposable
 
     private readonly int[] _ports = [Ports.Free(), Ports.Free()];
     private readonly RunningApp?[] _apps = [null, null];
-    private readonly string[] _ways = ["", ""];
+    private readonly string[] _ways;
     private readonly Dictionary<string, string> _settings;
     private readonly string _folder;
     private Caddy? _proxy;
 
-    private TwoProcesses(Dictionary<string, string> settings, string folder) => (_settings, _folder) = (settings, folder);
+    private TwoProcesses(Dictionary<string, string> settings, string folder) =>
+        (_settings, _folder, _ways) = (settings, folder, [.. _ports.Select(WayTo)]);
 
     /// <summary>Where people come in.</summary>
     public Uri Site => _proxy!.Site;
@@ -63,19 +66,20 @@ internal sealed class TwoProcesses : IAsyncDisposable
     /// <param name="which">The process, which is ready.</param>
     public async Task PutAsync(Visitor visitor, int which)
     {
-        var others = _ways[1 - which];
         do
         {
             await visitor.Page.Context.ClearCookiesAsync(new() { Name = Way });
             await visitor.Page.GotoAsync("/health/ready");
-            _ways[which] = await WayAsync(visitor);
-            await visitor.Page.GotoAsync("/health/ready"); // the first choice may fall on one that is away
         }
-        while (_ways[which] == others || _ways[which] != await WayAsync(visitor));
+        while (await WhereAsync(visitor) != which);
     }
 
-    /// <summary>At which process somebody is.</summary>
-    public async Task<int> WhereAsync(Visitor visitor) => Array.IndexOf(_ways, await WayAsync(visitor));
+    /// <summary>At which process somebody is; less than 0 when nobody can tell.</summary>
+    public async Task<int> WhereAsync(Visitor visitor)
+    {
+        var cookies = await visitor.Page.Context.CookiesAsync([Site.ToString()]);
+        return Array.IndexOf(_ways, cookies.SingleOrDefault(cookie => cookie.Name == Way)?.Value ?? "");
+    }
 
     /// <inheritdoc />
     public async ValueTask DisposeAsync()
@@ -91,6 +95,7 @@ internal sealed class TwoProcesses : IAsyncDisposable
         }
     }
 
-    private async Task<string> WayAsync(Visitor visitor) =>
-        (await visitor.Page.Context.CookiesAsync([Site.ToString()])).SingleOrDefault(cookie => cookie.Name == Way)?.Value ?? "";
+    // How Caddy calls a process in its cookie: HMAC-SHA-256 of the place, with the key of the setting, which is empty.
+    private static string WayTo(int port) =>
+        Convert.ToHexStringLower(HMACSHA256.HashData(Array.Empty<byte>(), Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"127.0.0.1:{port}"))));
 }

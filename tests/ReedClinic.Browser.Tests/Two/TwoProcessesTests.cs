@@ -22,11 +22,13 @@ public sealed class TwoProcessesTests(OneBrowser browser, TestDatabases database
     {
         await using var two = await TwoProcesses.StartAsync(await databases.FreshAsync(ClinicEngine.Postgres), Ct);
         await using var near = await browser.VisitAsync(two.Site, "two-near", anyCertificate: true);
-        await two.PutAsync(near, 0);
         await two.StartAsync(1, Ct);
         await using var far = await browser.VisitAsync(two.Site, "two-far", anyCertificate: true);
+        await SignInAsync(near, "edda@lanternquay.example");
+        await SignInAsync(far, "maren@lanternquay.example");
+        await two.PutAsync(near, 0);
         await two.PutAsync(far, 1);
-        var (hands, watching) = (await AtTheBenchAsync(near, "edda@lanternquay.example"), await AtTheBenchAsync(far, "maren@lanternquay.example"));
+        var (hands, watching) = (await BenchHands.OpenAsync(near, "Tomas Arden", 1), await BenchHands.OpenAsync(far, "Tomas Arden", 1));
         Assert.True((await two.WhereAsync(near), await two.WhereAsync(far)) == (0, 1), two.ProxySaid);
 
         List<string> said = [];
@@ -45,11 +47,10 @@ public sealed class TwoProcessesTests(OneBrowser browser, TestDatabases database
         await TellAsync($"said at the bench: {said.Count}, each there once, at both processes");
     }
 
-    private static async Task<BenchHands> AtTheBenchAsync(Visitor visitor, string email)
+    private static async Task SignInAsync(Visitor visitor, string email)
     {
         visitor.Looks = false; // other tests look at these pages
         await visitor.SignInAsync(email, thenAt: "/(desk)?", DemoClinic.Password);
-        return await BenchHands.OpenAsync(visitor, "Tomas Arden", 1);
     }
 
     // From the press in one window to the words in the other, on the one clock of the machine.
