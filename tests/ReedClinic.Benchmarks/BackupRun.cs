@@ -47,7 +47,7 @@ internal static class BackupRun
         var (problems, _) = await source.GetRequiredService<BackupCheck>().LookAsync(backup, default).ConfigureAwait(false);
         var read = Stopwatch.GetElapsedTime(began);
         began = Stopwatch.GetTimestamp();
-        var done = await target.GetRequiredService<BackupRestore>().RestoreAsync(backup, null, _ => { }, default).ConfigureAwait(false);
+        var done = await target.GetRequiredService<BackupRestore>().RestoreAsync(backup, null, although: false, _ => { }, default).ConfigureAwait(false);
         var restored = Stopwatch.GetElapsedTime(began);
         if (problems.Count + done.Different.Count + about.Missing.Count > 0)
         {

@@ -1,3 +1,5 @@
+using System.Text;
+
 namespace ReedClinic.Data.Backups;
 
 /// <summary>
@@ -9,6 +11,24 @@ internal sealed class ArrivingFiles(string place)
 {
     /// <summary>The name of the folder they wait in.</summary>
     public const string Waiting = ".arriving";
+
+    /// <summary>Where a list of erased people waits until a restore is finished, so that one that is broken off forgets nobody.</summary>
+    /// <param name="place">The folder of sounds and photographs.</param>
+    public static string ErasedIn(string place) => Path.Combine(place, ".erased-meanwhile");
+
+    /// <summary>Writes that list.</summary>
+    public static async Task RememberAsync(string place, IEnumerable<Guid> people, CancellationToken ct)
+    {
+        BackupLayout.MakeOwn(place);
+        var file = new FileStream(ErasedIn(place), FileMode.Create, FileAccess.Write, FileShare.None);
+        await using var _ = file.ConfigureAwait(false);
+        await file.WriteAsync(Encoding.UTF8.GetBytes(string.Join('\n', people) + "\n"), ct).ConfigureAwait(false);
+        await file.FlushAsync(ct).ConfigureAwait(false);
+        RandomAccess.FlushToDisk(file.SafeFileHandle);
+    }
+
+    /// <summary>Removes that list.</summary>
+    public static void ForgetErased(string place) => File.Delete(ErasedIn(place));
 
     private string Hall { get; } = Path.Combine(place, Waiting);
 

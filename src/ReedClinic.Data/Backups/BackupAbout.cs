@@ -30,6 +30,35 @@ public sealed record BackupAbout(
     internal Task WriteAsync(string folder, CancellationToken ct) =>
         File.WriteAllBytesAsync(Path.Combine(folder, BackupLayout.About), JsonSerializer.SerializeToUtf8Bytes(this, Json), ct);
 
+    /// <summary>Reads it from a back-up's folder; null where it can't be read.</summary>
+    internal static async Task<BackupAbout?> TryReadAsync(string folder, CancellationToken ct)
+    {
+        try
+        {
+            return await ReadAsync(folder, ct).ConfigureAwait(false);
+        }
+        catch (BackupTroubleException)
+        {
+            return null;
+        }
+    }
+
+    /// <summary>The newest back-up in a folder that was finished and lacks no file; null when there is none. It isn't read from end to end.</summary>
+    /// <param name="parent">The folder.</param>
+    /// <param name="ct">Stops it.</param>
+    public static async Task<(string Folder, DateTimeOffset MadeAt)?> NewestWholeAsync(string parent, CancellationToken ct)
+    {
+        foreach (var made in BackupLayout.In(parent).Where(made => File.Exists(Path.Combine(made.Folder, BackupLayout.Sums))))
+        {
+            if (await TryReadAsync(made.Folder, ct).ConfigureAwait(false) is { WithMedia: true, Missing.Count: 0 })
+            {
+                return made;
+            }
+        }
+
+        return null;
+    }
+
     /// <summary>Reads it from a back-up's folder.</summary>
     /// <param name="folder">The folder.</param>
     /// <param name="ct">Stops it.</param>

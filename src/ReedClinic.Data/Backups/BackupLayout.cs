@@ -26,6 +26,9 @@ public static class BackupLayout
     /// <summary>The folder of the keys that sign cookies and forms; only where they don't lie in the records.</summary>
     public const string Keys = "keys";
 
+    /// <summary>What stands before the moment in the name of what a restore put aside.</summary>
+    public const string Before = ".before-";
+
     /// <summary>What the name of a back-up ends in while it is being made.</summary>
     public const string Unfinished = ".unfinished";
 

@@ -1,3 +1,4 @@
+using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Recordings;
@@ -40,6 +41,10 @@ public sealed class BackupMaker(IDbContextFactory<ClinicDb> databases, MediaFold
             Directory.Move(work, name);
             return (name, about);
         }
+        catch (SqliteException trouble) when (trouble.SqliteErrorCode == 14)
+        {
+            throw new BackupTroubleException("There is no database where ConnectionStrings:Clinic says, so nothing was backed up. Look at the folder that the command is run in.", trouble);
+        }
         catch (Exception trouble) when (trouble is IOException or UnauthorizedAccessException)
         {
             throw new BackupTroubleException($"The back-up can’t be written to '{parent}': {trouble.Message}", trouble);
@@ -76,19 +81,60 @@ public sealed class BackupMaker(IDbContextFactory<ClinicDb> databases, MediaFold
             throw new BackupTroubleException($"The records need a newer schema, and the back-up before it can’t be made, so nothing was changed. {trouble.Message} ({BackupSettings.BeforeMigrationsKey}=false goes on without one.)", trouble);
         }
 
-        BackupLayout.In(parent).Skip(KeptBeforeMigrations).ToList().ForEach(made => Directory.Delete(made.Folder, recursive: true));
+        // A migration that fails again and again makes a copy each time: of each schema the newest stays.
+        var schemas = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var (made, _) in BackupLayout.In(parent))
+        {
+            var schema = (await BackupAbout.TryReadAsync(made, ct).ConfigureAwait(false))?.Schema;
+            if (schema is null || !schemas.Add(schema) || schemas.Count > KeptBeforeMigrations)
+            {
+                Directory.Delete(made, recursive: true);
+            }
+        }
     }
 
-    /// <summary>Removes the back-ups that are older than they may become, but never the newest.</summary>
+    /// <summary>
+    /// Removes the back-ups that are older than they may become, but never the newest that lacks nothing; those from before a
+    /// migration too, and what a restore had put aside.
+    /// </summary>
     /// <param name="in">The folder they lie in; null for the one of the settings.</param>
-    /// <returns>Those that went.</returns>
-    public IReadOnlyList<string> RemoveOld(string? @in)
+    /// <param name="ct">Stops it.</param>
+    /// <returns>What went.</returns>
+    public async Task<IReadOnlyList<string>> RemoveOldAsync(string? @in, CancellationToken ct)
     {
         var before = time.GetUtcNow() - TimeSpan.FromDays(settings.KeepDays);
-        var old = BackupLayout.In(Path.GetFullPath(@in ?? settings.Folder)).Skip(1)
-            .Where(made => made.MadeAt < before && File.Exists(Path.Combine(made.Folder, BackupLayout.Sums))).Select(made => made.Folder).ToList();
-        old.ForEach(folder => Directory.Delete(folder, recursive: true));
+        var parent = Path.GetFullPath(@in ?? settings.Folder);
+        var newest = await BackupAbout.NewestWholeAsync(parent, ct).ConfigureAwait(false);
+        var old = BackupLayout.In(parent).Where(made => newest is not null && made.Folder != newest.Value.Folder)
+            .Concat(BackupLayout.In(Path.Combine(settings.Folder, BeforeMigrations)))
+            .Where(made => made.MadeAt < before && File.Exists(Path.Combine(made.Folder, BackupLayout.Sums))).Select(made => made.Folder)
+            .Concat(PutAside(before)).ToList();
+        foreach (var gone in old)
+        {
+            if (Directory.Exists(gone))
+            {
+                Directory.Delete(gone, recursive: true);
+            }
+            else
+            {
+                File.Delete(gone);
+            }
+        }
+
         return old;
+    }
+
+    // What a restore found in the way, by the moment in its name.
+    private IEnumerable<string> PutAside(DateTimeOffset before)
+    {
+        using var db = databases.CreateDbContext();
+        var records = db is SqliteClinicDb ? Path.GetDirectoryName(new SqliteConnectionStringBuilder(db.Database.GetConnectionString()).DataSource) : null;
+        return from folder in new[] { media.Path, settings.KeysFolder, records }
+               where Directory.Exists(folder)
+               from entry in Directory.GetFileSystemEntries(folder, "*" + BackupLayout.Before + "*")
+               let name = Path.GetFileName(entry)
+               where BackupLayout.MadeAt(name[(name.IndexOf(BackupLayout.Before, StringComparison.Ordinal) + BackupLayout.Before.Length)..]) < before
+               select entry;
     }
 
     private async Task<BackupAbout> FillAsync(string work, bool withMedia, Action<string> tell, CancellationToken ct)
@@ -128,6 +174,11 @@ public sealed class BackupMaker(IDbContextFactory<ClinicDb> databases, MediaFold
             tell(trial == 1 ? "Copying the records …" : "Something was removed meanwhile: copying the records once more …");
             var at = time.GetUtcNow();
             var (engine, name, snapshot) = await TakeAsync(work, ct).ConfigureAwait(false);
+            if (snapshot.Schema.Length == 0)
+            {
+                throw new BackupTroubleException("There is no studio in this database, so nothing was backed up. Look at ConnectionStrings:Clinic, and at the folder that the command is run in.");
+            }
+
             if (!withMedia)
             {
                 await sums.AddAsync(work, name, ct).ConfigureAwait(false);

@@ -14,22 +14,27 @@ namespace ReedClinic.Data.Backups;
 public sealed class BackupRestore(
     IDbContextFactory<ClinicDb> databases, MediaFolder media, BackupSettings settings, ClinicSchema schema, ErasedPeople erased, TimeProvider time)
 {
+    /// <summary>The word that asks for a back-up that is older than one may become.</summary>
+    public const string Although = "although-old";
+
     /// <summary>Restores.</summary>
     /// <param name="folder">The back-up's folder.</param>
     /// <param name="alsoErased">A list of erased people that was kept elsewhere; null for none.</param>
+    /// <param name="although">True to restore one that is older than a back-up may become.</param>
     /// <param name="tell">Hears how far it is, in words.</param>
     /// <param name="ct">Stops it.</param>
     /// <returns>What was done.</returns>
     /// <exception cref="BackupTroubleException">It was refused or failed; what was there is there.</exception>
-    public async Task<RestoreDone> RestoreAsync(string folder, string? alsoErased, Action<string> tell, CancellationToken ct)
+    public async Task<RestoreDone> RestoreAsync(string folder, string? alsoErased, bool although, Action<string> tell, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(tell);
         var about = await SoundAsync(folder, tell, ct).ConfigureAwait(false);
-        var (connection, postgres) = await PlaceAsync(about, ct).ConfigureAwait(false);
-        var gone = await ErasedSinceAsync(folder, alsoErased, connection, postgres, ct).ConfigureAwait(false);
-        var suffix = ".before-" + BackupLayout.NameAt(time.GetUtcNow());
+        var (connection, postgres) = await PlaceAsync(about, although, ct).ConfigureAwait(false);
+        var gone = await ErasedSinceAsync(folder, alsoErased, connection, postgres, tell, ct).ConfigureAwait(false);
+        var suffix = Unused(connection, postgres);
         var kept = new List<string>();
         var files = Files(folder, about);
+        await ArrivingFiles.RememberAsync(media.Path, gone, ct).ConfigureAwait(false);
         try
         {
             foreach (var (from, place) in files)
@@ -44,6 +49,7 @@ public sealed class BackupRestore(
         catch
         {
             files.ForEach(pair => pair.Place.Forget()); // the records are as they were
+            ArrivingFiles.ForgetErased(media.Path);
             throw;
         }
 
@@ -54,7 +60,17 @@ public sealed class BackupRestore(
         await schema.MigrateAsync(ct).ConfigureAwait(false);
         var again = await erased.EraseAgainAsync(gone, ct).ConfigureAwait(false);
         files.ForEach(pair => pair.Place.Forget());
+        ArrivingFiles.ForgetErased(media.Path);
+        TellOfKeys(folder, tell);
         return new RestoreDone(about, rows.Values.Sum(), gone.Count, again, kept, different);
+    }
+
+    private void TellOfKeys(string folder, Action<string> tell)
+    {
+        if (settings.KeysFolder is null && Directory.Exists(Path.Combine(folder, BackupLayout.Keys)))
+        {
+            tell("The back-up holds keys of a folder, and Keys:Folder names none here: they weren’t brought, so everybody has to sign in anew.");
+        }
     }
 
     private List<(string From, ArrivingFiles Place)> Files(string folder, BackupAbout about)
@@ -78,7 +94,7 @@ public sealed class BackupRestore(
             : throw new BackupTroubleException("This back-up isn’t restored, and nothing was changed: " + string.Join(" ", problems.Take(5)) + (problems.Count > 5 ? $" And {problems.Count - 5} more." : ""));
     }
 
-    private async Task<(string Connection, bool Postgres)> PlaceAsync(BackupAbout about, CancellationToken ct)
+    private async Task<(string Connection, bool Postgres)> PlaceAsync(BackupAbout about, bool although, CancellationToken ct)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
@@ -86,6 +102,11 @@ public sealed class BackupRestore(
         if (!postgres && about.Engine == ClinicEngine.Postgres)
         {
             throw new BackupTroubleException("This back-up is of PostgreSQL, and the settings say SQLite. Set Database:Engine to postgres; the way from PostgreSQL to SQLite isn’t built.");
+        }
+
+        if (!although && about.MadeAt < time.GetUtcNow() - TimeSpan.FromDays(settings.KeepDays))
+        {
+            throw new BackupTroubleException($"This back-up is older than the {settings.KeepDays} days that one may become: people who were erased since may be on no list any more, and would be back. Nothing was changed. If it has to be, say so: restore BACKUP [ERASED] {Although}");
         }
 
         if (about.Schema.Length > 0 && !db.Database.GetMigrations().Any(known => NameOf(known) == NameOf(about.Schema)))
@@ -134,10 +155,11 @@ public sealed class BackupRestore(
         }
     }
 
-    private static async Task<List<Guid>> ErasedSinceAsync(string folder, string? alsoErased, string connection, bool postgres, CancellationToken ct)
+    private async Task<List<Guid>> ErasedSinceAsync(string folder, string? alsoErased, string connection, bool postgres, Action<string> tell, CancellationToken ct)
     {
-        var lists = BackupLayout.In(Path.GetDirectoryName(Path.GetFullPath(folder))!).Select(made => Path.Combine(made.Folder, BackupLayout.Erased))
-            .Append(Path.Combine(folder, BackupLayout.Erased)).Where(File.Exists).ToList();
+        var lists = BackupLayout.In(Path.GetDirectoryName(Path.GetFullPath(folder))!).Concat(BackupLayout.In(settings.Folder))
+            .Concat(BackupLayout.In(Path.Combine(settings.Folder, BackupMaker.BeforeMigrations))).Select(made => Path.Combine(made.Folder, BackupLayout.Erased))
+            .Append(Path.Combine(folder, BackupLayout.Erased)).Append(ArrivingFiles.ErasedIn(media.Path)).Where(File.Exists).ToList();
         if (alsoErased is not null)
         {
             lists.Add(File.Exists(alsoErased) ? alsoErased : throw new BackupTroubleException($"There is no list of erased people at '{alsoErased}'. Nothing was changed."));
@@ -156,9 +178,10 @@ public sealed class BackupRestore(
         {
             people.UnionWith(await LiveAsync(connection, postgres, ct).ConfigureAwait(false));
         }
-        catch (SqliteException)
+        catch (SqliteException trouble) when (trouble.SqliteErrorCode is 11 or 26)
         {
-            // What is there can't be read, which may be why somebody restores.
+            // Which may be why somebody restores.
+            tell("The records that are there can’t be read. Whoever was erased since the newest list of erased people may be back: erase them again.");
         }
 
         return [.. people];
@@ -184,6 +207,13 @@ public sealed class BackupRestore(
             using var pooled = new SqliteConnection(connection);
             SqliteConnection.ClearPool(pooled);
         }
+    }
+
+    private string Unused(string connection, bool postgres)
+    {
+        var first = BackupLayout.Before + BackupLayout.NameAt(time.GetUtcNow());
+        return Enumerable.Range(1, 100).Select(n => n == 1 ? first : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{first}-{n}"))
+            .First(name => !Directory.Exists(Path.Combine(media.Path, name)) && (postgres || !File.Exists(FileOf(connection) + name)));
     }
 
     private static string FileOf(string connection) => new SqliteConnectionStringBuilder(connection).DataSource;

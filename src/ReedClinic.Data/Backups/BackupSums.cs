@@ -87,7 +87,7 @@ internal sealed class BackupSums
     {
         var source = new FileStream(from, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
         await using var _ = source.ConfigureAwait(false);
-        var target = new FileStream(to, FileMode.CreateNew, FileAccess.Write, FileShare.None);
+        var target = new FileStream(to, Own());
         await using var __ = target.ConfigureAwait(false);
         using var sum = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         var buffer = new byte[256 * 1024];
@@ -100,6 +100,18 @@ internal sealed class BackupSums
         await target.FlushAsync(ct).ConfigureAwait(false);
         RandomAccess.FlushToDisk(target.SafeFileHandle);
         return Convert.ToHexStringLower(sum.GetHashAndReset());
+    }
+
+    // People's voices, and keys: for this program's account alone.
+    private static FileStreamOptions Own()
+    {
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, Share = FileShare.None };
+        if (!OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        }
+
+        return options;
     }
 
     private static async Task<string> OfAsync(string file, CancellationToken ct)

@@ -7,8 +7,9 @@ namespace ReedClinic.Data.Engine;
 /// <summary>
 /// Tries again when PostgreSQL is away for a moment, as while it is started anew: some seconds at most, because somebody waits
 /// for the answer. A full disk and a lack of memory don't pass by waiting. Within a transaction that somebody began nothing is
-/// tried again: what went before is lost with the connection, and whoever began it answers for it. A save that had gone through
-/// before the connection broke is found again by its operation.
+/// tried again: what went before is lost with the connection, and whoever began it answers for it. Where a save had
+/// gone through before the connection broke, saying it again meets what stands there: a write that carries an operation finds
+/// itself, and one that carries a version is told that it was changed meanwhile, as it was.
 /// </summary>
 /// <param name="dependencies">EF's own.</param>
 public sealed class PostgresPatience(ExecutionStrategyDependencies dependencies) : ExecutionStrategy(dependencies, MostTries, LongestPause)
@@ -19,8 +20,9 @@ public sealed class PostgresPatience(ExecutionStrategyDependencies dependencies)
     private const int MostTries = 40;
     private static readonly TimeSpan LongestPause = TimeSpan.FromSeconds(1);
 
-    private readonly long _began = Stopwatch.GetTimestamp();
+    private long _began;
     private int _tries;
+    private bool _withinTransaction;
 
     /// <summary>Whether this is a server that is away for a moment, and not one that says no.</summary>
     /// <param name="trouble">What went wrong.</param>
@@ -34,11 +36,17 @@ public sealed class PostgresPatience(ExecutionStrategyDependencies dependencies)
 
     // EF's own strategies refuse to work within a transaction that somebody began.
     /// <inheritdoc />
-    protected override void OnFirstExecution() => ExceptionsEncountered.Clear();
+    protected override void OnFirstExecution()
+    {
+        // One strategy serves all that its context does, one after the other.
+        ExceptionsEncountered.Clear();
+        (_began, _tries) = (Stopwatch.GetTimestamp(), 0);
+        _withinTransaction = Dependencies.CurrentContext.Context.Database.CurrentTransaction is not null;
+    }
 
     /// <inheritdoc />
     protected override bool ShouldRetryOn(Exception exception) =>
-        Dependencies.CurrentContext.Context.Database.CurrentTransaction is null && IsAway(exception);
+        !_withinTransaction && IsAway(exception);
 
     /// <inheritdoc />
     protected override TimeSpan? GetNextDelay(Exception lastException)

@@ -11,7 +11,8 @@ internal static class SqliteCopy
     /// <summary>Copies the records by SQLite's own back-up interface: one moment, whoever writes meanwhile.</summary>
     public static async Task<DatabaseSnapshot> TakeAsync(string connection, string to, CancellationToken ct)
     {
-        var source = new SqliteConnection(connection);
+        // Never made anew: a wrong name would else be backed up as an empty studio.
+        var source = new SqliteConnection(new SqliteConnectionStringBuilder(connection) { Mode = SqliteOpenMode.ReadWrite, Pooling = false }.ToString());
         await using (source.ConfigureAwait(false))
         {
             await source.OpenAsync(ct).ConfigureAwait(false);
@@ -89,6 +90,7 @@ internal static class SqliteCopy
         if (File.Exists(file) && keepOldAs is not null)
         {
             await BackupSums.CopyAsync(file, keepOldAs, ct).ConfigureAwait(false);
+            KeepMode(file, arriving);
         }
 
         foreach (var companion in Companions)
@@ -101,6 +103,14 @@ internal static class SqliteCopy
 
     private static SqliteConnection Alone(string file, SqliteOpenMode mode) =>
         new(new SqliteConnectionStringBuilder { DataSource = file, Mode = mode, Pooling = false }.ToString());
+
+    private static void KeepMode(string file, string arriving)
+    {
+        if (!OperatingSystem.IsWindows())
+        {
+            File.SetUnixFileMode(arriving, File.GetUnixFileMode(file));
+        }
+    }
 
     private static void Flush(string file)
     {

@@ -52,9 +52,9 @@ public sealed class MediaFolder(string path)
     /// <exception cref="InvalidOperationException">It can't be written to.</exception>
     public void Prepare()
     {
-        if (Directory.Exists(System.IO.Path.Combine(Path, Backups.ArrivingFiles.Waiting)))
+        if (Directory.Exists(System.IO.Path.Combine(Path, Backups.ArrivingFiles.Waiting)) || File.Exists(Backups.ArrivingFiles.ErasedIn(Path)))
         {
-            throw new InvalidOperationException($"A restore wasn't finished: '{Backups.ArrivingFiles.Waiting}' still lies in '{Path}'. Run restore again with the same back-up; it begins anew.");
+            throw new InvalidOperationException($"A restore wasn't finished: what it left still lies in '{Path}'. Run restore again with the same back-up; it begins anew.");
         }
 
         try

@@ -28,18 +28,22 @@ public sealed class UpkeepBook(IDbContextFactory<ClinicDb> databases, MediaFolde
         await using var _ = db.ConfigureAwait(false);
         var now = time.GetUtcNow();
         var open = db.Set<Job>().AsNoTracking().Where(job => job.DoneAt == null);
-        var due = open.Where(job => job.GaveUpAt == null && job.DueAt <= now && (mailIsOn || job.Kind != JobKind.Mail));
+        // What failed is put off for hours and isn't due meanwhile, but it waits.
+        var due = open.Where(job => job.GaveUpAt == null && job.Kind != JobKind.Mail && (job.DueAt <= now || job.Problem != null));
+        var failing = open.Where(job => job.GaveUpAt == null && job.Kind == JobKind.Mail && job.Problem != null);
+        var lateMail = open.Where(job => job.GaveUpAt == null && job.Kind == JobKind.Mail && mailIsOn && job.Problem == null && job.DueAt <= now);
         var given = open.Where(job => job.GaveUpAt != null);
         var (free, size) = Room(media.Path);
         return new UpkeepFacts(
             now,
-            BackupLayout.In(backups.Folder).Select(made => (DateTimeOffset?)made.MadeAt).FirstOrDefault(),
+            (await BackupAbout.NewestWholeAsync(backups.Folder, ct).ConfigureAwait(false))?.MadeAt,
             free,
             size,
-            await due.CountAsync(ct).ConfigureAwait(false),
-            await due.OrderBy(job => job.DueAt).Select(job => (DateTimeOffset?)job.DueAt).FirstOrDefaultAsync(ct).ConfigureAwait(false),
+            await due.Concat(lateMail).CountAsync(ct).ConfigureAwait(false),
+            await due.Concat(lateMail).OrderBy(job => job.MadeAt).Select(job => (DateTimeOffset?)job.MadeAt).FirstOrDefaultAsync(ct).ConfigureAwait(false),
             await given.CountAsync(job => job.Kind != JobKind.Mail, ct).ConfigureAwait(false),
             mailIsOn,
+            await failing.CountAsync(ct).ConfigureAwait(false),
             await given.CountAsync(job => job.Kind == JobKind.Mail, ct).ConfigureAwait(false),
             await db.Set<Recording>().SumAsync(row => (long)row.Bytes, ct).ConfigureAwait(false),
             RecordingLimits.OfStudio.Bytes,

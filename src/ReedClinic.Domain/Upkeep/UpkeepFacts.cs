@@ -5,10 +5,11 @@ namespace ReedClinic.Domain.Upkeep;
 /// <param name="LastBackup">When the newest back-up was made; null when none is found where the settings say.</param>
 /// <param name="DiskFree">Bytes free where sounds and photographs lie; null when the machine doesn't tell.</param>
 /// <param name="DiskSize">Bytes that disk has; null when the machine doesn't tell.</param>
-/// <param name="WorkDue">How many pieces of work are due and not done: mails, counts, rounds.</param>
-/// <param name="OldestDue">Since when the one has been due that has waited longest; null when nothing is due.</param>
+/// <param name="WorkDue">How many pieces of work wait, those that failed and will be tried again among them; mails that failed are counted apart.</param>
+/// <param name="OldestDue">When the one was asked for that has waited longest; null when nothing waits.</param>
 /// <param name="WorkGivenUp">How many pieces of work, mails left out, were given up.</param>
 /// <param name="MailIsOn">Whether mail goes anywhere.</param>
+/// <param name="MailsFailing">How many mails failed and will be tried again.</param>
 /// <param name="MailsGivenUp">How many mails were given up.</param>
 /// <param name="MediaBytes">Bytes of sounds and photographs.</param>
 /// <param name="MediaCap">How many there may be in the studio.</param>
@@ -22,6 +23,7 @@ public sealed record UpkeepFacts(
     DateTimeOffset? OldestDue,
     int WorkGivenUp,
     bool MailIsOn,
+    int MailsFailing,
     int MailsGivenUp,
     long MediaBytes,
     long MediaCap,

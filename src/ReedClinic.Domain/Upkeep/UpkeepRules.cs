@@ -37,7 +37,7 @@ public static class UpkeepRules
             (UpkeepMatter.Backup, facts.LastBackup is { } last ? Of(facts.Now - last, FreshBackup, StaleBackup) : UpkeepState.Today),
             (UpkeepMatter.Disk, OfDisk(facts)),
             (UpkeepMatter.Work, OfWork(facts)),
-            (UpkeepMatter.Mail, facts.MailsGivenUp > 0 ? UpkeepState.Today : facts.MailIsOn ? UpkeepState.Well : UpkeepState.Soon),
+            (UpkeepMatter.Mail, facts.MailsGivenUp > 0 ? UpkeepState.Today : facts.MailsFailing > 0 ? UpkeepState.Soon : UpkeepState.Well),
             (UpkeepMatter.Media, OfMedia(facts)),
         ];
     }

@@ -1,3 +1,4 @@
+using System.Data.Common;
 using System.Globalization;
 using ReedClinic.Data.Backups;
 using ReedClinic.Data.Engine;
@@ -38,12 +39,17 @@ public static class BackupCommands
             announcement.Say(string.Create(CultureInfo.InvariantCulture, $"{about.Missing.Count} files that the records name were missing or changed in the studio itself: {string.Join(", ", about.Missing.Take(5))}"));
         }
 
-        foreach (var old in maker.RemoveOld(named.FirstOrDefault()))
+        if (about.Missing.Count > 0)
+        {
+            return false; // older ones may have what is missing here
+        }
+
+        foreach (var old in await maker.RemoveOldAsync(named.FirstOrDefault(), CancellationToken.None).ConfigureAwait(false))
         {
             announcement.Say($"Removed, because it was older than a back-up may become: {old}");
         }
 
-        return about.Missing.Count == 0;
+        return true;
     });
 
     /// <summary>Reads one from end to end.</summary>
@@ -70,8 +76,9 @@ public static class BackupCommands
     /// <returns>0 when it was done, 1 when nothing was changed.</returns>
     public static Task<int> RestoreAsync(string[] args, Announcement announcement) => RunAsync(args, announcement, async (app, named) =>
     {
+        var words = named.Where(word => word != BackupRestore.Although).ToArray();
         var done = await app.Services.GetRequiredService<BackupRestore>()
-            .RestoreAsync(Need(named, "restore BACKUP [ERASED]"), named.ElementAtOrDefault(1), announcement.Say, CancellationToken.None).ConfigureAwait(false);
+            .RestoreAsync(Need(words, "restore BACKUP [ERASED]"), words.ElementAtOrDefault(1), words.Length < named.Length, announcement.Say, CancellationToken.None).ConfigureAwait(false);
         return Tell(done, announcement);
     });
 
@@ -92,11 +99,16 @@ public static class BackupCommands
             throw new BackupTroubleException("The settings don’t say PostgreSQL. Set Database:Engine to postgres, and ConnectionStrings:Clinic to an empty database.");
         }
 
-        var from = CommandHost.Build([$"--Database:Engine={ClinicEngine.Sqlite}", $"--ConnectionStrings:Clinic=Data Source={file}", .. Without(args, "Database:Engine", "ConnectionStrings:Clinic")]);
+        if (!await SqliteFile.IsUnusedAsync(file, CancellationToken.None).ConfigureAwait(false))
+        {
+            throw new BackupTroubleException("Somebody uses this file: stop the program first, or what is written meanwhile stays behind. Nothing was changed.");
+        }
+
+        var from = CommandHost.Build([$"--Database:Engine={ClinicEngine.Sqlite}", $"--ConnectionStrings:Clinic={SqliteFile.Connection(file)}", .. Without(args, "Database:Engine", "ConnectionStrings:Clinic")]);
         await using var _ = from.ConfigureAwait(false);
         var (folder, about) = await from.Services.GetRequiredService<BackupMaker>().MakeAsync(app.Services.GetRequiredService<BackupSettings>().Folder, withMedia: true, announcement.Say, CancellationToken.None).ConfigureAwait(false);
         announcement.Say($"As they were, the records lie in {folder}");
-        return Tell(await app.Services.GetRequiredService<BackupRestore>().RestoreAsync(folder, null, announcement.Say, CancellationToken.None).ConfigureAwait(false), announcement) && about.Missing.Count == 0;
+        return Tell(await app.Services.GetRequiredService<BackupRestore>().RestoreAsync(folder, null, although: false, announcement.Say, CancellationToken.None).ConfigureAwait(false), announcement) && about.Missing.Count == 0;
     });
 
     private static bool Tell(RestoreDone done, Announcement announcement)
@@ -124,6 +136,12 @@ public static class BackupCommands
     {
         ArgumentNullException.ThrowIfNull(args);
         ArgumentNullException.ThrowIfNull(announcement);
+        if (args.FirstOrDefault(arg => arg.StartsWith('-') && !arg.Contains('=', StringComparison.Ordinal)) is { } torn)
+        {
+            announcement.Say($"'{torn}' has no value: write a setting as {torn}=VALUE, in one word.");
+            return 1;
+        }
+
         var app = CommandHost.Build([.. args.Where(arg => arg.StartsWith('-'))]);
         await using var _ = app.ConfigureAwait(false);
         try
@@ -133,6 +151,11 @@ public static class BackupCommands
         catch (BackupTroubleException trouble)
         {
             announcement.Say(trouble.Message);
+            return 1;
+        }
+        catch (Exception trouble) when (trouble is DbException or IOException or UnauthorizedAccessException)
+        {
+            announcement.Say($"It broke off: {trouble.Message} Look whether the database is there and the disk has room, and run it again.");
             return 1;
         }
     }

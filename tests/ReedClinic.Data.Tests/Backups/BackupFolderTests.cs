@@ -30,11 +30,11 @@ public sealed class BackupFolderTests(TestDatabases databases) : IClassFixture<T
         var (first, _) = await maker.MakeAsync(null, withMedia: true, _ => { }, Ct);
         Directory.CreateDirectory(Path.Combine(scene.Folder, "reedclinic-20200101T000000Z")); // a name like ours, and nothing of ours in it
         time.Advance(TimeSpan.FromDays(40));
-        Assert.Empty(maker.RemoveOld(null));
+        Assert.Empty(await maker.RemoveOldAsync(null, Ct));
         var (second, _) = await maker.MakeAsync(null, withMedia: true, _ => { }, Ct);
         var (third, _) = await maker.MakeAsync(null, withMedia: true, _ => { }, Ct);
 
-        Assert.Equal([first], maker.RemoveOld(null));
+        Assert.Equal([first], await maker.RemoveOldAsync(null, Ct));
 
         Assert.True(Directory.Exists(second) && Directory.Exists(third));
         Assert.Equal(3, Directory.GetDirectories(scene.Folder).Length);

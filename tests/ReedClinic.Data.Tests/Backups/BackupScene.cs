@@ -50,7 +50,7 @@ internal sealed class BackupScene : IAsyncDisposable
         (await db.Services.GetRequiredService<BackupCheck>().LookAsync(backup, Ct)).Problems;
 
     public Task<RestoreDone> RestoreAsync(TestDatabase db, string backup, string? erased = null) =>
-        db.Services.GetRequiredService<BackupRestore>().RestoreAsync(backup, erased, Told.Add, Ct);
+        db.Services.GetRequiredService<BackupRestore>().RestoreAsync(backup, erased, although: false, Told.Add, Ct);
 
     /// <summary>How many rows each table has, and one number over all that stands in it.</summary>
     public static async Task<IReadOnlyList<string>> SumsAsync(TestDatabase db)

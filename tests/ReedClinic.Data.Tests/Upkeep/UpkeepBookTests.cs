@@ -35,6 +35,8 @@ public sealed class UpkeepBookTests(TestDatabases databases) : IClassFixture<Tes
                 JobOf(JobKind.Media, now.AddHours(1)),
                 JobOf(JobKind.Rates, now.AddHours(-9), gaveUpAt: now.AddHours(-1)),
                 JobOf(JobKind.Mail, now.AddHours(-8)),
+                JobOf(JobKind.Mail, now.AddHours(5), problem: "no answer"), // put off after a failure: it waits, though it isn't due
+                JobOf(JobKind.Sweep, now.AddHours(6), problem: "IOException"),
                 JobOf(JobKind.Mail, now.AddHours(-9), gaveUpAt: now.AddHours(-1)),
                 JobOf(JobKind.Sweep, now.AddHours(-9), doneAt: now));
             await context.SaveChangesAsync(Ct);
@@ -42,7 +44,7 @@ public sealed class UpkeepBookTests(TestDatabases databases) : IClassFixture<Tes
 
         var facts = (await book.LookAsync(Owner, mailIsOn: true, Ct))!;
         Assert.InRange(facts.LastBackup!.Value, now.AddMinutes(-10), now.AddMinutes(10));
-        Assert.Equal(before.WorkDue + 2, facts.WorkDue);
+        Assert.Equal((before.WorkDue + 3, 1), (facts.WorkDue, facts.MailsFailing));
         Assert.Equal((1, 1), (facts.WorkGivenUp, facts.MailsGivenUp));
         Assert.InRange(facts.OldestDue!.Value, now.AddHours(-8.01), now.AddHours(-7.99));
         Assert.InRange(facts.DiskFree!.Value, 1, facts.DiskSize!.Value);
@@ -64,6 +66,6 @@ public sealed class UpkeepBookTests(TestDatabases databases) : IClassFixture<Tes
     private static UpkeepBook Book(TestDatabase db, BackupScene scene, TimeProvider time) =>
         new(db, db.Services.GetRequiredService<MediaFolder>(), db.Services.GetRequiredService<BackupSettings>() with { Folder = scene.Folder }, time);
 
-    private static Job JobOf(JobKind kind, DateTimeOffset due, DateTimeOffset? gaveUpAt = null, DateTimeOffset? doneAt = null) =>
-        new() { Id = Operation().Value, Kind = kind, MadeAt = due, DueAt = due, GaveUpAt = gaveUpAt, DoneAt = doneAt };
+    private static Job JobOf(JobKind kind, DateTimeOffset due, DateTimeOffset? gaveUpAt = null, DateTimeOffset? doneAt = null, string? problem = null) =>
+        new() { Id = Operation().Value, Kind = kind, MadeAt = due, DueAt = due, GaveUpAt = gaveUpAt, DoneAt = doneAt, Problem = problem };
 }

@@ -46,10 +46,19 @@ public sealed class BackupCommandsTests(TestDatabases databases) : IClassFixture
         await AddAsync(db, "Ines");
         var file = new Microsoft.Data.Sqlite.SqliteConnectionStringBuilder(db.Connection).DataSource;
 
+        var busy = await RunAsync(server, [BackupCommands.Move, file]);
+        await using (var pooled = new Microsoft.Data.Sqlite.SqliteConnection(db.Connection))
+        {
+            Microsoft.Data.Sqlite.SqliteConnection.ClearPool(pooled); // as when the program has ended
+        }
+
         var wrong = await RunAsync(db, [BackupCommands.Move, file]);
+        var torn = await RunAsync(server, [BackupCommands.Move, file, "--Backups:Folder", "somewhere"]);
         var moved = await RunAsync(server, [BackupCommands.Move, file, $"--Backups:Folder={server.MediaFolder}-backups"]);
 
-        Assert.Equal(1, wrong.Code);
+        Assert.Equal((1, 1, 1), (busy.Code, wrong.Code, torn.Code));
+        Assert.Contains("Somebody uses this file", busy.Words, StringComparison.Ordinal);
+        Assert.Contains("'--Backups:Folder' has no value", torn.Words, StringComparison.Ordinal);
         Assert.Contains("The settings don’t say PostgreSQL", wrong.Words, StringComparison.Ordinal);
         Assert.Equal((0, moved.Words), (moved.Code, moved.Words));
         await using var context = server.CreateDbContext();

@@ -25,7 +25,7 @@ public sealed class UpkeepPageTests(ClinicHost host) : IClassFixture<ClinicHost>
         await host.Services.GetRequiredService<BackupMaker>().MakeAsync(null, withMedia: true, _ => { }, Ct);
         var after = WebUtility.HtmlDecode((await owner.See("/studio/upkeep")).Page);
 
-        Assert.Contains("There is no back-up where the settings say that they lie.", before, StringComparison.Ordinal);
+        Assert.Contains("No whole back-up is found where the program looks for them.", before, StringComparison.Ordinal);
         Assert.Contains("Something wants to be done today.", before, StringComparison.Ordinal);
         Assert.Contains("runs the command “backup”", before, StringComparison.Ordinal);
         Assert.Contains("The last back-up was made", after, StringComparison.Ordinal);
@@ -55,10 +55,14 @@ public sealed class UpkeepPageTests(ClinicHost host) : IClassFixture<ClinicHost>
     {
         var words = host.Services.GetRequiredService<IStringLocalizer<UpkeepText>>();
         var now = DateTimeOffset.UnixEpoch;
-        var well = new UpkeepFacts(now, now, 1, 2, 0, null, 0, true, 0, 1, 2, 3);
-        foreach (var facts in new[] { well, well with { LastBackup = null, DiskFree = null, WorkDue = 3, OldestDue = now, WorkGivenUp = 1, MailIsOn = false, MailsGivenUp = 2 } })
+        var well = new UpkeepFacts(now, now, 1, 2, 0, null, 0, true, 0, 0, 1, 2, 3);
+        foreach (var facts in new[] { well, well with { LastBackup = null, DiskFree = null, WorkDue = 3, OldestDue = now, WorkGivenUp = 1, MailIsOn = false, MailsFailing = 1, MailsGivenUp = 2 } })
         {
-            Assert.All(Enum.GetValues<UpkeepMatter>(), matter => Assert.EndsWith(".", UpkeepWords.Standing(words, facts, matter), StringComparison.Ordinal));
+            Assert.All(Enum.GetValues<UpkeepMatter>(), matter =>
+            {
+                Assert.EndsWith(".", UpkeepWords.Standing(words, facts, matter), StringComparison.Ordinal);
+                Assert.EndsWith(".", UpkeepWords.ToDo(words, facts, matter), StringComparison.Ordinal);
+            });
         }
 
         Assert.Equal("3 pieces of work waiting, the oldest for 0 minutes. One piece given up after many tries.", UpkeepWords.Standing(words, well with { WorkDue = 3, OldestDue = now, WorkGivenUp = 1 }, UpkeepMatter.Work));

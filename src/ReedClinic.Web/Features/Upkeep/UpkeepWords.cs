@@ -25,6 +25,24 @@ public static class UpkeepWords
         };
     }
 
+    /// <summary>What to do about it.</summary>
+    /// <param name="words">The page's words.</param>
+    /// <param name="facts">What is known.</param>
+    /// <param name="matter">The matter, which doesn't stand well.</param>
+    public static string ToDo(IStringLocalizer<UpkeepText> words, UpkeepFacts facts, UpkeepMatter matter)
+    {
+        ArgumentNullException.ThrowIfNull(words);
+        ArgumentNullException.ThrowIfNull(facts);
+        return matter switch
+        {
+            UpkeepMatter.Backup => words["DoBackup"],
+            UpkeepMatter.Disk => facts.DiskFree is null ? words["DoDiskUntold"] : words["DoDisk"],
+            UpkeepMatter.Work => facts.OldestDue is null ? words["DoWorkGivenUp"] : words["DoWork"],
+            UpkeepMatter.Mail => words["DoMail"],
+            _ => words["DoMedia"],
+        };
+    }
+
     /// <summary>An age as people say it: minutes, hours or days.</summary>
     /// <param name="words">The page's words.</param>
     /// <param name="age">The age.</param>
@@ -62,7 +80,8 @@ public static class UpkeepWords
     private static string OfMail(IStringLocalizer<UpkeepText> words, UpkeepFacts facts)
     {
         var on = facts.MailIsOn ? words["MailOn"] : words["MailOff"];
-        return facts.MailsGivenUp == 0 ? on : $"{on} {Count(words, "MailsGivenUp", facts.MailsGivenUp)}";
+        var failing = facts.MailsFailing == 0 ? on : $"{on} {Count(words, "MailsFailing", facts.MailsFailing)}";
+        return facts.MailsGivenUp == 0 ? failing : $"{failing} {Count(words, "MailsGivenUp", facts.MailsGivenUp)}";
     }
 
     private static string Count(IStringLocalizer<UpkeepText> words, string key, int count) => count == 1 ? words[$"{key}One"] : words[$"{key}Many", count];
