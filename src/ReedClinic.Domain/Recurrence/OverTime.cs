@@ -30,11 +30,14 @@ public sealed record ThemeOverTime(Theme Theme, IReadOnlyList<ThemeTally> Batche
     /// <summary>Of a family: what of it was found before.</summary>
     public IReadOnlyList<FindingKindId> Earlier { get; init; } = [];
 
-    /// <summary>Of a family: what of it was found before and isn’t on the latest reeds.</summary>
-    public IEnumerable<FindingKindId> OnlyBefore => Earlier.Except(OnLatest);
+    /// <summary>Of a family: what of it was looked for on the latest reeds.</summary>
+    public IReadOnlyList<FindingKindId> LookedNow { get; init; } = [];
+
+    /// <summary>Of a family: what of it was found before, was looked for on the latest reeds, and isn’t on them.</summary>
+    public IEnumerable<FindingKindId> OnlyBefore => Earlier.Except(OnLatest).Intersect(LookedNow);
 
     // The family stays, and nothing in it does: what was there has gone, and what is there is new.
-    private bool IsOther => OnLatest.Count > 0 && Earlier.Count > 0 && !OnLatest.Intersect(Earlier).Any();
+    private bool IsOther => OnLatest.Count > 0 && Earlier.Count > 0 && !OnLatest.Intersect(Earlier).Any() && Earlier.All(LookedNow.Contains);
 
     /// <summary>On how many of the latest batch’s reeds it was.</summary>
     public Tally Now => Batches.Count == 0 ? default : Batches[^1].Tally;
@@ -55,6 +58,7 @@ public sealed record ThemeOverTime(Theme Theme, IReadOnlyList<ThemeTally> Batche
                 .Select(line => new ThemeOverTime(line.Theme, [.. history.Batches.Select(line.Theme.Count)], line.Became)
                 {
                     OnLatest = Found(line.Theme, history.Batches.TakeLast(1)),
+                    LookedNow = [.. line.Theme.Kinds.Where(kind => history.Now!.Count(kind, line.Theme.Character).Looked > 0)],
                     Earlier = Found(line.Theme, history.Batches.SkipLast(1)),
                 }),
         ];

@@ -25,6 +25,16 @@ public sealed class ThemeOverTimeTests
         Assert.Equal(["tip-thin"], told.OnlyBefore.Select(kind => kind.Value));
     }
 
+    [Fact]
+    public void What_nobody_looked_for_on_the_latest_reeds_is_not_called_gone()
+    {
+        const string before = "+tip-thin -tip-centre-thin", now = "+tip-centre-thin";
+        var told = Of(Sheets.Batch(1, before, before), Sheets.Batch(2, before, before), Sheets.Batch(3, now, now)).Single(line => line.Theme.Id == "tip-overdone");
+
+        Assert.NotEqual(TimeWord.Other, told.Word);
+        Assert.Empty(told.OnlyBefore);
+    }
+
     [Theory]
     [InlineData("+tip-thin +worn", "-tip-thin -worn", TimeWord.NotNow)]
     [InlineData("-tip-thin", "+tip-thin", TimeWord.FirstSeen)]
