@@ -1,5 +1,8 @@
 using System.Diagnostics;
 using System.Globalization;
+using ReedClinic.Domain.Drawings;
+using ReedClinic.Domain.Pitch;
+using ReedClinic.Domain.Recordings.Readings;
 using ReedClinic.Measurement.Sound.Decoding;
 using ReedClinic.Measurement.Sound.Readings;
 using ReedClinic.Measurement.Sound.Tracking;
@@ -59,7 +62,7 @@ internal static class SoundBenchmark
         return 0;
     }
 
-    /// <summary>Milliseconds by the clock (the middle of many rounds, and the least), bytes taken, processor time a round, collecting garbage included: pitch alone, decoding, decoding and all readings.</summary>
+    /// <summary>Milliseconds by the clock (the middle of many rounds, and the least), bytes taken, processor time a round, collecting garbage included: pitch alone, decoding, decoding and all readings, the same with all that is kept and drawn.</summary>
     private static async Task<int> TimeAsync(string file)
     {
         var bytes = await File.ReadAllBytesAsync(file).ConfigureAwait(false);
@@ -67,7 +70,18 @@ internal static class SoundBenchmark
         await SayAsync("pitch", clip.Seconds, () => PitchTracker.Track(clip.Samples.Span).Frames.Count).ConfigureAwait(false);
         await SayAsync("decode", clip.Seconds, () => SoundDecoder.Decode(bytes, DecodeLimits.Usual) is DecodeResult.Done ? 1 : 0).ConfigureAwait(false);
         await SayAsync("all", clip.Seconds, () => ClipAnalyser.Analyse(((DecodeResult.Done)SoundDecoder.Decode(bytes, DecodeLimits.Usual)).Clip.Samples.Span).Partials.Count).ConfigureAwait(false);
+        await SayAsync("shown", clip.Seconds, () => Shown(((DecodeResult.Done)SoundDecoder.Decode(bytes, DecodeLimits.Usual)).Clip)).ConfigureAwait(false);
         return 0;
+    }
+
+    /// <summary>All that is kept of a clip and all drawings of its page, the spectrogram too, for a wide and for a narrow place: how many parts they have.</summary>
+    private static int Shown(SoundClip clip)
+    {
+        var found = ClipReport.Of(clip);
+        var track = new SoundTrack(new SoundPicture(SoundKind.Crow, found.Figures, CrowTarget.OnC(Tuning.Standard), HasBand: true), SoundSeries.Read(found.Series.ToBytes())!);
+        return found.Picture.Length + ((bool[])[true, false]).Sum(isWide =>
+            SoundSketch.Of(track.Picture, isWide).Parts.Count + SoundPlots.Pitch(track, isWide).Drawing.Parts.Count
+            + SoundPlots.Level(track, isWide).Drawing.Parts.Count + SoundPlots.Beside(track, track, isWide).Drawing.Parts.Count);
     }
 
     private static async Task SayAsync(string what, double seconds, Func<int> work)
