@@ -10,7 +10,7 @@ public sealed class BenchLineTests(OneBrowser browser, DemoClinic app) : IClassF
     public async Task Taking_back_after_a_refusal_clears_the_refusal_and_nothing_older()
     {
         await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "line-refused");
-        var hands = await OpenAsync(teacher, reed: 2);
+        var hands = await OpenAsync(teacher, reed: 3);
         await hands.SayAsync("c+10");
         var facts = await hands.FactsAsync();
         await hands.TypeAsync("clip a hair");
@@ -32,7 +32,7 @@ public sealed class BenchLineTests(OneBrowser browser, DemoClinic app) : IClassF
     public async Task What_is_agreed_since_is_said_by_one_key_and_the_words_leave_the_line()
     {
         await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "line-agreed", width: 390);
-        var hands = await OpenAsync(teacher, reed: 2);
+        var hands = await OpenAsync(teacher, reed: 3);
         var facts = await hands.FactsAsync();
         await hands.TypeAsync("thin the corners");
         await hands.PressAsync("Enter");
