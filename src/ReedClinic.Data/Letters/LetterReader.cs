@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Bench;
+using ReedClinic.Data.Catalogues;
 using ReedClinic.Data.People;
 using ReedClinic.Data.TeachingNotes;
 using ReedClinic.Domain.Bench;
@@ -82,6 +83,7 @@ internal static class LetterReader
             Thread(atBench))
         {
             Studio = studio,
+            Own = (await StudioCatalogueReader.ReadAsync(db, ct).ConfigureAwait(false)).Own,
             Age = atBench.Student.Age,
         };
     }

@@ -16,8 +16,12 @@ public sealed class OwnKinds
     private readonly Dictionary<FindingKindId, (FindingKind Kind, bool Living)> findings;
     private readonly Dictionary<AdjustmentKindId, (AdjustmentKind Kind, bool Living)> adjustments;
 
-    internal OwnKinds(IEnumerable<(FindingKind Kind, bool Living)> findings, IEnumerable<(AdjustmentKind Kind, bool Living)> adjustments)
+    private readonly IReadOnlyDictionary<string, string> lines;
+
+    internal OwnKinds(
+        IEnumerable<(FindingKind Kind, bool Living)> findings, IEnumerable<(AdjustmentKind Kind, bool Living)> adjustments, IReadOnlyDictionary<string, string>? lines = null)
     {
+        this.lines = lines ?? new Dictionary<string, string>();
         this.findings = findings.ToDictionary(one => one.Kind.Id);
         this.adjustments = adjustments.ToDictionary(one => one.Kind.Id);
         Findings = [.. this.findings.Values.Where(one => one.Living).Select(one => one.Kind).OrderBy(kind => kind.Name, StringComparer.OrdinalIgnoreCase)];
@@ -32,6 +36,14 @@ public sealed class OwnKinds
 
     /// <summary>The adjustments that are offered, by name.</summary>
     public IReadOnlyList<AdjustmentKind> Adjustments { get; }
+
+    /// <summary>All the sentences for students.</summary>
+    internal IEnumerable<string> Lines => lines.Values;
+
+    /// <summary>The sentence for students that the owner wrote about a fault or an adjustment of the studio’s own.</summary>
+    /// <param name="name">Its lasting name.</param>
+    /// <returns>The sentence; null for whatever else, and for what a test of the studio’s own shows.</returns>
+    public string? LineOf(string? name) => name is null ? null : lines.GetValueOrDefault(name);
 
     /// <summary>A kind of finding: a shipped one, or the studio’s own, in use or retired.</summary>
     /// <param name="id">Its lasting name.</param>

@@ -30,7 +30,8 @@ public static class StudioCatalogue
             : ordered.Aggregate(Catalogue.Shipped, (so, one) => so.With([.. Changes(one)]) is Outcome<Catalogue>.Done(var more) ? more : so);
         return all.WithOwn(new OwnKinds(
             entries.Where(one => one.Found is not null).Select(one => (Finding(one), one.RetiredAt is null)),
-            entries.Where(one => one.Kind == StudioEntryKind.Adjustment).Select(one => (Work(one), one.RetiredAt is null))));
+            entries.Where(one => one.Kind == StudioEntryKind.Adjustment).Select(one => (Work(one), one.RetiredAt is null)),
+            entries.Where(one => one.Kind != StudioEntryKind.Test).ToDictionary(one => one.Key, one => one.Line)));
     }
 
     private static FindingKind Finding(StudioEntry one) => new(

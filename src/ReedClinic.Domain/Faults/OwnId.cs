@@ -42,6 +42,10 @@ public static class OwnId
     public static string? Remark(string? name, string? words) => !Is(name) || words is null ? words
         : words.IndexOf(Between, StringComparison.Ordinal) is var at and >= 0 ? words[(at + Between.Length)..] : null;
 
+    /// <summary>What the kind was called when an entry was written, from the entry’s words.</summary>
+    /// <param name="words">The words as the log has them: the name as it was then, and after a colon what was added.</param>
+    public static string Called(string? words) => words is null ? "" : words.IndexOf(Between, StringComparison.Ordinal) is var at and >= 0 ? words[..at] : words;
+
     /// <summary>An entry’s words with the name before them; words that begin with it stay as they are.</summary>
     /// <param name="called">What the entry’s kind is called now.</param>
     /// <param name="remark">What was added.</param>

@@ -130,7 +130,7 @@ public sealed class Batch
         {
             var announced = Reed.Announced(new ReedId(newId()), id, batch._reeds.Count + 1, reed);
             batch._reeds.Add(announced);
-            batch.Ask(reed.Questions, announced.Id, newId);
+            batch.Ask([.. reed.Questions, .. reed.AskedInPassing], announced.Id, newId);
         }
 
         batch.Ask(said.Questions, null, newId);

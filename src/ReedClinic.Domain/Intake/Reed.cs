@@ -167,4 +167,7 @@ public sealed record AnnouncedReed(string HowToRecognise, string Bothers, Permis
 
     /// <summary>Questions about this reed.</summary>
     public IReadOnlyList<string> Questions { get; init; } = [];
+
+    /// <summary>Questions that stand in what bothers its owner, such as “Why does it do that?”, and weren’t asked by themselves.</summary>
+    internal IEnumerable<string> AskedInPassing => AskedQuestions.In(Bothers).Except(Questions);
 }

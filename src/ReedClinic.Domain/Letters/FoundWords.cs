@@ -55,7 +55,14 @@ internal sealed class FoundWords
 
         foreach (var strength in strengths)
         {
-            if (strength.Finding.Words is { } words)
+            if (OwnId.Is(strength.Finding.FindingKind.Value))
+            {
+                foreach (var sentence in OwnKind(strength))
+                {
+                    yield return sentence;
+                }
+            }
+            else if (strength.Finding.Words is { } words)
             {
                 yield return new(Prose.Sentence(words), [strength.Fact.Root]);
             }
@@ -67,7 +74,11 @@ internal sealed class FoundWords
         var finding = now.Finding;
         if (FindingWording.Of(finding.FindingKind) is not { } wording)
         {
-            yield return new(Prose.Sentence(finding.Words ?? ""), [now.Fact.Root]);
+            foreach (var sentence in OwnId.Is(finding.FindingKind.Value) ? OwnKind(now) : [new(Prose.Sentence(finding.Words ?? ""), [now.Fact.Root])])
+            {
+                yield return sentence;
+            }
+
             if (finding.Character == FindingCharacter.Fault && now.Ended is { } closed)
             {
                 var ending = _phrasing.Say("that-" + closed.Now.Ending, _turn, FindingFrames.EndingsAlone[closed.Now.Ending]);
@@ -90,6 +101,32 @@ internal sealed class FoundWords
 
         _told.Explain(finding.FindingKind, _reed.Number);
         _turn++;
+    }
+
+    // The studio’s own kind: its name in quotation marks, the sentence that explains it once, and what was remarked on this reed.
+    private IEnumerable<LetterSentence> OwnKind(FindingNow now)
+    {
+        var finding = now.Finding;
+        var kind = finding.FindingKind;
+        IReadOnlyList<EntryId> roots = [now.Fact.Root];
+        var again = _told.Earlier(kind, _reed.Number);
+        var where = LetterPlaces.On(finding.Place);
+        var (place, ways) = finding.Character == FindingCharacter.Strength ? ("own-good", FindingFrames.OwnStrength)
+            : finding.Certainty == Certainty.Suspected ? ("own-suspected", FindingFrames.OwnSuspected)
+            : again is null ? ("own", FindingFrames.Own) : ("own-again", FindingFrames.OwnAgain);
+        yield return new(
+            _phrasing.Say(place, _turn++, ways, ("name", Prose.Quoted(OwnId.Called(finding.Words)) + (where.Length == 0 ? "" : $" ({where})")), ("earlier", again ?? "")), roots);
+        if (!_told.Explained(kind) && _told.Own.LineOf(kind.Value) is { } line)
+        {
+            yield return new(Prose.Sentence(line), roots);
+        }
+
+        if (OwnId.Remark(kind.Value, finding.Words) is { } remark)
+        {
+            yield return new(Prose.Sentence(remark), roots);
+        }
+
+        _told.Explain(kind, _reed.Number);
     }
 
     private IEnumerable<LetterSentence> Remarks(FindingNow now)
@@ -169,7 +206,7 @@ internal sealed class FoundWords
 
     private string What(Finding finding, bool was)
     {
-        var where = LetterPlaces.On(finding.Place);
+        var where = finding is { Relation: { } relation, OtherPlace: { } other } ? LetterPlaces.Against(finding.Place, relation, other) : LetterPlaces.On(finding.Place);
         return _phrasing.Clause("what-" + finding.FindingKind.Value, _turn, [FindingWording.Of(finding.FindingKind)!.What], was)
             + (where.Length == 0 ? "" : $" ({where})");
     }

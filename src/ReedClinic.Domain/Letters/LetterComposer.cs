@@ -35,7 +35,7 @@ public static class LetterComposer
 
     private static List<LetterBlock> Blocks(LetterMaterial material, Phrasing phrasing)
     {
-        var told = new LetterSoFar(OpeningBlocks.Told(material));
+        var told = new LetterSoFar(OpeningBlocks.Told(material)) { Own = material.Own };
         LetterBlock?[] blocks =
         [
             OpeningBlocks.Greeting(material, phrasing),

@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
@@ -48,6 +49,9 @@ public sealed record LetterMaterial(
 
     /// <summary>Whether the student is below the studio’s age of consent; null when nobody said. Nothing more of an age is told to a letter.</summary>
     public AgeAnswer? Age { get; init; }
+
+    /// <summary>The studio’s own kinds of finding and adjustment, with the sentences that explain them.</summary>
+    public OwnKinds Own { get; init; } = OwnKinds.None;
 
     /// <summary>Why gaps were left open, by their keys.</summary>
     public IReadOnlyDictionary<string, string> Waived { get; init; } = new Dictionary<string, string>();

@@ -1,3 +1,4 @@
+using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Letters;
@@ -24,6 +25,28 @@ internal static class LetterPlaces
             _ => $"{before}{blade}, {side}",
         };
     }
+
+    /// <summary>One place against another: “at the corners of the tip, the left thicker than the right”.</summary>
+    /// <param name="place">The place.</param>
+    /// <param name="relation">How it stands to the other.</param>
+    /// <param name="other">The other place.</param>
+    public static string Against(Place place, Relation relation, Place other)
+    {
+        var at = place.Zone == Zone.WholeReed ? "" : $"at {Name(place.Zone)}, ";
+        var on = place.Blades switch { Blades.Upper => "on the upper blade ", Blades.Lower => "on the lower blade ", _ => "" };
+        return (place, other) switch
+        {
+            ({ Zone: var zone, Blades: var blades, Sides: Sides.Left or Sides.Right }, { Sides: Sides.Left or Sides.Right })
+                when zone == other.Zone && blades == other.Blades && place.Sides != other.Sides => $"{at}{on}the {Side(place)} {relation.Name()} the {Side(other)}",
+            ({ Zone: var zone, Sides: var sides, Blades: Blades.Upper or Blades.Lower }, { Blades: Blades.Upper or Blades.Lower })
+                when zone == other.Zone && sides == other.Sides && place.Blades != other.Blades => $"{at}the {Blade(place)} blade {relation.Name()} the {Blade(other)}",
+            _ => $"{Name(place)} {relation.Name()} {Name(other)}",
+        };
+    }
+
+    private static string Side(Place place) => place.Sides == Sides.Left ? "left" : "right";
+
+    private static string Blade(Place place) => place.Blades == Blades.Upper ? "upper" : "lower";
 
     /// <summary>A part of the reed.</summary>
     /// <param name="zone">The part.</param>

@@ -1,3 +1,4 @@
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Faults;
 
 namespace ReedClinic.Domain.Letters;
@@ -10,6 +11,9 @@ internal sealed class LetterSoFar(IEnumerable<FindingKindId> kinds)
     private readonly Dictionary<FindingKindId, List<int>> _reeds = [];
     private readonly HashSet<string> _said = [];
     private readonly Dictionary<string, int> _first = [];
+
+    /// <summary>The studio’s own kinds, with the sentences that explain them.</summary>
+    public OwnKinds Own { get; init; } = OwnKinds.None;
 
     /// <summary>Whether a kind of finding was explained.</summary>
     /// <param name="kind">The kind.</param>

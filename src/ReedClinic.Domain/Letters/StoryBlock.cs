@@ -10,7 +10,7 @@ internal static class StoryBlock
 {
     internal static LetterBlock Of(LetterMaterial material, Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told)
     {
-        List<LetterParagraph> paragraphs = [new(Arrived(reed, phrasing, told))];
+        List<LetterParagraph> paragraphs = [new(Arrived(reed, log, phrasing, told))];
         var found = FoundWords.Of(reed, material.Batch.Reeds.Count(other => other.IsHere) == 1, log, phrasing, told);
         if (found.Count > 0)
         {
@@ -38,12 +38,13 @@ internal static class StoryBlock
     internal static string? Short(string? words) => words is not { Length: > 40 } ? words
         : words[..(char.IsHighSurrogate(words[38]) ? 38 : 39)].TrimEnd() + "…";
 
-    private static List<LetterSentence> Arrived(Reed reed, Phrasing phrasing, LetterSoFar told)
+    private static List<LetterSentence> Arrived(Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told)
     {
         var sentences = new List<LetterSentence>();
         if (reed.Bothers.Trim().Length > 0)
         {
             sentences.Add(LetterSentence.Plain(Bothers(reed, phrasing)));
+            sentences.AddRange(ComplaintAnswer.Of(reed, log, phrasing));
         }
 
         if (reed.Likes is { } likes)

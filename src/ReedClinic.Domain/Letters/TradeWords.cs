@@ -61,7 +61,7 @@ internal sealed class TradeWords
         var (added, brackets, last) = (0, 0, 0);
         foreach (var (word, end) in Said(text))
         {
-            var means = $" ({Means(word)})";
+            var means = $" ({word.Lead}{Means(word)})";
             if (brackets < MostBrackets && Fits(text, end + added, means) && (brackets == 0 || Count(text[last..(end + added)]) > FewestWordsBetween))
             {
                 text = text.Insert(end + added, means);

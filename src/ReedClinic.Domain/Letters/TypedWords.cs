@@ -14,6 +14,7 @@ internal static class TypedWords
         [
             material.StudentName, material.Signature, batch.ArrivalNote, thread.LessonWords, thread.StrengthWords, thread.HabitSentence,
             .. material.Waived.Values,
+            .. material.Own.Lines,
             .. batch.Questions.SelectMany(question => new[] { question.Text, question.Answer }),
             .. batch.Reeds.SelectMany(reed => new[] { reed.Bothers, reed.Likes, reed.HowToRecognise, reed.UpperMark, reed.Damage }),
             .. batch.Reeds.SelectMany(reed => material.LogOf(reed.Id).Facts).SelectMany(fact => Of(fact.Now)),

@@ -107,7 +107,33 @@ internal sealed class WorkStory
             _passes = null;
         }
 
-        _sentences.Add(new(Agreement.Without(run[0].Now.Words) is { } words ? Prose.Sentence(words) : "It was worked on.", roots));
+        if (OwnId.Is(run[0].Now.AdjustmentKind.Value))
+        {
+            OwnKind(run, roots);
+        }
+        else
+        {
+            _sentences.Add(new(Agreement.Without(run[0].Now.Words) is { } words ? Prose.Sentence(words) : "It was worked on.", roots));
+        }
+    }
+
+    // The studio’s own kind is named as something to do, so its name stands in quotation marks; what it does is told once.
+    private void OwnKind(List<LiveFact<Adjustment>> run, List<EntryId> roots)
+    {
+        var work = run[0].Now;
+        var key = work.AdjustmentKind.Value;
+        var ways = _told.Says($"own {key} on {_reed}") ? WorkFrames.Own : WorkFrames.OwnAgain;
+        var name = Prose.Quoted(Prose.Inside(OwnId.Called(Agreement.Without(work.Words)).TrimEnd('.')));
+        _sentences.Add(new(_phrasing.Say("own-work", _turn++, ways, ("name", name), ("more", HowMuch(run) + Sake(work.ForTheSakeOf))), roots));
+        if (_told.Own.LineOf(key) is { } line && _told.Says("does " + key))
+        {
+            _sentences.Add(new(_phrasing.Say("own-does", _turn, WorkFrames.OwnDoes, ("line", Prose.Ended(Prose.Inside(line)))), roots));
+        }
+
+        if (Agreement.Without(OwnId.Remark(key, work.Words)) is { Length: > 0 } remark)
+        {
+            _sentences.Add(new(Prose.Sentence(remark), roots));
+        }
     }
 
     private void Stop(LiveFact<Stopped> stop)

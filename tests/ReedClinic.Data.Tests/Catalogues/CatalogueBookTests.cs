@@ -111,7 +111,7 @@ public sealed class CatalogueBookTests(TestDatabases databases) : IClassFixture<
 
         var letter = (await new LetterBook(db, TimeProvider.System, db.Outbox).ReadAsync(BenchStudio.Ada, batch.Code, Ct))!;
         var told = string.Join("\n", letter.Draft.Blocks.Select(block => block.Text));
-        Assert.Contains("ibres lifted at the tip", told, StringComparison.Ordinal);
+        Assert.Matches("“fibres lifted at the tip”.*\\. Tiny hairs of cane stand up at the very end\\.", told);
         Assert.Contains("rub the tip on paper", told, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("something else", told, StringComparison.OrdinalIgnoreCase);
     }

@@ -50,7 +50,7 @@ public sealed class LetterPlainWordsTests
         scene.Log(1, Adjustment.Of(new("clip-hair"), new Place(Zone.TipEdge)));
         scene.Log(1, Test.Of(TestKind.Crow, 0, Pitch("C")));
 
-        Assert.Contains("cents", Parts(scene).Single(part => part.Key == "reed-1-now").Text, StringComparison.Ordinal);
+        Assert.Contains("a hundredth of a semitone", Parts(scene).Single(part => part.Key == "reed-1-now").Text, StringComparison.Ordinal);
     }
 
     [Fact]

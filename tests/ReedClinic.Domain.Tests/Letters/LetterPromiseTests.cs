@@ -122,7 +122,7 @@ public sealed class LetterPromiseTests
         var row = Assert.Single(LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "reed-1-now").Rows);
         Assert.Equal("high and low all at once; a C, 20 cents sharp", row.Before);
         Assert.Equal("high, then low joins; a C", row.Now);
-        Assert.Contains("hundredths of", Text(scene, "reed-1-now"), StringComparison.Ordinal);
+        Assert.Contains("a hundredth of a semitone", Text(scene, "reed-1-now"), StringComparison.Ordinal);
     }
 
     [Theory]

@@ -23,7 +23,7 @@ public sealed partial class LetterReadingTests
         ("plaque", new(@"\bplaque\b"), new(@"\bplaque \(the |“plaque”")),
         ("crow", new(@"\bcrow\b", RegexOptions.IgnoreCase), new(@"\bcrow( it)? \((the|blow)|“crow”", RegexOptions.IgnoreCase)),
         ("opening", new(@"\bopening\b"), new(@"\bopening \(the gap|“opening”")),
-        ("cents", new(@"\bcents?\b"), new(@"\bcents? \(hundredths|“cents”")),
+        ("cent", new(@"\bcents?\b(?! is a hundredth)(?!”)"), new(@"\bcents? \(a cent is a hundredth of a semitone|“cent”")),
         ("pass", new(@"\b(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|each|every|single) pass(es)?\b"), new(@"\bpass(es)? \(a |“pass”")),
         ("overlap", new(@"\boverlap\b"), new(@"\boverlap \((how|by|one)|“overlap”")),
     ];

@@ -68,6 +68,22 @@ internal static class FindingFrames
         "I suspect, {though I can't be sure|without being certain}, that <what>, {as in|just as in} <earlier>",
     ];
 
+    /// <summary>A kind of the studio’s own; what it means is told after it, in the owner’s words.</summary>
+    internal static IReadOnlyList<string> Own { get; } =
+    [
+        "{I found|I noticed|here I found|I noted} what {I call|is called here} <name>.",
+        "{what I found|one thing that I found|what I noticed} {here|on this one|on this reed} is called <name>.",
+    ];
+
+    /// <summary>The same where an earlier reed had it.</summary>
+    internal static IReadOnlyList<string> OwnAgain { get; } = ["{here too|here as well|on this one too} I found <name>, {as in|just as in} <earlier>.", "{as in|just as in} <earlier>, I {found|noticed} <name>."];
+
+    /// <summary>The same where nobody is sure of it.</summary>
+    internal static IReadOnlyList<string> OwnSuspected { get; } = ["I suspect <name>, {without being certain|though I can't be sure|but am not certain}."];
+
+    /// <summary>The same for what is good.</summary>
+    internal static IReadOnlyList<string> OwnStrength { get; } = ["{good here|well done here|to be glad of here}: <name>."];
+
     /// <summary>What was seen in one way, such as by light.</summary>
     internal static IReadOnlyDictionary<KnownBy, IReadOnlyList<string>> Known { get; } = new Dictionary<KnownBy, IReadOnlyList<string>>
     {

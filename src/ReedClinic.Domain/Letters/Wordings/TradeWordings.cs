@@ -18,6 +18,9 @@ internal sealed record TradeWord(string Name, string Pattern, string Means)
     /// <summary>Where it stands in what a test gave, as a regular expression; null where it doesn’t.</summary>
     public string? IsInRows { get; init; }
 
+    /// <summary>What leads to its meaning in brackets, where the word stands there in another number.</summary>
+    public string Lead { get; init; } = "";
+
     /// <summary>Whether the drawing of a crow’s way says it.</summary>
     public bool IsInCrow { get; init; }
 
@@ -50,7 +53,7 @@ internal static class TradeWordings
         new("overlap", @"\b(?<=[Tt]he )overlap\b", "{how far|by how much} one blade {sits|lies} to the side of the other"),
         new("overlap", @"\b(?<=blades |to |straight and |don’t |didn’t )overlap\b", "one {sits|lies} a {hair|hair’s breadth} to the side of the other"),
         new("swell", @"\bswell\b", "one long note from soft to loud and back") { Row = "swell" },
-        new("cents", @"\bcents?\b", "hundredths of {the step|a step} from one {note|key} to the next") { IsInRows = @"\bcents?\b", IsInCrow = true },
+        new("cent", @"\bcents?\b", "a hundredth of a semitone{, the step from B to C|, such as the step from B to C|}") { Lead = "a cent is ", IsInRows = @"\bcents?\b", IsInCrow = true },
         new("closing order", @"\bclosing order\b", "which part of the blades meets first {when they are pressed|under a light press}") { Row = "closing order" },
     ];
 

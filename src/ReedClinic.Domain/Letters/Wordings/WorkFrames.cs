@@ -36,6 +36,15 @@ internal static class WorkFrames
     /// <summary>For the sake of which place, where an earlier reed has told what that is good for.</summary>
     internal static IReadOnlyList<string> SakeAgain { get; } = [", {again|once more} for the sake of <place>", ", {again|once more} {in favour of|to favour} <place>", ""];
 
+    /// <summary>Work of the studio’s own; its name is quoted, since it may read as an order.</summary>
+    internal static IReadOnlyList<string> Own { get; } = ["I did this: <name><more>.", "{what I did|this is what I did}{ here|}: <name><more>.", "{then|next} I did this: <name><more>."];
+
+    /// <summary>The same once more on the same reed.</summary>
+    internal static IReadOnlyList<string> OwnAgain { get; } = ["{once more|again} I did this: <name><more>.", "{then|after that} <name> once more<more>."];
+
+    /// <summary>What such work does, in the owner’s words.</summary>
+    internal static IReadOnlyList<string> OwnDoes { get; } = ["what that does: <line>", "{this is what|here is what} it does: <line>"];
+
     internal static IReadOnlyList<string> Next { get; } =
     [
         "then I <work>.", "after that I <work>.", "next I <work>.", "{the next thing was this|the next step}: I <work>.", "I {then|also} <work>.",

@@ -1,0 +1,96 @@
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters.Wordings;
+
+namespace ReedClinic.Domain.Letters;
+
+/// <summary>What a letter says first of a reed: whether what bothered the student was met, and what became of it.</summary>
+internal static class ComplaintAnswer
+{
+    /// <summary>The sentences. Nothing where the log is empty, or nothing was written.</summary>
+    /// <param name="reed">The reed.</param>
+    /// <param name="log">Its log.</param>
+    /// <param name="phrasing">Chooses the words.</param>
+    internal static IEnumerable<LetterSentence> Of(Reed reed, BenchLog log, Phrasing phrasing)
+    {
+        List<BenchFact> told = [.. log.Told];
+        if (reed.Bothers.Trim().Length == 0 || told.Count == 0)
+        {
+            return [];
+        }
+
+        var complaints = Complaint.In(reed.Bothers);
+        List<LetterSentence> answers = [.. complaints.Select((one, index) => To(one, log, reed.Number + index, phrasing)).OfType<LetterSentence>()];
+        return answers.Count > 0 ? answers
+            : complaints.Count > 0 ? [new(phrasing.Say("complaint-not", reed.Number, ComplaintWordings.NotNoted), [told[^1].Root])]
+            : [Rest(log, told[^1].Root, reed.Number, phrasing)];
+    }
+
+    // What isn’t recognised is answered by the first fault that came with the reed.
+    private static LetterSentence Rest(BenchLog log, EntryId last, int turn, Phrasing phrasing)
+    {
+        List<FindingNow> faults = [.. log.Findings.Where(one => one.Finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork }).OrderBy(one => one.Fact.Sequence)];
+        if (faults.Find(one => FindingCatalogue.Find(one.Finding.FindingKind) is not null) is not { } first)
+        {
+            return new(phrasing.Say("complaint-rest", turn, faults.Count > 0 ? ComplaintWordings.Follows : log.Live<Test>().Any(IsOff) ? ComplaintWordings.Tests : ComplaintWordings.NoFault), [last]);
+        }
+
+        var end = first.Ended is { } ended ? ComplaintWordings.Ends[ended.Now.Ending] : first.DoneForIt.Count > 0 ? ComplaintWordings.WorkedOnIt : "";
+        var ways = first.Finding.Certainty == Certainty.Suspected ? ComplaintWordings.SuspectedFirst : ComplaintWordings.FoundFirst;
+        return new(
+            phrasing.Say("complaint-first", turn, ways, ("name", FindingCatalogue.Find(first.Finding.FindingKind)!.Name), ("end", phrasing.Clause("complaint-end", turn, [end], false))),
+            Roots(first));
+    }
+
+    private static bool IsOff(LiveFact<Test> test) => test.Now.Step is { } step && TestScale.Of(test.Now.TestKind).FromGood(step) > 0;
+
+    private static List<EntryId> Roots(FindingNow found) =>
+        [found.Fact.Root, .. found.Ended is { } ended ? [ended.Root] : Array.Empty<EntryId>(), .. found.DoneForIt.Select(work => work.Root)];
+
+    private static LetterSentence? To(Complaint complaint, BenchLog log, int turn, Phrasing phrasing)
+    {
+        var move = log.Moves.FirstOrDefault(one => one.TestKind == complaint.Test);
+        if (Step(move?.Arrival) is { } before)
+        {
+            return ByTest(complaint, move!, before, turn, phrasing);
+        }
+
+        var found = log.Findings.Where(one => one.Finding.Character != FindingCharacter.Strength && complaint.Findings.Contains(one.Finding.FindingKind.Value)).ToList();
+        if (found.Count > 0)
+        {
+            return ByFinding(found[^1], turn, phrasing);
+        }
+
+        return Step(move?.Now) is { } only ? new(phrasing.Say("complaint-now", turn, ComplaintWordings.Later, ("now", Clause(move!.TestKind, only, turn, phrasing))), [move.Now!.Root]) : null;
+    }
+
+    private static LetterSentence ByTest(Complaint complaint, TestMove move, int before, int turn, Phrasing phrasing)
+    {
+        var was = Clause(move.TestKind, before, turn, phrasing);
+        List<EntryId> roots = [move.Arrival!.Root, .. move.Now is { } tested ? [tested.Root] : Array.Empty<EntryId>()];
+        if (Step(move.Now) is { } after)
+        {
+            var ways = after == before ? ComplaintWordings.Unchanged : move.Now!.Pass > 0 ? ComplaintWordings.AfterWork : ComplaintWordings.LaterOn;
+            return new(phrasing.Say("complaint-moved", turn, ways, ("was", was), ("now", Clause(move.TestKind, after, turn + 1, phrasing))), roots);
+        }
+
+        return new(phrasing.Say("complaint-once", turn, complaint.IsMet(before) ? ComplaintWordings.Met : ComplaintWordings.NotMet, ("was", was)), roots);
+    }
+
+    private static LetterSentence ByFinding(FindingNow found, int turn, Phrasing phrasing)
+    {
+        var ways = found.Ended?.Now.Ending switch
+        {
+            { } ending => ComplaintWordings.Ended[ending],
+            null when found.DoneForIt.Count > 0 => ComplaintWordings.WorkedOn,
+            _ => ComplaintWordings.FoundToo,
+        };
+        return new(phrasing.Say("complaint-found", turn, ways), Roots(found));
+    }
+
+    private static int? Step(LiveFact<Test>? fact) => fact?.Now.Step;
+
+    private static string Clause(TestKind test, int step, int turn, Phrasing phrasing) =>
+        phrasing.Clause("stood", turn, [NowWordings.Stood[test][step]], false);
+}

@@ -1,0 +1,97 @@
+using ReedClinic.Domain.Bench;
+
+namespace ReedClinic.Domain.Letters.Wordings;
+
+/// <summary>What is said first to what bothers the student.</summary>
+internal static class ComplaintWordings
+{
+    internal static IReadOnlyList<string> AfterWork { get; } =
+    [
+        "{I tried just that|that is what I tried first|I looked into that}: when it came, <was>, and {after the work|when I had worked on it} <now>.",
+        "{to begin with that|to that first}: <was> when it {came|arrived}, and {after the work|when I had worked on it} <now>.",
+    ];
+
+    /// <summary>Where no work lay between the two.</summary>
+    internal static IReadOnlyList<string> LaterOn { get; } =
+    [
+        "{I tried just that|I looked into that}: when it came, <was>, and later <now>.",
+        "{to begin with that|to that first}: <was> when it {came|arrived}, and later <now>.",
+    ];
+
+    internal static IReadOnlyList<string> Unchanged { get; } =
+    [
+        "{I tried just that|I looked into that}: when it came, <was>, and {there that stands|that is how it has stayed}.",
+        "{to begin with that|to that first}: <was> when it {came|arrived}, and that has not changed.",
+    ];
+
+    /// <summary>Tried when it came, and not after that.</summary>
+    internal static IReadOnlyList<string> Met { get; } =
+    [
+        "{I met that too|I found the same|in my hands it was the same}: <was> when it {came|arrived}.", "{I tried just that|I looked into that}, and {met it too|found the same}: <was>.",
+    ];
+
+    /// <summary>The same where it was as it should be.</summary>
+    internal static IReadOnlyList<string> NotMet { get; } =
+    [
+        "{I tried just that|I looked into that}, and {in my hands|when I played it} it was otherwise: <was>.", "{in my hands|when I tried it} that did not show: <was>.",
+    ];
+
+    /// <summary>Tried only after the work.</summary>
+    internal static IReadOnlyList<string> Later { get; } = ["{that I tried only later|I came to try that only later}: by then <now>.", "{I did not try that at first|at first I did not try that}; later <now>."];
+
+    internal static IReadOnlyList<string> FoundToo { get; } = ["I {found|noticed|met} that too.", "that is what I {found|noticed} as well.", "I can {only agree|bear that out}."];
+
+    internal static IReadOnlyList<string> WorkedOn { get; } = ["I {found|noticed|met} that too, and worked on it.", "that is what I {found|noticed} as well, and I worked on it."];
+
+    internal static IReadOnlyDictionary<FindingEnding, IReadOnlyList<string>> Ended { get; } = new Dictionary<FindingEnding, IReadOnlyList<string>>
+    {
+        [FindingEnding.Gone] = ["I {found|noticed|met} that too, and it is gone now.", "that is what I {found|noticed} as well, and it has been put right."],
+        [FindingEnding.Better] = ["I {found|noticed|met} that too; it is better now, though not quite gone.", "that is what I {found|noticed} as well, and it is {mostly|largely} put right."],
+        [FindingEnding.Unchanged] = ["I {found|noticed|met} that too, and it is as it was.", "that is what I {found|noticed} as well; it has not changed."],
+        [FindingEnding.LeftOnPurpose] = ["I {found|noticed|met} that too, and left it as it is, on purpose.", "that is what I {found|noticed} as well; I left it alone on purpose."],
+    };
+
+    internal static IReadOnlyList<string> NotNoted { get; } =
+    [
+        "{of that itself|of just that|about that itself|of what you name there} {I noted nothing|I have noted nothing|nothing stands in my notes|I wrote nothing down}{ at the bench| on this reed| here|}.",
+        "{in my notes|among what I wrote down} {on this one|on this reed|about it|at the bench} {there is nothing|nothing stands|I find nothing} {of that itself|of just that|about that itself}.",
+    ];
+
+    /// <summary>What isn’t recognised is answered by what was found first, and what became of it.</summary>
+    internal static IReadOnlyList<string> FoundFirst { get; } =
+    [
+        "{what I found|the first thing that I found|what I met first|what I noted first} {here|on it|on this one|on this reed} {is|was} this: <name><end>.",
+        "{on it|on this one|here|on this reed} I {found|noted|noticed|met} {this|first of all this|this first}: <name><end>.",
+    ];
+
+    internal static IReadOnlyList<string> SuspectedFirst { get; } = ["{what I suspect|all that I suspect|what I have a suspicion of} {here|on it|on this one|on this reed} is this: <name><end>."];
+
+    /// <summary>What became of it, to stand after its name.</summary>
+    internal static IReadOnlyDictionary<FindingEnding, string> Ends { get; } = new Dictionary<FindingEnding, string>
+    {
+        [FindingEnding.Gone] = ", {which is gone now|and it is gone now|and it is put right}",
+        [FindingEnding.Better] = ", {and it is better now|which is better now}, though not quite gone",
+        [FindingEnding.Unchanged] = ", {and it is as it was|which has not changed}",
+        [FindingEnding.LeftOnPurpose] = ", {and I left it so|which I left as it is}, on purpose",
+    };
+
+    internal const string WorkedOnIt = ", {and I worked on it|which I worked on}";
+
+    internal static IReadOnlyList<string> NoFault { get; } =
+    [
+        "{at the bench|with the reed before me|when I looked it over|when it lay before me|in my hands} I {noted|found|met|saw} no fault {on it|in it|on this one|on this reed}.",
+        "no fault {was to be found|came to light|showed|was to be seen} {on it|in it|on this one|on this reed}{ at the bench| here|}.",
+    ];
+
+    /// <summary>Where nothing was named as a fault, and a test came out otherwise than it should.</summary>
+    internal static IReadOnlyList<string> Tests { get; } =
+    [
+        "{what the tests told me|what I met in the tests|how it did in the tests|what came of the tests} {on it|on this one|on this reed|here} {comes next|follows|stands below|you can read below}.",
+    ];
+
+    /// <summary>Where what was found has words of its own.</summary>
+    internal static IReadOnlyList<string> Follows { get; } =
+    [
+        "{what I found|what I noted|what I saw} {on it|on this one|on this reed|here} {comes next|follows|you can read next|stands below}.",
+    ];
+}

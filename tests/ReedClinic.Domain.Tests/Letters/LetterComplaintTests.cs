@@ -1,0 +1,122 @@
+using System.Text.RegularExpressions;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Tests.Letters;
+
+/// <summary>What bothers the student is taken up first of all that is said of a reed.</summary>
+public sealed partial class LetterComplaintTests
+{
+    [Fact]
+    public void What_was_found_and_became_of_the_complaint_stands_before_thread_and_overlap()
+    {
+        var scene = Scene("Too open for me.");
+        scene.Log(1, Test.Of(TestKind.Opening, 4));
+        scene.Log(1, Adjustment.Of(new("close-press"), new Place(Zone.Opening)));
+        scene.Log(1, Test.Of(TestKind.Opening, 2));
+
+        var (answer, rest) = First(scene);
+        Assert.Contains("opening was very", answer.Text, StringComparison.Ordinal);
+        Assert.Matches("opening was (right|as it should be)", answer.Text);
+        Assert.Equal(2, answer.From.Count);
+        Assert.Contains(rest, sentence => sentence.Text.Contains("overlap", StringComparison.Ordinal) || sentence.Text.Contains("thread", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("Too open for me.", 4, "too|the same|it too")]
+    [InlineData("Too open for me.", 2, "otherwise|did not show")]
+    [InlineData("It is too closed.", 4, "otherwise|did not show")]
+    [InlineData("The low notes keep me waiting", 1, null)]
+    [InlineData("It smells of cellar", 2, null)]
+    [InlineData("It smells of cellar", 4, null)]
+    public void What_the_test_says_of_it_is_said(string bothers, int opening, string? says)
+    {
+        var scene = Scene(bothers);
+        scene.Log(1, Test.Of(TestKind.Opening, opening));
+
+        var (answer, _) = First(scene);
+        Assert.Equal(says is not null, answer.Text.Contains("opening was", StringComparison.Ordinal));
+        Assert.Matches(says ?? (bothers.StartsWith("It", StringComparison.Ordinal) && opening == 4 ? "tests" : "(?i)(nothing|no fault)"), answer.Text);
+        Assert.NotEmpty(answer.From);
+    }
+
+    [Theory]
+    [InlineData(FindingEnding.Gone, "gone now|put right")]
+    [InlineData(FindingEnding.Unchanged, "as it was|not changed")]
+    [InlineData(FindingEnding.LeftOnPurpose, "on purpose")]
+    [InlineData(null, "(found|noticed|met|agree|bear)")]
+    public void What_was_found_of_it_is_said_with_its_end(FindingEnding? ending, string says)
+    {
+        var scene = Scene("It gapes, too wide for me");
+        var found = scene.Log(1, Finding.Of(new("opening-wide"), FindingCharacter.Fault, new Place(Zone.Opening)));
+        if (ending is { } known)
+        {
+            scene.Log(1, FindingEnded.Of(found, known));
+        }
+
+        var (answer, _) = First(scene);
+        Assert.Matches(says, answer.Text);
+        Assert.Contains(found, answer.From);
+    }
+
+    [Fact]
+    public void What_is_not_recognised_is_answered_by_what_was_found_first()
+    {
+        var scene = Scene("It smells of cellar");
+        var found = scene.Log(1, Finding.Of(new("dirty-inside"), FindingCharacter.Fault, new Place(Zone.Inside)));
+        scene.Log(1, FindingEnded.Of(found, FindingEnding.Gone));
+
+        var (answer, _) = First(scene);
+        Assert.Contains("dirt inside", answer.Text, StringComparison.Ordinal);
+        Assert.Matches("gone now|put right", answer.Text);
+    }
+
+    [Fact]
+    public void Nothing_is_made_up_for_a_reed_without_a_log() => Assert.DoesNotContain("opening", Text(Scene("Too open for me.")), StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("It goes flat. Why does it do that? I gave up.", "Why does it do that?")]
+    [InlineData("Stuffy, and why is it so much worse in the evening?", "Stuffy, and why is it so much worse in the evening?")]
+    [InlineData("Too open?", null)]
+    [InlineData("I wonder why it is flat.", null)]
+    public void A_question_within_a_complaint_is_to_be_answered(string bothers, string? asked)
+    {
+        var scene = Scene(bothers);
+
+        var questions = scene.Batch.Questions.Where(question => question.Reed == scene.Reed(1).Id).Select(question => question.Text);
+        Assert.Equal(asked is null ? [] : [asked], questions);
+        Assert.Equal(asked is not null, LetterComposer.Gaps(scene.Material).Any(gap => gap.Kind == GapKind.UnansweredQuestion && gap.Reed is not null));
+    }
+
+    [Fact]
+    public void One_place_against_another_keeps_its_word()
+    {
+        var scene = Scene("It is lopsided");
+        scene.Log(1, Finding.Of(
+            new("left-right-uneven"), FindingCharacter.Fault, new Place(Zone.TipCorners, Sides: Sides.Left), FindingShape.Comparison, Relation.ThickerThan, new Place(Zone.TipCorners, Sides: Sides.Right)));
+
+        Assert.Contains("(at the corners of the tip, the left thicker than the right)", Text(scene), StringComparison.Ordinal);
+    }
+
+    private static LetterScene Scene(string bothers)
+    {
+        var scene = new LetterScene(1, change: form => form.Reeds[0].Bothers = bothers);
+        scene.Arrive(1, new ReedArrival(Presence.Here, "pencil dot", WindingHand.Left, Overlap.UpperToTheLeft, true, null, Fitness.Fit));
+        return scene;
+    }
+
+    private static (LetterSentence Answer, IReadOnlyList<LetterSentence> More) First(LetterScene scene)
+    {
+        var said = LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "reed-1-story").Paragraphs[0].Sentences;
+        Assert.Contains("“", said[0].Text, StringComparison.Ordinal);
+        return (said[1] with { Text = Explained().Replace(said[1].Text, "") }, [.. said.Skip(2)]);
+    }
+
+    private static string Text(LetterScene scene) => LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "reed-1-story").Text;
+
+    // A word of the trade is explained in brackets where it is met first.
+    [GeneratedRegex(@" \([^)]*\)")]
+    private static partial Regex Explained();
+}
