@@ -54,7 +54,54 @@ public sealed class CommonThreadPagesTests(ClinicHost host) : IClassFixture<Clin
 
         var row = Row((await teacher.See($"/batches/{batch.Code}/common-thread")).Page, "Opening too narrow");
 
-        Assert.Equal(["yes", "not looked for opening tested: right", "not looked for", "1 of 1"], row.Select(cell => string.Join(' ', cell.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))));
+        Assert.Equal(["yes", "not noted opening tested: right", "not looked for", "1 of 1"], row.Select(cell => string.Join(' ', cell.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))));
+    }
+
+    [Fact]
+    public async Task What_no_two_reeds_share_is_not_offered_as_the_common_lesson()
+    {
+        var batch = await NewBatch();
+        await Say(batch.Reeds[0].Id, Found("tip-corners-thick"));
+        await Say(batch.Reeds[1].Id, Found("back-thick"));
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{batch.Code}/common-thread";
+
+        var apart = (await teacher.See(path)).Page;
+        await Say(batch.Reeds[2].Id, Found("back-thick"));
+        var shared = (await teacher.See(path)).Page;
+
+        static (bool Apart, bool Corners, bool Back) Says(string page) => (Has(page, "Nothing is shared yet"), Has(page, "value=\"tip-corners-thick\""), Has(page, "value=\"back-thick\""));
+        static bool Has(string page, string words) => page.Contains(words, StringComparison.Ordinal);
+        Assert.Equal((true, false, false), Says(apart));
+        Assert.Equal((false, false, true), Says(shared));
+    }
+
+    [Fact]
+    public async Task A_reed_that_was_tested_is_not_said_to_be_unlooked_at()
+    {
+        var batch = await NewBatch();
+        await Say(batch.Reeds[0].Id, Found("back-thick"));
+        await Say(batch.Reeds[1].Id, Value(Domain.Bench.Test.Of(TestKind.Seal, 2)));
+        await Say(batch.Reeds[1].Id, Value(Domain.Bench.Test.Of(TestKind.Effort, 2)));
+        using var teacher = await host.Teacher();
+        var page = (await teacher.See($"/batches/{batch.Code}/common-thread")).Page;
+
+        Assert.Equal(["yes", "not noted", "not looked for", "1 of 1"], Row(page, "Back too thick"));
+        Assert.Equal(["nothing yet", "seal, effort", "nothing yet", ""], Row(page, "Tested before any work"));
+    }
+
+    [Fact]
+    public async Task How_sure_it_is_comes_in_one_sentence_before_anything_and_how_it_is_counted_is_folded()
+    {
+        var batch = await WorkedOnBatch();
+        using var teacher = await host.Teacher();
+
+        var (_, page, _) = await teacher.See($"/batches/{batch.Code}/common-thread/evidence");
+
+        using var document = new HtmlParser().ParseDocument(page);
+        Assert.Equal("Reeds so far: 3. Enough to see what they share, too few to say how often it comes back.", document.QuerySelector("h1 + p")!.TextContent);
+        var folded = document.QuerySelector("details.how:not([open])")!.TextContent;
+        Assert.All(["95 % interval", "Newcombe", "There is nothing to compare with"], words => Assert.Contains(words, folded, StringComparison.Ordinal));
     }
 
     [Fact]

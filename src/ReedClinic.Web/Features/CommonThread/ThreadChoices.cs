@@ -19,19 +19,27 @@ internal static class ThreadChoices
     public static IReadOnlyList<Choice> Strengths(CommonThreadView view, string? chosen, string noLongerThere, string ownWords) =>
         With(view, [.. view.Strengths.Take(Most).Select(one => Of(view, one.Kind, one.Theme, one.Recurring.Evidence))], FindingCharacter.Strength, chosen, noLongerThere, ownWords);
 
-    /// <summary>What could be taught: first what explains most; then what else was found.</summary>
+    /// <summary>Whether anything to work on was found on two of the student’s reeds, these or earlier ones; of a lone reed there is nothing to share.</summary>
+    /// <param name="view">The batch.</param>
+    public static bool HasShared(CommonThreadView view) => view.Report.Faults.Any(line => line.InBatch.Tally.Found > 0 && IsShared(line));
+
+    /// <summary>What could be taught: first what explains most; then what else was found. Of several reeds only what two of them share.</summary>
     /// <param name="view">The batch.</param>
     /// <param name="chosen">The kind that is chosen now.</param>
     /// <param name="noLongerThere">What is said of a chosen kind that isn't on the sheet any more.</param>
     /// <param name="ownWords">The choice without a kind.</param>
     public static IReadOnlyList<Choice> Lessons(CommonThreadView view, string? chosen, string noLongerThere, string ownWords)
     {
-        List<Choice> shown = [.. view.Lessons.Take(Most).Select(one => Of(view, one.Kind, one.Theme, one.Sentence))];
-        var others = view.Report.Faults.Where(line => !line.Theme.IsFamily && line.InBatch.Tally.Found > 0)
+        List<Choice> shown = [.. view.Lessons.Where(one => IsOffered(view, one.Recurring)).Take(Most).Select(one => Of(view, one.Kind, one.Theme, one.Sentence))];
+        var others = view.Report.Faults.Where(line => !line.Theme.IsFamily && line.InBatch.Tally.Found > 0 && IsOffered(view, line))
             .Where(line => shown.TrueForAll(choice => choice.Value != line.Theme.Id))
             .Take(Most - shown.Count);
         return With(view, [.. shown, .. others.Select(line => Of(view, line.Theme.Kinds[0], line.Theme, line.Evidence))], FindingCharacter.Fault, chosen, noLongerThere, ownWords);
     }
+
+    private static bool IsOffered(CommonThreadView view, Recurring line) => view.InBatch.Reeds.Count == 1 || IsShared(line);
+
+    private static bool IsShared(Recurring line) => line.Altogether.Found > 1;
 
     /// <summary>A name with a capital, to stand alone.</summary>
     /// <param name="name">A name in small letters.</param>
