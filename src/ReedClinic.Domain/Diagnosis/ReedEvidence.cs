@@ -41,6 +41,12 @@ public sealed record ReedEvidence(
         }
     }
 
+    /// <summary>
+    /// The causes that are themselves what was seen at the bench: they were found, and only what is behind them is weighed. What is only
+    /// “a little” so counts where the student says the same; what a teacher said wasn’t it doesn’t.
+    /// </summary>
+    public IReadOnlyList<LikelyCause> Found { get; private init; } = [];
+
     /// <summary>What isn’t the reed, always beside what is: its instrument, how it is played, air and tuning.</summary>
     public IEnumerable<LikelyCause> BesideReed => Now.Causes.Causes.Where(one => IsBesideTheReed(one.Cause));
 
@@ -60,7 +66,20 @@ public sealed record ReedEvidence(
             NextAdjustments.For(now),
             SettlingAnswers.For(new SettlingFacts { MinutesPlayed = reed.MinutesPlayed, GettingBetter = Rested.GotBetter(log), Seen = now.Causes.Counted }),
             WouldTell.Of(catalogue, now.Causes, MostUnlooked),
-            CauseJudged.Last(log));
+            CauseJudged.Last(log))
+        {
+            Found = [.. FoundOf(catalogue, now.Causes, reed.Scales, CauseJudged.Last(log))],
+        };
+    }
+
+    private static IEnumerable<LikelyCause> FoundOf(
+        Catalogue catalogue, LikelyCauses causes, ReedScales marks, IReadOnlyDictionary<CauseId, CauseJudged> said)
+    {
+        var complained = Sightings.Of(catalogue, marks).Where(one => one.Present).Select(one => one.Sign).ToHashSet();
+        var seen = causes.Counted.Where(one => one is { Present: true, By: Teller.Bench } && (one.Sure || complained.Contains(one.Sign)))
+            .SelectMany(one => catalogue.LinksOf(one.Sign)).Where(link => link.Belonging == Belonging.Itself).Select(link => link.Cause).ToHashSet();
+        return causes.Causes.Where(one => seen.Contains(one.Cause.Id) && !IsBesideTheReed(one.Cause)
+            && !(said.TryGetValue(one.Cause.Id, out var word) && word.Answer == CauseAnswer.Dismissed));
     }
 
     /// <summary>Whether a cause lies beside the reed: in the instrument, the player, the air or the tuning.</summary>

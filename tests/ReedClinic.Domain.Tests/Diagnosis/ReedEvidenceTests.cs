@@ -44,6 +44,22 @@ public sealed class ReedEvidenceTests
         Assert.DoesNotContain(evidence.Likely, one => one.Cause.Id.Value is "instrument" or "player");
     }
 
+    [Theory]
+    [InlineData(4, 0, true)]
+    [InlineData(3, 2, true)]
+    [InlineData(3, 0, false)]
+    [InlineData(2, 2, false)]
+    public void What_was_seen_at_the_bench_was_found_and_is_not_weighed(int opening, int marked, bool found)
+    {
+        var scene = new AdviceScene(scales: marked == 0 ? ReedScales.Nothing : ReedScales.Nothing with { Opening = new ScaleMark(marked) });
+        scene.Say(Writer.Test(TestKind.Opening, opening));
+        var seen = Of(scene).Found.Select(one => one.Cause.Id.Value).ToList();
+        scene.Say(Writer.Value(CauseJudged.Of(new CauseId("too-open"), CauseAnswer.Dismissed)));
+
+        Assert.Equal(found ? ["too-open"] : [], seen);
+        Assert.Empty(Of(scene).Found);
+    }
+
     [Fact]
     public void What_a_teacher_says_of_a_cause_on_this_reed_counts_before_the_signs()
     {

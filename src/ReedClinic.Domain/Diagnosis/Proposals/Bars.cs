@@ -67,7 +67,7 @@ internal static class Bars
     {
         Permission.AdviseOnly when !IsLook(entry) => Hold(entry, "The student asked for advice only.", new EvidenceMark(Evidence.OnRecord, "what the student asked for")),
         Permission.SafeChangesOnly when entry.Undo == Reversible.No =>
-            Hold(entry, "The student asked for safe changes only, and this can’t be undone.", new EvidenceMark(Evidence.OnRecord, "what the student asked for")),
+            Hold(entry, "The student asked for safe changes only, and the cane that this takes off can’t be put back.", new EvidenceMark(Evidence.OnRecord, "what the student asked for")),
         _ => null,
     };
 
