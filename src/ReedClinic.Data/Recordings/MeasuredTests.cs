@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Bench;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recordings;
 using ReedClinic.Domain.Recordings.Readings;
@@ -9,7 +10,8 @@ namespace ReedClinic.Data.Recordings;
 
 /// <summary>
 /// Puts what was measured at the bench into the reed’s log, for whoever recorded it. The operation’s id is the recording’s own, so
-/// that a repeated try writes nothing twice; what the teacher took back stays so.
+/// that a repeated try writes nothing twice; what the teacher took back stays so. Where work was noted after it was played, before
+/// it was read, nothing is written: it says how the reed was before that work, and the page of the recording shows it.
 /// </summary>
 public sealed class MeasuredTests(IDbContextFactory<ClinicDb> databases, TimeProvider time, BenchNews? news = null)
 {
@@ -29,11 +31,26 @@ public sealed class MeasuredTests(IDbContextFactory<ClinicDb> databases, TimePro
         var before = log.Facts.FirstOrDefault(fact => fact.Chain.OfType<Test>().Any(entry => entry.MeasuredFrom == id));
         if (before is null)
         {
-            await bench.RecordAsync(teacher, recording.Reed, test, operation, recording.PassId, ct).ConfigureAwait(false);
+            // Work that was done after it was played must not look tried by it, nor the sound as if it came of that work.
+            if (log.Facts.Any(fact => fact.Now is Adjustment && fact.Now.Sequence > recording.AtSequence))
+            {
+                return;
+            }
+
+            AgainUnlessSettled(await bench.RecordAsync(teacher, recording.Reed, test, operation, recording.PassId, ct).ConfigureAwait(false));
         }
         else if (before.Now is Test { MeasuredFrom: not null } stands && stands.TestKind != test.TestKind && before.Chain.Count < OperationId.MostParts)
         {
-            await bench.CorrectAsync(teacher, recording.Reed, before.Tail, test, operation.Part(before.Chain.Count), ct).ConfigureAwait(false);
+            AgainUnlessSettled(await bench.CorrectAsync(teacher, recording.Reed, before.Tail, test, operation.Part(before.Chain.Count), ct).ConfigureAwait(false));
+        }
+    }
+
+    // Somebody wrote at the same moment: the job is tried again, and looks anew.
+    private static void AgainUnlessSettled(Outcome<BenchFact> outcome)
+    {
+        if (outcome is Outcome<BenchFact>.Conflict)
+        {
+            throw new InvalidOperationException("The log was changed at the same moment.");
         }
     }
 

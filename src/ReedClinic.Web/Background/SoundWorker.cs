@@ -23,6 +23,9 @@ public sealed partial class SoundWorker(JobBoard board, JobBell bell, SoundRegis
     /// <summary>How often it looks for what was kept and never asked for.</summary>
     public const int LooksBetweenRounds = 120;
 
+    /// <summary>So often a sound is tried: whatever a file holds, it is given up then, also when it took the process with it.</summary>
+    public const int MostTries = 3;
+
     /// <summary>Reads what is due now.</summary>
     /// <param name="ct">Stops it.</param>
     /// <returns>How many were tried.</returns>
@@ -70,6 +73,13 @@ public sealed partial class SoundWorker(JobBoard board, JobBell bell, SoundRegis
     {
         try
         {
+            if (job.Attempts > MostTries)
+            {
+                await register.GiveUpAsync(job, SoundTrouble.GaveUp, ct).ConfigureAwait(false);
+                await board.FailedAsync(job, "given up", forEver: true, ct).ConfigureAwait(false);
+                return;
+            }
+
             if (await register.OpenAsync(job, ct).ConfigureAwait(false) is { } sound)
             {
                 await ReadAsync(sound, ct).ConfigureAwait(false);
@@ -90,14 +100,14 @@ public sealed partial class SoundWorker(JobBoard board, JobBell bell, SoundRegis
     {
         try
         {
-            if (job.Attempts >= JobBoard.MostAttempts)
+            if (job.Attempts >= MostTries)
             {
                 await register.GiveUpAsync(job, SoundTrouble.GaveUp, ct).ConfigureAwait(false);
             }
         }
         finally
         {
-            await board.FailedAsync(job, failure.GetType().Name, forEver: false, ct).ConfigureAwait(false);
+            await board.FailedAsync(job, failure.GetType().Name, forEver: job.Attempts >= MostTries, ct).ConfigureAwait(false);
         }
     }
 

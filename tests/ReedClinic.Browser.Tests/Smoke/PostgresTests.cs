@@ -26,7 +26,7 @@ public sealed class PostgresTests(OneBrowser browser, PostgresClinic app) : ICla
         again.Looks = false;
         await again.SignInAsync(Door.Student, thenAt: "/");
         await again.GoToAsync("/intake");
-        await again.PressAsync(again.Link("Continue where you stopped"), "/intake/[^/]+/reed/1/recognise");
+        await again.PressAsync(again.Page.Locator(".continue a.button"), "/intake/[^/]+/reed/1/recognise");
         Assert.Equal("a nick in the bark", await again.Field("Reed 1 is the one with …").InputValueAsync());
     }
 }

@@ -8,6 +8,7 @@ using ReedClinic.Data.Recordings;
 using ReedClinic.Data.Tests.Guardians;
 using ReedClinic.Data.Tests.Intake;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -225,6 +226,19 @@ public sealed class SoundReadingTests(TestDatabases databases) : IClassFixture<T
 
         var fact = Assert.Single((await bench.FindAsync(Teacher, reed, Ct))!.Log.Facts);
         Assert.Equal((FactState.Corrected, 2, TestKind.Peep), (fact.State, fact.Chain.Count, Assert.IsType<Test>(fact.Now).TestKind));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task What_was_played_before_work_is_not_written_behind_it(ClinicEngine engine)
+    {
+        var (db, _, batch) = await OpenAsync(engine);
+        var (reed, bench, tests) = (batch.Reeds[0].Id, new BenchBook(db, TimeProvider.System), new MeasuredTests(db, TimeProvider.System));
+        var kept = await new RecordingScene(db).SendAsync(Teacher, reed, RecordingKind.TestSound, Sound);
+        Done(await bench.RecordAsync(Teacher, reed, Done(Adjustment.Of(new AdjustmentKindId("clip-hair"), new Domain.Reeds.Place(Domain.Reeds.Zone.TipEdge), new Amount(Millimetres: 0.2m))), Operation(), Ct));
+
+        await tests.RecordAsync(await ReadAsync(db, kept), Ct);
+
+        Assert.Empty((await bench.FindAsync(Teacher, reed, Ct))!.Log.Live<Test>());
     }
 
     private static SoundReadingBook Book(TestDatabase db) => new(db, TimeProvider.System);

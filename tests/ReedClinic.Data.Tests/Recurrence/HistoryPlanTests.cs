@@ -59,7 +59,9 @@ public sealed class HistoryPlanTests(TestDatabases databases) : IClassFixture<Te
             DbCommand command, CommandEventData eventData, InterceptionResult<DbDataReader> result, CancellationToken cancellationToken = default)
         {
             var sql = command.CommandText;
-            if (!sql.Contains("\"StudioRates\"", StringComparison.Ordinal))
+
+            // The rates and the studio's own entries are read whole: they are as many as the studio has kinds, whatever students there are.
+            if (!sql.Contains("\"StudioRates\"", StringComparison.Ordinal) && !sql.Contains("\"StudioEntries\"", StringComparison.Ordinal))
             {
                 command.CommandText = (database.Engine == ClinicEngine.Postgres ? "EXPLAIN " : "EXPLAIN QUERY PLAN ") + sql;
                 await using (var reader = await command.ExecuteReaderAsync(cancellationToken))

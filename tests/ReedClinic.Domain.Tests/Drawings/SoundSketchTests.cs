@@ -121,8 +121,9 @@ public sealed class SoundSketchTests
     [Theory]
     [InlineData(0.7, 0.62, 0.58, 0)]
     [InlineData(0.6, 0.6, 0.58, 1)]
-    [InlineData(0.58, 0.7, 0.7, 1)]
-    public void The_word_of_the_crow_follows_from_when_its_octaves_come(double low, double middle, double high, int step)
+    [InlineData(0.58, 0.62, 0.62, 1)]
+    [InlineData(0.58, 0.7, 0.7, null)] // the low one first: the scale has no word for it
+    public void The_word_of_the_crow_follows_from_when_its_octaves_come(double low, double middle, double high, int? step)
     {
         double[] entries = [low, middle, high];
         var octaves = MadeReadings.Crow().Figures.Octaves.Select((one, at) => one with { Entry = Figure.Of(entries[at], 0.001) }).ToList();

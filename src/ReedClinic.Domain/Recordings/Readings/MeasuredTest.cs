@@ -47,7 +47,8 @@ public static class MeasuredTest
             return low is not null ? 2 : upper.Count > 0 ? 3 : null;
         }
 
-        return low.Entry.Value - upper.Min(one => one.Entry.Value) is { } later ? later > JoinsAfterSeconds ? 0 : 1 : null;
+        // Low first has no word on the scale: it isn't “all at once”.
+        return low.Entry.Value - upper.Min(one => one.Entry.Value) is { } later && later >= -JoinsAfterSeconds ? later > JoinsAfterSeconds ? 0 : 1 : null;
     }
 
     private static string Words(SoundKind kind, ReadingFigures figures)

@@ -14,6 +14,7 @@ const words = () => box()?.dataset ?? {};
 let sheet = null;
 let hearing = null;
 let taking = null;
+let wanted = false;
 let kept = null;
 let unsent = 0;
 let openedForTest = false;
@@ -70,7 +71,7 @@ function stage(now) {
   const leaf = part("sheet");
   if (leaf) leaf.dataset.now = now;
   key("retest")?.setAttribute("aria-pressed", now === "counting" || now === "sounding" ? "true" : "false");
-  part("does").hidden = now !== "poor" && now !== "unsent";
+  if (part("does")) part("does").hidden = now !== "poor" && now !== "unsent";
   if (part("label")) part("label").textContent = now === "counting" || now === "sounding" ? words().stop : words().retest;
 }
 
@@ -87,6 +88,7 @@ async function test() {
   part("poor").hidden = true;
   stage("asking");
   let take = null;
+  wanted = true;
   try {
     taking = await record({
       most: Number(words().most),
@@ -100,6 +102,7 @@ async function test() {
         if (clock) clock.textContent = `0:${String(Math.floor(seconds)).padStart(2, "0")} ${words().ofMost}`;
       },
     });
+    if (!wanted) taking.drop(); // it was closed while the browser asked for the microphone
     take = await taking.done;
   } catch (trouble) {
     tell(words()[reasonOf(trouble)], "refused");
@@ -175,6 +178,7 @@ const presses = {
 };
 
 function leave() {
+  wanted = false;
   if (taking && taking !== "asking") taking.drop();
   if (!kept) tell("");
   close();
@@ -196,6 +200,7 @@ export function start() {
 }
 
 export function stop() {
+  wanted = false;
   if (taking && taking !== "asking") taking.drop();
   close();
   document.removeEventListener("click", click);
