@@ -109,7 +109,9 @@ internal static class DeedReader
 
     internal static void Write(DeedParts deed, Zone? sake, string? judged = null)
     {
-        var kind = judged ?? Named(deed) ?? DeedKind.Of(deed);
+        var said = judged ?? Named(deed) ?? DeedKind.Of(deed);
+        var squeezed = Squeezes.InDoubt(deed, said);
+        var kind = squeezed?.Kind ?? said;
         var known = AdjustmentCatalogue.Find(new AdjustmentKindId(kind));
         var place = deed.Target;
         var zone = kind is "extend-windows" or "clip" or "clip-hair" or "clean-inside" || place?.Zone is null ? known?.Zone is Zone.WholeReed && place?.Usual is { } usual ? usual : known?.Zone ?? place?.Usual : place.Zone;
@@ -134,11 +136,7 @@ internal static class DeedReader
             Words = deed.Amount?.Words,
             Sake = sake ?? deed.Course.Sake,
         }), deed.Action, deed.Object?.HasPlace == true);
-        if (zone is null)
-        {
-            draft.Doubts.Add(new Doubt("zone", "where?"));
-        }
-
+        Unsure(draft, squeezed?.Doubt ?? BackAlone(deed, kind), zone is null);
         deed.Course.Topic = place ?? deed.Course.Topic;
         if (deed.Blade is "Upper" or "Lower" && deed.Segment.Joint is "and")
         {
@@ -147,6 +145,26 @@ internal static class DeedReader
 
         Breath(deed.Course, draft);
     }
+
+    // What is unsure keeps its words.
+    private static void Unsure(Draft draft, Doubt? kind, bool where)
+    {
+        if (kind is { } doubt)
+        {
+            draft.Doubts.Add(doubt);
+            draft.HasAside = true;
+        }
+
+        if (where)
+        {
+            draft.Doubts.Add(new Doubt("zone", "where?"));
+        }
+    }
+
+    // “Scraped the back a little”: the trade has a name for work in its windows, and none for all of it.
+    private static Doubt? BackAlone(DeedParts deed, string kind) => kind is "open-windows" && deed.Target?.Region is "back" && !deed.Segment.Has(Cat.Zone)
+        ? new Doubt("kind", "the back was named and no window: taken for work in its windows")
+        : null;
 
     // “Untied it and tied it again”, “wetted it and drew air through”: one adjustment, in two words.
     private static bool SaidTwice(DeedParts deed, string kind)

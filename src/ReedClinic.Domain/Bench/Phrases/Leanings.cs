@@ -17,19 +17,31 @@ internal static class Leanings
         return course.Absorb(aside: false);
     }
 
-    /// <summary>“Bit flat maybe, ten cents”: how far it leans.</summary>
+    /// <summary>“Bit flat maybe, ten cents”, “flat, about B flat and 20 cents”: how far it leans; which way may stay unsaid.</summary>
     internal static bool By(Course course)
     {
         var segment = course.Segment;
-        if (course.LastInSentence is not { Kind: EntryKind.Test, Slots: { Lean: { } lean, Cents: null } } last || last.Last != course.At - 1 || segment.Has(Cat.Lean) || segment.Has(Cat.Change) || segment.Has(Cat.Test) || PitchReader.NotesIn(segment).Count > 0 || !segment.Has(Cat.Cent)
+        if (course.LastInSentence is not { Kind: EntryKind.Test, Slots: { Cents: null, Change: null, Between: null, Test: { } test } } last || last.Last != course.At - 1 || (last.Slots.Lean is null && (last.Slots.Pitch is null || !TestScale.Of(test).TakesPitch))
+            || segment.Has(Cat.Lean) || segment.Has(Cat.Change) || segment.Has(Cat.Test) || segment.Has(Cat.Verb) || PitchReader.NotesIn(segment).Count > 0 || !segment.Has(Cat.Cent)
             || Enumerable.Range(segment.First, segment.End - segment.First).Select(at => Numbers.At(segment.Tokens, at, segment.End)).FirstOrDefault(number => number is not null) is not { } cents)
         {
             return false;
         }
 
+        if ((last.Slots.Lean ?? Said(course, last)) is not { } lean)
+        {
+            last.Doubts.Add(new Doubt("cents", "whether above or below wasn’t said"));
+            return course.Absorb();
+        }
+
         last.Slots = last.Slots with { Lean = null, Cents = lean is "flat" ? -cents.Value : cents.Value };
         return course.Absorb(aside: false);
     }
+
+    // Flat or sharp, said of the pitch and no part of a note’s name.
+    private static string? Said(Course course, Draft draft) => course.Segments.Skip(draft.First).Take(course.At - draft.First)
+        .SelectMany(segment => segment.All(Cat.Lean).Where(lean => !PitchReader.NotesIn(segment).Any(note => note.First <= lean.First && lean.End <= note.End)))
+        .Select(lean => lean.Value).LastOrDefault();
 
     /// <summary>“Still a bit low”, of the crow or the peep that was last heard.</summary>
     internal static bool Alone(Course course)

@@ -44,6 +44,7 @@ public static class PhraseReader
         }
 
         KeepUnnamed(course);
+        KeepFromTying(course);
         DropAsides(course);
         Standing.Settle(course);
         Reasons.Keep(course);
@@ -64,12 +65,26 @@ public static class PhraseReader
     /// <summary>A deed that has no name and no place is in doubt: it is kept as a note.</summary>
     private static void KeepUnnamed(Course course)
     {
-        foreach (var draft in course.Drafts.Where(draft => draft is { Kind: EntryKind.Adjustment, ZoneSaid: false, Slots: { Kind: "something-else", Zone: Reeds.Zone.WholeReed } }))
+        foreach (var draft in course.Drafts.Where(draft => draft is { Kind: EntryKind.Adjustment, ZoneSaid: false, Slots: { Kind: "something-else", Zone: Reeds.Zone.WholeReed } } && !IsOffTheSides(course.Segments[draft.Head], draft)))
         {
             draft.Kind = EntryKind.Note;
             draft.Slots = ReadSlots.None;
             draft.Doubts.Clear();
             draft.Doubts.Add(new Doubt("kind", "unsure what was done and where, so it is kept as a note"));
+        }
+    }
+
+    // “Two off each side”: strokes for certain, and only their place isn’t.
+    private static bool IsOffTheSides(Segment segment, Draft draft) => draft.Slots.Strokes is not null && segment.Has(Cat.Off) && segment.Has(Cat.Side);
+
+    /// <summary>“Two off each side” after the thread was spoken of: strokes take cane and tie nothing; of which part isn’t known.</summary>
+    private static void KeepFromTying(Course course)
+    {
+        foreach (var draft in course.Drafts.Where(draft => draft is { Kind: EntryKind.Adjustment, Slots: { Kind: "retie", Strokes: not null } }))
+        {
+            draft.Slots = draft.Slots with { Kind = "something-else", Zone = Reeds.Zone.WholeReed };
+            draft.HasAside = true;
+            draft.Doubts.Add(new Doubt("zone", "strokes, and of which part wasn’t said"));
         }
     }
 

@@ -16,14 +16,38 @@ internal static class PitchMaker
             return Fits(slots.Cents) ? new SaidPitch(Text(slots), new PitchClass(PitchReader.Semitone(note)), new Cents((double)(slots.Cents ?? 0)), slots.Octave, between, a4, between is null && slots.Cents is null ? LeanOf(slots) : null) : null;
         }
 
+        if (slots.Cents is { } off)
+        {
+            return FromTarget(read, test, off, a4);
+        }
+
         var last = new Before(context.Log).Log.Said.LastOrDefault(fact => fact.Now.TestKind == test && fact.Now.Pitch is not null)?.Now.Pitch;
         if (last is null || last.Between is not null)
         {
             return null;
         }
 
-        // “Ten cents flat” names no note, and which one was meant can’t be known: the words are kept.
         return slots.Change is { } change ? Moved(Said(read), last, (double)change, a4) : null;
+    }
+
+    // “20 cents flat” is from the note that the test is held against; a peep has none, so its words are kept.
+    private static SaidPitch? FromTarget(ReadEntry read, TestKind test, decimal off, Hertz a4)
+    {
+        var note = test switch
+        {
+            TestKind.Crow => "C",
+            TestKind.TuningNote => "A",
+            _ => null,
+        };
+        if (note is null)
+        {
+            return null;
+        }
+
+        var target = new PitchClass(PitchReader.Semitone(note));
+        return Fits(off)
+            ? new SaidPitch(Text(read.Slots with { Pitch = note }), target, new Cents((double)off), read.Slots.Octave, null, a4)
+            : Moved(Said(read), new SaidPitch(note, target, new Cents(0), null, null, a4), (double)off, a4);
     }
 
     private static PitchLean? LeanOf(ReadSlots slots) => slots.Lean switch

@@ -112,9 +112,15 @@ internal static class StepReader
 
     internal static bool IsEffort(Segment segment) => Effort(segment) is not null || segment.HasWord("blow") || segment.HasWord("effort") || segment.HasWord("resistance") || (segment.HasWord("hard") && segment.HasWord("work"));
 
-    /// <summary>“Stuffy low notes”: what they ask of the breath, and where; nothing of when they speak.</summary>
-    internal static bool IsStuffyPart(Segment segment) =>
-        segment.HasWord("stuffy") && segment.Items.Any(item => item.Cat is Cat.Test && item.Value is nameof(TestKind.LowResponse) or nameof(TestKind.HighSteadiness));
+    /// <summary>“Stuffy low notes”: which notes don’t come freely; nothing of when they speak, and nothing of how hard the reed is to blow.</summary>
+    internal static TestKind? StuffyNotes(Segment segment) =>
+        segment.HasWord("stuffy") && segment.Items.FirstOrDefault(item => item.Cat is Cat.Test && item.Value is nameof(TestKind.LowResponse) or nameof(TestKind.HighSteadiness)) is { Value: { } notes }
+            ? Enum.Parse<TestKind>(notes) : null;
+
+    /// <summary>“Sounds brighter now”: which way the edge went, and not where it stands.</summary>
+    internal static bool IsBrighter(Segment segment) => segment.HasWord("brighter") && Enumerable.Range(segment.First, segment.End - segment.First).All(at =>
+        segment.Tokens[at].Kind is TokenKind.Break || segment.Covered(at, Cat.Degree) || segment.Covered(at, Cat.Filler) || segment.Covered(at, Cat.Now)
+        || segment.Word(at) is "brighter" or "sounds" or "sound" or "sounding" or "tone" or "the" or "it" or "is" or "'s" or "now" or "a" or "bit" or "little" or "touch" or "much" or "reed" or "this" or "that" or "plays" or "already" or "again" or "and" or "but");
 
     private static int? Effort(Segment segment)
     {

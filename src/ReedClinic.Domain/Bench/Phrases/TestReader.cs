@@ -16,7 +16,7 @@ internal static class TestReader
             return true;
         }
 
-        if (Leanings.On(course) || Leanings.By(course) || Leanings.Alone(course))
+        if (Leanings.On(course) || Leanings.By(course) || Leanings.Alone(course) || Unscaled(course))
         {
             return true;
         }
@@ -42,6 +42,18 @@ internal static class TestReader
         }
 
         return Write(course, kind, pitch);
+    }
+
+    // What is told of a test and is no word of its scale: it is kept in its words.
+    private static bool Unscaled(Course course)
+    {
+        if ((StepReader.StuffyNotes(course.Segment) ?? (StepReader.IsBrighter(course.Segment) ? TestKind.Edge : null)) is not { } test)
+        {
+            return false;
+        }
+
+        course.Add(EntryKind.Test, new ReadSlots { Test = test }).HasAside = true;
+        return true;
     }
 
     /// <summary>“After that it’ll be a C”: not heard yet.</summary>
@@ -94,7 +106,7 @@ internal static class TestReader
             return true;
         }
 
-        course.Add(EntryKind.Test, slots).HasAside = StepReader.IsStuffyPart(segment);
+        course.Add(EntryKind.Test, slots);
         return true;
     }
 
@@ -254,11 +266,6 @@ internal static class TestReader
 
     private static TestKind? Named(Segment segment, HeardPitch pitch)
     {
-        if (StepReader.IsStuffyPart(segment))
-        {
-            return TestKind.Effort;
-        }
-
         TestKind? found = null;
         foreach (var item in segment.All(Cat.Test))
         {

@@ -38,16 +38,98 @@ public sealed class MisreadingTests
     }
 
     [Theory]
-    [InlineData("stuffy low notes", "a little too hard")]
-    [InlineData("low notes are stuffy", "a little too hard")]
-    [InlineData("low register very stuffy", "far too hard")]
-    [InlineData("the high notes feel stuffy", "a little too hard")]
-    [InlineData("low notes not stuffy any more", "right")]
-    public void Stuffy_is_how_hard_it_is_to_blow_and_not_how_late_it_speaks_and_where_it_is_so_is_kept(string phrase, string step)
+    [InlineData("stuffy low notes", TestKind.LowResponse)]
+    [InlineData("low notes are stuffy", TestKind.LowResponse)]
+    [InlineData("low register very stuffy", TestKind.LowResponse)]
+    [InlineData("the high notes feel stuffy", TestKind.HighSteadiness)]
+    [InlineData("low notes not stuffy any more", TestKind.LowResponse)]
+    public void Stuffy_notes_are_kept_in_their_words_with_the_notes_they_are_of_and_on_no_scale_that_was_not_named(string phrase, TestKind notes)
     {
         var test = Assert.IsType<Domain.Bench.Test>(Entry(phrase));
 
-        Assert.Equal((TestKind.Effort, step, phrase), (test.TestKind, test.StepWord, test.Words));
+        Assert.Equal((notes, null, phrase), (test.TestKind, test.StepWord, test.Words));
+    }
+
+    [Theory]
+    [InlineData("crow is 20 cents flat", -20)]
+    [InlineData("crow flat by 20", -20)]
+    [InlineData("20 cents flat", -20)]
+    [InlineData("crow 10 cents sharp", 10)]
+    public void Cents_without_a_note_are_told_from_the_note_that_the_test_is_held_against(string phrase, int cents)
+    {
+        var test = Assert.IsType<Domain.Bench.Test>(Entry(phrase));
+
+        Assert.Equal((TestKind.Crow, "C", cents), (test.TestKind, test.Pitch?.PitchClass.Name, test.Pitch?.Cents.Value));
+    }
+
+    [Fact]
+    public void Cents_of_the_tuning_note_are_told_from_its_A() =>
+        Assert.Equal(("A", 6d), Assert.IsType<Domain.Bench.Test>(Entry("tuning note 6 cents sharp")).Pitch is { } pitch ? (pitch.PitchClass.Name, pitch.Cents.Value) : default);
+
+    [Fact]
+    public void Cents_beside_a_note_are_not_dropped()
+    {
+        var test = Assert.IsType<Domain.Bench.Test>(Entry("crow is flat, about B flat and 20 cents"));
+
+        Assert.Equal(("B♭", -20d), (test.Pitch?.PitchClass.Name, test.Pitch?.Cents.Value));
+    }
+
+    [Theory]
+    [InlineData("opening is too open, squeezed it a bit", "close-press")]
+    [InlineData("squeezed it a bit", "close-press", "opening too wide")]
+    [InlineData("squeezed it a bit", "open-squeeze")]
+    public void A_squeeze_without_a_direction_closes_what_is_too_open_and_is_in_doubt(string phrase, string kind, params string[] before)
+    {
+        var entry = Read(phrase, before).Entries[^1];
+
+        Assert.Equal((EntryKind.Adjustment, kind), (entry.Kind, entry.Slots.Kind));
+        Assert.Contains(entry.Doubts, doubt => doubt.Words.Contains("squeeze", StringComparison.Ordinal));
+        Assert.Contains("squeezed it", ((Adjustment)Made(entry, before)).Words, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("opening too narrow, squeezed it a bit", "open-squeeze")]
+    [InlineData("opening is too wide, squeezed the sides", "open-squeeze")]
+    [InlineData("squeezed it open", "open-squeeze")]
+    [InlineData("squeezed it shut a bit", "close-press")]
+    public void A_squeeze_with_a_direction_is_in_no_doubt(string phrase, string kind)
+    {
+        var entry = Read(phrase).Entries[^1];
+
+        Assert.Equal(kind, entry.Slots.Kind);
+        Assert.Empty(entry.Doubts);
+    }
+
+    [Theory]
+    [InlineData("two off each side")]
+    [InlineData("two off each side", "thread is loose")]
+    [InlineData("two off each side", "retied it")]
+    public void Strokes_never_tie_a_reed_again(string phrase, params string[] before)
+    {
+        var read = Read(phrase, before);
+        var work = Assert.IsType<Adjustment>(Made(Assert.Single(read.Entries), before));
+
+        Assert.Equal(("something-else", 2, phrase), (work.AdjustmentKind.Value, work.AmountStrokes, work.Words));
+        Assert.NotEmpty(read.Entries[0].Doubts);
+    }
+
+    [Fact]
+    public void Scraping_at_the_back_keeps_its_words_and_says_that_the_windows_were_taken_for_it()
+    {
+        var entry = Assert.Single(Read("scraped the back a little").Entries);
+
+        Assert.Contains(entry.Doubts, doubt => doubt.Words.Contains("back", StringComparison.Ordinal));
+        Assert.Equal("scraped the back a little", Assert.IsType<Adjustment>(Made(entry)).Words);
+    }
+
+    [Theory]
+    [InlineData("sounds brighter now")]
+    [InlineData("it sounds a bit brighter")]
+    public void Brighter_says_which_way_the_edge_went_and_not_where_it_stands(string phrase)
+    {
+        var test = Assert.IsType<Domain.Bench.Test>(Entry(phrase));
+
+        Assert.Equal((TestKind.Edge, null, phrase), (test.TestKind, test.StepWord, test.Words));
     }
 
     [Fact]
@@ -87,6 +169,10 @@ public sealed class MisreadingTests
     [Fact]
     public void One_test_told_in_two_ways_is_one_entry() => Assert.Equal(
         TestKind.LowResponse, Assert.Single(PhraseReader.Read("low notes late, low notes will not speak", PhraseCorpus.Context([]), null).Entries).Slots.Test);
+
+    private static PhraseReading Read(string phrase, params string[] before) => PhraseReader.Read(phrase, PhraseCorpus.Context(before));
+
+    private static BenchEntry Made(ReadEntry read, params string[] before) => Assert.IsType<Outcome<BenchEntry>.Done>(read.ToEntry(PhraseCorpus.Context(before))).Value;
 
     private static BenchEntry Entry(string phrase, params string[] before)
     {

@@ -98,14 +98,14 @@ public sealed partial class PhraseTwistTests
         Assert.Equal(kept, PhraseReader.Read(typed, PhraseCorpus.Context([])).Kept.Count);
 
     [Fact]
-    public void Cents_without_a_note_borrow_none()
+    public void Cents_without_a_note_borrow_none_where_the_test_is_held_against_no_note()
     {
-        var context = PhraseCorpus.Context(["crow C"]);
-        var entry = Assert.Single(PhraseReader.Read("ten cents flat", context).Entries);
+        var context = PhraseCorpus.Context([]);
+        var entry = Assert.Single(PhraseReader.Read("peep ten cents flat", context).Entries);
 
         var test = Assert.IsType<Test>(Assert.IsType<ReedClinic.Domain.Outcomes.Outcome<BenchEntry>.Done>(entry.ToEntry(context)).Value);
         Assert.Null(test.Pitch);
-        Assert.Equal("ten cents flat", test.Words);
+        Assert.Equal("peep ten cents flat", test.Words);
     }
 
     [Fact]

@@ -43,7 +43,7 @@ internal static class Arbiter
         return judged;
     }
 
-    // A length with its number is what it says, and stuffy low notes are: no judge makes a fault of the one, or silence of the other.
+    // A length with its number is what it says, and so are cents and nothing else, stuffy notes and a brighter sound: no judge makes a fault of the one, or a step of the others.
     private static bool IsPlain(Course course, Course ruled) => ruled.Drafts.LastOrDefault() is { Kind: EntryKind.Test } last && last.Head >= course.At
-        && (last.Slots.Length is not null || (last.Slots.Test is TestKind.Effort && StepReader.IsStuffyPart(course.Segment)));
+        && (last.Slots.Length is not null || (last.Slots is { Test: TestKind.Crow, Pitch: null, Cents: not null } && course.Segments.Count == 1) || StepReader.StuffyNotes(course.Segment) is not null || StepReader.IsBrighter(course.Segment));
 }
