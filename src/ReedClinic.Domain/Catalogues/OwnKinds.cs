@@ -88,6 +88,15 @@ public sealed class OwnKinds
             && Adjustment.Of(done.Id, new Place(done.Zone), words: done.Name) is Outcome<Adjustment>.Done(var work) ? work : null;
     }
 
+    /// <summary>Takes a line apart where it says a name of the studio’s own, in any tense, with a side, a blade or an amount around it.</summary>
+    /// <param name="line">What was typed.</param>
+    /// <returns>The pieces in order; one without an entry is for the reader of phrases.</returns>
+    public IReadOnlyList<OwnPiece> HearWithin(string line)
+    {
+        ArgumentNullException.ThrowIfNull(line);
+        return OwnHearing.Pieces(line, this);
+    }
+
     private static bool Is(string name, string? said) => name.Equals(said, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>An entry with what its kind is called now, if that is the studio’s own; any other entry as it is.</summary>

@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Bench.Advice;
 using ReedClinic.Domain.Bench.Phrases;
 using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Faults;
@@ -12,7 +13,11 @@ namespace ReedClinic.Web.Features.Bench.Line;
 /// <summary>One thing that was understood in a line.</summary>
 /// <param name="Entry">The entry that it makes.</param>
 /// <param name="Doubts">What isn't certain about it, in words.</param>
-public sealed record HeardEntry(BenchEntry Entry, IReadOnlyList<string> Doubts);
+public sealed record HeardEntry(BenchEntry Entry, IReadOnlyList<string> Doubts)
+{
+    /// <summary>The work that it would record; null when it records none.</summary>
+    public PlannedWork? Planned => Entry is Adjustment work ? new PlannedWork(work.AdjustmentKind, work.Place, work.Amount) : null;
+}
 
 /// <summary>
 /// What a line comes to, before it is sent and when it is: the entries that were understood, and a note of every word that wasn't.
@@ -32,6 +37,9 @@ public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
         ? [.. Entries.Select(heard => heard.Entry)]
         : [.. Entries.Select(heard => heard.Entry), Made(Note.Of(Kept))];
 
+    /// <summary>True when it says that the work stops here.</summary>
+    public bool Stops => Entries.Any(heard => heard.Entry is Stopped);
+
     /// <summary>What of it has a place on the drawing.</summary>
     public IReadOnlyList<ReedMark> Marks => [.. Entries.Select(heard => ReedMarks.Of(heard.Entry)).OfType<ReedMark>()];
 
@@ -39,7 +47,7 @@ public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
     /// <param name="text">What was typed.</param>
     /// <param name="log">What stands on this reed.</param>
     /// <param name="tuning">What the student tunes to.</param>
-    /// <param name="own">What the studio added; a line that is nothing but such a name is that.</param>
+    /// <param name="own">What the studio added; where the line says such a name it is that.</param>
     public static HeardLine Of(string? text, BenchLog log, Tuning tuning, OwnKinds? own = null)
     {
         if (PlainText.Tidy(text) is not { } line)
@@ -47,15 +55,28 @@ public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
             return Nothing;
         }
 
-        if (own?.Hear(line) is { } known)
+        var context = new PhraseContext(log, tuning);
+        List<HeardEntry> heard = [];
+        List<string> lost = [];
+        foreach (var piece in (own ?? OwnKinds.None).HearWithin(line))
         {
-            return new([new HeardEntry(known, [])], null);
+            if (piece.Entry is { } known)
+            {
+                heard.Add(new HeardEntry(known, []));
+            }
+            else
+            {
+                Read(piece.Words, context, heard, lost);
+            }
         }
 
-        var context = new PhraseContext(log, tuning);
-        var reading = PhraseReader.Read(line, context);
-        List<HeardEntry> heard = [];
-        List<string> lost = [.. reading.Kept];
+        return heard.Count == 0 ? new([], line) : new(heard, lost.Count == 0 ? null : string.Join(" … ", lost));
+    }
+
+    private static void Read(string words, PhraseContext context, List<HeardEntry> heard, List<string> lost)
+    {
+        var reading = PhraseReader.Read(words, context);
+        lost.AddRange(reading.Kept);
         foreach (var read in reading.Entries)
         {
             if (read.ToEntry(context) is Outcome<BenchEntry>.Done(var entry))
@@ -64,11 +85,9 @@ public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
             }
             else
             {
-                lost.Add(Cut(line, read.Span));
+                lost.Add(Cut(words, read.Span));
             }
         }
-
-        return heard.Count == 0 ? new([], line) : new(heard, lost.Count == 0 ? null : string.Join(" … ", lost));
     }
 
     /// <summary>The same line, with the student's consent to it said in each adjustment that wants it.</summary>
