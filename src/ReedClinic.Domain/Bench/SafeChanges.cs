@@ -1,4 +1,6 @@
+using ReedClinic.Domain.Bench.Advice;
 using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Pitch;
 
 namespace ReedClinic.Domain.Bench;
 
@@ -34,4 +36,25 @@ public static class SafeChanges
             ? known.Reversible != Reversible.No
                 || (!NoSmallStep.Contains(kind) && amount is { Strokes: null or <= MostStrokes, Millimetres: null or <= MostMillimetres })
             : OwnId.Is(kind.Value) && !OwnId.TakesCane(kind.Value);
+
+    /// <summary>Whether work keeps to what a student allowed who asked for safe changes only: the one rule of bench and letter.</summary>
+    /// <param name="kind">The adjustment.</param>
+    /// <param name="amount">How much.</param>
+    /// <param name="crow">Where the latest crow stood before it; null when none was heard.</param>
+    /// <returns>True for a small step, unless it is a clip while the crow is sharp already: what takes it further from its note is no safe change.</returns>
+    public static bool IsWithin(AdjustmentKindId kind, Amount amount, CentsRange? crow) =>
+        IsSmallStep(kind, amount) && !(WorkKinds.IsClip(kind) && crow is { } heard && AdviceMatter.StandOf(heard) == CrowStand.Sharp);
+
+    /// <summary>Where the latest crow that was said stood, as the log read at the time: a wording of later changes nothing.</summary>
+    /// <param name="log">The log.</param>
+    /// <param name="target">What the crow is held against.</param>
+    /// <param name="until">The place in the log before which it was said.</param>
+    /// <returns>Null when no crow with a pitch was said before.</returns>
+    public static CentsRange? CrowBefore(BenchLog log, CrowTarget target, int until = int.MaxValue)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        return log.Facts.Where(fact => fact.Kind == EntryKind.Test)
+            .Select(fact => fact.Chain.LastOrDefault(entry => entry.Sequence < until))
+            .OfType<Test>().LastOrDefault(test => test is { TestKind: TestKind.Crow, Pitch: not null, MeasuredFrom: null })?.Pitch!.Against(target);
+    }
 }

@@ -106,7 +106,7 @@ public static class LetterComposer
                 }),
             .. material.Batch.Reeds.SelectMany(reed => OpenRisks(reed, material)),
             .. material.Batch.Reeds
-                .Where(reed => LetterWish.Beyond(reed, material.LogOf(reed.Id)).Count > 0)
+                .Where(reed => LetterWish.Beyond(reed, material.LogOf(reed.Id), material.Batch.CrowTarget).Count > 0)
                 .Select(LetterWish.Gap),
             .. material.Batch.Reeds.Select(reed => LetterUntold.Gap(reed, material.LogOf(reed.Id))).OfType<LetterGap>(),
             .. material.Thread.HasLesson

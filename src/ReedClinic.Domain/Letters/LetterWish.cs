@@ -1,6 +1,7 @@
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters.Wordings;
+using ReedClinic.Domain.Pitch;
 
 namespace ReedClinic.Domain.Letters;
 
@@ -10,7 +11,8 @@ internal static class LetterWish
     /// <summary>The work that goes beyond what was allowed and wasn't agreed on since; empty when there is none.</summary>
     /// <param name="reed">The reed.</param>
     /// <param name="log">Its log.</param>
-    internal static IReadOnlyList<EntryId> Beyond(Reed reed, BenchLog log) => Roots(Further(reed, log).Where(work => !IsAgreed(work)));
+    /// <param name="target">What a crow is held against.</param>
+    internal static IReadOnlyList<EntryId> Beyond(Reed reed, BenchLog log, CrowTarget target) => Roots(Further(reed, log, target).Where(work => !IsAgreed(work)));
 
     /// <summary>The gap that asks the teacher to explain it.</summary>
     /// <param name="reed">The reed.</param>
@@ -29,16 +31,17 @@ internal static class LetterWish
     /// <summary>What the letter says about the wish; nothing where no work was done or anything was allowed.</summary>
     /// <param name="reed">The reed.</param>
     /// <param name="log">Its log.</param>
+    /// <param name="target">What a crow is held against.</param>
     /// <param name="reason">Why it was done all the same.</param>
     /// <param name="phrasing">Chooses the words.</param>
     /// <param name="told">What was told so far: that the wish was kept is told in full once, and not of more than two reeds.</param>
-    internal static IEnumerable<LetterSentence> Sentences(Reed reed, BenchLog log, string? reason, Phrasing phrasing, LetterSoFar told)
+    internal static IEnumerable<LetterSentence> Sentences(Reed reed, BenchLog log, CrowTarget target, string? reason, Phrasing phrasing, LetterSoFar told)
     {
-        var further = Further(reed, log);
+        var further = Further(reed, log, target);
         if (further.Count == 0)
         {
             List<LiveFact<Adjustment>> work = reed.Permission == Permission.SafeChangesOnly ? [.. log.Live<Adjustment>()] : [];
-            if (work.Count > 0 && Kept(work, told) is { } ways)
+            if (work.Count > 0 && Kept(work, log, told) is { } ways)
             {
                 yield return new(phrasing.Say("safe", reed.Number, ways), Roots(work));
             }
@@ -68,25 +71,19 @@ internal static class LetterWish
         }
     }
 
-    private static IReadOnlyList<string>? Kept(List<LiveFact<Adjustment>> work, LetterSoFar told)
+    // That each pass was tried is told only where each was.
+    private static IReadOnlyList<string>? Kept(List<LiveFact<Adjustment>> work, BenchLog log, LetterSoFar told)
     {
-        var takesCane = work.Exists(done => SafeChanges.TakesCane(done.Now.AdjustmentKind) != false);
-        return told.Says("wish kept") ? (takesCane ? WishWordings.SmallSteps : WishWordings.SafeOnly)
+        List<LiveFact<Adjustment>> cane = [.. work.Where(done => SafeChanges.TakesCane(done.Now.AdjustmentKind) != false)];
+        var takesCane = cane.Count > 0;
+        return !cane.TrueForAll(done => log.Live<Test>().Any(test => test.Pass == done.Pass)) ? null
+            : told.Says("wish kept") ? (takesCane ? WishWordings.SmallSteps : WishWordings.SafeOnly)
             : told.Says("wish kept again") ? (takesCane ? WishWordings.SmallStepsAgain : WishWordings.SafeOnlyAgain)
             : null;
     }
 
-    private static List<LiveFact<Adjustment>> Further(Reed reed, BenchLog log) => reed.Permission switch
-    {
-        Permission.AdviseOnly => [.. log.Live<Adjustment>()],
-        Permission.SafeChangesOnly => [.. log.Live<Adjustment>().Where(work => !IsSafe(work, log))],
-        _ => [],
-    };
-
-    // Cane may be taken a little at a time, and with a test after each pass.
-    private static bool IsSafe(LiveFact<Adjustment> work, BenchLog log) =>
-        SafeChanges.IsSmallStep(work.Now.AdjustmentKind, work.Now.Amount)
-        && (SafeChanges.TakesCane(work.Now.AdjustmentKind) == false || log.Live<Test>().Any(test => test.Pass == work.Pass));
+    private static List<LiveFact<Adjustment>> Further(Reed reed, BenchLog log, CrowTarget target) => [.. log.Live<Adjustment>()
+        .Where(work => Agreement.IsAsked(reed.Permission, work.Now.AdjustmentKind, work.Now.Amount, SafeChanges.CrowBefore(log, target, work.Sequence)))];
 
     private static bool IsAgreed(LiveFact<Adjustment> work) => Agreement.IsIn(work.Now.Words);
 

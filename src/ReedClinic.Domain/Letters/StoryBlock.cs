@@ -17,7 +17,7 @@ internal static class StoryBlock
             paragraphs.Add(new(found));
         }
 
-        var done = WorkWords.Done(reed, log, phrasing, told, material.ReasonFor(LetterWish.KeyOf(reed)));
+        var done = WorkWords.Done(reed, log, material.Batch.CrowTarget, phrasing, told, material.ReasonFor(LetterWish.KeyOf(reed)));
         if (done.Count > 0)
         {
             paragraphs.Add(new(done));

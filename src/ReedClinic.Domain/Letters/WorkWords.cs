@@ -1,17 +1,18 @@
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters.Wordings;
+using ReedClinic.Domain.Pitch;
 
 namespace ReedClinic.Domain.Letters;
 
 /// <summary>What was done to a reed, what was risked, why it stopped, and how it leaves the bench.</summary>
 internal static class WorkWords
 {
-    internal static List<LetterSentence> Done(Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told, string? whyBeyondTheWish) =>
+    internal static List<LetterSentence> Done(Reed reed, BenchLog log, CrowTarget target, Phrasing phrasing, LetterSoFar told, string? whyBeyondTheWish) =>
     [
         .. Untouched(reed, log, phrasing),
         .. WorkStory.Tell(reed.Number, log, phrasing, told),
-        .. LetterWish.Sentences(reed, log, whyBeyondTheWish, phrasing, told),
+        .. LetterWish.Sentences(reed, log, target, whyBeyondTheWish, phrasing, told),
         .. log.Risks.SelectMany((risk, index) => Risks(risk, reed.Number + index, phrasing)),
         .. Ended(reed, log, phrasing),
     ];

@@ -97,11 +97,11 @@ public sealed class BenchSessionTests(OneBrowser browser, DemoClinic app) : ICla
         _times.AddRange(hands.Times);
     }
 
-    // The third: safe changes only were asked for; the cut is agreed since, by one key. It is left half done and comes back.
+    // The third: safe changes only were asked for, and the crow is sharp; the cut is agreed since, by one key. It is left half done and comes back.
     private async Task WithAgreementAsync(Visitor teacher)
     {
         var hands = await BenchHands.OpenAsync(teacher, "Tomas Arden", 2);
-        foreach (var line in new[] { "c+30", "left rail thin", "good cane", "tip too long" })
+        foreach (var line in new[] { "c+40", "left rail thin", "good cane", "tip too long" })
         {
             await SayAsync(hands, line);
         }
@@ -123,7 +123,7 @@ public sealed class BenchSessionTests(OneBrowser browser, DemoClinic app) : ICla
         await teacher.Page.ReloadAsync();
         await hands.ReadyAsync();
         Assert.Equal(stands, await teacher.Page.Locator(".log-line .what").AllInnerTextsAsync());
-        Assert.Equal((1, 1), (stands.Count(what => what.Contains("30 cents above C", StringComparison.Ordinal)), stands.Count(what => what.Contains("45 cents above C", StringComparison.Ordinal))));
+        Assert.Equal((1, 1), (stands.Count(what => what.Contains("40 cents above C", StringComparison.Ordinal)), stands.Count(what => what.Contains("45 cents above C", StringComparison.Ordinal))));
     }
 
     private async Task SayAsync(BenchHands hands, string line)

@@ -2,6 +2,7 @@ using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.Pitch;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Tests.Bench;
@@ -17,11 +18,12 @@ public sealed class AgreementTests
     [InlineData(Permission.SafeChangesOnly, "clip-hair", false)]
     [InlineData(Permission.SafeChangesOnly, "thin-corners", false)]
     [InlineData(Permission.SafeChangesOnly, "clip", true)]
+    [InlineData(Permission.SafeChangesOnly, "something-else", true)]
     [InlineData(Permission.SafeChangesOnly, "dust-heart", true)]
     [InlineData(Permission.SafeChangesOnly, "retie", true)]
     [InlineData(Permission.TakeRisks, "clip", false)]
     public void It_is_asked_for_what_goes_further_than_the_student_did(Permission permission, string kind, bool asked) =>
-        Assert.Equal(asked, Agreement.IsAsked(permission, new AdjustmentKindId(kind), Amount.NotSaid));
+        Assert.Equal(asked, Agreement.IsAsked(permission, new AdjustmentKindId(kind), Amount.NotSaid, null));
 
     [Theory]
     [InlineData(6, null, false)]
@@ -29,7 +31,7 @@ public sealed class AgreementTests
     [InlineData(null, 0.2, false)]
     [InlineData(null, 0.25, true)]
     public void Where_safe_changes_only_were_asked_for_a_small_step_is_a_small_amount(int? strokes, double? millimetres, bool asked) =>
-        Assert.Equal(asked, Agreement.IsAsked(Permission.SafeChangesOnly, new AdjustmentKindId("thin-corners"), new Amount(strokes, (decimal?)millimetres)));
+        Assert.Equal(asked, Agreement.IsAsked(Permission.SafeChangesOnly, new AdjustmentKindId("thin-corners"), new Amount(strokes, (decimal?)millimetres), null));
 
     [Theory]
     [InlineData(null, null, "Agreed with the student since.")]
@@ -48,10 +50,30 @@ public sealed class AgreementTests
     {
         var reed = Reed.Announced(new ReedId(Guid.Empty), new BatchId(Guid.Empty), 1, new AnnouncedReed("green", "dull", Permission.AdviseOnly));
 
-        Assert.Equal("Agreed", Agreement.Wanted(reed, Clip(null))!.Value.Field);
-        Assert.Contains("advice only", Agreement.Wanted(reed, Clip(null))!.Value.Message, StringComparison.Ordinal);
-        Assert.Null(Agreement.Wanted(reed, Clip(Agreement.With(null))));
-        Assert.Null(Agreement.Wanted(reed, Assert.IsType<Outcome<Note>.Done>(Note.Of("clipped?")).Value));
+        Assert.Equal("Agreed", Agreement.Wanted(reed, Clip(null), null)!.Value.Field);
+        Assert.Contains("advice only", Agreement.Wanted(reed, Clip(null), null)!.Value.Message, StringComparison.Ordinal);
+        Assert.Null(Agreement.Wanted(reed, Clip(Agreement.With(null)), null));
+        Assert.Null(Agreement.Wanted(reed, Assert.IsType<Outcome<Note>.Done>(Note.Of("clipped?")).Value, null));
+    }
+
+    [Theory]
+    [InlineData("clip-hair", "C", false)]
+    [InlineData("clip-hair", "C +30", false)]
+    [InlineData("clip-hair", "C +31", true)]
+    [InlineData("clip-hair", "C# +5", true)]
+    [InlineData("clip-hair", "B", false)]
+    [InlineData("clip-hair", "between C and C#", true)]
+    [InlineData("thin-corners", "C# +5", false)]
+    public void The_least_clip_is_no_safe_change_while_the_crow_is_sharp(string kind, string crow, bool asked)
+    {
+        var heard = Assert.IsType<Outcome<SaidPitch>.Done>(SaidPitch.Read(crow, Tuning.Standard)).Value.Against(CrowTarget.OnC(Tuning.Standard));
+        var reed = Reed.Announced(new ReedId(Guid.Empty), new BatchId(Guid.Empty), 1, new AnnouncedReed("green", "dull", Permission.SafeChangesOnly));
+        var work = Assert.IsType<Outcome<Adjustment>.Done>(Adjustment.Of(new AdjustmentKindId(kind), new Place(Zone.TipEdge))).Value;
+
+        var wanted = Agreement.Wanted(reed, work, heard);
+
+        Assert.Equal(asked, wanted is not null);
+        Assert.True(wanted is null || wanted.Value.Message.Contains("the crow is sharp already: a clip takes it higher", StringComparison.Ordinal));
     }
 
     private static Adjustment Clip(string? words) => Assert.IsType<Outcome<Adjustment>.Done>(

@@ -10,7 +10,7 @@ public sealed class LetterAgreementTests
 {
     [Theory]
     [InlineData("AdviseOnly", "soak", "advice only; I did work on it, ")]
-    [InlineData("SafeChangesOnly", "thin-corners", "safe changes only; I did take some cane away, ")]
+    [InlineData("SafeChangesOnly", "thin-spine", "safe changes only; I did take some cane away, ")]
     public void Work_that_was_agreed_on_is_no_gap_and_is_told_as_agreed(string permission, string kind, string told)
     {
         var scene = new LetterScene(1, change: form => form.Reeds[0].Permission = permission);
@@ -20,7 +20,7 @@ public sealed class LetterAgreementTests
         Assert.DoesNotContain(LetterComposer.Gaps(scene.Material), gap => gap.Kind == GapKind.WorkBeyondTheWish);
         Assert.Equal([work], Sentence(scene, told + "(and|which) we have agreed on( it)? since.").From);
 
-        var more = scene.Log(1, Adjustment.Of(new("clip-hair"), new Place(Zone.TipEdge)));
+        var more = scene.Log(1, Adjustment.Of(new("clip"), new Place(Zone.TipEdge)));
 
         Assert.Single(LetterComposer.Gaps(scene.Material), gap => gap.Kind == GapKind.WorkBeyondTheWish);
         Assert.Equal([more], Sentence(scene, told.Split(';')[0] + "[,;] (and|and yet|all the same|even so) " + told.Split("; ")[1].TrimEnd(',', ' ') + "[.]").From);

@@ -12,12 +12,12 @@ public sealed class LetterPromiseTests
     // What the intake says of safe changes: small steps that are unlikely to spoil the reed, and stopping early.
     [Theory]
     [InlineData("thin-corners", 2, true, true)]
-    [InlineData("thin-corners", 2, false, false)]
+    [InlineData("thin-corners", 2, false, true)]
     [InlineData("thin-corners", 12, true, false)]
     [InlineData("clip-hair", null, true, true)]
     [InlineData("clip", null, true, false)]
     [InlineData("thin-spine", 1, true, false)]
-    public void Small_steps_that_were_tried_are_safe_changes_and_anything_more_is_explained(string kind, int? strokes, bool tried, bool within)
+    public void Small_steps_are_safe_changes_and_anything_more_is_explained(string kind, int? strokes, bool tried, bool within)
     {
         var scene = new LetterScene(1, change: form => form.Reeds[0].Permission = "SafeChangesOnly");
         scene.Arrive(1);
@@ -29,11 +29,34 @@ public sealed class LetterPromiseTests
         }
 
         Assert.Equal(within ? 0 : 1, LetterComposer.Gaps(scene.Material).Count(gap => gap.Kind == GapKind.WorkBeyondTheWish));
-        if (within)
+        if (within && !tried)
+        {
+            Assert.DoesNotMatch("(test|tried) (it )?after each pass|safe changes", Text(scene, "reed-1-story"));
+        }
+        else if (within)
         {
             Assert.Matches("(safe changes|Safe changes).*(small steps|little at a time)", Text(scene, "reed-1-story"));
             Assert.DoesNotMatch("I did take|no cane", Text(scene, "reed-1-story"));
         }
+    }
+
+    [Theory]
+    [InlineData("C +40", null, 1)]
+    [InlineData("C +20", null, 0)]
+    [InlineData("C +20", "C +40", 0)]
+    [InlineData("C +40", "C +20", 1)]
+    public void A_clip_of_a_hair_is_explained_where_the_crow_was_sharp_when_it_was_asked_about_at_the_bench(string crow, string? corrected, int gaps)
+    {
+        var scene = new LetterScene(1, change: form => form.Reeds[0].Permission = "SafeChangesOnly");
+        scene.Arrive(1);
+        var heard = scene.Log(1, Test.Of(TestKind.Crow, pitch: LetterScene.Done(SaidPitch.Read(crow, Tuning.Standard))));
+        scene.Log(1, Adjustment.Of(new("clip-hair"), new Place(Zone.TipEdge)));
+        if (corrected is not null)
+        {
+            scene.Log(1, Test.Of(TestKind.Crow, pitch: LetterScene.Done(SaidPitch.Read(corrected, Tuning.Standard))), insteadOf: heard);
+        }
+
+        Assert.Equal(gaps, LetterComposer.Gaps(scene.Material).Count(gap => gap.Kind == GapKind.WorkBeyondTheWish));
     }
 
     [Fact]

@@ -99,7 +99,7 @@ public sealed class LetterTruthTests
 
     [Theory]
     [InlineData("AdviseOnly", "soak", "advice only[,;] (and|and yet|all the same|even so) I did work on it.$")]
-    [InlineData("SafeChangesOnly", "thin-corners", "safe changes only[,;] (and|and yet|all the same|even so) I did take some cane away.$")]
+    [InlineData("SafeChangesOnly", "thin-spine", "safe changes only[,;] (and|and yet|all the same|even so) I did take some cane away.$")]
     [InlineData("SafeChangesOnly", "something-else", "safe changes only[,;] (and|and yet|all the same|even so) I did work on it.$")]
     public void Work_beyond_the_wish_is_a_gap_and_is_told_with_its_reason(string permission, string kind, string told)
     {

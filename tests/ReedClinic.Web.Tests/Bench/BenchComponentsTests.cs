@@ -12,6 +12,7 @@ using ReedClinic.Domain.Reeds;
 using ReedClinic.Web.Features.Bench;
 using ReedClinic.Web.Features.Bench.Fields;
 using ReedClinic.Web.Features.Bench.Forms;
+using ReedClinic.Web.Features.Bench.Line;
 using ReedClinic.Web.Features.Bench.Log;
 using ReedClinic.Web.Features.Recordings;
 using ReedClinic.Web.Shared.Forms;
@@ -261,6 +262,24 @@ public sealed class BenchComponentsTests : BunitContext
     [InlineData(Permission.TakeRisks, "clip-hair", "away from the hand")]
     public void The_quiet_line_minds_the_permission_and_then_the_knife(Permission permission, string kind, string said) =>
         Assert.Contains(said, new QuietLine(T).For(View(permission), Work(kind)), StringComparison.Ordinal);
+
+    [Fact]
+    public void What_would_be_advised_once_a_line_is_recorded_stands_with_what_was_understood_of_it()
+    {
+        Say(Crow("C +40"));
+        var heard = HeardLine.Of("clipped a hair, corners thinned", View().Log, View().Batch.CrowTarget.Tuning);
+        var cards = Render<HeardCards>(p => p.Add(c => c.View, View()).Add(c => c.Heard, heard).Add(c => c.Advised, new AdviceId("permission/safe-only")));
+        var beside = cards.FindAll(".beside").Select(line => line.TextContent).ToList();
+        Assert.Equal("The latest crow stands 40 cents above C: a clip takes it higher.", beside[0]);
+        Assert.DoesNotContain(beside, line => line.Contains("safe changes only", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_crow_on_its_note_is_told_as_on_it()
+    {
+        Say(Crow("C"));
+        Assert.Contains("on C", Render<NowStrip>(p => p.Add(c => c.Log, View().Log).Add(c => c.Tuning, View().Batch.CrowTarget.Tuning)).Markup, StringComparison.Ordinal);
+    }
 
     private static AdjustmentForm Work(string kind)
     {

@@ -40,12 +40,14 @@ public sealed class BenchLineTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Equal("zebra umbrella <i>quartz</i>", Assert.Single((await scene.Log()).Live<Note>()).Now.Words);
     }
 
-    [Fact]
-    public async Task Work_beyond_what_was_allowed_is_asked_about_and_saved_once_it_is_agreed()
+    [Theory]
+    [InlineData("Saga", "clip 0.4 mm")]
+    [InlineData("Sanna", "crow C# +5, clipped a hair")]
+    public async Task Work_beyond_what_was_allowed_is_asked_about_and_saved_once_it_is_agreed(string student, string text)
     {
-        var (scene, teacher) = await Open("Saga", Permission.SafeChangesOnly);
+        var (scene, teacher) = await Open(student, Permission.SafeChangesOnly);
         using var _ = teacher;
-        var line = (await Line(teacher, scene)).Set("Text", "clip 0.4 mm");
+        var line = (await Line(teacher, scene)).Set("Text", text);
 
         using var refused = await line.Post();
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);

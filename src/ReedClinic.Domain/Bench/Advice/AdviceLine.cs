@@ -6,6 +6,9 @@ namespace ReedClinic.Domain.Bench.Advice;
 /// <summary>What a piece of advice is about; the more it matters the earlier it stands.</summary>
 public enum AdviceKind
 {
+    /// <summary>The work stops, and what was done last wasn’t tried since.</summary>
+    StoppedUntried,
+
     /// <summary>It goes further than the student asked for on this reed.</summary>
     Permission,
 

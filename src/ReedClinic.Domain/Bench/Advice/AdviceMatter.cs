@@ -15,7 +15,7 @@ internal sealed class AdviceMatter
     internal AdviceMatter(BenchLog log, Reed reed, Batch batch, PlannedWork? planned, ClipEffect? studio)
     {
         (Log, Reed, Batch, Planned, this.studio) = (log, reed, batch, planned, studio);
-        var until = planned?.Recorded is { } recorded && log.FactOf(recorded) is { } fact ? fact.Sequence : int.MaxValue;
+        var until = Until = planned?.Recorded is { } recorded && log.FactOf(recorded) is { } fact ? fact.Sequence : int.MaxValue;
         tests = [.. log.Counting.Where(test => test.Sequence < until).OrderBy(test => test.Pass).ThenBy(test => test.Sequence)];
         work = [.. log.Live<Adjustment>().Where(done => done.Sequence < until)];
         Crows = [.. tests.Where(test => test.Now is { TestKind: TestKind.Crow, Pitch: not null })];
@@ -25,6 +25,12 @@ internal sealed class AdviceMatter
     }
 
     internal BenchLog Log { get; }
+
+    /// <summary>True when the work stops here, or is being said to.</summary>
+    internal bool Stops { get => field || Log.IsStopped; init; }
+
+    /// <summary>The place in the log of the work that is planned.</summary>
+    internal int Until { get; }
 
     internal Reed Reed { get; }
 
@@ -67,7 +73,9 @@ internal sealed class AdviceMatter
 
     internal CentsRange RangeOf(LiveFact<Test> crow) => crow.Now.Pitch!.Against(Batch.CrowTarget);
 
-    internal CrowStand StandOf(LiveFact<Test> crow) => RangeOf(crow) switch
+    internal CrowStand StandOf(LiveFact<Test> crow) => StandOf(RangeOf(crow));
+
+    internal static CrowStand StandOf(CentsRange range) => range switch
     {
         { Low.Value: >= 0, High.Value: > CrowTarget.ToleranceCents } => CrowStand.Sharp,
         { High.Value: <= 0, Low.Value: < -CrowTarget.ToleranceCents } => CrowStand.Flat,

@@ -15,6 +15,7 @@ public static class BenchAdvice
 {
     private static readonly IReadOnlyList<Func<AdviceMatter, AdviceLine?>> Rules =
     [
+        RecordRules.StoppedUntried,
         RecordRules.Permission,
         RecordRules.LeaveAlone,
         PlaceRules.AgainstWinding,
@@ -37,13 +38,14 @@ public static class BenchAdvice
     /// <param name="batch">Its batch: instrument, scrape, and what the student tunes to.</param>
     /// <param name="planned">An adjustment that is chosen, or was recorded last; null when there is none.</param>
     /// <param name="clip">What a clip does at this bench, when the studio knows; otherwise a bound that is worked out.</param>
+    /// <param name="stops">True while it is being said that the work stops here.</param>
     public static IReadOnlyList<AdviceLine> For(
-        BenchLog log, Reed reed, Batch batch, PlannedWork? planned = null, ClipEffect? clip = null)
+        BenchLog log, Reed reed, Batch batch, PlannedWork? planned = null, ClipEffect? clip = null, bool stops = false)
     {
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(reed);
         ArgumentNullException.ThrowIfNull(batch);
-        var matter = new AdviceMatter(log, reed, batch, planned, clip);
+        var matter = new AdviceMatter(log, reed, batch, planned, clip) { Stops = stops };
         var gone = log.Live<AdviceSetAside>().Select(aside => aside.Now.AdviceId).ToHashSet();
         return [.. Rules.Select(rule => rule(matter)).OfType<AdviceLine>().Where(line => !gone.Contains(line.Id))];
     }

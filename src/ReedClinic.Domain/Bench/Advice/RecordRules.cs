@@ -16,21 +16,37 @@ internal static class RecordRules
 
     internal static AdviceLine? Permission(AdviceMatter matter)
     {
-        if (matter.Planned is not { } plan || !Agreement.IsAsked(matter.Reed.Permission, plan.Kind, plan.Amount)
-            || matter.Work.Any(done => Agreement.IsIn(done.Now.Words)))
+        if (matter.Planned is not { } plan || !Agreement.IsAsked(matter.Reed.Permission, plan.Kind, plan.Amount, SafeChanges.CrowBefore(matter.Log, matter.Batch.CrowTarget, matter.Until))
+            || matter.Log.Live<Adjustment>().Any(done => Agreement.IsIn(done.Now.Words)))
         {
             return null;
         }
 
-        var (name, line) = matter.Reed switch
+        var name = matter.Reed switch
         {
-            { Presence: Presence.Extra } => ("unannounced", "Nobody announced this reed, so nothing was allowed on it."),
-            { Permission: Intake.Permission.AdviseOnly } => ("advice-only", "The student asked for advice only on this reed."),
-            _ => ("safe-only", "The student asked for safe changes only, and this is more than a small step."),
+            { Presence: Presence.Extra } => "unannounced",
+            { Permission: Intake.Permission.AdviseOnly } => "advice-only",
+            _ => "safe-only",
         };
         return new AdviceLine(
-            new AdviceId("permission/" + name), AdviceKind.Permission, line,
+            new AdviceId("permission/" + name), AdviceKind.Permission, Agreement.Asked(matter.Reed, plan.Kind, plan.Amount),
             "Ask first, or say with the entry that it has been agreed since.", Asked);
+    }
+
+    /// <summary>The work stops, or is about to, and nothing was tried since what was done last; to give the reed up needs no test.</summary>
+    internal static AdviceLine? StoppedUntried(AdviceMatter matter)
+    {
+        if (!matter.Stops || matter.Log.Live<Adjustment>().LastOrDefault(done => done.Now.AdjustmentKind.Value is not "retire") is not { } last
+            || matter.Log.Live<Test>().Any(test => test.Sequence > last.Sequence))
+        {
+            return null;
+        }
+
+        return new AdviceLine(
+            AdviceMatter.IdOf("stopped-untried", last.Root), AdviceKind.StoppedUntried,
+            "Not tried since the last work: one more test tells how it leaves.",
+            "The letter tells how it plays now by the last test, and what was done after that is in none. Why it stops can be said in the line, such as “stop, it is in tune”.",
+            EvidenceMark.CommonPractice);
     }
 
     internal static AdviceLine? LeaveAlone(AdviceMatter matter)

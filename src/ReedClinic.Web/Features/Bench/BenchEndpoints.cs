@@ -45,7 +45,7 @@ public static class BenchEndpoints
             return json ? Refusal(new Outcome<BenchFact>.Refused([new Problem("", t["NotInParcel"])])) : SeeOther(http, $"/bench/{reedId}");
         }
 
-        var outcome = await new EntryPost(bench).SaveAsync(actor, view.Reed, entry, view.Batch.CrowTarget.Tuning, ct).ConfigureAwait(false);
+        var outcome = await new EntryPost(bench).SaveAsync(actor, view, entry, ct).ConfigureAwait(false);
         if (outcome is Outcome<BenchFact>.Done(var fact))
         {
             await drafts.DropAsync(actor, reed, ct).ConfigureAwait(false);

@@ -178,7 +178,7 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
         }
 
         ForgetAnswer();
-        var outcome = await new EntryPost(bench).SaveAsync(actor, view.Reed, Form, Tuning, ct);
+        var outcome = await new EntryPost(bench).SaveAsync(actor, view, Form, ct);
         await TakeAsync(actor, outcome, ct);
     }
 

@@ -15,9 +15,10 @@ public sealed class EntryPost(BenchBook bench)
     /// <param name="reed">The reed.</param>
     /// <param name="form">The form.</param>
     /// <param name="tuning">What the student tunes to.</param>
-    public static Outcome<BenchEntry> Read(Reed reed, EntryForm form, Tuning tuning) => form.ToDomain(tuning) switch
+    /// <param name="crow">Where the latest crow stood before it; null when none was heard.</param>
+    public static Outcome<BenchEntry> Read(Reed reed, EntryForm form, Tuning tuning, CentsRange? crow = null) => form.ToDomain(tuning) switch
     {
-        Outcome<BenchEntry>.Done(var entry) when Agreement.Wanted(reed, entry) is { } problem => new Outcome<BenchEntry>.Refused([problem]),
+        Outcome<BenchEntry>.Done(var entry) when Agreement.Wanted(reed, entry, crow) is { } problem => new Outcome<BenchEntry>.Refused([problem]),
         var made => made,
     };
 
@@ -27,7 +28,7 @@ public sealed class EntryPost(BenchBook bench)
     public static Outcome<BenchEntry> Read(BenchView view, EntryForm form)
     {
         ArgumentNullException.ThrowIfNull(view);
-        var made = Read(view.Reed, form, view.Batch.CrowTarget.Tuning);
+        var made = Read(view.Reed, form, view.Batch.CrowTarget.Tuning, CrowOf(view, form));
         return made is Outcome<BenchEntry>.Done(var entry) ? view.Catalogue.Own.Named(entry, view.Log) : made;
     }
 
@@ -40,8 +41,9 @@ public sealed class EntryPost(BenchBook bench)
     /// <param name="form">The form.</param>
     /// <param name="tuning">What the student tunes to.</param>
     /// <param name="ct">Cancels before it is saved.</param>
-    public async Task<Outcome<BenchFact>> SaveAsync(Actor actor, Reed reed, EntryForm form, Tuning tuning, CancellationToken ct) =>
-        Read(reed, form, tuning) switch
+    /// <param name="crow">Where the latest crow stood before it; null when none was heard.</param>
+    public async Task<Outcome<BenchFact>> SaveAsync(Actor actor, Reed reed, EntryForm form, Tuning tuning, CancellationToken ct, CentsRange? crow = null) =>
+        Read(reed, form, tuning, crow) switch
         {
             Outcome<BenchEntry>.Refused(var problems) => new Outcome<BenchFact>.Refused(problems),
             Outcome<BenchEntry>.Done(Undo) => await bench.UndoAsync(actor, reed.Id, form.Seen, form.Operation, ct).ConfigureAwait(false),
@@ -50,4 +52,19 @@ public sealed class EntryPost(BenchBook bench)
             Outcome<BenchEntry>.Done(var entry) => await bench.RecordAsync(actor, reed.Id, entry, form.Operation, ct).ConfigureAwait(false),
             _ => new Outcome<BenchFact>.NotFound(),
         };
+
+    /// <summary>Saves a form at the bench, where the log is at hand.</summary>
+    /// <param name="actor">Who says it.</param>
+    /// <param name="view">The reed and its log.</param>
+    /// <param name="form">The form.</param>
+    /// <param name="ct">Cancels before it is saved.</param>
+    public Task<Outcome<BenchFact>> SaveAsync(Actor actor, BenchView view, EntryForm form, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        return SaveAsync(actor, view.Reed, form, view.Batch.CrowTarget.Tuning, ct, CrowOf(view, form));
+    }
+
+    // What is said better was done where it stands.
+    private static CentsRange? CrowOf(BenchView view, EntryForm form) => SafeChanges.CrowBefore(
+        view.Log, view.Batch.CrowTarget, form.Seen is { } seen && view.Log.FactOf(seen) is { } fact ? fact.Sequence : int.MaxValue);
 }

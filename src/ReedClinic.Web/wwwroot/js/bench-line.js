@@ -61,8 +61,8 @@ function open(form) {
     if (queue.length > 0) say("waiting", words.waiting.replace("{0}", queue.length));
   }
 
-  function send(fields, url, text) {
-    queue.push({ url, text, fields: { ...fields, Operation: crypto.randomUUID() } });
+  function send(fields, url, text, whole) {
+    queue.push({ url, text, whole, fields: { ...fields, Operation: crypto.randomUUID() } });
     keep("waiting", queue);
     void flush();
   }
@@ -106,7 +106,7 @@ function open(form) {
     }
     if (answer.ok) {
       const saved = await answer.json().catch(() => ({}));
-      say("saved", words.saved.replace("{0}", (saved.said ?? [item.text]).join(" · ")));
+      say("saved", item.whole ?? words.saved.replace("{0}", (saved.said ?? [item.text]).join(" · ")));
       return true;
     }
     await refused(item, answer);
@@ -185,7 +185,7 @@ function open(form) {
     } else if (button) {
       const words = button.dataset.words ?? button.textContent.trim();
       for (const fields of [JSON.parse(button.dataset.say)].flat()) {
-        send(fields, form.dataset.entries, words);
+        send(fields, form.dataset.entries, words, button.dataset.told);
       }
     }
   };

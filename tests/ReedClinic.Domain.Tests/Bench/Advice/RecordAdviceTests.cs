@@ -30,10 +30,43 @@ public sealed class RecordAdviceTests
         Assert.Null(scene.Due(AdviceKind.Permission, TipSides));
         Assert.NotNull(scene.Due(AdviceKind.Permission, Clip(0.4m)));
 
-        scene.Do(Clip(0.4m), Agreement.With(null));
+        var done = scene.Do(Clip(0.4m), Agreement.With(null));
 
+        Assert.Null(scene.Due(AdviceKind.Permission, Clip(0.4m) with { Recorded = done }));
         Assert.Null(scene.Due(AdviceKind.Permission, Clip(0.4m)));
     }
+
+    [Fact]
+    public void What_would_be_advised_once_it_is_recorded_is_due_before_beside_what_was_allowed()
+    {
+        var scene = new AdviceScene(Permission.SafeChangesOnly);
+        scene.Crow("C +40");
+
+        Assert.Equal([AdviceKind.Permission, AdviceKind.ClipWhenSharp], scene.Due(Hair).Select(line => line.Kind).Take(2));
+
+        var done = scene.Do(Hair, Agreement.With(null));
+
+        Assert.Equal(AdviceKind.ClipWhenSharp, scene.Due(Hair with { Recorded = done })[0].Kind);
+    }
+
+    [Fact]
+    public void Stopping_before_the_last_work_was_tried_is_said_in_one_line_and_a_test_ends_it()
+    {
+        var scene = new AdviceScene();
+        scene.Crow("C");
+        Assert.DoesNotContain(Stopping(scene), line => line.Kind == AdviceKind.StoppedUntried);
+        scene.Do(TipSides);
+        Assert.Null(scene.Due(AdviceKind.StoppedUntried));
+        Assert.Equal(AdviceKind.StoppedUntried, Stopping(scene)[0].Kind);
+
+        scene.Say(Writer.Value(Stopped.Of(null)));
+        Assert.Equal("Not tried since the last work: one more test tells how it leaves.", scene.Due(AdviceKind.StoppedUntried)!.Line);
+
+        scene.Crow("C -5");
+        Assert.Null(scene.Due(AdviceKind.StoppedUntried));
+    }
+
+    private static IReadOnlyList<AdviceLine> Stopping(AdviceScene scene) => BenchAdvice.For(scene.Writer.Log, scene.Reed, scene.Batch, stops: true);
 
     [Fact]
     public void A_place_that_is_left_alone_is_named_with_its_reason_when_work_reaches_it()

@@ -1,9 +1,9 @@
+using ReedClinic.Data.Bench;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Bench.Advice;
 using ReedClinic.Domain.Bench.Phrases;
 using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Faults;
-using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.Pitch;
 using ReedClinic.Domain.Reeds;
@@ -90,11 +90,28 @@ public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
         }
     }
 
-    /// <summary>The same line, with the student's consent to it said in each adjustment that wants it.</summary>
-    /// <param name="reed">The reed.</param>
-    public HeardLine Agreed(Reed reed) => this with { Entries = [.. Entries.Select(heard => heard with { Entry = Agreed(reed, heard.Entry) })] };
+    /// <summary>What keeps each entry of it from being written down, in order; a crow that is said earlier in the line counts.</summary>
+    /// <param name="view">The reed and its log.</param>
+    public IReadOnlyList<Problem?> Wanted(BenchView view)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        var crow = SafeChanges.CrowBefore(view.Log, view.Batch.CrowTarget);
+        List<Problem?> wanted = [];
+        foreach (var entry in All)
+        {
+            crow = entry is Test { TestKind: TestKind.Crow, Pitch: { } pitch } ? pitch.Against(view.Batch.CrowTarget) : crow;
+            wanted.Add(Agreement.Wanted(view.Reed, entry, crow));
+        }
 
-    private static BenchEntry Agreed(Reed reed, BenchEntry entry) => entry is Adjustment work && Agreement.Wanted(reed, entry) is not null
+        return wanted;
+    }
+
+    /// <summary>The same line, with the student’s consent to it said in each adjustment that wants it.</summary>
+    /// <param name="view">The reed and its log.</param>
+    public HeardLine Agreed(BenchView view) =>
+        this with { Entries = [.. Entries.Zip(Wanted(view), (heard, wanted) => wanted is null ? heard : heard with { Entry = Agreed(heard.Entry) })] };
+
+    private static BenchEntry Agreed(BenchEntry entry) => entry is Adjustment work
         ? Made(Adjustment.Of(work.AdjustmentKind, work.Place, work.Amount, work.ForFindingId, work.ForTheSakeOf, Agreement.With(OwnId.Remark(work.AdjustmentKind.Value, work.Words))))
         : entry;
 

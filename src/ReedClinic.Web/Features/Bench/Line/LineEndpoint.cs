@@ -70,13 +70,13 @@ public static class LineEndpoint
         }
 
         var heard = HeardLine.Of(text, view.Log, view.Batch.CrowTarget.Tuning, view.Catalogue.Own);
-        var line = agreed ? heard.Agreed(view.Reed) : heard;
+        var line = agreed ? heard.Agreed(view) : heard;
         if (line.All.Count > OperationId.MostParts)
         {
             return Refused("Text", t["LineTooMuch"]);
         }
 
-        return line.All.Select(entry => Agreement.Wanted(view.Reed, entry)).FirstOrDefault(wanted => wanted is not null) is { } problem
+        return line.Wanted(view).FirstOrDefault(wanted => wanted is not null) is { } problem
             ? new Outcome<IReadOnlyList<BenchFact>>.Refused([problem])
             : await bench.SayAsync(actor, view.Reed.Id, line.All, operation, ct).ConfigureAwait(false);
     }
