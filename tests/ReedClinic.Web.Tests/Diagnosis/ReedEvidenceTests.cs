@@ -30,7 +30,10 @@ public sealed class ReedEvidenceTests(ClinicHost host) : IClassFixture<ClinicHos
         Assert.Equal("Tip corners too thick", page.QuerySelector(".cause-columns > div:first-child .cause h3")!.TextContent);
         Assert.Contains(page.QuerySelectorAll(".beside .cause h3"), one => one.TextContent == "The instrument");
         Assert.Contains(page.QuerySelectorAll(".beside .cause h3"), one => one.TextContent == "The way it is played");
-        Assert.Contains("to 1 for", page.QuerySelector(".cause .odds")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("Found at the bench.", page.QuerySelector("#cause-tip-corners-thick .found-so")!.TextContent);
+        Assert.Null(page.QuerySelector("#cause-tip-corners-thick :is(.chance, .odds)"));
+        Assert.All(page.QuerySelectorAll(".cause .odds"), odds => Assert.NotNull(odds.Closest("details")));
+        Assert.DoesNotMatch(@"hoped for|in 100", string.Concat(page.QuerySelectorAll(".worth, ol.unlooked").Select(part => part.TextContent)));
         Assert.NotEmpty(page.QuerySelectorAll(".reasons .for"));
         Assert.Contains(page.QuerySelectorAll(".proposal h3"), one => one.TextContent == "Stop here.");
         Assert.All(page.QuerySelectorAll(".proposal li, .clues li, .held-back li"), one => Assert.NotNull(one.QuerySelector(".known")));
@@ -52,6 +55,7 @@ public sealed class ReedEvidenceTests(ClinicHost host) : IClassFixture<ClinicHos
         Assert.Contains("The work on this reed has ended", page.Body!.TextContent, StringComparison.Ordinal);
         Assert.Empty(page.QuerySelectorAll("section > .proposals > li"));
         Assert.NotEmpty(page.QuerySelectorAll("details.more .proposal"));
+        Assert.Empty(page.QuerySelectorAll(".kind-cane, .held-back"));
     }
 
     [Fact]
