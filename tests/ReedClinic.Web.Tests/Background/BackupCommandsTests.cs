@@ -46,7 +46,14 @@ public sealed class BackupCommandsTests(TestDatabases databases) : IClassFixture
         await AddAsync(db, "Ines");
         var file = new Microsoft.Data.Sqlite.SqliteConnectionStringBuilder(db.Connection).DataSource;
 
-        var busy = await RunAsync(server, [BackupCommands.Move, file]);
+        (int Code, string Words) busy;
+        await using (var atWork = db.CreateDbContext())
+        {
+            Assert.True(await atWork.Set<Student>().AnyAsync(Ct));
+            await atWork.Database.OpenConnectionAsync(Ct);
+            busy = await RunAsync(server, [BackupCommands.Move, file]);
+        }
+
         await using (var pooled = new Microsoft.Data.Sqlite.SqliteConnection(db.Connection))
         {
             Microsoft.Data.Sqlite.SqliteConnection.ClearPool(pooled); // as when the program has ended
