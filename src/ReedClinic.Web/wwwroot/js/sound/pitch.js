@@ -5,6 +5,13 @@ export const Hop = 256;
 const lowestHertz = 138;
 const highestHertz = 2300;
 const mostAperiodic = 0.3;
+// The long window is steadier and reaches lower; the short one is soonest full of a new note, and counts where it is sure and the long one isn't, or
+// holds two notes: then it says another one, or one of which both are partials, and repeats itself less.
+const quickLowest = 240;
+const quickSure = 0.15;
+const slowSure = 0.2;
+const surer = 0.03;
+const firstLength = 640;
 const oneStep = 1.03;
 const faint = 3e-4;
 const middleC = 261.6255653005986;
@@ -25,12 +32,12 @@ const halfTaps = (() => {
 
 /** YIN (A. de Cheveigné and H. Kawahara, JASA 111, 2002, 1917–1930) at half the rate; a dip is taken at a multiple of the period. */
 class Yin {
-  static window = 768;
-
-  constructor(rate) {
+  /** Over so many samples of half the rate, for pitches down to so many hertz. */
+  constructor(rate, window, lowest) {
     this.rate = rate / 2;
-    this.lags = Math.ceil(this.rate / lowestHertz) + 18;
-    this.half = new Float32Array(Yin.window + this.lags);
+    this.window = window;
+    this.lags = Math.ceil(this.rate / lowest) + 18;
+    this.half = new Float32Array(window + this.lags);
     this.sum = new Float64Array(this.lags);
     this.dips = new Float64Array(this.lags);
   }
@@ -38,12 +45,12 @@ class Yin {
   /** Reads the newest samples, roughly: hertz and how far they are from repeating themselves. */
   read(kept) {
     this.halve(kept);
-    const { half, lags, sum, dips } = this;
+    const { half, lags, sum, dips, window } = this;
     let before = 0;
     dips[0] = 1;
     for (let lag = 1; lag < lags; lag++) {
       let all = 0;
-      for (let i = 0; i < Yin.window; i++) {
+      for (let i = 0; i < window; i++) {
         const apart = half[i] - half[i + lag];
         all += apart * apart;
       }
@@ -104,17 +111,17 @@ class OctaveCheck {
   constructor(rate) {
     this.line = rate / OctaveCheck.length;
     const n = OctaveCheck.length;
-    this.window = Float64Array.from({ length: n }, (_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / n));
     this.cos = Float64Array.from({ length: n / 2 }, (_, i) => Math.cos((2 * Math.PI * i) / n));
     this.sin = Float64Array.from({ length: n / 2 }, (_, i) => -Math.sin((2 * Math.PI * i) / n));
     this.re = new Float64Array(n);
     this.im = new Float64Array(n);
   }
 
-  isLower(kept, hertz) {
+  /** Whether the newest samples, so many of them, are an octave lower than they seem. */
+  isLower(kept, hertz, length) {
     const half = hertz / 2;
     if (half < lowestHertz) return false;
-    this.transform(kept);
+    this.transform(kept, length);
     let strongest = 0;
     for (let partial = 1; partial <= 4; partial++) strongest = Math.max(strongest, this.peak(partial * hertz));
     let risen = 0;
@@ -127,13 +134,13 @@ class OctaveCheck {
     return risen >= 2;
   }
 
-  transform(kept) {
-    const { re, im, cos, sin, window } = this;
+  transform(kept, length) {
+    const { re, im, cos, sin } = this;
     const n = re.length;
-    const from = kept.length - n;
+    const [from, bell] = [kept.length - length, (2 * Math.PI) / length];
     im.fill(0);
     for (let i = 0, j = 0; i < n; i++) {
-      re[j] = kept[from + i] * window[i];
+      re[j] = i < length ? kept[from + i] * (0.5 - 0.5 * Math.cos(bell * (i + 0.5))) : 0;
       let bit = n >> 1;
       for (; j & bit; bit >>= 1) j ^= bit;
       j ^= bit;
@@ -288,6 +295,11 @@ class Octaves {
   }
 }
 
+const isMultiple = (one, other) => {
+  const times = one > other ? one / other : other / one;
+  return isOneStep(times, Math.round(times));
+};
+
 const isOneStep = (one, other) => one > 0 && other > 0 && one / other < oneStep && other / one < oneStep;
 
 /** Hears samples as they come, and says at any time what sounds. */
@@ -296,14 +308,18 @@ export class PitchReader {
   constructor(rate) {
     this.rate = rate;
     this.kept = new Float32Array(longest);
-    this.yin = new Yin(rate);
+    this.slow = new Yin(rate, 768, lowestHertz);
+    this.quick = new Yin(rate, 224, quickLowest);
     this.check = new OctaveCheck(rate);
     this.refinement = new Refinement(rate);
     this.octaves = new Octaves(rate);
     this.samples = 0;
     this.looks = [];
     this.looked = 0;
-    this.begin(0);
+    this.seemed = 0;
+    this.own = 0;
+    this.voiced = -longest;
+    this.begin(0, 0);
   }
 
   /** Hears some more samples, at most a few thousand at once. */
@@ -319,26 +335,33 @@ export class PitchReader {
    *   The pitch as it is and as it is shown, calmed as far as it is steady; 0 where there is none; and the octaves, in decibels under the strongest.
    */
   read() {
-    const rough = this.yin.read(this.kept);
+    const { rough, heard } = this.rough();
     let hertz = rough.aperiodicity < mostAperiodic && this.loudness() > faint && rough.hertz >= lowestHertz ? rough.hertz : 0;
-    if (hertz > 0) hertz = this.inItsOctave(hertz);
+    if (hertz > 0) hertz = this.inItsOctave(hertz, heard);
     else this.looks = [];
     if (hertz === 0 || hertz > highestHertz) {
-      this.begin(0);
+      this.begin(0, 0);
       return { hertz: 0, shown: 0, aperiodicity: rough.aperiodicity, octaves: [] };
     }
-    if (!isOneStep(hertz, this.last)) this.begin(hertz);
-    const length = Math.min(refined, 1024 + Math.max(0, this.samples - this.since));
-    hertz = this.refinement.refine(this.kept, hertz, 1024, 2);
+    if (!isOneStep(hertz, this.last)) this.begin(hertz, heard);
+    const length = Math.min(refined, this.samples - this.since);
+    hertz = this.refinement.refine(this.kept, hertz, Math.min(1024, length), 2);
     hertz = this.refinement.refine(this.kept, hertz, length, 4);
     hertz = this.refinement.refine(this.kept, hertz, length, partials);
     this.last = hertz;
     return { hertz, shown: this.calm(hertz), aperiodicity: rough.aperiodicity, octaves: this.octaves.read(this.kept, hertz) };
   }
 
-  begin(hertz) {
+  rough() {
+    const slow = this.slow.read(this.kept);
+    const quick = this.quick.read(this.kept);
+    const isOther = !isOneStep(quick.hertz, slow.hertz) && (!isMultiple(quick.hertz, slow.hertz) || (quick.hertz > slow.hertz && quick.aperiodicity < slow.aperiodicity - surer));
+    return quick.aperiodicity < quickSure && (slow.aperiodicity > slowSure || isOther) ? { rough: quick, heard: firstLength } : { rough: slow, heard: 1024 };
+  }
+
+  begin(hertz, heard) {
     this.last = hertz;
-    this.since = this.samples;
+    this.since = this.samples - heard;
     this.calmed = [];
     this.octaves.clear();
   }
@@ -349,12 +372,17 @@ export class PitchReader {
     return Math.sqrt(all / 512);
   }
 
-  // Noise looks like a partial now and then, but not twice of three times. A look is about the pitch that YIN reads.
-  inItsOctave(rough) {
-    if (this.looks.length > 0 && !isOneStep(rough, this.looks.at(-1).hertz)) this.looks = [];
+  // Noise looks like a partial now and then, but not twice of three times. A look is about the pitch that YIN reads, and about nothing that sounded
+  // before it: what is left of another note would count as partials of the lower octave.
+  inItsOctave(rough, heard) {
+    if (!isOneStep(rough, this.seemed)) {
+      this.looks = [];
+      this.own = this.samples - (this.samples - this.voiced < OctaveCheck.length ? heard : OctaveCheck.length);
+    }
+    [this.seemed, this.voiced] = [rough, this.samples];
     if (this.looks.length === 0 || this.samples - this.looked >= 4 * Hop) {
       this.looked = this.samples;
-      this.looks.push({ hertz: rough, lower: this.check.isLower(this.kept, rough) });
+      this.looks.push({ hertz: rough, lower: this.check.isLower(this.kept, rough, Math.min(OctaveCheck.length, this.samples - this.own)) });
       if (this.looks.length > 3) this.looks.shift();
     }
     return this.looks.filter((look) => look.lower).length >= 2 ? rough / 2 : rough;
