@@ -49,8 +49,8 @@ public static class SoundPlots
     {
         ArgumentNullException.ThrowIfNull(track);
         var cents = track.Cents;
-        var frame = Frame(isWide, PitchHeight, Extent(cents)) with { To = track.Picture.Figures.Seconds };
-        List<SketchPart> parts = [.. Ground(track.Picture, frame), .. Entries(track.Picture.Figures, frame), new SketchPath(SketchInk.Trace, frame.Trace(cents, track.Series.Step))];
+        var frame = Counted(Frame(isWide, PitchHeight, Extent(cents)), track.Picture.Figures);
+        List<SketchPart> parts = [.. Ground(track.Picture, frame), .. Entries(track.Picture.Figures, frame), new SketchPath(SketchInk.Trace, frame.Trace(cents, track.Series.Step, frame.From))];
         return Plot(isWide, PitchHeight, "The pitch from moment to moment", $"Cents from {track.Picture.Against.PitchClass.Name}, sharper above.{Came(track.Picture.Figures)}", parts, frame);
     }
 
@@ -60,16 +60,16 @@ public static class SoundPlots
     public static SoundPlot Level(SoundTrack track, bool isWide)
     {
         ArgumentNullException.ThrowIfNull(track);
-        var frame = Frame(isWide, LevelHeight, new CentsRange(new Cents(Quietest), Cents.Zero)) with { To = track.Picture.Figures.Seconds };
-        List<SketchPart> parts = [.. frame.Moments(), .. new[] { -60, -40, -20, 0 }.SelectMany(level => frame.Across(level, FormattableString.Invariant($"{level}")))];
-        if (track.Picture.Figures.BreathOnset.Value is { } onset)
+        var frame = Counted(Frame(isWide, LevelHeight, new CentsRange(new Cents(Quietest), Cents.Zero)), track.Picture.Figures);
+        List<SketchPart> parts = [.. frame.Moments(), .. new[] { -60, -40, -20, 0 }.SelectMany(level => frame.Across(level, SoundSketch.Number(level, 0)))];
+        if (track.Picture.Figures.BreathOnset.Value is not null)
         {
-            parts.AddRange(Moment(frame, onset, "breath"));
+            parts.AddRange(Moment(frame, 0, "breath"));
         }
 
-        parts.Add(new SketchPath(SketchInk.Trace, frame.Trace([.. track.Series.Decibels.Select(level => (double?)level)], track.Series.Step)));
+        parts.Add(new SketchPath(SketchInk.Trace, frame.Trace([.. track.Series.Decibels.Select(level => (double?)level)], track.Series.Step, frame.From)));
         var (least, most) = (track.Series.Decibels.Min(), track.Series.Decibels.Max());
-        return Plot(isWide, LevelHeight, "How loud it is from moment to moment", FormattableString.Invariant($"From {least:0} to {most:0} decibels under full scale."), parts, frame);
+        return Plot(isWide, LevelHeight, "How loud it is from moment to moment", $"From {SoundSketch.Number(least, 0)} to {SoundSketch.Number(most, 0)} decibels of full scale.", parts, frame);
     }
 
     /// <summary>Two sounds over each other, both from their first tone on.</summary>
@@ -95,11 +95,11 @@ public static class SoundPlots
         return Plot(isWide, PitchHeight, "Both over each other, from the first tone on", words, parts, frame);
     }
 
-    private static string Came(ReadingFigures figures)
-    {
-        var came = SoundTelling.InOrder(figures).Where(one => one.Entry.Value is not null).Select(one => $"{SoundTelling.Name(one.Octave)} at {SoundTelling.Seconds(one.Entry.Value!.Value)}").ToList();
-        return came.Count == 0 ? "" : $" The octaves come so: {string.Join(", ", came)}.";
-    }
+    private static string Came(ReadingFigures figures) =>
+        figures.Order is not { Count: > 1 } order ? "" : $" The {SoundTelling.Name(order[0].Octave)} octave is first, the {string.Join(", the ", order.Skip(1).Select(one => $"{SoundTelling.Name(one.Octave)} one {SoundTelling.Seconds(one.Came!.Value - order[0].Came!.Value)} later"))}.";
+
+    // All of the recording, so that what is played can be shown on it; its seconds count from the first sound.
+    private static PlotFrame Counted(PlotFrame frame, ReadingFigures figures) => frame with { From = -figures.Zero, To = figures.Seconds - figures.Zero };
 
     // Both are held against the same note.
     private static double Shift(SoundPicture other, CrowTarget against) =>
@@ -147,9 +147,9 @@ public static class SoundPlots
     private static IEnumerable<SketchPart> Entries(ReadingFigures figures, PlotFrame frame)
     {
         var last = double.MinValue;
-        foreach (var octave in SoundTelling.InOrder(figures).Where(one => one.Entry.Value is not null))
+        foreach (var octave in figures.Order ?? [])
         {
-            var x = frame.X(octave.Entry.Value!.Value);
+            var x = frame.X(octave.Came!.Value - figures.Zero);
             yield return new SketchPath(SketchInk.Moment, PlotFrame.Line((x, frame.Top - 8), (x, frame.Foot)));
             if (x - last > 52)
             {

@@ -43,30 +43,29 @@ public static class SoundSketch
         List<SketchPart> parts = [.. Octaves(picture.Figures, lanes), .. isWide ? Upright(picture) : Lying(picture)];
         return new Sketch(
             isWide ? Wide : Narrow, isWide ? 250 : 346, "What came first, and where it stands",
-            SoundTelling.Sentence(picture.Kind, picture.Figures, picture.Target), parts);
+            SoundTelling.Sentence(picture.Kind, picture.Figures, picture.Target, picture.HasBand), parts);
     }
 
-    // From a little before the breath until a while after the last octave has come.
-    private static (double Zero, double From, double To) Window(ReadingFigures figures)
+    // From a little before the first sound until a while after the last octave has come.
+    private static (double From, double To) Window(ReadingFigures figures)
     {
-        var entries = figures.Octaves.Select(one => one.Entry.Value).OfType<double>().ToList();
-        var zero = figures.BreathOnset.Value ?? 0;
-        var last = entries.Count == 0 ? figures.Seconds - zero : entries.Max() - zero;
-        return (zero, -0.06 * Math.Max(0.4, last * 1.7), Math.Max(0.4, last * 1.7));
+        var last = figures.Order is { } order ? order[^1].Came!.Value - figures.Zero : 0;
+        return (-0.06 * Math.Max(0.4, last * 1.7), Math.Max(0.4, last * 1.7));
     }
 
     private static IEnumerable<SketchPart> Octaves(ReadingFigures figures, PlotFrame ground)
     {
-        var (zero, from, to) = Window(figures);
+        var (from, to) = Window(figures);
         var frame = ground with { From = from, To = to };
-        var order = SoundTelling.InOrder(figures);
-        foreach (var part in frame.Moments())
+        foreach (var part in figures.Order is null ? [] : frame.Moments())
         {
             yield return part;
         }
 
-        yield return new SketchWords(SketchType.Name, figures.BreathOnset.Value is null ? "seconds into the recording" : "seconds after the breath", (frame.Left + frame.Right) / 2, LaneFoot + 46, SketchAlign.Middle);
-        if (figures.BreathOnset.Value is not null)
+        var isBreathKnown = figures.BreathOnset.Value is not null;
+        var counted = figures.Order is null ? "when each came can’t be told" : isBreathKnown ? "seconds after the breath" : "seconds after the first octave";
+        yield return new SketchWords(SketchType.Name, counted, (frame.Left + frame.Right) / 2, LaneFoot + 46, SketchAlign.Middle);
+        if (isBreathKnown && figures.Order is not null)
         {
             yield return new SketchPath(SketchInk.Moment, PlotFrame.Line((frame.X(0), frame.Top - 6), (frame.X(0), LaneFoot + 4)));
             yield return new SketchWords(SketchType.Name, "breath", frame.X(0), frame.Top - 12, SketchAlign.Start);
@@ -76,14 +75,14 @@ public static class SoundSketch
         {
             var y = FirstLane + ((6 - octave) * Lane);
             yield return new SketchWords(SketchType.Label, SoundTelling.Name(octave), frame.Left - 10, y + 5, SketchAlign.End);
-            foreach (var part in One(figures.Octaves.FirstOrDefault(one => one.Octave == octave), order, frame, y, zero))
+            foreach (var part in One(figures.Octaves.FirstOrDefault(one => one.Octave == octave), figures, frame, y))
             {
                 yield return part;
             }
         }
     }
 
-    private static IEnumerable<SketchPart> One(OctaveFigure? octave, IReadOnlyList<OctaveFigure> order, PlotFrame frame, double y, double zero)
+    private static IEnumerable<SketchPart> One(OctaveFigure? octave, ReadingFigures figures, PlotFrame frame, double y)
     {
         if (octave is not { Sounds: true })
         {
@@ -95,11 +94,16 @@ public static class SoundSketch
         }
 
         var half = Thin + ((Thick - Thin) * Math.Clamp(1 + ((octave.Level.Value ?? 0) / 30), 0, 1));
-        var isFirst = octave.Octave == order[0].Octave && octave.Entry.Value is not null;
-        var start = octave.Entry.Value is { } entry ? frame.X(entry - zero) : frame.Left;
-        var words = octave.Entry.Value is not { } came ? "when it came can’t be told"
-            : isFirst ? $"first, {SoundTelling.Seconds(came - zero)}"
-            : $"{SoundTelling.Seconds(came - order[0].Entry.Value!.Value)} later";
+        if (figures.Order is not { } order || octave.Came is not { } came)
+        {
+            return [new SketchPath(SketchInk.Octave, PlotFrame.Box(frame.Left, y - half, frame.Right, y + half))];
+        }
+
+        var isFirst = octave.Octave == order[0].Octave;
+        var start = frame.X(came - figures.Zero);
+        var words = !isFirst ? $"{SoundTelling.Seconds(came - order[0].Came!.Value)} later"
+            : figures.BreathOnset.Value is null ? "first"
+            : $"first, {SoundTelling.Seconds(came - figures.Zero)}";
         var isLate = start > frame.Left + (0.6 * (frame.Right - frame.Left));
         return
         [
@@ -173,15 +177,25 @@ public static class SoundSketch
         yield return new SketchWords(SketchType.Label, Words(picture), Narrow / 2, y + 42, SketchAlign.Middle);
     }
 
-    /// <summary>A number with its uncertainty, as a table has it.</summary>
+    /// <summary>A number with its uncertainty, as a table has it: a minus is a minus, and nothing is less than nought.</summary>
     /// <param name="figure">The number.</param>
-    /// <param name="form">How it is written, such as “0.0”.</param>
+    /// <param name="places">Places behind the point.</param>
     /// <param name="unit">Its unit; empty for none.</param>
-    public static string Written(Figure figure, string form, string unit)
+    /// <param name="withPlus">Whether plus is written too.</param>
+    public static string Written(Figure figure, int places, string unit, bool withPlus = false)
     {
         ArgumentNullException.ThrowIfNull(figure);
-        return figure.Value is { } value
-            ? $"{value.ToString(form, CultureInfo.InvariantCulture)} ± {figure.PlusMinus!.Value.ToString(form, CultureInfo.InvariantCulture)} {unit}".TrimEnd()
-            : "–";
+        return figure.Value is { } value ? $"{Number(value, places, withPlus)} ± {Number(figure.PlusMinus!.Value, places)} {unit}".TrimEnd() : "–";
+    }
+
+    /// <summary>A number as it is printed.</summary>
+    /// <param name="value">The number.</param>
+    /// <param name="places">Places behind the point.</param>
+    /// <param name="withPlus">Whether plus is written too.</param>
+    public static string Number(double value, int places, bool withPlus = false)
+    {
+        var rounded = Math.Round(value, places, MidpointRounding.AwayFromZero);
+        var size = Math.Abs(rounded).ToString("F" + places.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+        return (rounded < 0 ? "−" : withPlus && rounded > 0 ? "+" : "") + size;
     }
 }

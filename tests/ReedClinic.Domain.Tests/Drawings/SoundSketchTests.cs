@@ -11,15 +11,33 @@ public sealed class SoundSketchTests
     private static readonly CrowTarget Target = CrowTarget.OnC(new Tuning(new Hertz(442)));
 
     [Fact]
-    public void The_sentence_tells_what_came_first_how_soon_where_it_stands_and_how_steadily()
+    public void The_first_words_tell_whether_it_is_in_tune_which_octaves_sound_and_how_soon()
     {
         var crow = MadeReadings.Crow(525.6295).Figures;
 
         Assert.Equal(
-            "The high octave came first, 0.08 s after the breath, then the middle and low ones within 0.12 s; the crow stood on C and held within 4 cents.",
-            SoundTelling.Sentence(SoundKind.Crow, crow, Target));
-        Assert.Equal("The peep stood at a C5, 0.08 s after the breath, and held within 4 cents.", SoundTelling.Sentence(SoundKind.Peep, crow, Target));
-        Assert.Equal("No tone is heard in it.", SoundTelling.Sentence(null, crow, Target));
+            "In tune: on C. All three octaves sound: the high one first, 0.08 s after the breath, then the others within 0.12 s.",
+            SoundTelling.Sentence(SoundKind.Crow, crow, Target, true));
+        Assert.Equal("The peep stood at a C5. It spoke 0.08 s after the breath.", SoundTelling.Sentence(SoundKind.Peep, crow, Target, true));
+        Assert.Equal("No tone is heard in it.", SoundTelling.Sentence(null, crow, Target, true));
+    }
+
+    // Pitches by equal temperament (ISO 16:1975 for A4): the C5 of an A at 442 Hz is 525.6295 Hz.
+    [Theory]
+    [InlineData(-14, true, CrowStand.InTune, "In tune: 14 cents below C")]
+    [InlineData(30, true, CrowStand.InTune, "In tune: 30 cents above C")]
+    [InlineData(31, true, CrowStand.High, "High: 31 cents above C")]
+    [InlineData(-45, true, CrowStand.Low, "Low: 45 cents below C")]
+    [InlineData(-86, true, CrowStand.Low, "Low: 86 cents below C, nearer to B")]
+    [InlineData(1, false, CrowStand.InTune, "In tune for A at 442 Hz: 1 cent above C")]
+    [InlineData(-45, false, CrowStand.Low, "Low for A at 442 Hz: 45 cents below C")]
+    public void Near_high_and_low_are_told_from_the_players_own_C(double cents, bool isSaid, CrowStand stand, string words)
+    {
+        var crow = MadeReadings.Crow(525.6295 * Math.Pow(2, cents / 1200)).Figures;
+
+        Assert.Equal(stand, SoundTelling.StandOf(SoundKind.Crow, crow, Target));
+        Assert.Equal(words, SoundTelling.Head(SoundKind.Crow, crow, Target, isSaid));
+        Assert.Null(SoundTelling.StandOf(SoundKind.Peep, crow, Target));
     }
 
     [Fact]
@@ -27,13 +45,55 @@ public sealed class SoundSketchTests
     {
         var crow = MadeReadings.Crow(525.6295).Figures;
         var nothing = Figure.None(Unread.NoQuietBefore);
-        var alone = crow with { Octaves = [.. crow.Octaves.Select(one => one with { Sounds = one.Octave == 4 })], TimeToSpeak = nothing, Unsteadiness = Figure.None(Unread.TooShort) };
-        var blind = crow with { Octaves = [.. crow.Octaves.Select(one => one with { Entry = nothing })] };
+        var alone = crow with { Octaves = [.. crow.Octaves.Select(one => one with { Sounds = one.Octave == 4 })], TimeToSpeak = nothing };
+        var two = crow with { Octaves = [.. crow.Octaves.Select(one => one with { Sounds = one.Octave != 5 })] };
 
-        Assert.Equal("Only the low octave sounds; the crow stood on C.", SoundTelling.Sentence(SoundKind.Crow, alone, Target));
-        Assert.Equal("The high, middle and low octaves sound, and which came first can’t be told; the crow stood on C and held within 4 cents.", SoundTelling.Sentence(SoundKind.Crow, blind, Target));
-        Assert.StartsWith("No octave stands out", SoundTelling.Sentence(SoundKind.Crow, crow with { Octaves = [] }, Target), StringComparison.Ordinal);
+        Assert.Equal("Only the low octave sounds.", SoundTelling.Octaves(SoundKind.Crow, alone));
+        Assert.Equal("The high and low octaves sound: the high one first, 0.08 s after the breath, then the low one 0.12 s later.", SoundTelling.Octaves(SoundKind.Crow, two));
+        Assert.Equal("All three octaves sound, all at once, 0.08 s after the breath.", SoundTelling.Octaves(SoundKind.Crow, Entering(crow, 0.61, 0.6, 0.58)));
+        Assert.Equal("No octave stands out.", SoundTelling.Octaves(SoundKind.Crow, crow with { Octaves = [] }));
     }
+
+    [Fact]
+    public void Of_a_crow_that_sounds_from_the_beginning_neither_words_nor_picture_name_a_first_octave()
+    {
+        var none = Figure.None(Unread.NoQuietBefore);
+        var crow = MadeReadings.Crow(525.6295).Figures with { BreathOnset = none, TimeToSpeak = none };
+        foreach (var begun in new[] { Entering(crow, 0.004, 0.01, 0.008), Entering(crow, 0.3, 0.005, 0.4), crow with { Octaves = [.. crow.Octaves.Select(one => one with { Entry = none })] } })
+        {
+            var sketch = SoundSketch.Of(new SoundPicture(SoundKind.Crow, begun, Target, true), true);
+
+            Assert.EndsWith("All three octaves sound, and which came first can’t be told: nothing quiet is before them.", sketch.Description, StringComparison.Ordinal);
+            Assert.Empty(Paths(sketch, SketchInk.FirstOctave));
+            Assert.Equal(3, Paths(sketch, SketchInk.Octave).Count());
+            Assert.DoesNotContain(sketch.Parts.OfType<SketchWords>(), words => words.Text.Contains("first", StringComparison.Ordinal) || words.Text.EndsWith(" s", StringComparison.Ordinal));
+            Assert.Null(MeasuredTest.StepOf(begun.Octaves));
+        }
+    }
+
+    [Fact]
+    public void Seconds_count_from_the_breath_else_from_the_first_octave_and_not_from_the_recordings_beginning()
+    {
+        var crow = MadeReadings.Crow().Figures;
+        var breathless = crow with { BreathOnset = Figure.None(Unread.TooFaint), TimeToSpeak = Figure.None(Unread.TooFaint) };
+
+        Assert.Equal((0.5, 0.58), (crow.Zero, breathless.Zero));
+        var words = SoundSketch.Of(new SoundPicture(SoundKind.Crow, breathless, Target, true), true).Parts.OfType<SketchWords>().Select(one => one.Text).ToList();
+        Assert.Contains("seconds after the first octave", words);
+        Assert.Equal(["first", "0.04 s later", "0.12 s later"], words.Where(one => one == "first" || one.EndsWith("later", StringComparison.Ordinal)));
+        var plot = SoundPlots.Pitch(new SoundTrack(new SoundPicture(SoundKind.Crow, crow, Target, true), MadeReadings.Crow().Series), true).Drawing;
+        Assert.Equal("0", plot.Parts.OfType<SketchWords>().First(one => Math.Abs(one.X - (64 + (0.5 / 2 * 602))) < 0.1).Text);
+        Assert.EndsWith("The high octave is first, the middle one 0.04 s later, the low one 0.12 s later.", plot.Description, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(-0.04, 1, false, "0.0")]
+    [InlineData(-0.06, 1, false, "−0.1")]
+    [InlineData(0.04, 1, true, "0.0")]
+    [InlineData(1.25, 1, true, "+1.3")]
+    [InlineData(-0.0, 3, false, "0.000")]
+    public void A_number_has_a_minus_only_where_something_is_left_of_it(double value, int places, bool withPlus, string written) =>
+        Assert.Equal(written, SoundSketch.Number(value, places, withPlus));
 
     [Theory]
     [InlineData(true)]
@@ -134,6 +194,9 @@ public sealed class SoundSketchTests
         Assert.Null(MeasuredTest.StepOf([]));
         Assert.Null(MeasuredTest.StepOf([.. octaves.Select(one => one with { Entry = Figure.None(Unread.NoQuietBefore) })]));
     }
+
+    private static ReadingFigures Entering(ReadingFigures crow, params double[] entries) =>
+        crow with { Octaves = [.. crow.Octaves.Select((one, at) => one with { Entry = Figure.Of(entries[at], 0.001) })] };
 
     private static IEnumerable<SketchPath> Paths(Sketch sketch, SketchInk ink) => sketch.Parts.OfType<SketchPath>().Where(path => path.Ink == ink);
 

@@ -48,7 +48,7 @@ public static class MeasuredTest
         }
 
         // Low first has no word on the scale: it isn't “all at once”.
-        return low.Entry.Value - upper.Min(one => one.Entry.Value) is { } later && later >= -JoinsAfterSeconds ? later > JoinsAfterSeconds ? 0 : 1 : null;
+        return upper.All(one => one.Came is not null) && low.Came - upper.Min(one => one.Came) is { } later && later >= -JoinsAfterSeconds ? later > JoinsAfterSeconds ? 0 : 1 : null;
     }
 
     private static string Words(SoundKind kind, ReadingFigures figures)

@@ -7,7 +7,16 @@ namespace ReedClinic.Domain.Recordings.Readings;
 /// <param name="Sounds">Whether it is heard.</param>
 /// <param name="Level">Decibels under the strongest of the three, 0 at the most; or why there is no number.</param>
 /// <param name="Entry">Seconds from the clip’s beginning to half of its size; or why there is no number.</param>
-public sealed record OctaveFigure(int Octave, bool Sounds, Figure Level, Figure Entry);
+public sealed record OctaveFigure(int Octave, bool Sounds, Figure Level, Figure Entry)
+{
+    /// <summary>
+    /// What sounds sooner than so many seconds after a clip’s beginning had begun before it: the bell under which an octave is measured is as long.
+    /// </summary>
+    public const double Earliest = 0.022;
+
+    /// <summary>When it came, in seconds from the clip’s beginning; null where it isn’t heard, or sounded from the beginning, or can’t be told.</summary>
+    public double? Came => Sounds && Entry.Value is { } entry and >= Earliest ? entry : null;
+}
 
 /// <summary>Every number that was read from a clip. What each means, and how well it is read, stands in docs/measurement/sound.md.</summary>
 /// <param name="Seconds">How long the clip is.</param>
@@ -34,6 +43,14 @@ public sealed record ReadingFigures(
     Figure HarmonicToNoise,
     Figure Roughness)
 {
+    /// <summary>The octaves in the order in which they came; null where of one that sounds that can’t be told, and where none does.</summary>
+    public IReadOnlyList<OctaveFigure>? Order => Octaves.Any(one => one.Sounds) && Octaves.All(one => !one.Sounds || one.Came is not null)
+        ? [.. Octaves.Where(one => one.Sounds).OrderBy(one => one.Came).ThenByDescending(one => one.Octave)]
+        : null;
+
+    /// <summary>The moment from which its seconds are counted, from the clip’s beginning: the breath, else the first octave, else the beginning itself.</summary>
+    public double Zero => BreathOnset.Value ?? Order?[0].Came ?? 0;
+
     /// <summary>How far the pitch lies from a target, octaves folded away, in cents from −600 to +600; plus is sharper.</summary>
     /// <param name="target">What it is compared with.</param>
     public Figure From(CrowTarget target)

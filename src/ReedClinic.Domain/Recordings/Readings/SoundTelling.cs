@@ -4,31 +4,101 @@ using ReedClinic.Domain.Pitch;
 
 namespace ReedClinic.Domain.Recordings.Readings;
 
-/// <summary>Tells in one sentence what a clip says: which octave came first, how soon, where it stands, how steadily.</summary>
+/// <summary>Whether a crow stands on its target.</summary>
+public enum CrowStand
+{
+    /// <summary>On it, or near enough.</summary>
+    InTune,
+
+    /// <summary>Sharper than that.</summary>
+    High,
+
+    /// <summary>Flatter than that.</summary>
+    Low,
+}
+
+/// <summary>Tells in few words what a clip says: whether it is in tune, which octaves sound, which came first and how soon.</summary>
 public static class SoundTelling
 {
-    /// <summary>The sentence, with its full stop.</summary>
+    private const double Semitone = 100;
+
+    /// <summary>Whether it is in tune; null for anything but a crow, and where no tone is heard.</summary>
     /// <param name="kind">What is played; null where no tone is heard.</param>
     /// <param name="figures">What was read.</param>
     /// <param name="target">What a crow is compared with.</param>
-    public static string Sentence(SoundKind? kind, ReadingFigures figures, CrowTarget target)
+    public static CrowStand? StandOf(SoundKind? kind, ReadingFigures figures, CrowTarget target)
+    {
+        ArgumentNullException.ThrowIfNull(figures);
+        return kind != SoundKind.Crow || figures.From(target).Value is not { } cents ? null
+            : Math.Abs(Math.Round(cents)) <= CrowTarget.ToleranceCents ? CrowStand.InTune
+            : cents > 0 ? CrowStand.High
+            : CrowStand.Low;
+    }
+
+    /// <summary>What comes first: “In tune: 14 cents below C”, without a full stop.</summary>
+    /// <param name="kind">What is played; null where no tone is heard.</param>
+    /// <param name="figures">What was read.</param>
+    /// <param name="target">What a crow is compared with.</param>
+    /// <param name="isTuningSaid">Whether the player said what they tune to; else the tuning it was held against is told.</param>
+    public static string Head(SoundKind? kind, ReadingFigures figures, CrowTarget target, bool isTuningSaid)
+    {
+        ArgumentNullException.ThrowIfNull(figures);
+        if (kind is null || figures.Said(target.Tuning) is not { } said)
+        {
+            return "No tone is heard in it";
+        }
+
+        if (StandOf(kind, figures, target) is not { } stand)
+        {
+            return $"The {Name(kind.Value)} stood at {said.Show()}";
+        }
+
+        var words = stand switch { CrowStand.InTune => "In tune", CrowStand.High => "High", _ => "Low" };
+        var by = isTuningSaid ? "" : string.Create(CultureInfo.InvariantCulture, $" for A at {target.Tuning.A4.Value:0.#} Hz");
+        var near = Math.Abs(figures.From(target).Value ?? 0) > Semitone / 2 ? $", nearer to {said.PitchClass.Name}" : "";
+        return $"{words}{by}: {Stand(figures, target)}{near}";
+    }
+
+    /// <summary>Which octaves sound, which came first, and how soon: a sentence with its full stop; empty where that isn’t asked.</summary>
+    /// <param name="kind">What is played; null where no tone is heard.</param>
+    /// <param name="figures">What was read.</param>
+    public static string Octaves(SoundKind? kind, ReadingFigures figures)
     {
         ArgumentNullException.ThrowIfNull(figures);
         if (kind is null || figures.Pitch.Value is null)
         {
-            return "No tone is heard in it.";
+            return "";
         }
 
-        var stood = kind == SoundKind.Crow ? $"{Octaves(figures)}; the crow stood {Stand(figures, target)}" : $"The {Name(kind.Value)} stood at {figures.Said(target.Tuning)!.Show()}{Soon(figures)}";
-        return stood + (figures.Unsteadiness.Value is { } cents ? $" and held within {Whole(cents)}." : ".");
+        if (kind != SoundKind.Crow)
+        {
+            return figures.TimeToSpeak.Value is { } soon ? $"It spoke {Seconds(soon)} after the breath." : "";
+        }
+
+        var heard = figures.Octaves.Where(one => one.Sounds).Reverse().ToList();
+        return heard.Count switch
+        {
+            0 => "No octave stands out.",
+            1 => $"Only the {Name(heard[0].Octave)} octave sounds{Soon(figures)}.",
+            3 => $"All three octaves sound{Came(figures)}.",
+            _ => $"The {List([.. heard.Select(one => Name(one.Octave))])} octaves sound{Came(figures)}.",
+        };
     }
 
-    /// <summary>The octaves that are heard, those whose beginning is known first and by it.</summary>
+    /// <summary>All of it, for whoever doesn’t see the page.</summary>
+    /// <param name="kind">What is played; null where no tone is heard.</param>
+    /// <param name="figures">What was read.</param>
+    /// <param name="target">What a crow is compared with.</param>
+    /// <param name="isTuningSaid">Whether the player said what they tune to.</param>
+    public static string Sentence(SoundKind? kind, ReadingFigures figures, CrowTarget target, bool isTuningSaid) =>
+        $"{Head(kind, figures, target, isTuningSaid)}. {Octaves(kind, figures)}".TrimEnd();
+
+    /// <summary>The octaves that are heard: in the order in which they came where that is known, else the high one first.</summary>
     /// <param name="figures">What was read.</param>
     public static IReadOnlyList<OctaveFigure> InOrder(ReadingFigures figures)
     {
         ArgumentNullException.ThrowIfNull(figures);
-        return [.. figures.Octaves.Where(one => one.Sounds).OrderBy(one => one.Entry.Value ?? double.MaxValue).ThenByDescending(one => one.Octave)];
+        return figures.Order ?? [.. figures.Octaves.Where(one => one.Sounds).OrderByDescending(one => one.Octave)];
     }
 
     /// <summary>Where the pitch stands, such as “14 cents below C”.</summary>
@@ -45,42 +115,24 @@ public static class SoundTelling
     /// <param name="octave">4, 5 or 6.</param>
     public static string Name(int octave) => octave switch { 4 => "low", 5 => "middle", _ => "high" };
 
-    private static string Octaves(ReadingFigures figures)
+    private static string Came(ReadingFigures figures)
     {
-        var heard = InOrder(figures);
-        if (heard.Count == 0)
+        if (figures.Order is not { } order)
         {
-            return "No octave stands out";
+            return ", and which came first can’t be told: nothing quiet is before them";
         }
 
-        var others = heard.Skip(1).ToList();
-        var names = List([.. heard.Select(one => Name(one.Octave))]);
-        if (heard.Any(one => one.Entry.Value is null))
-        {
-            return heard.Count == 1 ? $"Only the {names} octave sounds" : $"The {names} octaves sound, and which came first can’t be told";
-        }
-
-        if (others.Count == 0)
-        {
-            return $"Only the {names} octave sounds{Soon(figures).TrimEnd(',')}";
-        }
-
-        var within = others[^1].Entry.Value!.Value - heard[0].Entry.Value!.Value;
-        return $"The {Name(heard[0].Octave)} octave came first{Soon(figures).TrimEnd(',')}, then the {List([.. others.Select(one => Name(one.Octave))])} {(others.Count == 1 ? "one " : "ones ")}within {Seconds(within)}";
+        var within = order[^1].Came!.Value - order[0].Came!.Value;
+        return within <= MeasuredTest.JoinsAfterSeconds ? (order.Count == 2 ? ", both at once" : ", all at once") + Soon(figures)
+            : $": the {Name(order[0].Octave)} one first{Soon(figures)}, then the {(order.Count == 2 ? $"{Name(order[1].Octave)} one {Seconds(within)} later" : $"others within {Seconds(within)}")}";
     }
 
-    private static string Soon(ReadingFigures figures) => figures.TimeToSpeak.Value is { } soon ? $", {Seconds(soon)} after the breath," : "";
+    private static string Soon(ReadingFigures figures) => figures.TimeToSpeak.Value is { } soon ? $", {Seconds(soon)} after the breath" : "";
 
     private static string List(IReadOnlyList<string> names) => names.Count == 1 ? names[0] : $"{string.Join(", ", names.SkipLast(1))} and {names[^1]}";
 
     /// <summary>Seconds to a hundredth; what is less counts as one.</summary>
     internal static string Seconds(double seconds) => seconds < 0.01 ? "0.01 s" : string.Create(CultureInfo.InvariantCulture, $"{seconds:0.00} s");
-
-    private static string Whole(double cents)
-    {
-        var whole = Math.Max(1, Math.Round(cents));
-        return string.Create(CultureInfo.InvariantCulture, $"{whole:0} {(whole == 1 ? "cent" : "cents")}");
-    }
 
     private static string Name(SoundKind kind) => kind switch { SoundKind.Peep => "peep", SoundKind.LongTone => "note", _ => "notes" };
 }

@@ -47,7 +47,8 @@ internal static class Octaves
     private static Reading Entry(float[] sizes, double size, double noise)
     {
         var half = size / 2;
-        for (var at = 1; at + Holds < sizes.Length; at++)
+        var hadBegun = sizes.Length > 2 * Holds && sizes[Holds] >= half && TensorPrimitives.Min<float>(sizes.AsSpan(Holds, Holds)) >= 0.8 * half;
+        for (var at = Holds; !hadBegun && at + Holds < sizes.Length; at++)
         {
             if (sizes[at] < half || sizes[at - 1] >= half || TensorPrimitives.Min<float>(sizes.AsSpan(at, Holds)) < 0.8 * half)
             {

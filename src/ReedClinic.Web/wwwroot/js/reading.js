@@ -22,20 +22,21 @@ const waitFor = async (state, address) => {
   }
 };
 
-const follow = (sound, plots) => {
-  const seconds = Number(plots.dataset.seconds);
+const follow = (sound, plots, all) => {
+  const [seconds, zero] = [Number(plots.dataset.seconds), Number(plots.dataset.zero)];
   const place = plots.querySelector("[data-place]");
   place.closest("[data-place-row]").hidden = false;
   const show = (at) => {
     const share = Math.min(1, Math.max(0, at / seconds));
-    for (const plot of plots.querySelectorAll("[data-plot]")) {
+    for (const plot of all) {
       const head = plot.querySelector(".play-head");
       const left = Number(plot.dataset.left);
       head.hidden = at <= 0 && sound.paused;
       head.style.left = `${100 * (left + share * (Number(plot.dataset.right) - left))}%`;
     }
     place.value = at.toFixed(2);
-    place.setAttribute("aria-valuetext", place.dataset.words.replace("{0}", at.toFixed(2)));
+    const since = Math.round(100 * (at - zero)) / 100;
+    place.setAttribute("aria-valuetext", place.dataset.words.replace("{0}", `${since < 0 ? "−" : ""}${Math.abs(since).toFixed(2)}`));
   };
   const go = (at) => {
     sound.currentTime = Math.min(seconds, Math.max(0, at));
@@ -53,7 +54,7 @@ const follow = (sound, plots) => {
     sound.addEventListener(name, () => show(sound.currentTime));
   }
   place.addEventListener("input", () => go(Number(place.value)));
-  for (const plot of plots.querySelectorAll("[data-plot]")) {
+  for (const plot of all) {
     plot.addEventListener("click", (event) => {
       const box = plot.getBoundingClientRect();
       const left = Number(plot.dataset.left);
@@ -69,6 +70,6 @@ if (page) {
   const sound = page.querySelector("[data-sound]");
   const plots = page.querySelector("[data-seconds]");
   if (sound && plots) {
-    follow(sound, plots);
+    follow(sound, plots, page.querySelectorAll("[data-plot]"));
   }
 }

@@ -53,6 +53,23 @@ public sealed class ClipAnalyserTests
         Assert.InRange(Percentile(entries, 95), 0, 0.010);
     }
 
+    [Fact]
+    public void Of_octaves_that_sound_from_the_beginning_none_has_an_entry_also_where_one_fades_and_comes_back()
+    {
+        var random = new Random(12);
+        float[] clip = [.. Enumerable.Range(0, 96_000).Select(i =>
+        {
+            var time = i / 48_000.0;
+            double Partial(int times, double size, double phase) => size * Math.Sin((2 * Math.PI * 262 * times * time) + phase);
+            var fades = time is > 0.8 and < 1.0 ? 0.2 : 1;
+            return (float)(Partial(1, 0.2, 0) + (fades * Partial(2, 0.3, 1)) + Partial(4, 0.15, 2) + (0.004 * SyntheticTone.Normal(random)));
+        })];
+
+        var readings = ClipAnalyser.Analyse(clip);
+
+        Assert.All(readings.Partials, one => Assert.Equal((true, new Reading.Unknown(Unreadable.NoQuietBefore)), (one.IsPresent, one.Entry)));
+    }
+
     [Theory]
     [InlineData(10)]
     [InlineData(15)]
