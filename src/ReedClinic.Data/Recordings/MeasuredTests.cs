@@ -1,5 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Bench;
+using ReedClinic.Data.Engine;
+using ReedClinic.Data.Intake;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -10,7 +12,7 @@ namespace ReedClinic.Data.Recordings;
 
 /// <summary>
 /// Puts what was measured at the bench into the reed’s log, for whoever recorded it. The operation’s id is the recording’s own, so
-/// that a repeated try writes nothing twice; what the teacher took back stays so. Where work was noted after it was played, before
+/// that a repeated try writes nothing twice. What turns out to be neither crow nor peep is taken back. Where work was noted after it was played, before
 /// it was read, nothing is written: it says how the reed was before that work, and the page of the recording shows it.
 /// </summary>
 public sealed class MeasuredTests(IDbContextFactory<ClinicDb> databases, TimeProvider time, BenchNews? news = null)
@@ -20,7 +22,7 @@ public sealed class MeasuredTests(IDbContextFactory<ClinicDb> databases, TimePro
     /// <param name="ct">Stops it.</param>
     public async Task RecordAsync(RecordingId id, CancellationToken ct)
     {
-        if (await ReadAsync(id, ct).ConfigureAwait(false) is not var (recording, test, log))
+        if (await ReadAsync(id, ct).ConfigureAwait(false) is not var (recording, test, isSaid, log))
         {
             return;
         }
@@ -29,7 +31,11 @@ public sealed class MeasuredTests(IDbContextFactory<ClinicDb> databases, TimePro
         var teacher = new Actor(recording.RecordedBy, null, IsTeacher: true, IsOwner: false);
         var operation = new OperationId(id.Value);
         var before = log.Facts.FirstOrDefault(fact => fact.Chain.OfType<Test>().Any(entry => entry.MeasuredFrom == id));
-        if (before is null)
+        if (test is null)
+        {
+            await TakeBackAsync(teacher, recording, ct).ConfigureAwait(false);
+        }
+        else if (before is null)
         {
             // Work that was done after it was played must not look tried by it, nor the sound as if it came of that work.
             if (log.Facts.Any(fact => fact.Now is Adjustment && fact.Now.Sequence > recording.AtSequence))
@@ -39,10 +45,30 @@ public sealed class MeasuredTests(IDbContextFactory<ClinicDb> databases, TimePro
 
             AgainUnlessSettled(await bench.RecordAsync(teacher, recording.Reed, test, operation, recording.PassId, ct).ConfigureAwait(false));
         }
-        else if (before.Now is Test { MeasuredFrom: not null } stands && stands.TestKind != test.TestKind && before.Chain.Count < OperationId.MostParts)
+        else if (IsToBePutRight(before, test, isSaid) && before.Chain.Count < OperationId.MostParts)
         {
             AgainUnlessSettled(await bench.CorrectAsync(teacher, recording.Reed, before.Tail, test, operation.Part(before.Chain.Count), ct).ConfigureAwait(false));
         }
+    }
+
+    // What was taken back comes again only for somebody who says since that it is a crow or a peep after all.
+    private static bool IsToBePutRight(BenchFact before, Test test, bool isSaid) =>
+        before.Now is Test { MeasuredFrom: not null } stands ? stands.TestKind != test.TestKind : before.Now is null && isSaid;
+
+    private async Task TakeBackAsync(Actor teacher, Recording recording, CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var transaction = await db.HoldConsentAsync(db.BatchOf(recording.Reed), ct).ConfigureAwait(false);
+        await using var __ = transaction.ConfigureAwait(false);
+        await db.TakeTestBackAsync(teacher, recording, time.GetUtcNow(), ct).ConfigureAwait(false);
+        if (!await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
+        {
+            throw new InvalidOperationException("The log was changed at the same moment.");
+        }
+
+        await transaction.CommitAsync(ct).ConfigureAwait(false);
+        news?.Tell(recording.Reed);
     }
 
     // Somebody wrote at the same moment: the job is tried again, and looks anew.
@@ -54,7 +80,7 @@ public sealed class MeasuredTests(IDbContextFactory<ClinicDb> databases, TimePro
         }
     }
 
-    private async Task<(Recording Recording, Test Test, BenchLog Log)?> ReadAsync(RecordingId id, CancellationToken ct)
+    private async Task<(Recording Recording, Test? Test, bool IsSaid, BenchLog Log)?> ReadAsync(RecordingId id, CancellationToken ct)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
@@ -69,12 +95,8 @@ public sealed class MeasuredTests(IDbContextFactory<ClinicDb> databases, TimePro
         }
 
         var batch = await db.BatchOf(id).AsNoTracking().SingleAsync(ct).ConfigureAwait(false);
-        if (MeasuredTest.Of(id, kind, figures, batch.CrowTarget.Tuning) is not { } test)
-        {
-            return null;
-        }
-
+        var test = MeasuredTest.Of(id, kind, figures, batch.CrowTarget.Tuning);
         var entries = await db.Set<BenchEntry>().AsNoTracking().Where(entry => entry.ReedId == row.Recording.Reed).OrderBy(entry => entry.Sequence).ToListAsync(ct).ConfigureAwait(false);
-        return (row.Recording, test, BenchLog.Fold(entries));
+        return (row.Recording, test, row.Reading.SaidKind is not null, BenchLog.Fold(entries));
     }
 }

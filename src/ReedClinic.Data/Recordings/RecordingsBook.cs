@@ -91,43 +91,60 @@ public sealed class RecordingsBook(IDbContextFactory<ClinicDb> databases, MediaF
             },
             ct);
 
-    /// <summary>Removes one and its file. The studio may remove any, a student what they gave, until the parcel is opened.</summary>
+    /// <summary>Removes one and its file, and takes back the test it gave. The studio may remove any, a student what they gave, until the parcel is opened.</summary>
     public async Task<Outcome<RecordingId>> RemoveAsync(Actor actor, RecordingId id, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        if (!await db.WasDoneAsync(operation, Remove, id.Value, ct).ConfigureAwait(false))
+        if (!await db.WasDoneAsync(operation, Remove, id.Value, ct).ConfigureAwait(false) && await RemoveOnceAsync(db, actor, id, operation, ct).ConfigureAwait(false) is { } ending)
         {
-            if (await FindAsync(db, actor, id, ct).ConfigureAwait(false) is not var (recording, place))
-            {
-                return new Outcome<RecordingId>.NotFound();
-            }
-
-            if (!actor.WorksHere && (recording.FromStudio || !recording.Kind.IsOfArrival()))
-            {
-                return new Outcome<RecordingId>.NotFound();
-            }
-
-            if (!recording.MayGoBy(actor, place))
-            {
-                return new Outcome<RecordingId>.Refused([place.IsPaused ? People.ConsentTakenBack.Unagreed : RecordingRefusal.ParcelOpened.Problem(recording.Kind)]);
-            }
-
-            db.Remove(recording);
-            await LetPagesGoAsync(db, place.Batch, ct).ConfigureAwait(false);
-            db.AskToRemove([recording.File], time.GetUtcNow());
-            db.Note(operation, Remove, id.Value, time.GetUtcNow());
-            if (!await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false) && await FindAsync(db, actor, id, ct).ConfigureAwait(false) is not null)
-            {
-                return new Outcome<RecordingId>.Refused([DoneOperations.NotSaved]);
-            }
-
-            news?.Tell(recording.Reed);
+            return ending;
         }
 
         await db.RemoveAskedAsync(folder, ct).ConfigureAwait(false);
         return new Outcome<RecordingId>.Done(id);
+    }
+
+    // Null when it is gone.
+    private async Task<Outcome<RecordingId>?> RemoveOnceAsync(ClinicDb db, Actor actor, RecordingId id, OperationId operation, CancellationToken ct)
+    {
+        var transaction = await db.HoldConsentAsync(db.BatchOf(id), ct).ConfigureAwait(false);
+        await using var _ = transaction.ConfigureAwait(false);
+        if (await FindAsync(db, actor, id, ct).ConfigureAwait(false) is not var (recording, place) || (!actor.WorksHere && (recording.FromStudio || !recording.Kind.IsOfArrival())))
+        {
+            return new Outcome<RecordingId>.NotFound();
+        }
+
+        if (!recording.MayGoBy(actor, place))
+        {
+            return new Outcome<RecordingId>.Refused([place.IsPaused ? People.ConsentTakenBack.Unagreed : RecordingRefusal.ParcelOpened.Problem(recording.Kind)]);
+        }
+
+        if (await db.TakeTestBackAsync(actor, recording, time.GetUtcNow(), ct).ConfigureAwait(false) is { } problem)
+        {
+            return new Outcome<RecordingId>.Refused([problem]);
+        }
+
+        db.Remove(recording);
+        await LetPagesGoAsync(db, place.Batch, ct).ConfigureAwait(false);
+        db.AskToRemove([recording.File], time.GetUtcNow());
+        db.Note(operation, Remove, id.Value, time.GetUtcNow());
+        if (await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
+        {
+            await transaction.CommitAsync(ct).ConfigureAwait(false);
+        }
+        else
+        {
+            await transaction.RollbackAsync(ct).ConfigureAwait(false);
+            if (await FindAsync(db, actor, id, ct).ConfigureAwait(false) is not null)
+            {
+                return new Outcome<RecordingId>.Refused([DoneOperations.NotSaved]);
+            }
+        }
+
+        news?.Tell(recording.Reed);
+        return null;
     }
 
     // A kept page would show a player of nothing.

@@ -96,18 +96,21 @@ public sealed class SoundRegister(IDbContextFactory<ClinicDb> databases, MediaFo
             orderby recording.RecordedAt
             select new { recording.Id, Student = student.Id, IsNew = reading == null }).Take(MostAsked).ToListAsync(ct).ConfigureAwait(false);
         var going = (await open.Select(job => job.Payload).ToListAsync(ct).ConfigureAwait(false)).ToHashSet();
-        var asked = left.Where(row => !going.Contains(row.Id.Value.ToString("N", CultureInfo.InvariantCulture))).ToList();
-        foreach (var row in asked)
+        var asked = 0;
+        foreach (var row in left.Where(row => !going.Contains(row.Id.Value.ToString("N", CultureInfo.InvariantCulture))))
         {
             if (row.IsNew)
             {
                 db.Add(new SoundReading(row.Id, now));
             }
 
+            // One by one: where another process asks for one at the same moment, or it goes, the others are asked for all the same.
             db.AskToRead(row.Id, row.Student, string.Create(CultureInfo.InvariantCulture, $"{SoundJobs.First(row.Id)}:{now.UtcDateTime:yyyy-MM-ddTHH}"), now);
+            asked += await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false) ? 1 : 0;
+            db.ChangeTracker.Clear();
         }
 
-        return asked.Count > 0 && await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false) ? asked.Count : 0;
+        return asked;
     }
 
     private async Task<(Recording Recording, SoundReading Reading)?> ChangeAsync(RecordingId id, Action<SoundReading, DateTimeOffset> change, CancellationToken ct)

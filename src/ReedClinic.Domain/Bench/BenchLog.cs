@@ -120,11 +120,14 @@ public sealed class BenchLog
     /// <returns>The fact, or null.</returns>
     public BenchFact? FactOf(EntryId entry) => Facts.FirstOrDefault(fact => fact.Chain.Any(link => link.Id == entry));
 
-    /// <summary>What an undo by this teacher takes back: the last wording of theirs that stands.</summary>
+    /// <summary>
+    /// What an undo by this teacher takes back: the last wording of theirs that stands. What was measured from their recording came by itself, maybe
+    /// after they had said something else, and isn’t offered.
+    /// </summary>
     /// <param name="teacher">The teacher's account.</param>
     /// <returns>The fact, or null when nothing of theirs stands.</returns>
     public BenchFact? LastOf(AccountId teacher) => Facts
-        .Where(fact => fact.Now?.RecordedBy == teacher)
+        .Where(fact => fact.Now?.RecordedBy == teacher && fact.Now is not Test { MeasuredFrom: not null })
         .MaxBy(fact => fact.Now!.Sequence);
 
     private static HistoryLine Line(FactWeaver weaver, BenchEntry entry)

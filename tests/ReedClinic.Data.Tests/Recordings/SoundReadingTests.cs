@@ -1,14 +1,11 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Time.Testing;
-using ReedClinic.Data.Bench;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Privacy;
 using ReedClinic.Data.Recordings;
 using ReedClinic.Data.Tests.Guardians;
 using ReedClinic.Data.Tests.Intake;
-using ReedClinic.Domain.Bench;
-using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -166,6 +163,24 @@ public sealed class SoundReadingTests(TestDatabases databases) : IClassFixture<T
     }
 
     [Theory, OnBothEngines]
+    public async Task One_sound_that_cannot_be_asked_for_stops_none_of_the_others(ClinicEngine engine)
+    {
+        var (db, student, batch) = await OpenAsync(engine);
+        var scene = new RecordingScene(db);
+        var now = DateTimeOffset.FromUnixTimeSeconds(2_000_000_000);
+        var first = await scene.SendAsync(student, batch.Reeds[0].Id, RecordingKind.ArrivalSound, Sound);
+        await scene.SendAsync(student, batch.Reeds[1].Id, RecordingKind.ArrivalSound, Sound);
+        await using var context = db.CreateDbContext();
+
+        // Asked for and done in this very hour: the same question clashes.
+        await context.Set<Job>().Where(row => row.Kind == JobKind.Sound).ExecuteDeleteAsync(Ct);
+        context.Add(new Job { Id = Guid.CreateVersion7(now), Kind = JobKind.Sound, Payload = first.Id.Value.ToString("N"), Once = $"sound:{first.Id.Value:N}:{now.UtcDateTime:yyyy-MM-ddTHH}", MadeAt = now, DueAt = now, DoneAt = now });
+        await context.SaveChangesAsync(Ct);
+
+        Assert.Equal(1, await Register(db, new Microsoft.Extensions.Time.Testing.FakeTimeProvider(now)).AskForLeftAsync(Ct));
+    }
+
+    [Theory, OnBothEngines]
     public async Task Nothing_is_read_while_consent_is_taken_back(ClinicEngine engine)
     {
         var (db, student, batch) = await OpenAsync(engine);
@@ -181,64 +196,6 @@ public sealed class SoundReadingTests(TestDatabases databases) : IClassFixture<T
 
         await context.Set<Student>().ExecuteUpdateAsync(rows => rows.SetProperty(row => row.Consent, Consent.Given), Ct);
         Assert.Equal(1, await Register(db).AskForLeftAsync(Ct));
-    }
-
-    [Theory, OnBothEngines]
-    public async Task A_test_recorded_at_the_bench_stands_in_the_log_once_beside_what_was_said(ClinicEngine engine)
-    {
-        var (db, _, batch) = await OpenAsync(engine);
-        var (reed, bench) = (batch.Reeds[0].Id, new BenchBook(db, TimeProvider.System));
-        var own = Done(await bench.RecordAsync(Teacher, reed, Done(Test.Of(TestKind.Crow, 1)), Operation(), Ct));
-        var id = await ReadAsync(db, await new RecordingScene(db).SendAsync(Teacher, reed, RecordingKind.TestSound, Sound));
-        var tests = new MeasuredTests(db, TimeProvider.System);
-
-        await Task.WhenAll(Enumerable.Range(0, 6).Select(_ => tests.RecordAsync(id, Ct)));
-
-        var log = (await bench.FindAsync(Teacher, reed, Ct))!.Log;
-        var measured = Assert.Single(log.Live<Test>(), test => test.Now.MeasuredFrom is not null).Now;
-        Assert.Equal((id, TestKind.Crow, 0, "B4 +13"), (measured.MeasuredFrom!.Value, measured.TestKind, measured.Step, measured.Pitch!.Text));
-        Assert.Equal("measured, within 1 cent; octaves: high, middle, low", measured.Words);
-        Assert.Equal(own.Root, Assert.Single(log.Counting).Root);
-        Assert.Null(log.Moves.Single().Now);
-
-        // Ines tunes to 442 Hz, so that 500 Hz are 13 cents above her B. What the teacher took back stays so.
-        Done(await bench.UndoAsync(Teacher, reed, null, Operation(), Ct));
-        await tests.RecordAsync(id, Ct);
-        Assert.Single((await bench.FindAsync(Teacher, reed, Ct))!.Log.Live<Test>());
-    }
-
-    [Theory, OnBothEngines]
-    public async Task A_test_that_turns_out_to_be_a_peep_is_put_right_in_the_log_and_other_sounds_give_none(ClinicEngine engine)
-    {
-        var (db, _, batch) = await OpenAsync(engine);
-        var (reed, bench, tests) = (batch.Reeds[0].Id, new BenchBook(db, TimeProvider.System), new MeasuredTests(db, TimeProvider.System));
-        var scene = new RecordingScene(db);
-        var id = await ReadAsync(db, await scene.SendAsync(Teacher, reed, RecordingKind.TestSound, Sound));
-        await tests.RecordAsync(id, Ct);
-        var seen = (await Book(db).FindAsync(Teacher, id, Ct))!;
-
-        Done(await Book(db).CorrectAsync(Teacher, id, SoundKind.Peep, seen.Version, Operation(), Ct));
-        await using var context = db.CreateDbContext();
-        Assert.Equal(2, await context.Set<Job>().CountAsync(job => job.Kind == JobKind.Sound && job.Payload == id.Value.ToString("N"), Ct));
-        await tests.RecordAsync(id, Ct);
-        await tests.RecordAsync(id, Ct);
-        await tests.RecordAsync(await ReadAsync(db, await scene.SendAsync(Teacher, reed, RecordingKind.ArrivalSound, Sound)), Ct);
-
-        var fact = Assert.Single((await bench.FindAsync(Teacher, reed, Ct))!.Log.Facts);
-        Assert.Equal((FactState.Corrected, 2, TestKind.Peep), (fact.State, fact.Chain.Count, Assert.IsType<Test>(fact.Now).TestKind));
-    }
-
-    [Theory, OnBothEngines]
-    public async Task What_was_played_before_work_is_not_written_behind_it(ClinicEngine engine)
-    {
-        var (db, _, batch) = await OpenAsync(engine);
-        var (reed, bench, tests) = (batch.Reeds[0].Id, new BenchBook(db, TimeProvider.System), new MeasuredTests(db, TimeProvider.System));
-        var kept = await new RecordingScene(db).SendAsync(Teacher, reed, RecordingKind.TestSound, Sound);
-        Done(await bench.RecordAsync(Teacher, reed, Done(Adjustment.Of(new AdjustmentKindId("clip-hair"), new Domain.Reeds.Place(Domain.Reeds.Zone.TipEdge), new Amount(Millimetres: 0.2m))), Operation(), Ct));
-
-        await tests.RecordAsync(await ReadAsync(db, kept), Ct);
-
-        Assert.Empty((await bench.FindAsync(Teacher, reed, Ct))!.Log.Live<Test>());
     }
 
     private static SoundReadingBook Book(TestDatabase db) => new(db, TimeProvider.System);
