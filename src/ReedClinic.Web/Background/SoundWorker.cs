@@ -14,9 +14,13 @@ namespace ReedClinic.Web.Background;
 /// <param name="bell">Rings when there is some.</param>
 /// <param name="register">Where sounds come from and readings go.</param>
 /// <param name="tests">Puts what was measured at the bench into the log.</param>
+/// <param name="time">The clock.</param>
 /// <param name="log">The log. Nothing of a sound stands in it.</param>
-public sealed partial class SoundWorker(JobBoard board, JobBell bell, SoundRegister register, MeasuredTests tests, ILogger<SoundWorker> log) : BackgroundService
+public sealed partial class SoundWorker(JobBoard board, JobBell bell, SoundRegister register, MeasuredTests tests, TimeProvider time, ILogger<SoundWorker> log) : BackgroundService
 {
+    /// <summary>So long one try may take to decode a file: a minute of sound takes a second or so, and this also on a machine that does much else.</summary>
+    public TimeSpan Deadline { get; init; } = TimeSpan.FromSeconds(30);
+
     /// <summary>How often it looks although nobody rang: for work of other processes, and for what is to be tried again.</summary>
     public static TimeSpan Floor { get; } = TimeSpan.FromSeconds(5);
 
@@ -126,7 +130,12 @@ public sealed partial class SoundWorker(JobBoard board, JobBell bell, SoundRegis
 
         var file = new FileStream(sound.Path, FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete);
         await using var _ = file.ConfigureAwait(false);
-        switch (await SoundDecoder.DecodeAsync(file, DecodeLimits.Usual, ct).ConfigureAwait(false))
+        using var late = new CancellationTokenSource(Deadline, time);
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(late.Token, ct);
+
+        // Whatever a decoder doesn’t come back from stays behind on a thread of its own.
+        var decoded = await Task.Run(() => SoundDecoder.DecodeAsync(file, DecodeLimits.Usual, stop.Token), stop.Token).WaitAsync(stop.Token).ConfigureAwait(false);
+        switch (decoded)
         {
             case DecodeResult.Done(var clip):
                 await register.KeepAsync(sound.Recording, ClipReport.Of(clip), ct).ConfigureAwait(false);

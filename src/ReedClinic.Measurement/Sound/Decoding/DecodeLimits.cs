@@ -11,6 +11,9 @@ public sealed record DecodeLimits(int Bytes, int Seconds, int Channels, int Lowe
     /// <summary>A minute of anything a telephone or a computer records.</summary>
     public static DecodeLimits Usual { get; } = new(Bytes: 25_000_000, Seconds: 60, Channels: 8, LowestRate: 8_000, HighestRate: 192_000);
 
+    /// <summary>Ends decoding between two pieces of a file, whatever its form; nothing unless said.</summary>
+    public CancellationToken Stop { get; init; }
+
     /// <summary>Why sound of this shape isn’t read; nothing when it is.</summary>
     /// <param name="rate">Samples a second.</param>
     /// <param name="channels">Channels.</param>

@@ -21,6 +21,7 @@ internal sealed class Mono(int channels, int rate, DecodeLimits limits, long exp
     /// <returns>False when no more are wanted.</returns>
     public bool Take(ReadOnlySpan<float> interleaved)
     {
+        limits.Stop.ThrowIfCancellationRequested();
         var frames = interleaved.Length / channels;
         if (Count + (long)frames > _most)
         {

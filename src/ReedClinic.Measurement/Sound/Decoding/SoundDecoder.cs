@@ -22,7 +22,7 @@ public static class SoundDecoder
     /// <summary>Reads a file as it comes. One that is no sound is refused at its first bytes, and no more is taken than the limits allow.</summary>
     /// <param name="stream">The file, from its beginning.</param>
     /// <param name="limits">How much is read at the most.</param>
-    /// <param name="ct">Ends it; the one thing that is thrown.</param>
+    /// <param name="ct">Ends it, also while it is decoded; the one thing that is thrown.</param>
     public static async Task<DecodeResult> DecodeAsync(Stream stream, DecodeLimits limits, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(stream);
@@ -52,7 +52,7 @@ public static class SoundDecoder
         }
 
         Array.Resize(ref bytes, there);
-        return Read(bytes, form!.Value, limits);
+        return Read(bytes, form!.Value, limits with { Stop = ct });
     }
 
     private static DecodeResult.Refused? Before(int length, SoundForm? form, DecodeLimits limits) =>

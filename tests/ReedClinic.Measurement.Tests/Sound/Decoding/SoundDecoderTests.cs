@@ -162,6 +162,36 @@ public sealed class SoundDecoderTests
         Assert.Equal(DecodeRefusal.TooLong, refused.Reason);
     }
 
+    [Theory]
+    [InlineData("wave")]
+    [InlineData("sine-24.aiff")]
+    [InlineData("sine.mp3")]
+    [InlineData("sine-vorbis.ogg")]
+    [InlineData("sine-opus.ogg")]
+    [InlineData("sine.webm")]
+    public async Task A_file_of_any_form_that_takes_too_long_is_left_in_the_middle(string name)
+    {
+        using var late = new CancellationTokenSource();
+        await using var file = new LateAtTheEnd(name == "wave" ? Wave(1, 16, 1, 48_000) : Clip(name), late);
+
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => SoundDecoder.DecodeAsync(file, DecodeLimits.Usual, late.Token));
+    }
+
+    // Its time is over when all of it was read and nothing is decoded yet.
+    private sealed class LateAtTheEnd(byte[] bytes, CancellationTokenSource late) : MemoryStream(bytes)
+    {
+        public override ValueTask<int> ReadAsync(Memory<byte> buffer, CancellationToken cancellationToken = default)
+        {
+            var read = Read(buffer.Span);
+            if (read == 0)
+            {
+                late.Cancel();
+            }
+
+            return ValueTask.FromResult(read);
+        }
+    }
+
     internal static byte[] Clip(string name) => File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, "Sound", "Clips", name));
 
     private static SoundClip Read(byte[] bytes) => Assert.IsType<DecodeResult.Done>(SoundDecoder.Decode(bytes, DecodeLimits.Usual)).Clip;
