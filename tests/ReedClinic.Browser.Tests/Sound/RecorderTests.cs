@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using System.Globalization;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using ReedClinic.Browser.Tests.Running;
@@ -12,13 +13,17 @@ public sealed class RecorderTests(OneBrowser browser, DemoClinic app) : IClassFi
 {
     private static readonly object[][] Poor =
     [
-        [0.0005, 0.0, 1.0, -70, "nothing"],
-        [2.0, 0.5, 2.5, -70, "clipped"],
-        [0.006, 0.5, 2.5, -70, "quiet"],
-        [0.3, 0.0, 2.5, -70, "begun"],
-        [0.3, 0.5, 2.5, -28, "noisy"],
-        [0.3, 0.5, 0.8, -70, "short"],
-        [0.3, 0.5, 2.5, -70, ""],
+        [0.0005, 0.0, 1.0, -70, -70, "nothing"],
+        [2.0, 0.5, 2.5, -70, -70, "clipped"],
+        [0.006, 0.5, 2.5, -70, -70, "quiet"],
+        [0.3, 0.0, 2.5, -70, -70, "begun"],
+        [0.3, 0.0, 2.5, -70, -13.5, "begun"], // while it was counted somebody played already
+        [0.3, 0.0, 3.0, -35, -13.5, "begun"],
+        [0.3, 0.0, 0.3, -70, -13.5, "begun short"],
+        [0.3, 0.5, 2.5, -28, -28, "noisy"],
+        [0.0, 0.5, 2.5, -28, -28, "noisy"],
+        [0.3, 0.5, 0.8, -70, -70, "short"],
+        [0.3, 0.5, 2.5, -70, -70, ""],
     ];
 
     [Fact]
@@ -44,9 +49,8 @@ public sealed class RecorderTests(OneBrowser browser, DemoClinic app) : IClassFi
         await Assertions.Expect(Press(student, "listen")).ToHaveTextAsync("Stop listening");
         await student.FitsAsync();
         await student.LookAsync("looked over");
-        await Press(student, "keep").ClickAsync();
-        var sound = student.Page.Locator("figure.recording audio").First;
-        await sound.WaitForAsync();
+        var place = await KeptAsync(student);
+        var sound = place.Locator("audio");
 
         var file = await (await student.Page.Context.APIRequest.GetAsync(new Uri(app.Home, await sound.GetAttributeAsync("src")).ToString())).BodyAsync();
         Assert.Equal((1, 48_000, 16), (BinaryPrimitives.ReadInt16LittleEndian(file.AsSpan(22)), BinaryPrimitives.ReadInt32LittleEndian(file.AsSpan(24)), BinaryPrimitives.ReadInt16LittleEndian(file.AsSpan(34))));
@@ -54,6 +58,22 @@ public sealed class RecorderTests(OneBrowser browser, DemoClinic app) : IClassFi
         var heard = PitchTracker.Track(clip.Samples.Span).Frames.Where(frame => frame.IsVoiced).Select(frame => frame.Hertz).Order().ToList();
         Assert.InRange(heard.Count, 500, 700);
         Assert.InRange(MadeTones.Cents(heard[heard.Count / 2], FakeMicrophone.Hertz), -1, 1);
+        await SaysAndGoesAsync(student, place);
+    }
+
+    [Fact]
+    public async Task A_microphone_that_is_gone_before_anything_was_heard_is_told_and_another_try_works()
+    {
+        await using var student = await browser.VisitAsync(app, DemoClinic.Sender, "record-gone");
+        await student.AllowAsync("microphone");
+        await student.Page.AddInitScriptAsync(
+            "const ask = navigator.mediaDevices.getUserMedia.bind(navigator.mediaDevices); let asked = 0; navigator.mediaDevices.getUserMedia = async (what) => { const all = await ask(what); if (asked++ === 0) all.getTracks().forEach((one) => one.stop()); return all; };");
+        await OpenAsync(student);
+
+        await Press(student, "record").ClickAsync();
+        await Now(student, "idle", "The microphone is gone.");
+        await Press(student, "record").First.ClickAsync();
+        await Now(student, "counting");
     }
 
     [Fact]
@@ -124,10 +144,10 @@ public sealed class RecorderTests(OneBrowser browser, DemoClinic app) : IClassFi
         {
             var said = await student.Page.EvaluateAsync<string>(
                 """
-                async ([size, from, to, room]) => {
+                async ([size, from, to, hiss, room]) => {
                   const { check } = await import('/js/sound/check.js');
                   const rate = 48000;
-                  const noise = (Math.sqrt(12) * 10 ** (room / 20));
+                  const noise = (Math.sqrt(12) * 10 ** (hiss / 20));
                   let state = 1;
                   const samples = Float32Array.from({ length: 3 * rate }, (_, i) => {
                     state = (Math.imul(state, 1664525) + 1013904223) | 0;
@@ -137,10 +157,87 @@ public sealed class RecorderTests(OneBrowser browser, DemoClinic app) : IClassFi
                   return check({ samples, rate, room }).join(' ');
                 }
                 """,
-                one[..4]);
+                one[..5]);
 
-            Assert.Equal((string)one[4], said);
+            Assert.Equal((string)one[5], said);
         }
+    }
+
+    private static async Task<ILocator> KeptAsync(Visitor student)
+    {
+        // The connection goes twice and comes back; then the server has no room, and later it has.
+        await student.Page.EvaluateAsync(
+            """
+            () => {
+              const [go, answers] = [window.fetch, [() => Promise.reject(new TypeError('')), () => Promise.reject(new TypeError('')), () => Promise.resolve(new Response('', { status: 507 }))]];
+              window.fetch = (address, options) => (address === '/recordings' && answers.length > 0 ? answers.shift()() : go(address, options));
+            }
+            """);
+        await Press(student, "keep").ClickAsync();
+        await Assertions.Expect(Told(student)).ToContainTextAsync("It goes on from here as soon as it is back");
+        await Now(student, "looked", "Nothing is lost: press the button again");
+        await Assertions.Expect(student.Page.Locator("[data-problem]:visible")).ToHaveCountAsync(0);
+        await student.LookAsync("not sent");
+        await Press(student, "keep").ClickAsync();
+
+        // The page comes back at the place, and says so.
+        var place = student.Page.Locator("li.just-kept");
+        await Assertions.Expect(place.GetByText("This is kept.")).ToBeInViewportAsync(new() { Timeout = 20_000 });
+        await student.FitsAsync();
+        await student.LookAsync("kept");
+        return place;
+    }
+
+    private static async Task SaysAndGoesAsync(Visitor student, ILocator place)
+    {
+        // What it says; then it goes, after it was asked.
+        var says = await place.GetByRole(AriaRole.Link, new() { NameRegex = new Regex("^What it says") }).GetAttributeAsync("href");
+        await student.GoToAsync(says!);
+        await student.Page.Locator("[data-reading=Read]").WaitForAsync(new() { Timeout = 60_000 });
+        await Assertions.Expect(student.Page.Locator(".verdict")).ToHaveTextAsync(new Regex("12 cents above C"));
+        await student.LookAsync("what it says");
+        await PlayHeadAsync(student);
+        await student.Page.GoBackAsync();
+        await place.Locator("summary", new() { HasText = "Remove" }).ClickAsync();
+        await Assertions.Expect(place.GetByText("It goes for good")).ToBeVisibleAsync();
+        await student.LookAsync("asked");
+        await place.Locator("button", new() { HasText = "Remove it for good" }).ClickAsync();
+        await Assertions.Expect(student.Page.GetByText("It is removed.")).ToBeInViewportAsync();
+        await Assertions.Expect(student.Page.Locator($"[href='{says}']")).ToHaveCountAsync(0);
+    }
+
+    // By keyboard, by a press on a plot, and while it plays: where the line stands is where the sound is.
+    private static async Task PlayHeadAsync(Visitor student)
+    {
+        var heads = student.Page.Locator(".play-head:visible");
+        await Assertions.Expect(heads).ToHaveCountAsync(0);
+        await student.Page.Locator("#place").FocusAsync();
+        await student.Page.Keyboard.PressAsync("End");
+        await Assertions.Expect(heads).ToHaveCountAsync(2);
+        Assert.Equal(1, await ShareAsync(), 0.001);
+
+        var plot = student.Page.Locator("[aria-labelledby=pitch-title] [data-plot]:visible");
+        var box = (await plot.BoundingBoxAsync())!;
+        var (left, right) = (double.Parse((await plot.GetAttributeAsync("data-left"))!, CultureInfo.InvariantCulture), double.Parse((await plot.GetAttributeAsync("data-right"))!, CultureInfo.InvariantCulture));
+        await plot.ClickAsync(new() { Position = new() { X = (float)(box.Width * (left + (0.25 * (right - left)))), Y = box.Height / 2 } });
+        Assert.Equal(0.25, await ShareAsync(), 0.01);
+        var seconds = double.Parse((await student.Page.Locator("[data-seconds]").GetAttributeAsync("data-seconds"))!, CultureInfo.InvariantCulture);
+        Assert.Equal(seconds / 4, await student.Page.EvaluateAsync<double>("document.querySelector('[data-sound]').currentTime"), 0.05 * seconds);
+
+        await student.Page.EvaluateAsync("document.querySelector('[data-sound]').play()");
+        await student.Page.WaitForFunctionAsync("since => document.querySelector('[data-sound]').currentTime > since", 0.3 * seconds);
+        await student.Page.EvaluateAsync("document.querySelector('[data-sound]').pause()");
+        await student.Page.WaitForFunctionAsync("""
+            () => {
+              const [sound, plot] = [document.querySelector('[data-sound]'), document.querySelector('[data-plot]')];
+              const [left, right, at] = [Number(plot.dataset.left), Number(plot.dataset.right), parseFloat(plot.querySelector('.play-head').style.left) / 100];
+              return Math.abs((at - left) / (right - left) - sound.currentTime / Number(document.querySelector('[data-seconds]').dataset.seconds)) < 0.001;
+            }
+            """);
+        await student.ShotAsync("while it plays");
+
+        async Task<double> ShareAsync() => await student.Page.EvaluateAsync<double>(
+            "(() => { const plot = document.querySelector('[data-plot]'); const [left, right] = [Number(plot.dataset.left), Number(plot.dataset.right)]; return (parseFloat(plot.querySelector('.play-head').style.left) / 100 - left) / (right - left); })()");
     }
 
     private static ILocator Box(Visitor student) => student.Page.Locator("[data-recorder]").First;

@@ -133,9 +133,12 @@ public static class RecordingEndpoints
         };
 
     private static async Task<IResult> RemoveFromPageAsync(Guid id, IFormCollection posted, HttpContext http, [AsParameters] Tools tools) =>
-        await tools.RemoveAsync(id, Guid.TryParse(posted["Operation"], out var given) ? given : null, http).ConfigureAwait(false) is Outcome<RecordingId>.NotFound
-            ? Results.NotFound()
-            : Results.LocalRedirect(LocalPath.OrHome(posted["Back"]));
+        await tools.RemoveAsync(id, Guid.TryParse(posted["Operation"], out var given) ? given : null, http).ConfigureAwait(false) switch
+        {
+            Outcome<RecordingId>.Done => Results.LocalRedirect(LocalPath.OrHome(posted["Back"])),
+            Outcome<RecordingId>.Refused => Results.LocalRedirect(LocalPath.OrHome(posted["Left"].ToString() is { Length: > 0 } left ? left : posted["Back"])),
+            _ => Results.NotFound(),
+        };
 
     // From the log's own form, or from its script, which only wants to know.
     private static async Task<IResult> PutInLetterAsync(Guid id, IFormCollection posted, HttpContext http, [AsParameters] Tools tools)

@@ -12,7 +12,12 @@ class Recorder {
     this.box = box;
     this.form = box.closest("form");
     this.words = box.dataset;
-    this.form.addEventListener("unsent", () => this.show("looked"));
+    this.form.addEventListener("going", (event) => this.kept && this.tell(event.detail));
+    this.form.addEventListener("unsent", (event) => {
+      if (!this.kept) return;
+      this.tell(event.detail, "refused");
+      this.show("looked");
+    });
   }
 
   part(name) {
@@ -154,4 +159,12 @@ if (!globalThis.recorders) {
     if (document.querySelector('[data-recorder][data-now="sounding"], [data-recorder][data-now="looked"]')) event.preventDefault();
   });
   document.documentElement.dataset.records = "yes";
+  // What was kept or removed a moment ago is in sight; at the bench, where it lies in a margin of its own, once the bench is ready.
+  const come = () => document.querySelector(".recordings .kept, .recordings li > .error")?.scrollIntoView({ block: "center" });
+  come();
+  const ready = new MutationObserver(() => {
+    ready.disconnect();
+    come();
+  });
+  ready.observe(document.documentElement, { attributeFilter: ["data-bench-ready"] });
 }

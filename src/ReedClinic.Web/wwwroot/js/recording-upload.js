@@ -110,23 +110,37 @@ const submit = async (event) => {
   }
   form.dataset.busy = "yes";
   bar.hidden = false;
-  status.textContent = form.dataset.sending;
+  // A take is told where it was made, a file beside its field.
+  const isTake = file === form.recorded;
+  const going = (words) => {
+    status.textContent = isTake ? "" : words;
+    form.dispatchEvent(new CustomEvent("going", { detail: words }));
+  };
+  going(form.dataset.sending);
   try {
     const what = { reed: form.dataset.of, kind: form.dataset.recording, token: value("__RequestVerificationToken"), operation: value("Operation"), words: value("Words") };
-    await send(file, what, {
-      progress: (done) => ([bar.value, status.textContent] = [done, form.dataset.sending]),
-      waiting: () => (status.textContent = form.dataset.waiting),
+    const kept = await send(file, what, {
+      progress: (done) => {
+        bar.value = done;
+        going(form.dataset.sending);
+      },
+      waiting: () => going(form.dataset.waiting),
     });
-    location.assign(value("Back") || location.href);
+    // Back to the place, where the page says that it is kept and leads to what it says.
+    const back = new URL(value("Back") || location.href, location.href);
+    back.searchParams.set("kept", kept.id);
+    back.hash = `recording-${kept.id}`;
+    location.assign(back);
   } catch (trouble) {
-    refuse(trouble instanceof SignedOut ? form.dataset.signedOut : (trouble instanceof Refused && trouble.message) || form.dataset.unsent);
+    const words = trouble instanceof SignedOut ? form.dataset.signedOut : (trouble instanceof Refused && trouble.message) || form.dataset.unsent;
+    refuse(isTake ? "" : words);
     // What was refused is over: the next file is another one.
     const operation = form.querySelector('[name="Operation"]');
     if (trouble instanceof Refused && trouble.message) operation.value = crypto.randomUUID();
     bar.hidden = true;
     status.textContent = "";
     delete form.dataset.busy;
-    form.dispatchEvent(new CustomEvent("unsent"));
+    form.dispatchEvent(new CustomEvent("unsent", { detail: words }));
   }
 };
 

@@ -15,7 +15,8 @@ const decibels = (samples) => {
   return 10 * Math.log10(all / samples.length + 1e-12);
 };
 
-const middle = (levels) => [...levels].sort((a, b) => a - b)[Math.floor(levels.length / 2)];
+// The room is what is quietest while it is counted: whoever begins too soon isn't taken for it.
+const quietest = (levels) => (levels.length > 0 ? [...levels].sort((a, b) => a - b)[Math.floor(levels.length / 5)] : -120);
 
 /**
  * Records a take.
@@ -28,7 +29,7 @@ export async function record(how) {
   let finish = null;
   const done = new Promise((end) => (finish = end));
   const [chunks, room] = [[], []];
-  let [mic, heard, told, loud, quiet, isOver] = [null, 0, beats + 1, 0, 0, false];
+  let [mic, heard, told, loud, quiet, isOver, isGone] = [null, 0, beats + 1, 0, 0, false, false];
 
   const end = (why) => {
     if (isOver) return;
@@ -46,7 +47,7 @@ export async function record(how) {
       at += chunk.length;
     }
     const from = Math.max(0, Math.min(all.length, Math.round((beats * beat - before) * rate)));
-    return { samples: all.slice(from), rate, room: room.length > 0 ? middle(room) : -120, end: why };
+    return { samples: all.slice(from), rate, room: quietest(room), end: why };
   };
 
   // The count goes by the samples themselves: what was heard while it ran is the quiet of the room.
@@ -60,7 +61,7 @@ export async function record(how) {
   const follow = (level, seconds) => {
     if (told > 0) how.counted?.((told = 0));
     how.heard?.(level, seconds);
-    const isSound = level > Math.max(-55, (room.length > 0 ? middle(room) : -120) + 12);
+    const isSound = level > Math.max(-55, quietest(room) + 12);
     loud += isSound ? 1024 / mic.rate : 0;
     quiet = isSound ? 0 : quiet + 1024 / mic.rate;
     if (how.untilQuiet && loud >= sounded && quiet >= silent) end("quiet");
@@ -78,8 +79,10 @@ export async function record(how) {
       if (seconds < beats * beat) count(decibels(chunk), seconds);
       else follow(decibels(chunk), seconds - beats * beat);
     },
-    () => end("unplugged"),
+    // It may be gone before it is handed over.
+    () => (mic ? end("unplugged") : (isGone = true)),
   );
+  if (isGone) end("unplugged");
   return { stop: () => end("stopped"), drop: () => end(""), done };
 }
 
