@@ -42,7 +42,8 @@ public sealed class SoundDeadlineTests(SoundDeadlineTests.Idle host) : IClassFix
 
     private SoundWorker Worker(TimeSpan deadline) => new(
         host.Services.GetRequiredService<JobBoard>(), host.Services.GetRequiredService<JobBell>(), host.Services.GetRequiredService<SoundRegister>(),
-        host.Services.GetRequiredService<MeasuredTests>(), TimeProvider.System, NullLogger<SoundWorker>.Instance) { Deadline = deadline };
+        host.Services.GetRequiredService<MeasuredTests>(), TimeProvider.System, NullLogger<SoundWorker>.Instance)
+    { Deadline = deadline };
 
     /// <summary>A host whose own worker reads nothing.</summary>
     public sealed class Idle : ClinicHost
