@@ -14,11 +14,12 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 
 mkdir -p "$out" "$work/$name"
-dotnet publish src/ReedClinic.Web --configuration Release --runtime "$runtime" --self-contained -p:PublishReadyToRun=true \
+dotnet publish src/ReedClinic.Web --configuration Release --runtime "$runtime" --self-contained -p:PublishReadyToRun=true -p:DeterministicSourcePaths=true \
   --output "$work/$name/program" --nologo --verbosity quiet
 cp deploy/systemd/* "$work/$name/"
-cp -r docs/operations "$work/$name/docs"
-cp LICENSE "$work/$name/"
+mkdir "$work/$name/docs"
+cp -r docs/operations docs/CHANGELOG.md "$work/$name/docs/"
+cp LICENSE DEVELOPERS.md "$work/$name/"
 printf '%s\n' "$version" > "$work/$name/version"
 chmod 755 "$work/$name/install.sh" "$work/$name/reedclinic"
 tar --create --gzip --owner=0 --group=0 --directory "$work" --file "$out/$name.tar.gz" "$name"
