@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
@@ -125,7 +126,28 @@ public static class ClinicDataSetup
 
         if (configuration["Keys:Certificate"] is { Length: > 0 } file)
         {
-            keys.ProtectKeysWithCertificate(X509CertificateLoader.LoadPkcs12FromFile(file, configuration["Keys:CertificatePassword"]));
+            keys.ProtectKeysWithCertificate(Certificate(file, configuration["Keys:CertificatePassword"]));
+        }
+    }
+
+    private static X509Certificate2 Certificate(string file, string? password)
+    {
+        if (!File.Exists(file))
+        {
+            throw new InvalidOperationException($"Keys:Certificate names '{file}'. There is no file of that name, or this program’s account may not look into its folder.");
+        }
+
+        try
+        {
+            return X509CertificateLoader.LoadPkcs12FromFile(file, password);
+        }
+        catch (CryptographicException trouble) when (trouble.InnerException is UnauthorizedAccessException or IOException)
+        {
+            throw new InvalidOperationException($"Keys:Certificate names '{file}', which this program’s account may not read. Give the file to its group, with mode 640.", trouble);
+        }
+        catch (CryptographicException trouble)
+        {
+            throw new InvalidOperationException($"Keys:Certificate names '{file}', which isn’t a certificate with its key (PFX), or Keys:CertificatePassword doesn’t open it.", trouble);
         }
     }
 

@@ -7,7 +7,7 @@ using ReedClinic.Web.Shared.Hosting;
 namespace ReedClinic.Web.Background;
 
 /// <summary>
-/// <c>ReedClinic.Web backup [FOLDER]</c> copies everything while the program runs; <c>verify BACKUP</c> reads such a copy from
+/// <c>ReedClinic.Web backup [FOLDER]</c> copies everything while the program runs; <c>verify [BACKUP]</c> reads such a copy from
 /// end to end; <c>restore BACKUP [ERASED]</c> puts it back while the program is stopped; <c>move-to-postgres FILE</c> takes the
 /// records of a SQLite file into the PostgreSQL database of the settings.
 /// </summary>
@@ -53,12 +53,14 @@ public static class BackupCommands
     });
 
     /// <summary>Reads one from end to end.</summary>
-    /// <param name="args">Its folder; and settings.</param>
+    /// <param name="args">Its folder, or none for the newest where the settings keep them; and settings.</param>
     /// <param name="announcement">Where the words go.</param>
     /// <returns>0 when it is sound, 1 when not.</returns>
     public static Task<int> VerifyAsync(string[] args, Announcement announcement) => RunAsync(args, announcement, async (app, named) =>
     {
-        var (problems, about) = await app.Services.GetRequiredService<BackupCheck>().LookAsync(Need(named, "verify BACKUP"), CancellationToken.None).ConfigureAwait(false);
+        var folder = named.FirstOrDefault() ?? Newest(app.Services.GetRequiredService<BackupSettings>().Folder);
+        announcement.Say($"Reading {folder} …");
+        var (problems, about) = await app.Services.GetRequiredService<BackupCheck>().LookAsync(folder, CancellationToken.None).ConfigureAwait(false);
         foreach (var problem in problems)
         {
             announcement.Say(problem);
@@ -159,6 +161,10 @@ public static class BackupCommands
             return 1;
         }
     }
+
+    private static string Newest(string parent) => BackupLayout.In(parent) is [var newest, ..]
+        ? newest.Folder
+        : throw new BackupTroubleException($"There is no back-up in '{parent}'. Make one, or name another place: verify BACKUP");
 
     private static string Need(string[] named, string form) =>
         named.FirstOrDefault() ?? throw new BackupTroubleException($"Something is missing: {form}");

@@ -19,6 +19,8 @@ public static class Commands
         [UpgradeCommand.Name] = UpgradeCommand.RunAsync,
     };
 
+    private static string All => $"There are: {string.Join(", ", Known.Keys.Order(StringComparer.Ordinal))}. Without one, the studio is opened.";
+
     /// <summary>Runs the command that the first word names. A word that none has is refused: a typing slip must not open the studio.</summary>
     /// <param name="args">What the program was started with.</param>
     /// <param name="announcement">Where the words go.</param>
@@ -27,6 +29,12 @@ public static class Commands
     {
         ArgumentNullException.ThrowIfNull(args);
         ArgumentNullException.ThrowIfNull(announcement);
+        if (args is ["help" or "--help" or "-h", ..])
+        {
+            announcement.Say(All);
+            return 0;
+        }
+
         if (args is not [var first, .. var rest] || first.StartsWith('-') || first.StartsWith('/') || first.Contains('=', StringComparison.Ordinal))
         {
             return null;
@@ -37,7 +45,7 @@ public static class Commands
             return await command(rest, announcement).ConfigureAwait(false);
         }
 
-        announcement.Say($"There is no command '{first}'. There are: {string.Join(", ", Known.Keys.Order(StringComparer.Ordinal))}. Without one, the studio is opened.");
+        announcement.Say($"There is no command '{first}'. {All}");
         return 2;
     }
 }

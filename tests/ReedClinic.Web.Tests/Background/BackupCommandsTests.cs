@@ -85,10 +85,65 @@ public sealed class BackupCommandsTests(TestDatabases databases) : IClassFixture
         var nowhere = await RunAsync(db, [command, "no-such-folder"]);
 
         Assert.Equal((1, 1), (nothing.Code, nowhere.Code));
-        Assert.Contains($"Something is missing: {command} BACKUP", nothing.Words, StringComparison.Ordinal);
+        Assert.Contains(command == BackupCommands.Verify ? "There is no back-up in" : "Something is missing: restore BACKUP", nothing.Words, StringComparison.Ordinal);
         Assert.Contains("There is no folder 'no-such-folder'", nowhere.Words, StringComparison.Ordinal);
         await using var context = db.CreateDbContext();
         Assert.Equal(1, await context.Set<Student>().CountAsync(Ct));
+    }
+
+    [Fact]
+    public async Task Verify_alone_reads_the_newest_of_the_folder_in_the_settings_and_says_which_it_was()
+    {
+        var (db, folder) = (await databases.FreshAsync(ClinicEngine.Sqlite), Directory.CreateTempSubdirectory("reedclinic-newest-").FullName);
+        await AddAsync(db, "Ines");
+        var setting = $"--{BackupSettings.FolderKey}={folder}";
+        await RunAsync(db, [BackupCommands.Backup, setting]);
+        var newest = Assert.Single(BackupLayout.In(folder)).Folder;
+        var older = Directory.CreateDirectory(Path.Combine(folder, "reedclinic-20200101T000000Z")).FullName;
+        Directory.CreateDirectory(Path.Combine(folder, "reedclinic-20990101T000000Z.unfinished"));
+
+        var sound = await RunAsync(db, [BackupCommands.Verify, setting]);
+        await File.AppendAllTextAsync(Path.Combine(newest, BackupLayout.Sqlite), "x", Ct);
+        var spoilt = await RunAsync(db, [BackupCommands.Verify, setting]);
+
+        Assert.Equal((0, 1), (sound.Code, spoilt.Code));
+        Assert.All([sound.Words, spoilt.Words], words => Assert.Contains(newest, words, StringComparison.Ordinal));
+        Assert.DoesNotContain(older, sound.Words, StringComparison.Ordinal);
+        Assert.Contains("This back-up is sound", sound.Words, StringComparison.Ordinal);
+        Assert.Contains("This back-up is not sound", spoilt.Words, StringComparison.Ordinal);
+        Directory.Delete(folder, recursive: true);
+    }
+
+    [Theory]
+    [InlineData("help")]
+    [InlineData("--help")]
+    [InlineData("-h")]
+    public async Task Whoever_asks_for_help_gets_the_commands_and_opens_no_studio(string word)
+    {
+        await using var words = new StringWriter();
+
+        Assert.Equal(0, await Commands.RunAsync([word], new Announcement(words)));
+
+        Assert.Contains("There are: backup, check", words.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotContain("There is no command", words.ToString(), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(null, "There is no file")]
+    [InlineData("no certificate", "isn’t a certificate with its key")]
+    public async Task A_certificate_for_the_keys_that_cannot_be_used_is_told_in_a_sentence(string? content, string why)
+    {
+        var (db, file) = (await databases.FreshAsync(ClinicEngine.Sqlite), Path.Combine(Path.GetTempPath(), $"{Parcel.NewOperation().Value}.pfx"));
+        if (content is not null)
+        {
+            await File.WriteAllTextAsync(file, content, Ct);
+        }
+
+        var trouble = await Assert.ThrowsAsync<InvalidOperationException>(() => RunAsync(db, [BackupCommands.Verify, $"--Keys:Certificate={file}"]));
+
+        Assert.StartsWith($"Keys:Certificate names '{file}'", trouble.Message, StringComparison.Ordinal);
+        Assert.Contains(why, trouble.Message, StringComparison.Ordinal);
+        File.Delete(file);
     }
 
     [Fact]

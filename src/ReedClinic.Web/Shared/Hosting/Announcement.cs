@@ -46,11 +46,24 @@ public static class AddressAnnouncement
                 announcement.Say($"ReedClinic is open at {address}");
                 if (!app.Environment.IsDevelopment() && address.StartsWith("http:", StringComparison.Ordinal))
                 {
-                    announcement.Say(app.Configuration.PlainHttpAllowed()
-                        ? "Its pages are given out over https, and by plain http to a browser on this machine that asks for localhost."
-                        : $"Its pages are only given out over https: put a proxy that speaks https in front of it and name it in {Doorway.Proxies} (docs: docker-compose.yml).");
+                    announcement.Say(HowItIsReached(app.Configuration));
                 }
             }
         });
+    }
+
+    /// <summary>A sentence about how people reach what listens to plain http.</summary>
+    /// <param name="settings">The host's settings.</param>
+    public static string HowItIsReached(IConfiguration settings)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        if (settings.PlainHttpAllowed())
+        {
+            return "Its pages are given out over https, and by plain http to a browser on this machine that asks for localhost.";
+        }
+
+        return settings[Doorway.Proxies] is { Length: > 0 } proxies
+            ? $"People reach it over https, by the proxy at {proxies}{(settings["Web:Address"] is { Length: > 0 } address ? $", as {address}" : "")}."
+            : $"Its pages are only given out over https: put a proxy that speaks https in front of it and name it in {Doorway.Proxies} (docs/operations/install.md).";
     }
 }
