@@ -14,7 +14,7 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 
 mkdir -p "$out" "$work/$name"
-dotnet publish src/ReedClinic.Web --configuration Release --runtime "$runtime" --self-contained -p:PublishReadyToRun=true -p:DeterministicSourcePaths=true \
+dotnet publish src/ReedClinic.Web --configuration Release --runtime "$runtime" --self-contained -p:PublishReadyToRun=true \
   --output "$work/$name/program" --nologo --verbosity quiet
 cp deploy/systemd/* "$work/$name/"
 mkdir "$work/$name/docs"
