@@ -20,6 +20,7 @@ using ReedClinic.Data.People;
 using ReedClinic.Data.Privacy;
 using ReedClinic.Data.Recordings;
 using ReedClinic.Data.Recurrence;
+using ReedClinic.Data.Upkeep;
 
 namespace ReedClinic.Data;
 
@@ -66,6 +67,7 @@ public static class ClinicDataSetup
         services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));
         services.AddSingleton<RecordsCaretaker>().AddSingleton<ErasedPeople>().AddSingleton(MediaFolder.Of(configuration, contentRoot)).AddSingleton<MediaCaretaker>().AddSingleton<StudioRatesCaretaker>();
         services.AddBackups(BackupSettings.Of(configuration, contentRoot));
+        services.AddSingleton<UpkeepReader>();
         services.AddSingleton<RefusalRegister>().AddSingleton<LetterPageRegister>().AddSingleton<SoundRegister>().AddSingleton<MeasuredTests>();
         services.AddScoped<AccountRegister>().AddScoped<StrangerLinks>().AddScoped<LetterCourier>();
         services.AddScoped<DemoStudio>().AddBooks();

@@ -16,6 +16,7 @@ using ReedClinic.Web.Features.TeachingNotes;
 using ReedClinic.Web.Mailing;
 using ReedClinic.Web.Shared.Circuits;
 using ReedClinic.Web.Shared.Hosting;
+using ReedClinic.Web.Shared.Insight;
 using ReedClinic.Web.Shared.Writes;
 
 if (await Commands.RunAsync(args, new Announcement()).ConfigureAwait(false) is { } code)
@@ -42,8 +43,8 @@ builder.AddReasoning();
 builder.AddNotes();
 builder.AddMail();
 builder.AddAccounts(builder.Services.AddClinicData(builder.Configuration, builder.Environment.ContentRootPath));
-
-builder.Services.AddHostedService<RecordsWorker>().AddHostedService<WireWorker>().AddHostedService<SoundWorker>();
+builder.AddWorkers();
+builder.AddInsight();
 
 var app = builder.Build();
 await app.OpenStudioAsync().ConfigureAwait(false);

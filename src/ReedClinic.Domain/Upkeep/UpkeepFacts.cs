@@ -27,7 +27,20 @@ public sealed record UpkeepFacts(
     int MailsGivenUp,
     long MediaBytes,
     long MediaCap,
-    long RecordsBytes);
+    long RecordsBytes)
+{
+    /// <summary>Bytes free where the database lies; null when the machine doesn't tell, or the database is on a server of its own.</summary>
+    public long? RecordsFree { get; init; }
+
+    /// <summary>Bytes that disk has; null when <see cref="RecordsFree"/> is.</summary>
+    public long? RecordsSize { get; init; }
+
+    /// <summary>True when the database is on a server of its own, whose disk this program can't see.</summary>
+    public bool RecordsAreElsewhere { get; init; }
+
+    /// <summary>Work behind the pages that fails just now in this process; empty when all of it goes well.</summary>
+    public IReadOnlyList<StumblingWork> Stumbling { get; init; } = [];
+}
 
 /// <summary>What an owner keeps an eye on.</summary>
 public enum UpkeepMatter
@@ -35,11 +48,17 @@ public enum UpkeepMatter
     /// <summary>The last back-up.</summary>
     Backup,
 
-    /// <summary>Room on the disk.</summary>
+    /// <summary>Room on the disk of sounds and photographs.</summary>
     Disk,
+
+    /// <summary>Room on the disk of the records.</summary>
+    Records,
 
     /// <summary>Work that is done later.</summary>
     Work,
+
+    /// <summary>Whoever does it: the work behind the pages.</summary>
+    Workers,
 
     /// <summary>Mail.</summary>
     Mail,

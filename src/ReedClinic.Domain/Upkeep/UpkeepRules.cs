@@ -35,16 +35,18 @@ public static class UpkeepRules
         return
         [
             (UpkeepMatter.Backup, facts.LastBackup is { } last ? Of(facts.Now - last, FreshBackup, StaleBackup) : UpkeepState.Today),
-            (UpkeepMatter.Disk, OfDisk(facts)),
+            (UpkeepMatter.Disk, OfDisk(facts.DiskFree, facts.DiskSize)),
+            (UpkeepMatter.Records, facts.RecordsAreElsewhere ? UpkeepState.Well : OfDisk(facts.RecordsFree, facts.RecordsSize)),
             (UpkeepMatter.Work, OfWork(facts)),
+            (UpkeepMatter.Workers, OfWorkers(facts)),
             (UpkeepMatter.Mail, facts.MailsGivenUp > 0 ? UpkeepState.Today : facts.MailsFailing > 0 ? UpkeepState.Soon : UpkeepState.Well),
             (UpkeepMatter.Media, OfMedia(facts)),
         ];
     }
 
-    private static UpkeepState OfDisk(UpkeepFacts facts)
+    private static UpkeepState OfDisk(long? bytesFree, long? bytes)
     {
-        if (facts is not { DiskFree: { } free, DiskSize: > 0 and var size })
+        if ((bytesFree, bytes) is not ({ } free, > 0 and var size))
         {
             return UpkeepState.Soon;
         }
@@ -58,6 +60,10 @@ public static class UpkeepRules
         var waits = facts.OldestDue is { } since ? Of(facts.Now - since, WorkWaits, WorkStands) : UpkeepState.Well;
         return waits == UpkeepState.Well && facts.WorkGivenUp > 0 ? UpkeepState.Soon : waits;
     }
+
+    // It is tried again within half a minute: what has failed for ten doesn't mend by itself.
+    private static UpkeepState OfWorkers(UpkeepFacts facts) =>
+        facts.Stumbling.Count == 0 ? UpkeepState.Well : facts.Stumbling.Any(one => facts.Now - one.Since > WorkWaits) ? UpkeepState.Today : UpkeepState.Soon;
 
     private static UpkeepState OfMedia(UpkeepFacts facts)
     {

@@ -1,13 +1,17 @@
 using ReedClinic.Data.Audit;
 using ReedClinic.Data.Jobs;
+using ReedClinic.Domain.Upkeep;
 
 namespace ReedClinic.Web.Background;
 
 /// <summary>Puts what was noted for the audit onto its chain, soon after it was noted and once more at the end.</summary>
 /// <param name="chain">The chain.</param>
 /// <param name="bell">Rings when something was noted.</param>
+/// <param name="standings">Hears how it goes.</param>
+/// <param name="time">The clock.</param>
 /// <param name="log">The log.</param>
-public sealed partial class AuditWorker(AuditChain chain, JobBell bell, ILogger<AuditWorker> log) : BackgroundService
+public sealed class AuditWorker(AuditChain chain, JobBell bell, WorkerStandings standings, TimeProvider time, ILogger<AuditWorker> log)
+    : StudioWorker(QuietWork.Audit, standings, time, log)
 {
     private static readonly TimeSpan Floor = TimeSpan.FromSeconds(5);
     private static readonly TimeSpan AtTheEnd = TimeSpan.FromSeconds(3);
@@ -26,42 +30,21 @@ public sealed partial class AuditWorker(AuditChain chain, JobBell bell, ILogger<
     }
 
     /// <inheritdoc />
-    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    protected override async Task LookAsync(CancellationToken ct)
     {
-        await Task.CompletedTask.ConfigureAwait(ConfigureAwaitOptions.ForceYielding);
-        while (!stoppingToken.IsCancellationRequested)
+        while (await chain.SealAsync(ct).ConfigureAwait(false) > 0)
         {
-            await SealAsync(stoppingToken).ConfigureAwait(false);
-            await bell.NoteAsync(Floor, stoppingToken).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+            // There may be more than one go takes.
         }
     }
+
+    /// <inheritdoc />
+    protected override Task RestAsync(CancellationToken ct) => bell.NoteAsync(Floor, ct);
 
     private async Task EndAsync(CancellationToken ct)
     {
         await base.StopAsync(ct).ConfigureAwait(false);
         using var patience = new CancellationTokenSource(AtTheEnd);
-        await SealAsync(patience.Token).ConfigureAwait(false);
+        await ((Task)TryAsync(patience.Token)).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing); // what is left waits for the next start
     }
-
-    private async Task SealAsync(CancellationToken ct)
-    {
-        try
-        {
-            while (await chain.SealAsync(ct).ConfigureAwait(false) > 0)
-            {
-                // There may be more than one go takes.
-            }
-        }
-        catch (OperationCanceledException) when (ct.IsCancellationRequested)
-        {
-            // What is left waits for the next start.
-        }
-        catch (Exception failure)
-        {
-            Stumbled(log, failure);
-        }
-    }
-
-    [LoggerMessage(Level = LogLevel.Error, Message = "The audit's notes couldn't be put on the chain; it is tried again")]
-    private static partial void Stumbled(ILogger logger, Exception failure);
 }

@@ -1,7 +1,9 @@
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
+using ReedClinic.Domain.Upkeep;
 using ReedClinic.Web.Mailing;
+using ReedClinic.Web.Shared.Insight;
 
 namespace ReedClinic.Web.Background;
 
@@ -15,11 +17,15 @@ namespace ReedClinic.Web.Background;
 /// <param name="writer">Writes it.</param>
 /// <param name="sender">Sends it.</param>
 /// <param name="settings">Whether mail goes anywhere.</param>
+/// <param name="figures">Makes a span of each try.</param>
+/// <param name="standings">Hears how it goes.</param>
+/// <param name="time">The clock.</param>
 /// <param name="scopes">For reading what the studio is called, and what goes along with a letter.</param>
 /// <param name="log">The log. No address and no words of a mail stand in it.</param>
 public sealed partial class MailWorker(
-    JobBoard board, JobBell bell, Outbox outbox, MailWriter writer, MailSender sender, MailSettings settings, IServiceScopeFactory scopes, ILogger<MailWorker> log)
-    : BackgroundService
+    JobBoard board, JobBell bell, Outbox outbox, MailWriter writer, MailSender sender, MailSettings settings,
+    InsightFigures figures, WorkerStandings standings, TimeProvider time, IServiceScopeFactory scopes, ILogger<MailWorker> log)
+    : StudioWorker(QuietWork.Mail, standings, time, log)
 {
     /// <summary>How often it looks although nobody rang: for work of other processes, and for what is to be tried again.</summary>
     public static TimeSpan Floor { get; } = TimeSpan.FromSeconds(5);
@@ -41,35 +47,14 @@ public sealed partial class MailWorker(
     }
 
     /// <inheritdoc />
-    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
-    {
-        if (!settings.IsOn)
-        {
-            return;
-        }
+    protected override Task LookAsync(CancellationToken ct) => settings.IsOn ? SendDueAsync(ct) : Task.CompletedTask;
 
-        await Task.CompletedTask.ConfigureAwait(ConfigureAwaitOptions.ForceYielding);
-        while (!stoppingToken.IsCancellationRequested)
-        {
-            try
-            {
-                await SendDueAsync(stoppingToken).ConfigureAwait(false);
-            }
-            catch (Exception failure) when (!stoppingToken.IsCancellationRequested)
-            {
-                Stumbled(log, failure);
-            }
-            catch (OperationCanceledException)
-            {
-                return;
-            }
-
-            await bell.JobAsync(Floor, stoppingToken).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
-        }
-    }
+    /// <inheritdoc />
+    protected override Task RestAsync(CancellationToken ct) => settings.IsOn ? bell.JobAsync(Floor, ct) : NothingMoreAsync(ct);
 
     private async Task DoAsync(Job job, CancellationToken ct)
     {
+        using var span = figures.Span(Work);
         SendResult result;
         try
         {
@@ -77,7 +62,7 @@ public sealed partial class MailWorker(
         }
         catch (Exception failure) when (!ct.IsCancellationRequested)
         {
-            Stumbled(log, failure);
+            Stumbled(Log, failure);
             result = SendResult.Later("Something went wrong here; the log has it.");
         }
 
@@ -87,7 +72,7 @@ public sealed partial class MailWorker(
             return;
         }
 
-        NotSent(log, job.Id, job.Attempts, problem);
+        NotSent(Log, job.Id, job.Attempts, problem);
         await board.FailedAsync(job, problem, result.ForEver, ct).ConfigureAwait(false);
     }
 

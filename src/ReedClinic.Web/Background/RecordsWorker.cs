@@ -2,6 +2,8 @@ using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Privacy;
 using ReedClinic.Data.Recordings;
 using ReedClinic.Data.Recurrence;
+using ReedClinic.Domain.Upkeep;
+using ReedClinic.Web.Shared.Insight;
 
 namespace ReedClinic.Web.Background;
 
@@ -10,47 +12,60 @@ namespace ReedClinic.Web.Background;
 /// keeps files and the rows about them in step. Once a day it counts the studio's rates, too. It asks for work by the jobs
 /// table, so that of several processes one does it, and a process that dies leaves it to another.
 /// </summary>
-public sealed partial class RecordsWorker(JobBoard board, RecordsCaretaker caretaker, MediaCaretaker media, StudioRatesCaretaker rates, TimeProvider time, ILogger<RecordsWorker> log) : BackgroundService
+/// <param name="board">Where the work is.</param>
+/// <param name="caretaker">Looks after rows.</param>
+/// <param name="media">Looks after files.</param>
+/// <param name="rates">Counts the studio's rates.</param>
+/// <param name="figures">Makes a span of each piece of work.</param>
+/// <param name="standings">Hears how it goes.</param>
+/// <param name="time">The clock.</param>
+/// <param name="log">The log.</param>
+public sealed partial class RecordsWorker(
+    JobBoard board, RecordsCaretaker caretaker, MediaCaretaker media, StudioRatesCaretaker rates, InsightFigures figures, WorkerStandings standings, TimeProvider time, ILogger<RecordsWorker> log)
+    : StudioWorker(QuietWork.Records, standings, time, log)
 {
     /// <summary>How long it waits before it looks again.</summary>
-    public static TimeSpan Pause { get; } = TimeSpan.FromSeconds(20);
+    public static TimeSpan Between { get; } = TimeSpan.FromSeconds(20);
 
     /// <inheritdoc />
-    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    protected override async Task LookAsync(CancellationToken ct)
     {
-        while (!stoppingToken.IsCancellationRequested)
+        Func<CancellationToken, Task>[] parts =
+        [
+            caretaker.AskForRoundAsync,
+            stop => DoAsync(JobKind.Retention, RoundAsync, stop),
+            media.AskForRoundAsync,
+            stop => DoAsync(JobKind.Media, media.SweepAsync, stop),
+            stop => DoAsync(JobKind.Sweep, SweepAsync, stop),
+            rates.AskForRoundAsync,
+            stop => DoAsync(JobKind.Rates, rates.RollUpAsync, stop),
+        ];
+        Exception? first = null;
+        foreach (var part in parts)
         {
             try
             {
-                await caretaker.AskForRoundAsync(stoppingToken).ConfigureAwait(false);
-                await DoAsync(JobKind.Retention, RoundAsync, stoppingToken).ConfigureAwait(false);
-                await media.AskForRoundAsync(stoppingToken).ConfigureAwait(false);
-                await DoAsync(JobKind.Media, media.SweepAsync, stoppingToken).ConfigureAwait(false);
-                await DoAsync(JobKind.Sweep, SweepAsync, stoppingToken).ConfigureAwait(false);
-                await rates.AskForRoundAsync(stoppingToken).ConfigureAwait(false);
-                await DoAsync(JobKind.Rates, rates.RollUpAsync, stoppingToken).ConfigureAwait(false);
+                await part(ct).ConfigureAwait(false);
             }
-            catch (Exception trouble) when (!stoppingToken.IsCancellationRequested)
+            catch (Exception trouble) when (!ct.IsCancellationRequested)
             {
-                // The site goes on without it; the next look tries again.
-                Stumbled(trouble);
-            }
-
-            try
-            {
-                await Task.Delay(Pause, time, stoppingToken).ConfigureAwait(false);
-            }
-            catch (OperationCanceledException)
-            {
-                return;
+                first ??= trouble; // what comes behind it is done all the same
             }
         }
+
+        if (first is not null)
+        {
+            throw new InvalidOperationException("A part of looking after records failed.", first);
+        }
     }
+
+    /// <inheritdoc />
+    protected override Task RestAsync(CancellationToken ct) => Task.Delay(Between, Time, ct);
 
     private async Task RoundAsync(CancellationToken ct)
     {
         var round = await caretaker.RoundAsync(ct).ConfigureAwait(false);
-        Went(round.Rows, round.Told, round.LetGo);
+        Went(Log, round.Rows, round.Told, round.LetGo);
     }
 
     // The files of those who were erased first: their rows are gone already.
@@ -64,6 +79,7 @@ public sealed partial class RecordsWorker(JobBoard board, RecordsCaretaker caret
     {
         while (await board.ClaimAsync(kind, ct).ConfigureAwait(false) is { } job)
         {
+            using var span = figures.Span(Work);
             try
             {
                 await work(ct).ConfigureAwait(false);
@@ -71,15 +87,15 @@ public sealed partial class RecordsWorker(JobBoard board, RecordsCaretaker caret
             }
             catch (Exception trouble) when (!ct.IsCancellationRequested)
             {
-                Stumbled(trouble);
+                Stumbled(Log, trouble);
                 await board.FailedAsync(job, trouble.GetType().Name, forEver: false, ct).ConfigureAwait(false);
             }
         }
     }
 
     [LoggerMessage(Level = LogLevel.Information, Message = "Kept long enough: {Rows} rows went, {Told} people were told, {LetGo} people's records went.")]
-    private partial void Went(int rows, int told, int letGo);
+    private static partial void Went(ILogger logger, int rows, int told, int letGo);
 
     [LoggerMessage(Level = LogLevel.Error, Message = "Looking after records failed; it is tried again.")]
-    private partial void Stumbled(Exception trouble);
+    private static partial void Stumbled(ILogger logger, Exception trouble);
 }

@@ -2,6 +2,7 @@ using ReedClinic.Data.Engine;
 using ReedClinic.Data.Recordings;
 using ReedClinic.Web.Mailing;
 using ReedClinic.Web.Shared.Hosting;
+using ReedClinic.Web.Shared.Insight;
 
 namespace ReedClinic.Web.Background;
 
@@ -157,6 +158,11 @@ public static class SettingsCheck
         if (settings["Logging:Detail"] is "Debug" or "Verbose")
         {
             yield return new("log-detail", "Logging:Detail is Debug or finer: the log may tell more of people than it should. Set it to Information.");
+        }
+
+        if (settings[InsightSettings.Address] is { Length: > 0 } collector && (!Uri.TryCreate(collector, UriKind.Absolute, out var address) || !(address.Scheme == Uri.UriSchemeHttps || address.IsLoopback)))
+        {
+            yield return new("insight-plain", $"{InsightSettings.Address} leads to another machine without https: what is told of this one can be read and changed on the way. Name an address that begins with https://, or a collector on this machine.");
         }
 
         if (settings.GetValue("Privacy:BackupDays", 35) is < 1 or > 365)

@@ -1,8 +1,10 @@
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Recordings;
 using ReedClinic.Domain.Recordings.Readings;
+using ReedClinic.Domain.Upkeep;
 using ReedClinic.Measurement.Sound.Decoding;
 using ReedClinic.Measurement.Sound.Readings;
+using ReedClinic.Web.Shared.Insight;
 
 namespace ReedClinic.Web.Background;
 
@@ -14,10 +16,16 @@ namespace ReedClinic.Web.Background;
 /// <param name="bell">Rings when there is some.</param>
 /// <param name="register">Where sounds come from and readings go.</param>
 /// <param name="tests">Puts what was measured at the bench into the log.</param>
+/// <param name="figures">Hears how long a reading took.</param>
+/// <param name="standings">Hears how it goes.</param>
 /// <param name="time">The clock.</param>
 /// <param name="log">The log. Nothing of a sound stands in it.</param>
-public sealed partial class SoundWorker(JobBoard board, JobBell bell, SoundRegister register, MeasuredTests tests, TimeProvider time, ILogger<SoundWorker> log) : BackgroundService
+public sealed partial class SoundWorker(
+    JobBoard board, JobBell bell, SoundRegister register, MeasuredTests tests, InsightFigures figures, WorkerStandings standings, TimeProvider time, ILogger<SoundWorker> log)
+    : StudioWorker(QuietWork.Sound, standings, time, log)
 {
+    private int _look;
+
     /// <summary>So long one try may take to decode a file: a minute of sound takes a second or so, and this also on a machine that does much else.</summary>
     public TimeSpan Deadline { get; init; } = TimeSpan.FromSeconds(30);
 
@@ -46,35 +54,22 @@ public sealed partial class SoundWorker(JobBoard board, JobBell bell, SoundRegis
     }
 
     /// <inheritdoc />
-    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    protected override async Task LookAsync(CancellationToken ct)
     {
-        await Task.CompletedTask.ConfigureAwait(ConfigureAwaitOptions.ForceYielding);
-        for (var look = 0; !stoppingToken.IsCancellationRequested; look++)
+        if (_look++ % LooksBetweenRounds == 0)
         {
-            try
-            {
-                if (look % LooksBetweenRounds == 0)
-                {
-                    await register.AskForLeftAsync(stoppingToken).ConfigureAwait(false);
-                }
-
-                await ReadDueAsync(stoppingToken).ConfigureAwait(false);
-            }
-            catch (Exception failure) when (!stoppingToken.IsCancellationRequested)
-            {
-                Stumbled(log, failure);
-            }
-            catch (OperationCanceledException)
-            {
-                return;
-            }
-
-            await bell.SoundAsync(Floor, stoppingToken).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+            await register.AskForLeftAsync(ct).ConfigureAwait(false);
         }
+
+        await ReadDueAsync(ct).ConfigureAwait(false);
     }
+
+    /// <inheritdoc />
+    protected override Task RestAsync(CancellationToken ct) => bell.SoundAsync(Floor, ct);
 
     private async Task DoAsync(Job job, CancellationToken ct)
     {
+        using var span = figures.Span(Work);
         try
         {
             if (job.Attempts > MostTries)
@@ -94,7 +89,7 @@ public sealed partial class SoundWorker(JobBoard board, JobBell bell, SoundRegis
         }
         catch (Exception failure) when (!ct.IsCancellationRequested)
         {
-            Stumbled(log, failure);
+            Stumbled(Log, failure);
             await FailedAsync(job, failure, ct).ConfigureAwait(false);
         }
     }
@@ -130,7 +125,8 @@ public sealed partial class SoundWorker(JobBoard board, JobBell bell, SoundRegis
 
         var file = new FileStream(sound.Path, FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete);
         await using var _ = file.ConfigureAwait(false);
-        using var late = new CancellationTokenSource(Deadline, time);
+        var began = Time.GetTimestamp();
+        using var late = new CancellationTokenSource(Deadline, Time);
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(late.Token, ct);
 
         // Whatever a decoder doesn’t come back from stays behind on a thread of its own.
@@ -138,9 +134,12 @@ public sealed partial class SoundWorker(JobBoard board, JobBell bell, SoundRegis
         switch (decoded)
         {
             case DecodeResult.Done(var clip):
-                await register.KeepAsync(sound.Recording, ClipReport.Of(clip), ct).ConfigureAwait(false);
+                var report = ClipReport.Of(clip);
+                figures.SoundRead(began, wasRead: true);
+                await register.KeepAsync(sound.Recording, report, ct).ConfigureAwait(false);
                 break;
             case DecodeResult.Refused refused:
+                figures.SoundRead(began, wasRead: false);
                 await register.GiveUpAsync(sound.Recording, ClipReport.Kept(refused.Reason), ct).ConfigureAwait(false);
                 break;
         }

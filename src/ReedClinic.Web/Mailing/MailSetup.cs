@@ -1,15 +1,14 @@
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Web.Account.Links;
-using ReedClinic.Web.Background;
 using ReedClinic.Web.Shared.Hosting;
 
 namespace ReedClinic.Web.Mailing;
 
-/// <summary>Sending mail, and whatever else is done behind the pages.</summary>
+/// <summary>Sending mail.</summary>
 public static class MailSetup
 {
-    /// <summary>Reads where mail goes, and adds the workers. None of them ever stops the site.</summary>
+    /// <summary>Reads where mail goes.</summary>
     /// <param name="builder">The host that is being built.</param>
     public static void AddMail(this WebApplicationBuilder builder)
     {
@@ -24,9 +23,6 @@ public static class MailSetup
         services.AddSingleton<MailWords>();
         services.AddSingleton<MailWriter>();
         services.AddSingleton<MailSender>();
-        services.Configure<HostOptions>(host => host.BackgroundServiceExceptionBehavior = BackgroundServiceExceptionBehavior.Ignore);
-        services.AddHostedService<MailWorker>();
-        services.AddHostedService<AuditWorker>();
     }
 
     /// <summary>Says where mail goes when that is a folder, which nobody would look into unasked.</summary>

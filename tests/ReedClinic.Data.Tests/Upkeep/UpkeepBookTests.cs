@@ -23,7 +23,7 @@ public sealed class UpkeepBookTests(TestDatabases databases) : IClassFixture<Tes
         await BackupScene.FillAsync(db, demo: false);
         var time = new FakeTimeProvider(TimeProvider.System.GetUtcNow());
         var book = Book(db, scene, time);
-        var before = (await book.LookAsync(Owner, mailIsOn: true, Ct))!;
+        var before = (await book.LookAsync(Owner, mailIsOn: true, [], Ct))!;
         Assert.Null(before.LastBackup);
 
         await scene.MakeAsync(db);
@@ -42,17 +42,25 @@ public sealed class UpkeepBookTests(TestDatabases databases) : IClassFixture<Tes
             await context.SaveChangesAsync(Ct);
         }
 
-        var facts = (await book.LookAsync(Owner, mailIsOn: true, Ct))!;
+        var facts = (await book.LookAsync(Owner, mailIsOn: true, [], Ct))!;
         Assert.InRange(facts.LastBackup!.Value, now.AddMinutes(-10), now.AddMinutes(10));
         Assert.Equal((before.WorkDue + 3, 1), (facts.WorkDue, facts.MailsFailing));
         Assert.Equal((1, 1), (facts.WorkGivenUp, facts.MailsGivenUp));
         Assert.InRange(facts.OldestDue!.Value, now.AddHours(-8.01), now.AddHours(-7.99));
         Assert.InRange(facts.DiskFree!.Value, 1, facts.DiskSize!.Value);
+        Assert.Equal(engine == ClinicEngine.Postgres, facts.RecordsAreElsewhere);
+        if (engine == ClinicEngine.Sqlite)
+        {
+            var drive = new DriveInfo(Path.GetDirectoryName(new Microsoft.Data.Sqlite.SqliteConnectionStringBuilder(db.Connection).DataSource)!);
+            Assert.Equal(drive.TotalSize, facts.RecordsSize);
+            Assert.InRange(facts.RecordsFree!.Value, 1, drive.TotalSize);
+        }
+
         Assert.True(facts.MediaBytes > 1_000);
         Assert.True(facts.RecordsBytes > 100_000);
 
         // Mail that is off waits for nobody.
-        Assert.InRange((await book.LookAsync(Owner, mailIsOn: false, Ct))!.OldestDue!.Value, now.AddHours(-3.01), now.AddHours(-2.99));
+        Assert.InRange((await book.LookAsync(Owner, mailIsOn: false, [], Ct))!.OldestDue!.Value, now.AddHours(-3.01), now.AddHours(-2.99));
     }
 
     [Theory, OnBothEngines]
@@ -60,11 +68,11 @@ public sealed class UpkeepBookTests(TestDatabases databases) : IClassFixture<Tes
     {
         await using var scene = new BackupScene();
         var db = await databases.OpenAsync(engine);
-        Assert.Null(await Book(db, scene, TimeProvider.System).LookAsync(Owner with { IsOwner = false, IsTeacher = true }, mailIsOn: true, Ct));
+        Assert.Null(await Book(db, scene, TimeProvider.System).LookAsync(Owner with { IsOwner = false, IsTeacher = true }, mailIsOn: true, [], Ct));
     }
 
     private static UpkeepBook Book(TestDatabase db, BackupScene scene, TimeProvider time) =>
-        new(db, db.Services.GetRequiredService<MediaFolder>(), db.Services.GetRequiredService<BackupSettings>() with { Folder = scene.Folder }, time);
+        new(new UpkeepReader(db, db.Services.GetRequiredService<MediaFolder>(), db.Services.GetRequiredService<BackupSettings>() with { Folder = scene.Folder }, time));
 
     private static Job JobOf(JobKind kind, DateTimeOffset due, DateTimeOffset? gaveUpAt = null, DateTimeOffset? doneAt = null, string? problem = null) =>
         new() { Id = Operation().Value, Kind = kind, MadeAt = due, DueAt = due, GaveUpAt = gaveUpAt, DoneAt = doneAt, Problem = problem };

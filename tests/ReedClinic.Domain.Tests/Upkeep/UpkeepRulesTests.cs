@@ -7,7 +7,7 @@ public sealed class UpkeepRulesTests
 {
     private static readonly DateTimeOffset Now = new(2026, 3, 2, 9, 0, 0, TimeSpan.Zero);
 
-    private static readonly UpkeepFacts Well = new(Now, Now.AddHours(-5), 40L << 30, 100L << 30, 0, null, 0, true, 0, 0, 1L << 30, 40L << 30, 5L << 20);
+    private static readonly UpkeepFacts Well = new(Now, Now.AddHours(-5), 40L << 30, 100L << 30, 0, null, 0, true, 0, 0, 1L << 30, 40L << 30, 5L << 20) { RecordsFree = 40L << 30, RecordsSize = 100L << 30 };
 
     [Fact]
     public void Where_nothing_is_amiss_every_matter_is_well_and_told_once()
@@ -37,9 +37,30 @@ public sealed class UpkeepRulesTests
     public void Room_is_judged_by_share_and_by_bytes(int size, double free, UpkeepState state) =>
         Assert.Equal(state, Of(Well with { DiskSize = (long)size << 30, DiskFree = (long)(free * (1L << 30)) }, UpkeepMatter.Disk));
 
+    [Theory]
+    [InlineData(100, 10.0, UpkeepState.Well)]
+    [InlineData(100, 9.9, UpkeepState.Soon)]
+    [InlineData(10, 0.49, UpkeepState.Today)]
+    public void The_records_disk_is_judged_for_itself(int size, double free, UpkeepState state)
+    {
+        var facts = Well with { RecordsSize = (long)size << 30, RecordsFree = (long)(free * (1L << 30)) };
+        Assert.Equal((state, UpkeepState.Well), (Of(facts, UpkeepMatter.Records), Of(facts, UpkeepMatter.Disk)));
+    }
+
     [Fact]
-    public void A_machine_that_does_not_tell_its_room_wants_a_look() =>
+    public void A_machine_that_does_not_tell_its_room_wants_a_look_and_a_server_of_its_own_is_anothers_to_watch()
+    {
         Assert.Equal(UpkeepState.Soon, Of(Well with { DiskFree = null, DiskSize = null }, UpkeepMatter.Disk));
+        Assert.Equal(UpkeepState.Soon, Of(Well with { RecordsFree = null, RecordsSize = null }, UpkeepMatter.Records));
+        Assert.Equal(UpkeepState.Well, Of(Well with { RecordsFree = null, RecordsSize = null, RecordsAreElsewhere = true }, UpkeepMatter.Records));
+    }
+
+    [Theory]
+    [InlineData(0, UpkeepState.Soon)]
+    [InlineData(10, UpkeepState.Soon)]
+    [InlineData(11, UpkeepState.Today)]
+    public void Work_that_fails_is_told_at_once_and_is_for_today_when_it_goes_on(int minutes, UpkeepState state) =>
+        Assert.Equal(state, Of(Well with { Stumbling = [new(QuietWork.Wire, Now, 1), new(QuietWork.Mail, Now.AddMinutes(-minutes), 3)] }, UpkeepMatter.Workers));
 
     [Theory]
     [InlineData(10, 0, UpkeepState.Well)]

@@ -47,6 +47,8 @@ public sealed class SettingsCheckTests(TestDatabases databases) : IClassFixture<
     [InlineData("detailed-errors", "DetailedErrors", "true")]
     [InlineData("log-detail", "Logging:Detail", "Debug")]
     [InlineData("backup-days", "Privacy:BackupDays", "0")]
+    [InlineData("insight-plain", "Insight:Otlp", "http://collector.example:4318")]
+    [InlineData("insight-plain", "Insight:Otlp", "no address")]
     public void Each_bad_setting_is_found_and_nothing_else(string name, string setting, string? value) =>
         Assert.Equal([name], Found("Production", (setting, value)).Distinct());
 

@@ -1,3 +1,4 @@
+using System.Diagnostics.Metrics;
 using System.Reflection;
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.EntityFrameworkCore;
@@ -10,6 +11,7 @@ using ReedClinic.Data;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Web.Background;
 using ReedClinic.Web.Mailing;
+using ReedClinic.Web.Shared.Insight;
 
 namespace ReedClinic.Web.Tests.Mailing;
 
@@ -18,10 +20,13 @@ internal sealed class MailRig : IAsyncDisposable
 {
     private readonly TestDatabase _db;
     private readonly List<MailSender> _senders = [];
+    private readonly ServiceProvider _metered = new ServiceCollection().AddMetrics().BuildServiceProvider();
+    private readonly WorkerStandings _standings;
 
     public MailRig(TestDatabase db, MailSettings settings)
     {
         (_db, Settings) = (db, settings);
+        _standings = new WorkerStandings(Clock);
         Board = new JobBoard(db, Clock);
         Outbox = new Outbox(db.Services.GetRequiredService<IDataProtectionProvider>(), Clock, new OutboxSettings());
     }
@@ -57,7 +62,7 @@ internal sealed class MailRig : IAsyncDisposable
         var sender = new MailSender(Settings, patience ?? TimeProvider.System);
         _senders.Add(sender);
         var board = databases is null ? Board : new JobBoard(databases, Clock);
-        return new MailWorker(board, bell ?? new JobBell(), Outbox, Writer(), sender, Settings, _db.Services.GetRequiredService<IServiceScopeFactory>(), NullLogger<MailWorker>.Instance);
+        return new MailWorker(board, bell ?? new JobBell(), Outbox, Writer(), sender, Settings, new InsightFigures(_metered.GetRequiredService<IMeterFactory>(), _standings, Clock), _standings, Clock, _db.Services.GetRequiredService<IServiceScopeFactory>(), NullLogger<MailWorker>.Instance);
     }
 
     /// <summary>Puts mails out the way the Books do, all in one save.</summary>
@@ -88,5 +93,7 @@ internal sealed class MailRig : IAsyncDisposable
         {
             await sender.DisposeAsync();
         }
+
+        await _metered.DisposeAsync();
     }
 }

@@ -9,6 +9,7 @@ using ReedClinic.Data.Recordings;
 using ReedClinic.Domain.Recordings;
 using ReedClinic.Domain.Recordings.Readings;
 using ReedClinic.Web.Background;
+using ReedClinic.Web.Shared.Insight;
 using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.Readings;
@@ -42,7 +43,7 @@ public sealed class SoundDeadlineTests(SoundDeadlineTests.Idle host) : IClassFix
 
     private SoundWorker Worker(TimeSpan deadline) => new(
         host.Services.GetRequiredService<JobBoard>(), host.Services.GetRequiredService<JobBell>(), host.Services.GetRequiredService<SoundRegister>(),
-        host.Services.GetRequiredService<MeasuredTests>(), TimeProvider.System, NullLogger<SoundWorker>.Instance)
+        host.Services.GetRequiredService<MeasuredTests>(), host.Services.GetRequiredService<InsightFigures>(), host.Services.GetRequiredService<WorkerStandings>(), TimeProvider.System, NullLogger<SoundWorker>.Instance)
     { Deadline = deadline };
 
     /// <summary>A host whose own worker reads nothing.</summary>

@@ -29,12 +29,13 @@ public sealed class UpkeepPageTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Contains("Something wants to be done today.", before, StringComparison.Ordinal);
         Assert.Contains("runs the command “backup”", before, StringComparison.Ordinal);
         Assert.Contains("The last back-up was made", after, StringComparison.Ordinal);
+        Assert.Matches("[0-9.]+\u00a0[TGM]B of [0-9.]+\u00a0[TGM]B are free where the records lie", after);
         Assert.DoesNotContain("runs the command “backup”", after, StringComparison.Ordinal);
         Assert.DoesNotContain(host.Services.GetRequiredService<BackupSettings>().Folder, before + after, StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData(0.5, "0 minutes")]
+    [InlineData(0.5, "less than a minute")]
     [InlineData(1, "one minute")]
     [InlineData(119, "119 minutes")]
     [InlineData(120, "2 hours")]
@@ -56,7 +57,7 @@ public sealed class UpkeepPageTests(ClinicHost host) : IClassFixture<ClinicHost>
         var words = host.Services.GetRequiredService<IStringLocalizer<UpkeepText>>();
         var now = DateTimeOffset.UnixEpoch;
         var well = new UpkeepFacts(now, now, 1, 2, 0, null, 0, true, 0, 0, 1, 2, 3);
-        foreach (var facts in new[] { well, well with { LastBackup = null, DiskFree = null, WorkDue = 3, OldestDue = now, WorkGivenUp = 1, MailIsOn = false, MailsFailing = 1, MailsGivenUp = 2 } })
+        foreach (var facts in new[] { well, well with { LastBackup = null, DiskFree = null, WorkDue = 3, OldestDue = now, WorkGivenUp = 1, MailIsOn = false, MailsFailing = 1, MailsGivenUp = 2, Stumbling = [new(QuietWork.Mail, now, 1)] }, well with { RecordsAreElsewhere = true }, well with { RecordsFree = 4, RecordsSize = 5 } })
         {
             Assert.All(Enum.GetValues<UpkeepMatter>(), matter =>
             {
@@ -65,7 +66,10 @@ public sealed class UpkeepPageTests(ClinicHost host) : IClassFixture<ClinicHost>
             });
         }
 
-        Assert.Equal("3 pieces of work waiting, the oldest for 0 minutes. One piece given up after many tries.", UpkeepWords.Standing(words, well with { WorkDue = 3, OldestDue = now, WorkGivenUp = 1 }, UpkeepMatter.Work));
+        Assert.Equal(
+            "Sending mail has failed 3 times in a row, for 5 minutes. Reading sounds failed once, one minute ago.",
+            UpkeepWords.Standing(words, well with { Now = now.AddMinutes(5), Stumbling = [new(QuietWork.Mail, now, 3), new(QuietWork.Sound, now.AddMinutes(4), 1)] }, UpkeepMatter.Workers));
+        Assert.Equal("3 pieces of work waiting, the oldest for less than a minute. One piece given up after many tries.", UpkeepWords.Standing(words, well with { WorkDue = 3, OldestDue = now, WorkGivenUp = 1 }, UpkeepMatter.Work));
     }
 
     private async Task<HttpClient> Open()

@@ -3,6 +3,7 @@ using ReedClinic.Data.Bench;
 using ReedClinic.Data.Diagnosis;
 using ReedClinic.Domain.Diagnosis;
 using ReedClinic.Domain.Diagnosis.Proposals;
+using ReedClinic.Web.Shared.Insight;
 
 namespace ReedClinic.Web.Features.Diagnosis;
 
@@ -16,7 +17,7 @@ public sealed record ReasonedLine(int Of, ReedEvidence Evidence, QuietStep? Step
 /// Works out the quiet line beside the circuit: what is shown and what is saved never waits for it, and it waits for nothing that isn’t at
 /// hand. What this bench has taught is read meanwhile, and taken the next time.
 /// </summary>
-public sealed class ReasonDesk(LearnedHere here, ILogger<ReasonDesk> log)
+public sealed class ReasonDesk(LearnedHere here, InsightFigures figures, TimeProvider time, ILogger<ReasonDesk> log)
 {
     /// <summary>So many causes stand in the sheet above the line.</summary>
     public const int MostCauses = 3;
@@ -27,7 +28,25 @@ public sealed class ReasonDesk(LearnedHere here, ILogger<ReasonDesk> log)
     public Task<ReasonedLine> WorkOutAsync(BenchView view, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(view);
-        return Task.Run(() => Of(view, here.AtHand), ct);
+        return Task.Run(() =>
+        {
+            var began = time.GetTimestamp();
+            var line = Of(view, here.AtHand);
+            figures.Reasoned(began);
+            return line;
+        }, ct);
+    }
+
+    /// <summary>What is reasoned of a reed, for the page that shows all of it.</summary>
+    /// <param name="view">The reed, and what this bench has taught.</param>
+    public ReedEvidence Weigh(ReasoningView view)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        var began = time.GetTimestamp();
+        var (bench, learned) = (view.AtBench, view.Learned);
+        var evidence = ReedEvidence.Of(learned.Catalogue, bench.Log, bench.Reed, bench.Batch, learned.Effects);
+        figures.Reasoned(began);
+        return evidence;
     }
 
     /// <summary>Reads what this bench has taught, when it is time.</summary>

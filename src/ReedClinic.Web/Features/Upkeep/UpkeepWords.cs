@@ -18,8 +18,10 @@ public static class UpkeepWords
         return matter switch
         {
             UpkeepMatter.Backup => facts.LastBackup is { } last ? words["BackupMade", Age(words, facts.Now - last)] : words["BackupNone"],
-            UpkeepMatter.Disk => facts is { DiskFree: { } free, DiskSize: { } size } ? words["DiskFree", Room(free), Room(size), Room(facts.RecordsBytes)] : words["DiskUntold", Room(facts.RecordsBytes)],
+            UpkeepMatter.Disk => facts is { DiskFree: { } free, DiskSize: { } size } ? words["DiskFree", Room(free), Room(size)] : words["DiskUntold"],
+            UpkeepMatter.Records => OfRecords(words, facts),
             UpkeepMatter.Work => OfWork(words, facts),
+            UpkeepMatter.Workers => OfWorkers(words, facts),
             UpkeepMatter.Mail => OfMail(words, facts),
             _ => words["MediaRoom", Room(facts.MediaBytes), Room(facts.MediaCap)],
         };
@@ -37,19 +39,22 @@ public static class UpkeepWords
         {
             UpkeepMatter.Backup => words["DoBackup"],
             UpkeepMatter.Disk => facts.DiskFree is null ? words["DoDiskUntold"] : words["DoDisk"],
+            UpkeepMatter.Records => facts.RecordsFree is null ? words["DoDiskUntold"] : words["DoRecords"],
+            UpkeepMatter.Workers => words["DoWorkers"],
             UpkeepMatter.Work => facts.OldestDue is null ? words["DoWorkGivenUp"] : words["DoWork"],
             UpkeepMatter.Mail => words["DoMail"],
             _ => words["DoMedia"],
         };
     }
 
-    /// <summary>An age as people say it: minutes, hours or days.</summary>
+    /// <summary>An age as people say it: less than a minute, minutes, hours or days.</summary>
     /// <param name="words">The page's words.</param>
     /// <param name="age">The age.</param>
     public static string Age(IStringLocalizer<UpkeepText> words, TimeSpan age)
     {
         ArgumentNullException.ThrowIfNull(words);
-        return age.TotalHours < 2 ? Count(words, "AgeMinutes", (int)Math.Max(0, age.TotalMinutes))
+        return age.TotalMinutes < 1 ? words["AgeMoment"]
+            : age.TotalHours < 2 ? Count(words, "AgeMinutes", (int)age.TotalMinutes)
             : age.TotalDays < 2 ? Count(words, "AgeHours", (int)age.TotalHours)
             : Count(words, "AgeDays", (int)age.TotalDays);
     }
@@ -76,6 +81,19 @@ public static class UpkeepWords
         var due = facts.OldestDue is { } since ? words["WorkDue", Count(words, "Pieces", facts.WorkDue), Age(words, facts.Now - since)] : words["WorkDone"];
         return facts.WorkGivenUp == 0 ? due : $"{due} {words["WorkGivenUp", Count(words, "Pieces", facts.WorkGivenUp)]}";
     }
+
+    private static string OfRecords(IStringLocalizer<UpkeepText> words, UpkeepFacts facts) => facts switch
+    {
+        { RecordsAreElsewhere: true } => words["RecordsDiskElsewhere", Room(facts.RecordsBytes)],
+        { RecordsFree: { } free, RecordsSize: { } size } => words["RecordsDiskFree", Room(free), Room(size), Room(facts.RecordsBytes)],
+        _ => words["RecordsDiskUntold", Room(facts.RecordsBytes)],
+    };
+
+    private static string OfWorkers(IStringLocalizer<UpkeepText> words, UpkeepFacts facts) => facts.Stumbling.Count == 0
+        ? words["WorkersWell"]
+        : string.Join(' ', facts.Stumbling.Select(one => one.Times == 1
+            ? words["StumblingOne", words[$"Work{one.Work}"], Age(words, facts.Now - one.Since)].Value
+            : words["StumblingMany", words[$"Work{one.Work}"], one.Times, Age(words, facts.Now - one.Since)].Value));
 
     private static string OfMail(IStringLocalizer<UpkeepText> words, UpkeepFacts facts)
     {

@@ -9,7 +9,7 @@ public static class Trouble
     /// <param name="context">The request, when there is one.</param>
     /// <returns>Hexadecimal characters to read out or paste.</returns>
     public static string Reference(HttpContext? context) =>
-        Activity.Current?.TraceId.ToHexString() ?? context?.TraceIdentifier ?? "unknown";
+        Activity.Current?.TraceId.ToHexString() ?? context?.TraceIdentifier ?? ActivityTraceId.CreateRandom().ToHexString();
 
     /// <summary>An exception leads to <c>/trouble</c>; what went wrong stays in the log.</summary>
     /// <param name="app">The application.</param>
