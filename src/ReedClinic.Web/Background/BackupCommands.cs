@@ -25,10 +25,19 @@ public static class BackupCommands
     /// <summary>The word that asks for the other engine.</summary>
     public const string Move = "move-to-postgres";
 
+    /// <summary>Ends so when all went well.</summary>
+    public const int Well = 0;
+
+    /// <summary>Ends so when it was refused or broke off, or a back-up isn't sound; the words say which.</summary>
+    public const int NotDone = 1;
+
+    /// <summary>Ends so when it was done and something in it wants a look: rows that differ, files that were missing.</summary>
+    public const int DoneWithALook = 3;
+
     /// <summary>Makes one.</summary>
     /// <param name="args">The folder to put it into, or none; and settings.</param>
     /// <param name="announcement">Where the words go.</param>
-    /// <returns>0 when it was made, 1 when not.</returns>
+    /// <returns><see cref="Well"/>; <see cref="DoneWithALook"/> when it was made and the studio itself lacks files; else <see cref="NotDone"/>.</returns>
     public static Task<int> BackupAsync(string[] args, Announcement announcement) => RunAsync(args, announcement, async (app, named) =>
     {
         var maker = app.Services.GetRequiredService<BackupMaker>();
@@ -41,7 +50,7 @@ public static class BackupCommands
 
         if (about.Missing.Count > 0)
         {
-            return false; // older ones may have what is missing here
+            return DoneWithALook; // older ones may have what is missing here
         }
 
         foreach (var old in await maker.RemoveOldAsync(named.FirstOrDefault(), CancellationToken.None).ConfigureAwait(false))
@@ -49,13 +58,13 @@ public static class BackupCommands
             announcement.Say($"Removed, because it was older than a back-up may become: {old}");
         }
 
-        return true;
+        return Well;
     });
 
     /// <summary>Reads one from end to end.</summary>
     /// <param name="args">Its folder, or none for the newest where the settings keep them; and settings.</param>
     /// <param name="announcement">Where the words go.</param>
-    /// <returns>0 when it is sound, 1 when not.</returns>
+    /// <returns><see cref="Well"/> when it is sound, <see cref="NotDone"/> when not.</returns>
     public static Task<int> VerifyAsync(string[] args, Announcement announcement) => RunAsync(args, announcement, async (app, named) =>
     {
         var folder = named.FirstOrDefault() ?? Newest(app.Services.GetRequiredService<BackupSettings>().Folder);
@@ -69,13 +78,13 @@ public static class BackupCommands
         announcement.Say(problems.Count == 0 && about is not null
             ? string.Create(CultureInfo.InvariantCulture, $"This back-up is sound: {about.Engine}, made {about.MadeAt:u}, {about.Rows.Values.Sum()} rows{(about.WithMedia ? "" : ", without sounds and photographs")}.")
             : "This back-up is not sound.");
-        return problems.Count == 0;
+        return problems.Count == 0 ? Well : NotDone;
     });
 
     /// <summary>Puts one back.</summary>
     /// <param name="args">Its folder, and a list of erased people or none; and settings.</param>
     /// <param name="announcement">Where the words go.</param>
-    /// <returns>0 when it was done, 1 when nothing was changed.</returns>
+    /// <returns><see cref="Well"/>; <see cref="DoneWithALook"/> when it was done and isn't what the back-up says; else <see cref="NotDone"/>.</returns>
     public static Task<int> RestoreAsync(string[] args, Announcement announcement) => RunAsync(args, announcement, async (app, named) =>
     {
         var words = named.Where(word => word != BackupRestore.Although).ToArray();
@@ -87,7 +96,7 @@ public static class BackupCommands
     /// <summary>Takes the records of a SQLite file into PostgreSQL.</summary>
     /// <param name="args">The file; and settings, which say PostgreSQL.</param>
     /// <param name="announcement">Where the words go.</param>
-    /// <returns>0 when it was done, 1 when nothing was changed.</returns>
+    /// <returns><see cref="Well"/>; <see cref="DoneWithALook"/> when it was done and isn't what the back-up says; else <see cref="NotDone"/>.</returns>
     public static Task<int> MoveAsync(string[] args, Announcement announcement) => RunAsync(args, announcement, async (app, named) =>
     {
         var file = Path.GetFullPath(Need(named, "move-to-postgres FILE"));
@@ -110,10 +119,11 @@ public static class BackupCommands
         await using var _ = from.ConfigureAwait(false);
         var (folder, about) = await from.Services.GetRequiredService<BackupMaker>().MakeAsync(app.Services.GetRequiredService<BackupSettings>().Folder, withMedia: true, announcement.Say, CancellationToken.None).ConfigureAwait(false);
         announcement.Say($"As they were, the records lie in {folder}");
-        return Tell(await app.Services.GetRequiredService<BackupRestore>().RestoreAsync(folder, null, although: false, announcement.Say, CancellationToken.None).ConfigureAwait(false), announcement) && about.Missing.Count == 0;
+        var told = Tell(await app.Services.GetRequiredService<BackupRestore>().RestoreAsync(folder, null, although: false, announcement.Say, CancellationToken.None).ConfigureAwait(false), announcement);
+        return about.Missing.Count == 0 ? told : DoneWithALook;
     });
 
-    private static bool Tell(RestoreDone done, Announcement announcement)
+    private static int Tell(RestoreDone done, Announcement announcement)
     {
         announcement.Say(string.Create(CultureInfo.InvariantCulture, $"Restored: {done.Rows} rows, as of {done.About.MadeAt:u}."));
         if (done.ErasedBefore > 0)
@@ -131,34 +141,39 @@ public static class BackupCommands
             announcement.Say(different);
         }
 
-        return done.Different.Count == 0;
+        if (done.Different.Count > 0)
+        {
+            announcement.Say("It was restored, and isn’t what the back-up says of itself. Look at what is there before anybody is let in, and try another back-up.");
+        }
+
+        return done.Different.Count == 0 ? Well : DoneWithALook;
     }
 
-    private static async Task<int> RunAsync(string[] args, Announcement announcement, Func<WebApplication, string[], Task<bool>> run)
+    private static async Task<int> RunAsync(string[] args, Announcement announcement, Func<WebApplication, string[], Task<int>> run)
     {
         ArgumentNullException.ThrowIfNull(args);
         ArgumentNullException.ThrowIfNull(announcement);
         if (args.FirstOrDefault(arg => arg.StartsWith('-') && !arg.Contains('=', StringComparison.Ordinal)) is { } torn)
         {
             announcement.Say($"'{torn}' has no value: write a setting as {torn}=VALUE, in one word.");
-            return 1;
+            return NotDone;
         }
 
         var app = CommandHost.Build([.. args.Where(arg => arg.StartsWith('-'))]);
         await using var _ = app.ConfigureAwait(false);
         try
         {
-            return await run(app, [.. args.Where(arg => !arg.StartsWith('-'))]).ConfigureAwait(false) ? 0 : 1;
+            return await run(app, [.. args.Where(arg => !arg.StartsWith('-'))]).ConfigureAwait(false);
         }
         catch (BackupTroubleException trouble)
         {
             announcement.Say(trouble.Message);
-            return 1;
+            return NotDone;
         }
         catch (Exception trouble) when (trouble is DbException or IOException or UnauthorizedAccessException)
         {
             announcement.Say($"It broke off: {trouble.Message} Look whether the database is there and the disk has room, and run it again.");
-            return 1;
+            return NotDone;
         }
     }
 

@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+using System.Text;
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Backups;
 using ReedClinic.Domain.People;
@@ -37,6 +39,29 @@ public sealed class BackupCommandsTests(TestDatabases databases) : IClassFixture
         Assert.Equal("Ines", (await context.Set<Student>().AsNoTracking().SingleAsync(Ct)).Name);
         Assert.Equal("<key/>", await File.ReadAllTextAsync(Path.Combine(keys, "key-1.xml"), Ct));
         folder.Delete(recursive: true);
+    }
+
+    [Fact]
+    public async Task A_restore_that_was_done_and_differs_from_what_the_back_up_says_ends_otherwise_than_one_that_was_refused()
+    {
+        var (db, folder) = (await databases.FreshAsync(ClinicEngine.Postgres), Directory.CreateTempSubdirectory("reedclinic-commands-"));
+        await AddAsync(db, "Ines");
+        await RunAsync(db, [BackupCommands.Backup, folder.FullName]);
+        var backup = Assert.Single(BackupLayout.In(folder.FullName)).Folder;
+        var (about, sums) = (Path.Combine(backup, BackupLayout.About), Path.Combine(backup, BackupLayout.Sums));
+        var before = await File.ReadAllBytesAsync(about, Ct);
+        var after = Encoding.UTF8.GetBytes(Encoding.UTF8.GetString(before).Replace("\"Students\": 1", "\"Students\": 2", StringComparison.Ordinal));
+        await File.WriteAllBytesAsync(about, after, Ct);
+        await File.WriteAllTextAsync(sums, (await File.ReadAllTextAsync(sums, Ct)).Replace(Sum(before), Sum(after), StringComparison.Ordinal), Ct);
+
+        var (code, words) = await RunAsync(db, [BackupCommands.Restore, backup]);
+
+        Assert.Contains("Students has 1 rows instead of 2.", words, StringComparison.Ordinal);
+        Assert.Contains("isn’t what the back-up says of itself", words, StringComparison.Ordinal);
+        Assert.Equal(BackupCommands.DoneWithALook, code);
+        folder.Delete(recursive: true);
+
+        static string Sum(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
     }
 
     [Fact]
