@@ -66,6 +66,25 @@ public sealed class MisreadingTests
     public void Cents_of_the_tuning_note_are_told_from_its_A() =>
         Assert.Equal(("A", 6d), Assert.IsType<Domain.Bench.Test>(Entry("tuning note 6 cents sharp")).Pitch is { } pitch ? (pitch.PitchClass.Name, pitch.Cents.Value) : default);
 
+    [Theory]
+    [InlineData("ten cents flat", "peep is B")]
+    [InlineData("10 cents flat", "crow C -10", "peep clean")]
+    [InlineData("a little flat", "peep is B")]
+    public void What_is_said_without_a_test_right_after_a_peep_is_of_the_peep_and_keeps_its_words_where_no_note_is_known(string phrase, params string[] before)
+    {
+        var test = Assert.IsType<Domain.Bench.Test>(Entry(phrase, before));
+
+        Assert.Equal((TestKind.Peep, null, phrase), (test.TestKind, test.Pitch, test.Words));
+    }
+
+    [Fact]
+    public void Cents_right_after_the_tuning_note_are_of_the_tuning_note()
+    {
+        var test = Assert.IsType<Domain.Bench.Test>(Entry("5 cents sharp", "crow C", "tuning note in tune"));
+
+        Assert.Equal((TestKind.TuningNote, "A", 5d), (test.TestKind, test.Pitch?.PitchClass.Name, test.Pitch?.Cents.Value));
+    }
+
     [Fact]
     public void Cents_beside_a_note_are_not_dropped()
     {

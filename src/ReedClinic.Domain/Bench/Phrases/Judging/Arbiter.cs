@@ -45,5 +45,5 @@ internal static class Arbiter
 
     // A length with its number is what it says, and so are cents and nothing else, stuffy notes and a brighter sound: no judge makes a fault of the one, or a step of the others.
     private static bool IsPlain(Course course, Course ruled) => ruled.Drafts.LastOrDefault() is { Kind: EntryKind.Test } last && last.Head >= course.At
-        && (last.Slots.Length is not null || (last.Slots is { Test: TestKind.Crow, Pitch: null, Cents: not null } && course.Segments.Count == 1) || StepReader.StuffyNotes(course.Segment) is not null || StepReader.IsBrighter(course.Segment));
+        && (last.Slots.Length is not null || (last.Slots is { Test: { } test, Pitch: null, Cents: not null } && TestScale.Of(test).TakesPitch && course.Segments.Count == 1) || StepReader.StuffyNotes(course.Segment) is not null || StepReader.IsBrighter(course.Segment));
 }
