@@ -1,6 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using ReedClinic.Data.Engine;
-using ReedClinic.Data.Intake;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
@@ -19,10 +17,7 @@ namespace ReedClinic.Data.Bench;
 /// </remarks>
 public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, BenchNews? news = null)
 {
-    // Of all who write at once one gets through each time, so this is only reached when something else is broken.
-    private const int MostTries = 200;
-
-    private delegate Outcome<BenchFact>? Decide(BenchLog log, out EntryId? supersedes);
+    private readonly BenchWriter writer = new(databases, time, news);
 
     /// <summary>Puts a new entry at the end of a reed's log.</summary>
     /// <param name="actor">Who says it.</param>
@@ -40,7 +35,7 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
             return Hindrance(log, entry);
         }
 
-        return WriteOne(actor, reed, entry, operation, Append, pass, ct);
+        return writer.OneAsync(actor, reed, entry, operation, Append, pass, ct);
     }
 
     /// <summary>Puts everything that was said in one breath at the end of a reed's log: all of it, or nothing.</summary>
@@ -61,7 +56,7 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
 
         ArgumentOutOfRangeException.ThrowIfZero(entries.Count);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(entries.Count, OperationId.MostParts);
-        return Write(actor, reed, entries, operation, Append, null, ct);
+        return writer.AllAsync(actor, reed, entries, operation, Append, null, ct);
     }
 
     /// <summary>As above, in the present pass.</summary>
@@ -78,7 +73,7 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
     /// <param name="actor">Who says it.</param>
     /// <param name="reed">The reed.</param>
     /// <param name="seen">The last entry of the fact, as the form saw it (<see cref="BenchFact.Tail"/>).</param>
-    /// <param name="entry">The better wording; of the same kind.</param>
+    /// <param name="entry">The better wording; of another kind where the first was misheard. It keeps the place of the first in the log.</param>
     /// <param name="operation">Made when the form opened.</param>
     /// <param name="ct">Cancels before it is saved.</param>
     public Task<Outcome<BenchFact>> CorrectAsync(
@@ -91,12 +86,12 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
             {
                 null => new Outcome<BenchFact>.NotFound(),
                 { } fact when fact.Tail != seen => new Outcome<BenchFact>.Conflict(fact),
-                { } fact when fact.Kind != entry.Kind => Refused("", "A correction has to be of the same kind."),
+                { } fact when !fact.MayBecome(entry) => Refused("", "This can’t be said better as something else: take it back, and say the other by itself."),
                 _ => Hindrance(log, entry),
             };
         }
 
-        return WriteOne(actor, reed, entry, operation, Supersede, null, ct);
+        return writer.OneAsync(actor, reed, entry, operation, Supersede, null, ct);
     }
 
     /// <summary>
@@ -123,7 +118,7 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
             };
         }
 
-        return WriteOne(actor, reed, Domain.Bench.Undo.Entry(), operation, TakeBack, null, ct);
+        return writer.OneAsync(actor, reed, Domain.Bench.Undo.Entry(), operation, TakeBack, null, ct);
     }
 
     /// <summary>What the bench shows of one reed; null when there is none, or it isn't this actor's to see.</summary>
@@ -204,94 +199,4 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
     };
 
     private static Outcome<BenchFact>.Refused Refused(string field, string message) => new([new Problem(field, message)]);
-
-    private async Task<Outcome<BenchFact>> WriteOne(
-        Actor actor, ReedId reed, BenchEntry entry, OperationId operation, Decide decide, PassId? pass, CancellationToken ct) =>
-        await Write(actor, reed, [entry], operation, decide, pass, ct).ConfigureAwait(false) switch
-        {
-            Outcome<IReadOnlyList<BenchFact>>.Done(var facts) => new Outcome<BenchFact>.Done(facts[0]),
-            Outcome<IReadOnlyList<BenchFact>>.Conflict(var theirs) => new Outcome<BenchFact>.Conflict(theirs[0]),
-            Outcome<IReadOnlyList<BenchFact>>.Refused(var problems) => new Outcome<BenchFact>.Refused(problems),
-            _ => new Outcome<BenchFact>.NotFound(),
-        };
-
-    private static Outcome<IReadOnlyList<BenchFact>> Several(Outcome<BenchFact> ending) => ending switch
-    {
-        Outcome<BenchFact>.Done(var fact) => new Outcome<IReadOnlyList<BenchFact>>.Done([fact]),
-        Outcome<BenchFact>.Conflict(var theirs) => new Outcome<IReadOnlyList<BenchFact>>.Conflict([theirs]),
-        Outcome<BenchFact>.Refused(var problems) => new Outcome<IReadOnlyList<BenchFact>>.Refused(problems),
-        _ => new Outcome<IReadOnlyList<BenchFact>>.NotFound(),
-    };
-
-    private async Task<Outcome<IReadOnlyList<BenchFact>>> Write(
-        Actor actor, ReedId reed, IReadOnlyList<BenchEntry> entries, OperationId operation, Decide decide, PassId? pass, CancellationToken ct)
-    {
-        operation = operation.OrFresh(time.GetUtcNow());
-        for (var tries = 1; actor.WorksHere; tries++)
-        {
-            try
-            {
-                return await databases.PatientlyAsync(stop => Try(actor, reed, entries, operation, decide, pass, stop), ct).ConfigureAwait(false);
-            }
-            catch (DbUpdateException clash)
-                when (tries < MostTries && (clash is DbUpdateConcurrencyException || clash.IsUniqueClash()))
-            {
-                // Somebody wrote to this log at the same moment: read it again and decide again. An id that stands in
-                // another reed's log would clash for ever.
-                if (clash.IsUniqueClashOn(nameof(BenchEntry.OperationId))
-                    && await StandsElsewhereAsync(reed, operation, ct).ConfigureAwait(false))
-                {
-                    return Several(Refused("", UsedElsewhere.Words));
-                }
-            }
-        }
-
-        return new Outcome<IReadOnlyList<BenchFact>>.NotFound();
-    }
-
-    private async Task<bool> StandsElsewhereAsync(ReedId reed, OperationId operation, CancellationToken ct)
-    {
-        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
-        await using var _ = db.ConfigureAwait(false);
-        return await db.Set<BenchEntry>().AnyAsync(entry => entry.OperationId == operation && entry.ReedId != reed, ct)
-            .ConfigureAwait(false);
-    }
-
-    private async Task<Outcome<IReadOnlyList<BenchFact>>> Try(
-        Actor actor, ReedId reed, IReadOnlyList<BenchEntry> entries, OperationId operation, Decide decide, PassId? pass, CancellationToken ct)
-    {
-        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
-        await using var _ = db.ConfigureAwait(false);
-        var transaction = await db.HoldConsentAsync(db.Set<Batch>().Where(batch => batch.Reeds.Any(row => row.Id == reed)), ct).ConfigureAwait(false);
-        await using var __ = transaction.ConfigureAwait(false);
-        if (await OpenLog.Read(db, actor, reed, ct).ConfigureAwait(false) is not { } page)
-        {
-            return new Outcome<IReadOnlyList<BenchFact>>.NotFound();
-        }
-
-        if (page.SaidBy(operation) is { Count: > 0 } first)
-        {
-            return new Outcome<IReadOnlyList<BenchFact>>.Done([.. first.Select(entry => page.Log.FactOf(entry.Id)!)]);
-        }
-
-        (entries, var problem) = await page.TakeAsync(entries, ct).ConfigureAwait(false);
-        if (problem is { } against)
-        {
-            return new Outcome<IReadOnlyList<BenchFact>>.Refused([against]);
-        }
-
-        if (decide(page.Log, out var supersedes) is { } ending)
-        {
-            return Several(ending);
-        }
-
-        var now = time.GetUtcNow();
-        List<BenchEntry> stamped = [.. entries.Select((entry, index) => entry.StampedWith(new EntryStamp(
-            new EntryId(Guid.CreateVersion7(now)), reed, page.Log.LastSequence + 1 + index, operation.Part(index), now, actor.Account, supersedes, pass)))];
-        var after = await page.Add(stamped, ct).ConfigureAwait(false);
-        await db.SaveChangesAsync(ct).ConfigureAwait(false);
-        await transaction.CommitAsync(ct).ConfigureAwait(false);
-        news?.Tell(reed);
-        return new Outcome<IReadOnlyList<BenchFact>>.Done([.. stamped.Select(entry => after.FactOf(entry.Id)!)]);
-    }
 }

@@ -25,8 +25,15 @@ public sealed record BenchFact(
     /// <summary>Its place in the log: that of its first entry.</summary>
     public int Sequence => Chain[0].Sequence;
 
-    /// <summary>What kind of fact it is.</summary>
-    public EntryKind Kind => Chain[0].Kind;
+    /// <summary>What kind of fact it is: that of the wording that stands, or stood last.</summary>
+    public EntryKind Kind => Last.Kind;
+
+    /// <summary>The wording that stands; of what was taken back the one that was said last.</summary>
+    public BenchEntry Last => Now ?? Chain.Last(entry => entry is not Undo);
+
+    /// <summary>Whether an entry may say this fact better.</summary>
+    /// <param name="entry">The better wording; it may be of another kind, where what was said was misheard.</param>
+    public bool MayBecome(BenchEntry entry) => FactWeaver.MayReplace(Last, entry);
 
     /// <summary>The last entry of it: the one that a correction or an undo supersedes.</summary>
     public EntryId Tail => Chain[^1].Id;

@@ -80,10 +80,15 @@ internal sealed class FactWeaver
             return EntryStanding.CameSecond;
         }
 
-        return entry is not Undo && entry.Kind != strand.Entries[0].Kind
-            ? EntryStanding.ReplacesAnotherKind
-            : null;
+        return MayReplace(strand.Now ?? strand.Entries[0], entry) ? null : EntryStanding.ReplacesAnotherKind;
     }
+
+    /// <summary>Whether an entry may be a better wording of another: what was misheard as a remark may have been work.</summary>
+    /// <remarks>Advice that was set aside and a word on a likely cause are no wordings of what was said about the reed.</remarks>
+    internal static bool MayReplace(BenchEntry before, BenchEntry after) =>
+        after is Undo || after.Kind == before.Kind || !(IsOfItsOwn(before) || IsOfItsOwn(after));
+
+    private static bool IsOfItsOwn(BenchEntry entry) => entry is AdviceSetAside or CauseJudged;
 
     /// <summary>The entries of one fact, and the wordings that have not been taken back: the last of these stands.</summary>
     internal sealed class Strand

@@ -30,7 +30,7 @@ public enum EntryStanding
     /// <summary>It would replace an entry that isn't in this log before it.</summary>
     NothingToReplace,
 
-    /// <summary>It would replace an entry of another kind.</summary>
+    /// <summary>It would replace an entry of another kind, of which it can be no better wording.</summary>
     ReplacesAnotherKind,
 
     /// <summary>It would replace an entry that doesn't count itself.</summary>

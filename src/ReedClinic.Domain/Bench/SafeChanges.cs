@@ -53,7 +53,7 @@ public static class SafeChanges
     public static CentsRange? CrowBefore(BenchLog log, CrowTarget target, int until = int.MaxValue)
     {
         ArgumentNullException.ThrowIfNull(log);
-        return log.Facts.Where(fact => fact.Kind == EntryKind.Test)
+        return log.Facts
             .Select(fact => fact.Chain.LastOrDefault(entry => entry.Sequence < until))
             .OfType<Test>().LastOrDefault(test => test is { TestKind: TestKind.Crow, Pitch: not null, MeasuredFrom: null })?.Pitch!.Against(target);
     }

@@ -112,6 +112,23 @@ public sealed class BenchBookTests(TestDatabases databases) : IClassFixture<Test
     }
 
     [Theory, OnBothEngines]
+    public async Task What_was_misheard_is_said_better_as_another_kind_in_its_own_place_and_the_sheet_follows(ClinicEngine engine)
+    {
+        var (book, reed, db) = await BenchAsync(engine);
+        var note = await Say(book, reed, Studio.Note("tip is thik"));
+        await Say(book, reed, Studio.Note("later"));
+
+        var better = Studio.Value(await book.CorrectAsync(Studio.Ada, reed, note.Tail, Studio.Found("tip-thick"), Studio.Operation(), Ct));
+
+        Assert.Equal((note.Root, 1, EntryKind.Finding), (better.Root, better.Sequence, better.Kind));
+        Assert.True(Assert.Single(await SheetAsync(db, reed)).Found);
+        await AssertSheetIsAsRebuilt(db, reed);
+        Studio.Value(await book.UndoAsync(Studio.Ada, reed, better.Tail, Studio.Operation(), Ct));
+        Assert.Empty(await SheetAsync(db, reed));
+        Assert.Equal(["tip is thik", "later"], (await book.FindAsync(Studio.Ada, reed, Ct))!.Log.Live<Note>().Select(said => said.Now.Words));
+    }
+
+    [Theory, OnBothEngines]
     public async Task Of_two_corrections_at_once_one_stands_and_the_other_is_told(ClinicEngine engine)
     {
         var (book, reed, _) = await BenchAsync(engine);
@@ -153,11 +170,11 @@ public sealed class BenchBookTests(TestDatabases databases) : IClassFixture<Test
 
         var ended = await book.RecordAsync(
             Studio.Ada, reed, Studio.Value(FindingEnded.Of(note.Root, FindingEnding.Gone)), Studio.Operation(), Ct);
-        var otherKind = await book.CorrectAsync(
-            Studio.Ada, reed, note.Tail, Studio.Value(Stopped.Of()), Studio.Operation(), Ct);
+        var word = await book.CorrectAsync(
+            Studio.Ada, reed, note.Tail, Studio.Value(CauseJudged.Of(new CauseId("tip-thick"), CauseAnswer.Open)), Studio.Operation(), Ct);
 
         Assert.Equal(nameof(FindingEnded.FindingId), Assert.Single(Assert.IsType<Outcome<BenchFact>.Refused>(ended).Problems).Field);
-        Assert.IsType<Outcome<BenchFact>.Refused>(otherKind);
+        Assert.IsType<Outcome<BenchFact>.Refused>(word);
     }
 
     [Theory, OnBothEngines]

@@ -171,7 +171,7 @@ public sealed class BenchLogTests
     {
         var note = writer.Say(Writer.Note("one"));
         writer.Say(Writer.Note("of nothing"), supersedes: new EntryId(Writer.Number(99, 1)));
-        writer.Say(Writer.Work(), supersedes: note);
+        writer.Say(Writer.Value(CauseJudged.Of(new Domain.Catalogues.CauseId("tip-corners-thick"), CauseAnswer.Confirmed)), supersedes: note);
         writer.Add(Writer.Note("again"), 4, operation: writer.Entries[0].OperationId);
         writer.Say(Undo.Entry());
 
