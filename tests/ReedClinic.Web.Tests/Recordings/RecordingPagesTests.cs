@@ -118,6 +118,20 @@ public sealed class RecordingPagesTests(ClinicHost host) : IClassFixture<ClinicH
     }
 
     [Fact]
+    public async Task What_cannot_be_brought_back_is_removed_by_a_second_press()
+    {
+        var (student, batch) = await SceneAsync("Runa");
+        await RecordingParcel.KeepAsync(host, batch.Reeds[0].Id, RecordingKind.ArrivalSound, default, isFromStudio: false);
+
+        var (_, page, _) = await student.See($"/batches/{batch.Code}");
+
+        var remove = page.IndexOf("/remove\"", StringComparison.Ordinal);
+        var fold = page.LastIndexOf("<details", remove, StringComparison.Ordinal);
+        Assert.StartsWith("<details class=\"remove\">", page[fold..], StringComparison.Ordinal);
+        Assert.DoesNotContain("</details>", page[fold..remove], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Without_a_script_a_small_file_goes_whole_and_what_was_typed_survives_a_refusal()
     {
         var (student, batch) = await SceneAsync("Lena");

@@ -174,6 +174,16 @@ async function deliver(take, before = "") {
   }
 }
 
+// What can't be brought back goes at the second press.
+function twice(button, first, second, done) {
+  const one = button(first, () => {
+    if (one.textContent === second) return done();
+    one.textContent = second;
+    one.addEventListener("blur", () => (one.textContent = first), { once: true });
+  });
+  return one;
+}
+
 // What isn't taken is still the teacher's: to be tried again, saved elsewhere, or thrown away.
 function left(take, blob, reason) {
   const list = part("left");
@@ -204,7 +214,7 @@ function left(take, blob, reason) {
     told,
     button(words.again, () => (gone(), void alone(take.id, () => deliver(take)))),
     file,
-    button(words.discard, () => (gone(), void forget(take))),
+    twice(button, words.discard, words.discardSure, () => (gone(), void forget(take))),
   );
   list.append(row);
   list.hidden = false;
