@@ -55,9 +55,12 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
             : string.Join(", ", line.Details.Take(1).Prepend(line.Title));
     }
 
-    // The usual place of a kind of work is in its words already.
-    private static string? Beyond(Adjustment work) =>
-        work.Place == new Place(AdjustmentCatalogue.Find(work.AdjustmentKind)?.Zone ?? Zone.WholeReed) ? null : work.Place.Say();
+    // The usual place of a kind of work is in its words already: then only the blade and the side are said.
+    private static string? Beyond(Adjustment work)
+    {
+        var (usual, said) = (AdjustmentCatalogue.Find(work.AdjustmentKind)?.Zone ?? Zone.WholeReed, work.Place.Say());
+        return work.Zone != usual ? said : work.Place == new Place(usual) ? null : said[(usual.Name().Length + 2)..];
+    }
 
     /// <summary>A finding, by its first entry, in a few words.</summary>
     /// <param name="root">The finding's first entry.</param>

@@ -69,7 +69,11 @@ function leave(event) {
   const fold = event.target instanceof Element ? event.target.closest("details[open]:has(> summary[data-bench-key])") : null;
   const offered = document.querySelector("[data-bench-key][aria-pressed=true]");
   const sheet = document.querySelector("[data-keep-focus][aria-expanded=true]");
-  if (fold) turn(fold);
+  const left = document.querySelector("[data-leave], [data-unsaid]");
+  if (fold) {
+    fold.querySelector("[data-leave-fields]")?.click();
+    turn(fold);
+  } else if (left && !typing(event.target)) left.click();
   else if (sheet && !typing(event.target)) sheet.click();
   else if (offered && !typing(event.target)) offered.click();
 }

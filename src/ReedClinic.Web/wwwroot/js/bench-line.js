@@ -19,6 +19,11 @@ function open(form) {
   let timer = 0;
   let borrowed = false;
   let refusedText = null;
+  let asking = null;
+  // What stood in the line when an entry was taken up to be said better: it comes back when that is done or left.
+  let aside = null;
+
+  const better = () => form.elements.Seen?.value ?? "";
 
   function kept(what) {
     try {
@@ -37,6 +42,7 @@ function open(form) {
   }
 
   function say(kind, text, item) {
+    asking = null;
     told.className = kind;
     told.replaceChildren();
     const line = document.createElement("p");
@@ -47,14 +53,28 @@ function open(form) {
       button.type = "button";
       button.className = "second key";
       Object.assign(button.dataset, { benchName: "agree", benchKey: "r" });
-      button.append(document.createElement("kbd"), ` ${words.agree}`);
-      button.addEventListener("click", () => {
+      const shown = document.createElement("kbd");
+      shown.dataset.enter = words.enter;
+      button.append(shown, ` ${words.agree}`);
+      const agree = () => {
         // What came back into the line is sent from here: it isn't to be sent a second time from there.
-        if (typedIn.value === item.fields.Text) type("");
+        if (typedIn.value === item.fields.Text && !item.fields.Seen) type("");
+        asking = null;
         send({ ...item.fields, Agreed: "true" }, item.url, item.text);
-      });
+      };
+      button.addEventListener("click", agree);
       told.append(button);
+      // Where the hands are in the line with the same words, Enter says it; not the press that was asked about, held or doubled.
+      asking = item.fields.Text ? { text: item.fields.Text, since: performance.now(), agree, button } : null;
+      settleAgreed();
     }
+  }
+
+  // The key that agrees is the one that works where the hands are.
+  function settleAgreed() {
+    const here = asking && document.activeElement === typedIn && typedIn.value === asking.text;
+    asking?.button.classList.toggle("by-enter", Boolean(here));
+    return here;
   }
 
   function waiting() {
@@ -106,7 +126,8 @@ function open(form) {
     }
     if (answer.ok) {
       const saved = await answer.json().catch(() => ({}));
-      say("saved", item.whole ?? words.saved.replace("{0}", (saved.said ?? [item.text]).join(" · ")));
+      say("saved", item.whole ?? (item.fields.Seen && item.fields.Text ? words.corrected : words.saved).replace("{0}", (saved.said ?? [item.text]).join(" · ")));
+      if (item.fields.Text && item.fields.Seen === better()) leave();
       return true;
     }
     await refused(item, answer);
@@ -119,7 +140,7 @@ function open(form) {
     const why = problems.map((problem) => problem.message ?? problem.Message).join(" ");
     // The words go back to where they were typed, unless something new stands there: then they are repeated in the answer.
     const back = item.fields.Text;
-    if (back && !typedIn.value) {
+    if (back && !typedIn.value && !item.fields.Seen) {
       type(back);
       refusedText = back;
     }
@@ -138,11 +159,27 @@ function open(form) {
     typedIn.dispatchEvent(new Event("input", { bubbles: true }));
   }
 
+  // An entry that is said better stays taken up until that is saved.
+  function leave() {
+    const back = aside ?? "";
+    aside = null;
+    if (form.elements.Seen) form.elements.Seen.value = "";
+    form.querySelector("[data-leave]")?.click();
+    type(back);
+  }
+
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     const text = typedIn.value;
-    const key = alone(text);
-    if (key) {
+    const seen = better();
+    const key = seen ? null : alone(text);
+    if (settleAgreed()) {
+      if (performance.now() - asking.since > doublePress) asking.agree();
+    } else if (seen) {
+      const isSent = queue.some((item) => item.fields.Seen === seen && item.fields.Text === text);
+      if (!text.trim()) leave();
+      else if (!isSent) send({ Text: text, Seen: seen }, form.action, text);
+    } else if (key) {
       type("");
       key.press();
     } else if (text.trim()) {
@@ -155,18 +192,24 @@ function open(form) {
     }
   });
   typedIn.addEventListener("input", () => {
-    keep("typed", typedIn.value);
-    const key = alone(typedIn.value);
+    keep("typed", aside ?? typedIn.value);
+    settleAgreed();
+    const key = better() ? null : alone(typedIn.value);
     for (const other of document.querySelectorAll("[data-would-press]")) other.removeAttribute("data-would-press");
     key?.control.setAttribute("data-would-press", "");
     lone.textContent = key ? lone.dataset.words.replace("{0}", key.key).replace("{1}", name(key.control)) : "";
   });
   typedIn.addEventListener("keydown", (event) => {
-    if (event.key === "Escape") {
+    if (event.key === "Enter" && event.repeat) event.preventDefault();
+    else if (event.key === "Escape" && better()) {
+      event.preventDefault();
+      leave();
+    } else if (event.key === "Escape") {
       borrowed = false;
       typedIn.blur();
     }
   });
+  for (const change of ["focus", "blur"]) typedIn.addEventListener(change, settleAgreed);
 
   // Everything else that is said by one press: a button with the fields it sends.
   const pressed = (event) => {
@@ -178,6 +221,8 @@ function open(form) {
       // What came back is there to be said better; whoever says something else instead types over it.
       if (field === typedIn && typedIn.value === refusedText) typedIn.select();
     }
+    // The line is given back what stood in it.
+    if (target?.closest("[data-leave]") && aside !== null) leave();
     const button = target?.closest("button[data-say]");
     if (button?.dataset.benchName === "undo" && told.classList.contains("refused")) {
       // Whoever takes back after a refusal means what was refused, and that stands nowhere: an older entry mustn't go for it.
@@ -224,7 +269,14 @@ function open(form) {
     },
   };
   const deaf = listen(line);
+  takingUp = (text) => {
+    aside ??= typedIn.value;
+    type(text);
+    typedIn.focus();
+    typedIn.setSelectionRange(text.length, text.length);
+  };
   return () => {
+    takingUp = null;
     deaf();
     clearTimeout(timer);
     document.removeEventListener("click", pressed);
@@ -234,6 +286,12 @@ function open(form) {
 }
 
 let close = null;
+let takingUp = null;
+
+// An entry of the log comes back into the line, to be said better there.
+export function takeUp(words) {
+  takingUp?.(words);
+}
 
 export function start() {
   close?.();

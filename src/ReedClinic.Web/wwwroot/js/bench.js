@@ -12,3 +12,14 @@ export function show(answer, field) {
     told?.scrollIntoView({ block: "nearest" });
   }
 }
+
+// Opens the fields and puts the focus on the first of them.
+export function open(fold) {
+  const fields = document.getElementById(fold);
+  if (!fields) return;
+  fields.open = true;
+  const first = fields.querySelector("form.entry :is(input:not([type=hidden]), select, textarea)");
+  first?.focus({ preventScroll: true });
+  // Beside the log where there is room for both; else at the head of the window.
+  fields.querySelector(".entry-title")?.scrollIntoView({ block: matchMedia("(min-width: 70rem)").matches ? "nearest" : "start" });
+}

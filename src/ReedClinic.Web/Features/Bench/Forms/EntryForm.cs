@@ -55,6 +55,16 @@ public abstract class EntryForm
         return form.AsOpened();
     }
 
+    /// <summary>An entry as its form has it, field by field.</summary>
+    /// <param name="entry">The entry.</param>
+    public static IReadOnlyDictionary<string, string> FieldsOf(BenchEntry entry)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        var form = Make(entry.Kind, default, null, new TypedText());
+        form.Fill(entry);
+        return form.Typed.Fields;
+    }
+
     /// <summary>A form as it was posted.</summary>
     /// <param name="posted">The fields.</param>
     /// <param name="operation">For a post that brings none.</param>

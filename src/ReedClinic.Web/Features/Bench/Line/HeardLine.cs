@@ -111,7 +111,9 @@ public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
     public HeardLine Agreed(BenchView view) =>
         this with { Entries = [.. Entries.Zip(Wanted(view), (heard, wanted) => wanted is null ? heard : heard with { Entry = Agreed(heard.Entry) })] };
 
-    private static BenchEntry Agreed(BenchEntry entry) => entry is Adjustment work
+    /// <summary>The same work with the student’s consent said in it.</summary>
+    /// <param name="entry">Any entry; only work wants consent.</param>
+    internal static BenchEntry Agreed(BenchEntry entry) => entry is Adjustment work
         ? Made(Adjustment.Of(work.AdjustmentKind, work.Place, work.Amount, work.ForFindingId, work.ForTheSakeOf, Agreement.With(OwnId.Remark(work.AdjustmentKind.Value, work.Words))))
         : entry;
 

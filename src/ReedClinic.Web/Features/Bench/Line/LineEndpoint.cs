@@ -38,7 +38,8 @@ public static class LineEndpoint
         var json = http.Request.Headers.Accept.ToString().Contains("application/json", StringComparison.OrdinalIgnoreCase);
         var operation = new OperationId(Guid.TryParse(form["Operation"], CultureInfo.InvariantCulture, out var given) ? given : default)
             .OrFresh(time.GetUtcNow());
-        var said = await SayAsync(actor, view, form["Text"].ToString(), form["Agreed"] == "true", operation, bench, t, ct).ConfigureAwait(false);
+        var line = new SentLine(form["Text"].ToString(), form["Agreed"] == "true", Guid.TryParse(form["Seen"], CultureInfo.InvariantCulture, out var seen) ? new EntryId(seen) : null);
+        var said = await SayAsync(actor, view, line, operation, bench, t, ct).ConfigureAwait(false);
         return said switch
         {
             Outcome<IReadOnlyList<BenchFact>>.Done(var facts) when json => Results.Json(Told(view, facts, t), statusCode: StatusCodes.Status201Created),
@@ -51,26 +52,31 @@ public static class LineEndpoint
     }
 
     private static async Task<Outcome<IReadOnlyList<BenchFact>>> SayAsync(
-        Actor actor, BenchView view, string text, bool agreed, OperationId operation, BenchBook bench, IStringLocalizer<BenchText> t, CancellationToken ct)
+        Actor actor, BenchView view, SentLine said, OperationId operation, BenchBook bench, IStringLocalizer<BenchText> t, CancellationToken ct)
     {
         if (view.Reed.Presence == Presence.Missing)
         {
             return Refused("", t["NotInParcel"]);
         }
 
-        if (text.Length > Longest)
+        if (said.Text.Length > Longest)
         {
             return Refused("Text", t["LineTooLong"]);
         }
 
-        var problems = PlainText.CheckRequired("Text", text, t["LineEmpty"]).ToList();
+        var problems = PlainText.CheckRequired("Text", said.Text, t["LineEmpty"]).ToList();
         if (problems.Count > 0)
         {
             return new Outcome<IReadOnlyList<BenchFact>>.Refused(problems);
         }
 
-        var heard = HeardLine.Of(text, view.Log, view.Batch.CrowTarget.Tuning, view.Catalogue.Own);
-        var line = agreed ? heard.Agreed(view) : heard;
+        if (said.Seen is { } seen)
+        {
+            return await CorrectAsync(actor, view, said, seen, operation, bench, t, ct).ConfigureAwait(false);
+        }
+
+        var heard = HeardLine.Of(said.Text, view.Log, view.Batch.CrowTarget.Tuning, view.Catalogue.Own);
+        var line = said.Agreed ? heard.Agreed(view) : heard;
         if (line.All.Count > OperationId.MostParts)
         {
             return Refused("Text", t["LineTooMuch"]);
@@ -79,6 +85,36 @@ public static class LineEndpoint
         return line.Wanted(view).FirstOrDefault(wanted => wanted is not null) is { } problem
             ? new Outcome<IReadOnlyList<BenchFact>>.Refused([problem])
             : await bench.SayAsync(actor, view.Reed.Id, line.All, operation, ct).ConfigureAwait(false);
+    }
+
+    // One entry is said better at a time, in its own place.
+    private static async Task<Outcome<IReadOnlyList<BenchFact>>> CorrectAsync(
+        Actor actor, BenchView view, SentLine said, EntryId seen, OperationId operation, BenchBook bench, IStringLocalizer<BenchText> t, CancellationToken ct)
+    {
+        if (view.Log.FactOf(seen) is not { Now: not null } fact)
+        {
+            return Refused("", t["CorrectGone"]);
+        }
+
+        var heard = Instead.Hear(view, fact, said.Text);
+        if (heard.All is not [var one])
+        {
+            return Refused("Text", t["CorrectOneThing", heard.All.Count]);
+        }
+
+        var wanted = Instead.Wanted(view, fact, one);
+        if (wanted is { } problem && !said.Agreed)
+        {
+            return new Outcome<IReadOnlyList<BenchFact>>.Refused([problem]);
+        }
+
+        return await bench.CorrectAsync(actor, view.Reed.Id, seen, wanted is null ? one : HeardLine.Agreed(one), operation, ct).ConfigureAwait(false) switch
+        {
+            Outcome<BenchFact>.Done(var better) => new Outcome<IReadOnlyList<BenchFact>>.Done([better]),
+            Outcome<BenchFact>.Conflict => Refused("", t["CorrectClash"]),
+            Outcome<BenchFact>.Refused(var problems) => new Outcome<IReadOnlyList<BenchFact>>.Refused(problems),
+            _ => new Outcome<IReadOnlyList<BenchFact>>.NotFound(),
+        };
     }
 
     private static SaidLine Told(BenchView view, IReadOnlyList<BenchFact> facts, IStringLocalizer<BenchText> t)
@@ -94,6 +130,8 @@ public static class LineEndpoint
         http.Response.Headers.Location = where;
         return Results.StatusCode(StatusCodes.Status303SeeOther);
     }
+
+    private sealed record SentLine(string Text, bool Agreed, EntryId? Seen);
 
     private sealed record SaidLine(IReadOnlyList<string> Said, int Sequence);
 }

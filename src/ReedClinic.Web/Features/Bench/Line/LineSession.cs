@@ -13,6 +13,9 @@ public sealed class LineSession(BenchBook bench, TimeProvider time)
     /// <summary>What it comes to.</summary>
     public HeardLine Heard { get; private set; } = HeardLine.Nothing;
 
+    /// <summary>The entry that is being said better in the line; null while something new is said.</summary>
+    public Instead? Instead { get; private set; }
+
     /// <summary>What this teacher does and tries most, as it stood when they sat down: a number means the same from reed to reed.</summary>
     public PickList Picks { get; private set; } = PickList.Start;
 
@@ -45,6 +48,17 @@ public sealed class LineSession(BenchBook bench, TimeProvider time)
     public void Hear(string text, BenchView view)
     {
         Typed = text;
-        Heard = HeardLine.Of(text, view.Log, view.Batch.CrowTarget.Tuning, view.Catalogue.Own);
+        Heard = Instead is { } taken && view.Log.FactOf(taken.Seen) is { } fact
+            ? Instead.Hear(view, fact, text)
+            : HeardLine.Of(text, view.Log, view.Batch.CrowTarget.Tuning, view.Catalogue.Own);
+    }
+
+    /// <summary>Takes an entry up, to be said better in the line.</summary>
+    /// <param name="taken">The entry, or null to leave it as it stands.</param>
+    /// <param name="view">The reed and its log.</param>
+    public void TakeUp(Instead? taken, BenchView view)
+    {
+        Instead = taken;
+        Hear(taken?.Words ?? "", view);
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Reeds;
 using ReedClinic.Web.Features.Bench.Forms;
 
@@ -15,6 +16,24 @@ public static class SayButton
     public static string Of(EntryKind kind, params IEnumerable<(string Name, string? Value)> fields) => JsonSerializer.Serialize(
         fields.Where(field => !string.IsNullOrEmpty(field.Value)).Prepend((EntryForm.KindField, kind.ToString()))
             .ToDictionary(field => field.Item1, field => field.Item2));
+
+    /// <summary>The fields that say this work was of another kind, in its own place; the rest stays as it was said.</summary>
+    /// <param name="work">The work.</param>
+    /// <param name="seen">The last entry of its fact.</param>
+    /// <param name="kind">What it was.</param>
+    public static string Of(Adjustment work, EntryId seen, AdjustmentKind kind) => Of(
+        EntryKind.Adjustment,
+        ("Seen", seen.Value.ToString()),
+        (nameof(Adjustment.AdjustmentKind), kind.Id.Value),
+        (nameof(Zone), kind.Zone.ToString()),
+        (nameof(Blades), work.Blades == Blades.Both ? null : work.Blades.ToString()),
+        (nameof(Sides), work.Sides == Sides.Both ? null : work.Sides.ToString()),
+        (nameof(Amount.Strokes), work.AmountStrokes?.ToString(CultureInfo.InvariantCulture)),
+        (nameof(Amount.Millimetres), work.Amount.Millimetres?.ToString("0.###", CultureInfo.InvariantCulture)),
+        (nameof(Amount), work.AmountWords),
+        (nameof(Adjustment.ForFindingId), work.ForFindingId?.Value.ToString()),
+        (nameof(Adjustment.ForTheSakeOf), work.ForTheSakeOf?.ToString()),
+        (nameof(Adjustment.Words), Agreement.IsIn(work.Words) ? Agreement.Since : null));
 
     /// <summary>The fields that say this work once more.</summary>
     /// <param name="work">The work.</param>
