@@ -18,7 +18,7 @@ internal sealed class BenchWriter(IDbContextFactory<ClinicDb> databases, TimePro
     /// <summary>What a log as it stands says to an entry: null to write it, else how it ends; and what it supersedes.</summary>
     internal delegate Outcome<BenchFact>? Decide(BenchLog log, out EntryId? supersedes);
 
-        /// <summary>Writes one entry.</summary>
+    /// <summary>Writes one entry.</summary>
     internal async Task<Outcome<BenchFact>> OneAsync(
         Actor actor, ReedId reed, BenchEntry entry, OperationId operation, Decide decide, PassId? pass, CancellationToken ct) =>
         await AllAsync(actor, reed, [entry], operation, decide, pass, ct).ConfigureAwait(false) switch
