@@ -47,6 +47,9 @@ public sealed record ReedEvidence(
     /// </summary>
     public IReadOnlyList<LikelyCause> Found { get; private init; } = [];
 
+    /// <summary>What was found, and behind it what is likely: a fault that was itself seen never stands behind one that is only weighed.</summary>
+    public IEnumerable<LikelyCause> Foremost => Found.Concat(Likely.Except(Found));
+
     /// <summary>What isn’t the reed, always beside what is: its instrument, how it is played, air and tuning.</summary>
     public IEnumerable<LikelyCause> BesideReed => Now.Causes.Causes.Where(one => IsBesideTheReed(one.Cause));
 

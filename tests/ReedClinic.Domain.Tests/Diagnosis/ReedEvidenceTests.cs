@@ -61,6 +61,20 @@ public sealed class ReedEvidenceTests
     }
 
     [Fact]
+    public void What_was_itself_seen_stands_before_what_is_only_weighed_though_another_explains_it()
+    {
+        var scene = new AdviceScene(scales: ReedScales.Nothing with { Opening = new ScaleMark(2) });
+        scene.Found("opening-wide");
+        scene.Crow("B");
+        var evidence = Of(scene);
+        var foremost = evidence.Foremost.Select(one => one.Cause.Id.Value).ToList();
+
+        Assert.Equal(["crow-too-low", "too-open"], foremost.Take(2).Order(StringComparer.Ordinal));
+        Assert.Equal(foremost.Count, foremost.Distinct().Count());
+        Assert.True(evidence.Likely.ToList().FindIndex(one => one.Cause.Id.Value == "too-open") > 1, "weighed alone, the low crow explains it away");
+    }
+
+    [Fact]
     public void What_a_teacher_says_of_a_cause_on_this_reed_counts_before_the_signs()
     {
         var scene = new AdviceScene();
