@@ -10,6 +10,10 @@ public sealed class BenchNews
 {
     private readonly Lock _gate = new();
     private readonly Dictionary<ReedId, List<Action>> _listeners = [];
+    private int _written;
+
+    /// <summary>Another number each time that something was written in any log, as far as this process was told.</summary>
+    public int Written => Volatile.Read(ref _written);
 
     /// <summary>Listens for one reed until what is given back is disposed of.</summary>
     /// <param name="reed">The reed.</param>
@@ -43,6 +47,7 @@ public sealed class BenchNews
     /// <summary>Everybody of this process may have missed something.</summary>
     public void TellAll()
     {
+        Interlocked.Increment(ref _written);
         ReedId[] open;
         lock (_gate)
         {
@@ -59,6 +64,7 @@ public sealed class BenchNews
     /// <param name="reed">The reed.</param>
     public void TellHere(ReedId reed)
     {
+        Interlocked.Increment(ref _written);
         Action[] listeners;
         lock (_gate)
         {

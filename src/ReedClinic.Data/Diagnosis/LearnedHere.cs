@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Bench;
 using ReedClinic.Data.Catalogues;
 using ReedClinic.Data.Intake;
 using ReedClinic.Domain.Bench;
@@ -24,7 +25,7 @@ public sealed record Learned(Catalogue Catalogue, StudioCounts Counts, LearnedEf
 /// Learns from the studio’s own logs and keeps the result for a while: what adjustments do from the newest reeds that were worked on, and
 /// what the teachers said of causes. Logs of students for whom nothing may be done now aren’t learned from.
 /// </summary>
-public sealed class LearnedHere(IDbContextFactory<ClinicDb> databases, TimeProvider time) : IDisposable
+public sealed class LearnedHere(IDbContextFactory<ClinicDb> databases, TimeProvider time, BenchNews? news = null) : IDisposable
 {
     /// <summary>So many of the newest adjustments are looked at.</summary>
     public const int MostWork = 2_000;
@@ -40,6 +41,7 @@ public sealed class LearnedHere(IDbContextFactory<ClinicDb> databases, TimeProvi
 
     private readonly SemaphoreSlim _one = new(1, 1);
     private Learned? _kept;
+    private int _counted;
 
     /// <summary>What is kept, however old; null when nothing was read yet. It never waits.</summary>
     public Learned? AtHand => Volatile.Read(ref _kept);
@@ -64,6 +66,7 @@ public sealed class LearnedHere(IDbContextFactory<ClinicDb> databases, TimeProvi
         {
             if (IsDue)
             {
+                Volatile.Write(ref _counted, news?.Written ?? 0);
                 var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
                 await using var _ = db.ConfigureAwait(false);
                 Volatile.Write(ref _kept, await LearnAsync(db, time.GetUtcNow(), ct).ConfigureAwait(false));
@@ -75,6 +78,33 @@ public sealed class LearnedHere(IDbContextFactory<ClinicDb> databases, TimeProvi
         {
             _one.Release();
         }
+    }
+
+    /// <summary>
+    /// Reads anew what is due: everything after a while; what the teachers said of causes as soon as something was written in any log.
+    /// </summary>
+    /// <param name="ct">Stops it.</param>
+    /// <returns>True when something else is at hand now.</returns>
+    public async Task<bool> CatchUpAsync(CancellationToken ct)
+    {
+        if (IsDue)
+        {
+            await ReadAsync(ct).ConfigureAwait(false);
+            return true;
+        }
+
+        var written = news?.Written ?? 0;
+        if (Volatile.Read(ref _counted) == written)
+        {
+            return false;
+        }
+
+        var before = AtHand!.Counts.All;
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var counts = await TakeAsync(db, ct).ConfigureAwait(false);
+        Volatile.Write(ref _counted, written);
+        return !before.SequenceEqual(counts.All);
     }
 
     /// <summary>Takes the counts and the catalogue as they are now into what is kept.</summary>

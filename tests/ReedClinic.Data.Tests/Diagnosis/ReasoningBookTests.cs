@@ -89,6 +89,30 @@ public sealed class ReasoningBookTests(TestDatabases databases) : IClassFixture<
     }
 
     [Theory, OnBothEngines]
+    public async Task What_is_said_of_a_cause_is_at_hand_at_every_bench_with_the_next_look_and_is_read_once(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var reed = (await new BenchStudio(db).ReedAsync()).Id;
+        var (clock, news) = (new FakeTimeProvider(TimeProvider.System.GetUtcNow()), new BenchNews());
+        var bench = new BenchBook(db, clock, news);
+        using var here = new LearnedHere(db, clock, news);
+        Assert.True(await here.CatchUpAsync(Ct));
+        Assert.False(await here.CatchUpAsync(Ct));
+
+        Value(await bench.RecordAsync(BenchStudio.Ada, reed, Word(CauseAnswer.Confirmed), BenchStudio.Operation(), Ct));
+        Assert.True(await here.CatchUpAsync(Ct));
+        Assert.Equal("1 confirmed of 1 here", here.AtHand!.Counts.Find(Corners)!.Value.Words);
+        Assert.True(here.AtHand.Catalogue.Find(Corners)!.Prior.Value > Catalogue.Shipped.Find(Corners)!.Prior.Value);
+
+        Value(await bench.RecordAsync(BenchStudio.Ada, reed, Clip(), BenchStudio.Operation(), Ct));
+        Assert.False(await here.CatchUpAsync(Ct), "Something was written, and nothing of it is a word on a cause.");
+        Value(await bench.UndoAsync(BenchStudio.Ada, reed, null, BenchStudio.Operation(), Ct));
+        Value(await bench.UndoAsync(BenchStudio.Ada, reed, null, BenchStudio.Operation(), Ct));
+        Assert.True(await here.CatchUpAsync(Ct));
+        Assert.Null(here.AtHand.Counts.Find(Corners));
+    }
+
+    [Theory, OnBothEngines]
     public async Task What_passes_have_shown_is_read_from_the_logs_and_kept_for_a_while(ClinicEngine engine)
     {
         var db = await databases.FreshAsync(engine);

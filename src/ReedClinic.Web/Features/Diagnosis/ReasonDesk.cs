@@ -49,20 +49,14 @@ public sealed class ReasonDesk(LearnedHere here, InsightFigures figures, TimePro
         return evidence;
     }
 
-    /// <summary>Reads what this bench has taught, when it is time.</summary>
+    /// <summary>Reads what this bench has taught, when it is time; what was said of causes as soon as something was written.</summary>
     /// <param name="ct">Stops it.</param>
     /// <returns>True when something new is at hand.</returns>
     public async Task<bool> LearnAsync(CancellationToken ct)
     {
-        if (!here.IsDue)
-        {
-            return false;
-        }
-
         try
         {
-            await Task.Run(() => here.ReadAsync(ct), ct).ConfigureAwait(false);
-            return true;
+            return await Task.Run(() => here.CatchUpAsync(ct), ct).ConfigureAwait(false);
         }
         catch (Exception failed) when (failed is DbException or TimeoutException or InvalidOperationException)
         {
@@ -72,13 +66,13 @@ public sealed class ReasonDesk(LearnedHere here, InsightFigures figures, TimePro
         }
     }
 
-    /// <summary>Why the likeliest causes are as likely as they are.</summary>
+    /// <summary>Why what was found, and then the likeliest causes, are as likely as they are.</summary>
     /// <param name="evidence">What is reasoned.</param>
     /// <param name="ct">Stops the waiting for it.</param>
     public static Task<List<Explanation>> WhyAsync(ReedEvidence evidence, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(evidence);
-        return Task.Run(() => evidence.Likely.Take(MostCauses).Select(one => evidence.Now.Causes.Explain(one.Cause.Id)).OfType<Explanation>().ToList(), ct);
+        return Task.Run(() => evidence.Foremost.Take(MostCauses).Select(one => evidence.Now.Causes.Explain(one.Cause.Id)).OfType<Explanation>().ToList(), ct);
     }
 
     internal static ReasonedLine Of(BenchView view, Learned? learned)
