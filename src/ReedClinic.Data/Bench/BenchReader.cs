@@ -3,6 +3,7 @@ using ReedClinic.Data.Catalogues;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Bench.Picks;
+using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recurrence;
@@ -64,8 +65,18 @@ internal static class BenchReader
             .Where(entry => !db.Set<BenchEntry>().Any(later => later.Supersedes == entry.Id))
             .OrderByDescending(entry => entry.RecordedAt).ThenByDescending(entry => entry.Sequence)
             .Take(HabitsView.Most).ToListAsync(ct).ConfigureAwait(false);
-        return new HabitsView([.. entries.Select(Habit.Of).OfType<Habit>()]);
+        List<Habit> habits = [.. entries.Select(Habit.Of).OfType<Habit>()];
+        if (habits.Exists(IsOwn))
+        {
+            // What the owner retired is no pick any more.
+            var own = (await StudioCatalogueReader.ReadAsync(db, ct).ConfigureAwait(false)).Own;
+            habits.RemoveAll(habit => IsOwn(habit) && own.Adjustments.All(kind => kind.Id != habit.Work!.Kind));
+        }
+
+        return new HabitsView(habits);
     }
+
+    private static bool IsOwn(Habit habit) => OwnId.Is(habit.Work?.Kind.Value);
 
     // Two readings, however many reeds there are.
     internal static async Task<StripView?> Strip(ClinicDb db, BatchId batch, CancellationToken ct)

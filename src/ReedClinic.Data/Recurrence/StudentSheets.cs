@@ -82,7 +82,7 @@ internal static class StudentSheetReader
     private static async Task<StudioRates> StudioAsync(ClinicDb db, List<SheetOfBatch> sheets, StudentHistory counted, CancellationToken ct)
     {
         var looked = sheets.SelectMany(batch => batch.Sheet.Kinds).ToHashSet();
-        var own = Themes.All.Where(theme => theme.Kinds.Any(looked.Contains))
+        var own = Themes.All.Where(theme => theme.Kinds.Any(looked.Contains)).Concat(Themes.OwnIn(new StudentHistory([.. sheets.Select(batch => batch.Sheet)])))
             .ToDictionary(theme => theme.Id, theme => StudioRateRow.KeyOf(theme.Id, StudentCount.Of(counted.Counts(theme))));
         List<string> keys = [.. own.Values, .. own.Keys.Select(theme => StudioRateRow.KeyOf(theme, default))];
         var rows = await Rates(db, [.. keys.Distinct()]).ToListAsync(ct).ConfigureAwait(false);

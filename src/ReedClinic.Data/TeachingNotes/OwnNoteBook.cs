@@ -1,8 +1,10 @@
 using System.Security.Cryptography;
 using System.Text;
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Catalogues;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Letters;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
@@ -26,6 +28,22 @@ public sealed class OwnNoteBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         await using var _ = db.ConfigureAwait(false);
         var notes = await db.Set<OwnNote>().AsNoTracking().Where(note => actor.WorksHere).ToListAsync(ct).ConfigureAwait(false);
         return [.. notes.OrderBy(note => note.Title, StringComparer.OrdinalIgnoreCase).Select(note => View(note, null))];
+    }
+
+    /// <summary>What the studio added to the kinds of finding: a note may be filed under those too. Null for whoever doesn’t work here.</summary>
+    /// <param name="actor">Who asks.</param>
+    /// <param name="ct">Stops it.</param>
+    public async Task<OwnKinds?> KindsAsync(Actor actor, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        if (!actor.WorksHere)
+        {
+            return null;
+        }
+
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return (await StudioCatalogueReader.ReadAsync(db, ct).ConfigureAwait(false)).Own;
     }
 
     /// <summary>One of them; null when there is none such for this actor.</summary>
@@ -144,7 +162,7 @@ public sealed class OwnNoteBook(IDbContextFactory<ClinicDb> databases, TimeProvi
 
     private static async Task<IReadOnlyList<Problem>> WriteAsync(ClinicDb db, OwnNote note, NoteDeed deed, DateTimeOffset now, CancellationToken ct)
     {
-        List<Problem> problems = [.. note.Write(deed.Words, now)];
+        List<Problem> problems = [.. note.Write(deed.Words, now, (await StudioCatalogueReader.ReadAsync(db, ct).ConfigureAwait(false)).Own)];
         if (deed.Words.Picture is { } picture && !await db.Set<NotePicture>().AnyAsync(row => row.Key == picture, ct).ConfigureAwait(false))
         {
             problems.Add(new(nameof(OwnNote.Picture), "This picture isn’t here any more. Please choose it again."));

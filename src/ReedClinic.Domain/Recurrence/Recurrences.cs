@@ -14,7 +14,7 @@ public static class Recurrences
     /// <summary>Looks at all themes.</summary>
     /// <param name="history">The student’s sheets.</param>
     /// <param name="studio">The studio’s rates, made from the other students.</param>
-    /// <param name="own">What the studio added to the kinds of finding; it is counted, and not held against the studio’s rates.</param>
+    /// <param name="own">What the studio added to the kinds of finding; it is counted by itself, as a fault.</param>
     /// <returns>What comes back; with a plain sentence where there is little to go by.</returns>
     public static RecurrenceReport Of(StudentHistory history, StudioRates studio, OwnKinds? own = null)
     {

@@ -40,7 +40,7 @@ public sealed class StudioTally
     public void Add(StudentHistory student)
     {
         ArgumentNullException.ThrowIfNull(student);
-        foreach (var theme in Themes.All)
+        foreach (var theme in Themes.All.Concat(Themes.OwnIn(student)))
         {
             var batches = student.Counts(theme);
             var count = StudentCount.Of(batches);

@@ -41,8 +41,9 @@ public sealed record StudioRates(BatchLikeness Likeness, IReadOnlyDictionary<str
     public static StudioRates Of(IReadOnlyCollection<StudentHistory> others)
     {
         ArgumentNullException.ThrowIfNull(others);
-        var counts = Themes.All.ToDictionary(theme => theme.Id, theme => others.Select(student => student.Counts(theme)).ToList());
-        return Of(counts, BatchLikeness.Learn(Themes.All.Where(theme => !theme.IsFamily).SelectMany(theme => counts[theme.Id])));
+        List<Theme> themes = [.. Themes.All, .. others.SelectMany(Themes.OwnIn).DistinctBy(theme => theme.Id)];
+        var counts = themes.ToDictionary(theme => theme.Id, theme => others.Select(student => student.Counts(theme)).ToList());
+        return Of(counts, BatchLikeness.Learn(themes.Where(theme => !theme.IsFamily).SelectMany(theme => counts[theme.Id])));
     }
 
     /// <summary>The same from counts that were rolled up before.</summary>

@@ -61,10 +61,21 @@ public static class Themes
     public static IEnumerable<Theme> Own(OwnKinds? own, StudentHistory history)
     {
         ArgumentNullException.ThrowIfNull(history);
-        return history.Batches.SelectMany(sheet => sheet.Kinds).Where(kind => OwnId.Is(kind.Value)).Distinct()
+        return OwnKindsIn(history)
             .Select(kind => (Kind: kind, Known: own?.Find(kind))).Where(one => one.Known is not null)
             .Select(one => Single(one.Known! with { Name = own!.NameOf(one.Kind) }));
     }
+
+    /// <summary>The studio’s own kinds of finding that stand on a student’s sheets, for counting alone: they are called by their lasting names.</summary>
+    /// <param name="history">The student’s sheets.</param>
+    public static IEnumerable<Theme> OwnIn(StudentHistory history)
+    {
+        ArgumentNullException.ThrowIfNull(history);
+        return OwnKindsIn(history).Select(kind => new Theme(kind.Value, Fault, kind.Value, kind.Value, [kind], null));
+    }
+
+    private static IEnumerable<FindingKindId> OwnKindsIn(StudentHistory history) =>
+        history.Batches.SelectMany(sheet => sheet.Kinds).Where(kind => OwnId.Is(kind.Value)).Distinct();
 
     private static Theme Family(Row row) => new(row.Id, row.Character, row.Name, row.Says, [.. KindsOf(row).Select(kind => new FindingKindId(kind))], row.Wider);
 

@@ -12,6 +12,9 @@ namespace ReedClinic.Domain.TeachingNotes;
 /// <param name="Reeds">The numbers of the reeds.</param>
 public sealed record NoteReason(FindingKindId Kind, IReadOnlyList<int> Reeds)
 {
+    /// <summary>What the finding is called here now.</summary>
+    public string Name { get; init; } = FindingCatalogue.NameOf(Kind);
+
     /// <summary>The reeds in words, such as “reeds one and three”.</summary>
     public string Where => (Reeds.Count == 1 ? "reed " : "reeds ") + Prose.List([.. Reeds.Select(Prose.Number)]);
 }
@@ -52,7 +55,10 @@ public sealed record NoteOffer(
         List<NoteReason> reasons =
         [
             .. note.Kinds.Select(kind => new NoteReason(
-                kind, [.. here.Where(reed => sheet.Cell(kind, reed.Id).Answer == SheetAnswer.Yes).Select(reed => reed.Number)]))
+                kind, [.. here.Where(reed => sheet.Cell(kind, reed.Id).Answer == SheetAnswer.Yes).Select(reed => reed.Number)])
+            {
+                Name = material.Own.NameOf(kind),
+            })
                 .Where(reason => reason.Reeds.Count > 0),
         ];
         var common = reasons.Exists(reason => reason.Reeds.Count > 1 || here.Count == 1

@@ -1,3 +1,4 @@
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -87,11 +88,12 @@ public sealed class OwnNote
     /// <summary>Writes it anew; the same words again change nothing.</summary>
     /// <param name="words">What was typed.</param>
     /// <param name="now">When.</param>
+    /// <param name="own">What the studio added to the kinds of finding; it may be filed under those too.</param>
     /// <returns>What can't be taken, beside its field; empty when it was written.</returns>
-    public IReadOnlyList<Problem> Write(OwnNoteWords words, DateTimeOffset now)
+    public IReadOnlyList<Problem> Write(OwnNoteWords words, DateTimeOffset now, OwnKinds? own = null)
     {
         var problems = new List<Problem>();
-        var read = Read(words, problems);
+        var read = Read(words, own, problems);
         if (problems.Count == 0 && read != (Title, Text, Link, FiledUnder, Picture, PictureWords))
         {
             (Title, Text, Link, FiledUnder, Picture, PictureWords) = read;
@@ -103,10 +105,11 @@ public sealed class OwnNote
 
     /// <summary>What can't be taken of something typed, beside its field.</summary>
     /// <param name="words">What was typed.</param>
-    public static IReadOnlyList<Problem> Check(OwnNoteWords words)
+    /// <param name="own">What the studio added to the kinds of finding.</param>
+    public static IReadOnlyList<Problem> Check(OwnNoteWords words, OwnKinds? own = null)
     {
         var problems = new List<Problem>();
-        _ = Read(words, problems);
+        _ = Read(words, own, problems);
         return problems;
     }
 
@@ -115,7 +118,7 @@ public sealed class OwnNote
     /// <param name="now">When.</param>
     public void Retire(bool retired, DateTimeOffset now) => RetiredAt = retired ? RetiredAt ?? now : null;
 
-    private static (string Title, string Text, string? Link, string Kinds, string? Picture, string? PictureWords) Read(OwnNoteWords words, List<Problem> problems)
+    private static (string Title, string Text, string? Link, string Kinds, string? Picture, string? PictureWords) Read(OwnNoteWords words, OwnKinds? own, List<Problem> problems)
     {
         ArgumentNullException.ThrowIfNull(words);
         var title = Required(words.Title, nameof(Title), LongestTitle, "Give it a title, so that you find it again.", problems);
@@ -125,7 +128,7 @@ public sealed class OwnNote
             problems.Add(new(nameof(Text), $"There is no field {string.Join(" or ", unknown)}. The fields are listed under the passage."));
         }
 
-        if (words.Kinds.Count > MostKinds || words.Kinds.Any(kind => FindingCatalogue.Find(kind) is null))
+        if (words.Kinds.Count > MostKinds || words.Kinds.Any(kind => (own ?? OwnKinds.None).Find(kind) is null))
         {
             problems.Add(new(nameof(Kinds), $"Choose at most {MostKinds} findings from the list."));
         }

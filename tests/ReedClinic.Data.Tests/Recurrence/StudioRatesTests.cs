@@ -1,10 +1,12 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data.Bench;
+using ReedClinic.Data.Catalogues;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Privacy;
 using ReedClinic.Data.Recurrence;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -42,6 +44,34 @@ public sealed class StudioRatesTests(TestDatabases databases) : IClassFixture<Te
         Assert.NotNull(view.Sheets.AsOf);
         var line = view.Report.Of("tip-thin")!;
         Assert.InRange(line.AboveStudio!.Value, 0.6, 1);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task What_the_studio_added_is_held_against_the_others_as_everything_else_is(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var studio = new Studio(db);
+        var entry = Studio.Value(await new CatalogueBook(db, TimeProvider.System).AddAsync(
+            new Actor(new AccountId(Studio.NewGuid()), null, IsTeacher: false, IsOwner: true),
+            new StudioEntryWords(StudioEntryKind.Fault, "gapped shoulders", "Light shows there.") { Zone = Domain.Reeds.Zone.HeartSides, SeenBy = new TestCardId("look-plaque"), Steps = [new("close-press")] },
+            Studio.Operation(), Ct));
+        Batch? mine = null;
+        foreach (var name in new[] { "Ines", "Bram", "Cato", "Dora", "Emil" })
+        {
+            var batch = await WorkedAsync(db, studio, name, "-", "-", "-");
+            mine ??= batch;
+            foreach (var reed in batch.Reeds)
+            {
+                BenchEntry said = name == "Ines" ? Studio.Found(entry.Key) : Studio.Missing(entry.Key);
+                Studio.Value(await new BenchBook(db, TimeProvider.System).RecordAsync(Studio.Ada, reed.Id, said, Studio.Operation(), Ct));
+            }
+        }
+
+        await new StudioRatesCaretaker(db, TimeProvider.System).RollUpAsync(Ct);
+        var view = (await new CommonThreadBook(db, TimeProvider.System).FindAsync(Studio.Ada, mine!.Code, Ct))!;
+
+        Assert.Equal(4, view.Sheets.Studio.Rates[entry.Key].Students);
+        Assert.InRange(view.Report.Of(entry.Key)!.AboveStudio!.Value, 0.9, 1);
     }
 
     [Theory, OnBothEngines]

@@ -26,9 +26,9 @@ internal static class Sheets
         {
             var kind = new FindingKindId(word[1..]);
             writer.Say(word[0] == '-'
-                ? Writer.Value(LookedFor.Of(kind))
+                ? Writer.Value(LookedFor.Of(kind, words: kind.IsInWords ? "our own" : null))
                 : Writer.Value(Finding.Of(
-                    kind, FindingCatalogue.Find(kind)!.Usually, new Place(Zone.TipCorners), certainty: word[0] == '?' ? Certainty.Suspected : Certainty.Certain)));
+                    kind, FindingCatalogue.Find(kind)?.Usually ?? FindingCharacter.Fault, new Place(Zone.TipCorners), certainty: word[0] == '?' ? Certainty.Suspected : Certainty.Certain, words: kind.IsInWords ? "our own" : null)));
         }
 
         return SheetRow.Of(reed, writer.Log);

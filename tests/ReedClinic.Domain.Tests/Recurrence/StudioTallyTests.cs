@@ -32,6 +32,20 @@ public sealed class StudioTallyTests
     }
 
     [Fact]
+    public void What_the_studio_added_has_a_rate_of_its_own()
+    {
+        var tally = new StudioTally();
+        for (var student = 1; student <= 4; student++)
+        {
+            var said = (student == 1 ? "+" : "-") + "own-fault-abc";
+            tally.Add(Sheets.History(Sheets.Batch(student, said, said)));
+        }
+
+        Assert.Equal(4, tally.Rates().Single(rate => rate.Theme == "own-fault-abc" && rate.Without == default).Rate.Students);
+        Assert.Equal(3, tally.Rates().Single(rate => rate.Theme == "own-fault-abc" && rate.Without == new StudentCount(2, 2, 4)).Rate.Students);
+    }
+
+    [Fact]
     public void The_rate_for_somebody_who_was_not_counted_is_that_of_all()
     {
         var direct = StudioRates.Of(Students);

@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
@@ -96,6 +97,32 @@ public sealed class OwnNoteTests
 
         Assert.Equal(["Title", "Text", "Kinds", "Link"], problems.Select(problem => problem.Field));
         Assert.Equal("before", note.Text);
+    }
+
+    [Fact]
+    public void A_note_is_filed_under_a_finding_of_the_studios_own_and_offered_for_it_by_its_name()
+    {
+        var entry = Assert.IsType<Outcome<StudioEntry>.Done>(StudioEntry.Of(new(LetterScene.Id()), new(StudioEntryKind.Fault, "gapped shoulders", "Light shows there.")
+        {
+            Zone = Zone.HeartSides,
+            SeenBy = new("look-plaque"),
+            Steps = [new("close-press")],
+        }, [], default, Day)).Value;
+        var own = StudioCatalogue.Of([entry]).Own;
+        var kind = new FindingKindId(entry.Key);
+        OwnNoteWords words = new("Shoulders", "Mind {reeds}.", null, [kind]);
+        var note = new OwnNote(new(LetterScene.Id()), default, Day);
+
+        Assert.Equal("Kinds", Assert.Single(note.Write(words, Day)).Field);
+        Assert.Empty(note.Write(words, Day, own));
+        Assert.Empty(OwnNote.Check(words, own));
+        Assert.Equal("Kinds", Assert.Single(OwnNote.Check(words with { Kinds = [new("own-fault-nothing")] }, own)).Field);
+
+        var scene = new LetterScene();
+        scene.Arrive(1, new ReedArrival(Presence.Here, Fitness: Fitness.Fit));
+        scene.Log(1, Finding.Of(kind, FindingCharacter.Fault, new Place(Zone.HeartSides), words: entry.Name));
+        var reason = Assert.Single(Assert.Single(NoteOffer.Of([note], scene.Material with { Own = own })).Reasons);
+        Assert.Equal(("gapped shoulders", "reed one"), (reason.Name, reason.Where));
     }
 
     // RFC 3986, 3.2.1 and 7.6 (a name before the host misleads), 7.4 (rare forms of an address); RFC 3492 (Punycode).

@@ -26,7 +26,7 @@ public sealed record Habit(WorkPick? Work, TestKind? Test, DateTimeOffset At)
     public static Habit? Of(BenchEntry entry) => entry switch
     {
         Test test => new Habit(null, test.TestKind, test.RecordedAt),
-        Adjustment work when AdjustmentCatalogue.Find(work.AdjustmentKind) is not null => new Habit(
+        Adjustment work when AdjustmentCatalogue.Find(work.AdjustmentKind) is not null || OwnId.Is(work.AdjustmentKind.Value) => new Habit(
             new WorkPick(work.AdjustmentKind, work.Place, work.AmountStrokes, work.AmountMicrometres), null, work.RecordedAt),
         _ => null,
     };
@@ -161,7 +161,9 @@ public sealed record PickList(IReadOnlyList<WorkPick> Adjustments, IReadOnlyList
 
     private static double Weight(TimeSpan age) => Math.Pow(0.5, Math.Max(0, age / HalfLife));
 
-    private static int CatalogueOrder(WorkPick pick) => AdjustmentCatalogue.All.ToList().FindIndex(kind => kind.Id == pick.Kind);
+    // What the studio added comes behind what comes with the program.
+    private static int CatalogueOrder(WorkPick pick) =>
+        AdjustmentCatalogue.All.ToList().FindIndex(kind => kind.Id == pick.Kind) is >= 0 and var at ? at : int.MaxValue;
 
     private static WorkPick Usual(string kind) => new(new AdjustmentKindId(kind), new Place(AdjustmentCatalogue.Find(new AdjustmentKindId(kind))!.Zone));
 }

@@ -12,7 +12,11 @@ namespace ReedClinic.Web.Features.Bench;
 /// <param name="Title">The thing itself.</param>
 /// <param name="Details">What more was said, one phrase each.</param>
 /// <param name="Mark">The mark that it has on the reed map, if any.</param>
-public sealed record EntryLine(string Label, string Title, IReadOnlyList<string> Details, MarkKind? Mark);
+public sealed record EntryLine(string Label, string Title, IReadOnlyList<string> Details, MarkKind? Mark)
+{
+    /// <summary>True for a finding that is only suspected.</summary>
+    public bool Suspected { get; init; }
+}
 
 /// <summary>Says the entries of one log in words.</summary>
 public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuning tuning, Catalogue? catalogue = null)
@@ -56,9 +60,9 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
     }
 
     // The usual place of a kind of work is in its words already: then only the blade and the side are said.
-    private static string? Beyond(Adjustment work)
+    private string? Beyond(Adjustment work)
     {
-        var (usual, said) = (AdjustmentCatalogue.Find(work.AdjustmentKind)?.Zone ?? Zone.WholeReed, work.Place.Say());
+        var (usual, said) = (causes.Own.Find(work.AdjustmentKind)?.Zone ?? Zone.WholeReed, work.Place.Say());
         return work.Zone != usual ? said : work.Place == new Place(usual) ? null : said[(usual.Name().Length + 2)..];
     }
 
@@ -91,13 +95,13 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
             finding.Certainty == Certainty.Suspected ? finding.Certainty.Name() : null,
             finding.Arose == Arose.AsItArrived ? null : finding.Arose.Name(),
             Remark(finding.FindingKind, finding.Words));
-        return line with { Label = finding.Character.Name() };
+        return line with { Label = finding.Character.Name(), Suspected = finding.Certainty == Certainty.Suspected };
     }
 
     private EntryLine Worked(Adjustment work)
     {
         var kind = AdjustmentCatalogue.Find(work.AdjustmentKind);
-        var own = kind is null ? work.Words ?? "" : kind.Done;
+        var own = kind?.Done ?? work.Words ?? causes.Own.Find(work.AdjustmentKind)?.Name ?? "";
         return Line(
             work,
             own,

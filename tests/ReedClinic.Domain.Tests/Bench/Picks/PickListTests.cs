@@ -2,6 +2,7 @@ using CsCheck;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Bench.Picks;
 using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Tests.Bench.Picks;
@@ -37,6 +38,18 @@ public sealed class PickListTests
         Assert.Equal(9, list.Adjustments.Count);
         Assert.Equal(PickList.Start.Adjustments.Take(6), list.Adjustments.Skip(3));
         Assert.Equal([TestKind.Seal, TestKind.Crow, TestKind.Effort], list.Tests.Take(3));
+    }
+
+    [Fact]
+    public void What_the_studio_added_gets_a_key_when_it_is_this_teachers_habit_and_comes_behind_what_is_done_as_often()
+    {
+        var own = new WorkPick(new AdjustmentKindId("own-gentle-abc"), new Place(Zone.Thread));
+        var said = Assert.IsType<Outcome<Adjustment>.Done>(Adjustment.Of(own.Kind, own.Place, words: "tease the thread up")).Value;
+
+        Assert.Equal(own, Habit.Of(said)!.Work);
+        Assert.Equal([own, Blend], PickList.Of([.. Times(own, 4), .. Times(Blend, 2)], Now).Adjustments.Take(2));
+        Assert.Equal([Blend, own], PickList.Of([.. Times(own, 4), .. Times(Blend, 4)], Now).Adjustments.Take(2));
+        Assert.DoesNotContain(own, PickList.Of([.. Times(own, 1)], Now).Adjustments);
     }
 
     [Fact]
