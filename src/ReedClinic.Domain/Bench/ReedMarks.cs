@@ -24,7 +24,7 @@ public static class ReedMarks
     /// <param name="entry">The entry.</param>
     public static ReedMark? Of(BenchEntry entry) => entry switch
     {
-        Finding finding => new ReedMark(finding.Place, KindOf(finding.Character), FindingCatalogue.Find(finding.FindingKind)?.Name ?? finding.Words ?? FindingCatalogue.NameOf(finding.FindingKind)),
+        Finding finding => new ReedMark(finding.Place, KindOf(finding.Character), FindingCatalogue.Find(finding.FindingKind)?.Name ?? finding.Words ?? FindingCatalogue.NameOf(finding.FindingKind)) { Suspected = finding.Certainty == Certainty.Suspected },
         Adjustment work => new ReedMark(work.Place, MarkKind.Worked, AdjustmentCatalogue.Find(work.AdjustmentKind)?.Name ?? work.Words ?? AdjustmentCatalogue.NameOf(work.AdjustmentKind)),
         LeaveAlone left => new ReedMark(left.Place, MarkKind.LeaveAlone, left.Words),
         _ => null,
@@ -38,12 +38,11 @@ public static class ReedMarks
         var detail = new[]
         {
             finding.OtherPlace is { } other && finding.Relation is { } relation ? $"{relation.Name()} {other.Say()}" : null,
-            finding.Certainty == Certainty.Suspected ? finding.Certainty.Name() : null,
             finding.KnownBy == KnownBy.NotSaid ? null : finding.KnownBy.Name(),
             found.Ended?.Now.Ending.Name(),
             named ? finding.Words : null,
         };
-        return new ReedMark(finding.Place, KindOf(finding.Character), words, Join(detail));
+        return new ReedMark(finding.Place, KindOf(finding.Character), words, Join(detail)) { Suspected = finding.Certainty == Certainty.Suspected };
     }
 
     private static ReedMark Worked(IGrouping<(AdjustmentKindId Kind, string? Own, Place Place), LiveFact<Adjustment>> work)

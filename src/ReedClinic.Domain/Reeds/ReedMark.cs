@@ -30,6 +30,14 @@ public sealed record ReedMark(Place Place, MarkKind Kind, string Words, string? 
     /// <summary>From so many passes on, more doesn't show any more.</summary>
     public const int MostShown = 3;
 
+    /// <summary>True where it is only suspected: it is drawn and called otherwise than what is certain.</summary>
+    public bool Suspected { get; init; }
+
+    /// <summary>The lines of its label below its words; null for none.</summary>
+    public string? LabelDetail => !Suspected ? Detail : string.IsNullOrWhiteSpace(Detail) ? SuspectedWord : $"{SuspectedWord}; {Detail}";
+
+    private const string SuspectedWord = "suspected";
+
     /// <summary>How dense the mark is drawn, from 1 to <see cref="MostShown"/>.</summary>
     public int Weight => Math.Clamp(Times, 1, MostShown);
 }

@@ -3,6 +3,7 @@ using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Reeds;
+using ReedClinic.Domain.Reeds.Drawing;
 
 namespace ReedClinic.Domain.Tests.Bench;
 
@@ -65,6 +66,18 @@ public sealed class ReedMarksTests
         Say(Value(Finding.Of(FindingKindId.SomethingElse, FindingCharacter.Taste, new Place(Zone.Opening), words: "an odd lean")));
 
         Assert.Equal("an odd lean", Assert.Single(ReedMarks.Of(BenchLog.Fold(entries))).Words);
+    }
+
+    [Fact]
+    public void What_is_only_suspected_is_marked_so_in_the_log_and_while_it_is_being_said()
+    {
+        var suspected = Value(Finding.Of(new FindingKindId("tip-corners-thick"), FindingCharacter.Fault, new Place(Zone.TipCorners), knownBy: KnownBy.Light, certainty: Certainty.Suspected));
+        Say(suspected);
+
+        var mark = Assert.Single(ReedMarks.Of(BenchLog.Fold(entries)));
+        Assert.Equal((true, "by light", "suspected; by light"), (mark.Suspected, mark.Detail, mark.LabelDetail));
+        Assert.True(ReedMarks.Of(suspected)!.Suspected);
+        Assert.Contains("suspected", string.Join(' ', Assert.Single(new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Bench, [mark with { Place = new Place(Zone.Spine, Blades.Upper) }]).Labels).Lines), StringComparison.Ordinal);
     }
 
     private static Finding Found(string kind, FindingCharacter character, KnownBy knownBy = KnownBy.NotSaid) =>

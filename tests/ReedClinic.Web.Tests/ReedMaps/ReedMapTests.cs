@@ -68,6 +68,27 @@ public sealed class ReedMapTests : BunitContext
         Assert.NotNull(map.Find($"#reed-map-{pattern}"));
     }
 
+    [Theory]
+    [InlineData(MarkKind.Fault, "Suspected:")]
+    [InlineData(MarkKind.Strength, "Good, perhaps:")]
+    [InlineData(MarkKind.Taste, "Taste, perhaps:")]
+    public void What_is_only_suspected_has_a_pattern_an_edge_and_a_word_of_its_own_on_the_drawing_and_in_the_list(MarkKind kind, string word)
+    {
+        var name = kind.ToString().ToLowerInvariant();
+        var map = Draw([
+            new ReedMark(new Place(Zone.Windows, Blades.Upper, Sides.Left), kind, "thin") { Suspected = true },
+            new ReedMark(new Place(Zone.Opening), kind, "wide") { Suspected = true },
+            new ReedMark(new Place(Zone.Windows, Blades.Lower, Sides.Left), kind, "thin")]);
+
+        Assert.Equal([$"url(#reed-map-{name}-suspected)", $"url(#reed-map-{name})"], map.FindAll("g.blade path.mark").Select(path => path.GetAttribute("fill")));
+        Assert.Equal($"url(#reed-map-{name}-suspected)", map.Find("g.end-view path.mark").GetAttribute("fill"));
+        Assert.Equal([true, false], map.FindAll("g.blade path.mark").Select(path => path.ClassList.Contains("suspected")));
+        Assert.NotNull(map.Find($"pattern#reed-map-{name}-suspected"));
+        Assert.Equal([$"url(#reed-map-{name}-suspected)", $"url(#reed-map-{name}-suspected)", $"url(#reed-map-{name})"], map.FindAll(".mark-list .mark-swatch rect").Select(rect => rect.GetAttribute("fill")));
+        Assert.Equal([word, word], map.FindAll(".mark-list li strong").Take(2).Select(strong => strong.TextContent));
+        Assert.NotEqual(word, map.FindAll(".mark-list li strong")[2].TextContent);
+    }
+
     [Fact]
     public void Left_and_right_are_said_on_each_blade_as_its_own_face_is_seen() =>
         Assert.Equal(["left", "right", "left", "right"], Draw([]).FindAll("text.blade-side").Select(text => text.TextContent));

@@ -166,7 +166,7 @@ public sealed class MapLayout
     private static List<string> Wrap(int number, ReedMark mark)
     {
         var lines = Break($"{number}  {mark.Words}", 2);
-        return string.IsNullOrWhiteSpace(mark.Detail) ? lines : [.. lines, .. Break(mark.Detail, 2)];
+        return string.IsNullOrWhiteSpace(mark.LabelDetail) ? lines : [.. lines, .. Break(mark.LabelDetail, 2)];
     }
 
     /// <summary>Breaks words into at most so many lines; what is left out ends in an ellipsis (the list has it in full).</summary>
