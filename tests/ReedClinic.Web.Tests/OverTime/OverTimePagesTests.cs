@@ -10,6 +10,7 @@ using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Reeds;
+using ReedClinic.Web.Tests.Guardians;
 using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.OverTime;
@@ -47,7 +48,9 @@ public sealed class OverTimePagesTests(ClinicHost host) : IClassFixture<ClinicHo
 
         Assert.Contains("This is the first batch here.", page, StringComparison.Ordinal);
         Assert.Contains("Seen in one batch so far.", page, StringComparison.Ordinal);
-        Assert.Contains("aria-label=\"Batch 1: 1 of 2, 1 of them looked at in part.\"", page, StringComparison.Ordinal);
+        using var document = new HtmlParser().ParseDocument(page);
+        Assert.Equal(["there", "clear", "unseen"], document.QuerySelectorAll(".reeds-rows .little-reed").Select(reed => reed.ClassList.Single(one => one != "little-reed")));
+        Assert.Equal("on 1 of 2; 1 only partly checked", document.QuerySelector(".reeds-rows .many")!.TextContent);
     }
 
     [Fact]
@@ -63,8 +66,11 @@ public sealed class OverTimePagesTests(ClinicHost host) : IClassFixture<ClinicHo
         using var document = new HtmlParser().ParseDocument(page);
 
         Assert.Equal(["What goes well", "What to work on"], document.QuerySelectorAll("section.over-time h2").Select(heading => heading.TextContent));
-        Assert.Equal(["Batch 1: 2 of 2; Batch 2: 2 of 2.", "Batch 1: 2 of 2; Batch 2: 0 of 2, 2 of them looked at in part."], document.QuerySelectorAll("svg.reeds-row").Select(svg => svg.GetAttribute("aria-label")));
-        Assert.Equal(["2 of 2", "0 of 2, 2 of them looked at in part"], document.QuerySelectorAll("table.time-table tbody tr")[1].QuerySelectorAll("td").Select(cell => cell.TextContent));
+        Assert.Equal(
+            ["1 Feb 2024: on 2 of 2", "1 Mar 2024: on 2 of 2", "1 Feb 2024: on 2 of 2", "1 Mar 2024: on none of 2; 2 only partly checked"],
+            document.QuerySelectorAll(".reeds-rows li").Select(row => $"{row.QuerySelector(".when")!.TextContent}: {row.QuerySelector(".many")!.TextContent}"));
+        Assert.Equal(["What", "1 Feb 2024", "1 Mar 2024"], document.QuerySelectorAll("table.time-table th[scope=col]").Select(cell => cell.TextContent));
+        Assert.Equal(["on 2 of 2", "on none of 2; 2 only partly checked"], document.QuerySelectorAll("table.time-table tbody tr")[1].QuerySelectorAll("td").Select(cell => cell.TextContent));
         Assert.Contains("too soon to call it gone", page, StringComparison.Ordinal);
         var main = document.QuerySelector("main")!.TextContent;
         Assert.DoesNotContain("bumps", main, StringComparison.OrdinalIgnoreCase);
@@ -86,11 +92,52 @@ public sealed class OverTimePagesTests(ClinicHost host) : IClassFixture<ClinicHo
 
         using var document = new HtmlParser().ParseDocument((await client.See(Mine)).Page);
 
-        Assert.Equal(14, document.QuerySelectorAll("ol.time-batches li").Length);
+        Assert.Equal(14, document.QuerySelectorAll("ul.time-batches li").Length);
         Assert.Equal(14, document.QuerySelectorAll("table.time-table tbody td").Length);
-        Assert.Equal([.. Enumerable.Range(3, 12).Select(number => $"{number}")], document.QuerySelectorAll("svg.reeds-row text").Select(text => text.TextContent));
+        Assert.Equal(("1 Apr 2024", "1 Mar 2025", 12), (document.QuerySelector(".reeds-rows .when")!.TextContent, document.QuerySelectorAll(".reeds-rows .when")[^1].TextContent, document.QuerySelectorAll(".reeds-rows li").Length));
         Assert.Contains("the latest twelve batches", document.Body!.TextContent, StringComparison.Ordinal);
         Assert.Contains("Still there.", document.Body.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Where_another_fault_of_a_family_took_the_place_of_one_both_are_named_in_one_breath()
+    {
+        var (client, student) = await StudentAsync();
+        using var _ = client;
+        await BatchAsync(student, 1, sent: true, ["+tip-corners-thick -tip-not-separate"], ["+tip-corners-thick -tip-not-separate"]);
+        await BatchAsync(student, 2, sent: true, ["-tip-corners-thick +tip-not-separate"], ["-tip-corners-thick +tip-not-separate"]);
+
+        using var document = new HtmlParser().ParseDocument((await client.See(Mine)).Page);
+
+        Assert.Contains("What it was before isn’t on the latest reeds: tip corners too thick. What is there now is near to it: tip not separate from the heart.", document.QuerySelector(".over-time")!.TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("On the latest reeds:", document.QuerySelector(".over-time")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Whoever_answers_for_a_student_reads_what_the_student_reads_and_is_not_spoken_to_as_the_student()
+    {
+        using var younger = await host.YoungerAsync("Embla Vale");
+        var (guardian, ward) = await host.AgreedAsync(younger, ClinicHost.NewEmail("rosa"));
+        using var _ = guardian;
+        var student = new StudentId(Guid.Parse(ward.Split('/')[^1]));
+        Assert.Contains("It begins with the first letter", (await guardian.See($"{ward}/over-time")).Page, StringComparison.Ordinal);
+        await BatchAsync(student, 1, sent: true, ["+tip-thin +spine-intact"], ["+tip-thin +spine-intact"]);
+        await BatchAsync(student, 2, sent: true, ["-tip-thin +spine-intact"], ["-tip-thin +spine-intact"]);
+        await BatchAsync(student, 3, sent: false, ["+bumps"]);
+
+        using var theirs = new HtmlParser().ParseDocument((await guardian.See($"{ward}/over-time")).Page);
+        using var own = new HtmlParser().ParseDocument((await younger.See(Mine)).Page);
+        var main = theirs.QuerySelector("main")!.TextContent;
+
+        Assert.Equal("Embla Vale’s reeds over time", theirs.QuerySelector("h1")!.TextContent.Trim());
+        Assert.Equal(Rows(own), Rows(theirs));
+        Assert.Equal(6, Rows(theirs).Count());
+        Assert.DoesNotContain("bumps", main, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotMatch(@"\b[Yy]ours?\b|\b[Yy]ou\b|%|NaN", main);
+        Assert.Equal(ward, theirs.QuerySelector(".over-time-back a")!.GetAttribute("href"));
+        Assert.Contains($"{ward}/over-time", (await guardian.See(ward)).Page, StringComparison.Ordinal);
+
+        static IEnumerable<string> Rows(AngleSharp.Html.Dom.IHtmlDocument page) => page.QuerySelectorAll(".over-time h3, .reeds-rows li").Select(one => one.TextContent.Trim());
     }
 
     [Fact]
@@ -141,7 +188,7 @@ public sealed class OverTimePagesTests(ClinicHost host) : IClassFixture<ClinicHo
         var bench = new BenchBook(Databases(), TimeProvider.System);
         foreach (var (said, reed) in reeds.Zip(batch.Reeds))
         {
-            foreach (var word in said)
+            foreach (var word in said.SelectMany(words => words.Split(' ')))
             {
                 Value(await bench.RecordAsync(Teacher, reed.Id, Entry(word), new OperationId(NewGuid()), Ct));
             }
