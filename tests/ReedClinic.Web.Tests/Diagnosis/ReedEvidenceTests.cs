@@ -44,6 +44,23 @@ public sealed class ReedEvidenceTests(ClinicHost host) : IClassFixture<ClinicHos
     }
 
     [Fact]
+    public async Task What_speaks_first_is_open_and_everything_else_is_one_press_away()
+    {
+        var scene = await BenchScene.Open(host, "Nuria", "blue thread");
+        await scene.Say(Corners());
+        using var teacher = await host.Teacher();
+        using var page = await Page(teacher, scene);
+        var open = page.QuerySelectorAll("details").Where(part => part.HasAttribute("open")).ToList();
+
+        Assert.Single(page.QuerySelectorAll(".cause > details[open]"));
+        Assert.Single(page.QuerySelectorAll(".proposal > details[open]"));
+        Assert.Equal(2, open.Count);
+        Assert.Single(page.QuerySelectorAll("section > ol.unlooked > li"));
+        Assert.All(page.QuerySelectorAll(".cause > details > summary, .proposal > details > summary"), summary => Assert.NotNull(summary.QuerySelector("h3")));
+        Assert.All(page.QuerySelectorAll(".word, .reasons, .cause .odds, .proposal dl, .held-back, .clues, .learned, .how ul"), part => Assert.NotNull(part.Closest("details")));
+    }
+
+    [Fact]
     public async Task Where_the_work_has_ended_the_page_says_so_as_the_line_at_the_bench_does()
     {
         var scene = await BenchScene.Open(host, "Nuria", "blue thread");
