@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
 using ReedClinic.Data.Engine;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Catalogues;
@@ -62,6 +63,8 @@ public sealed class CatalogueBook(IDbContextFactory<ClinicDb> databases, TimePro
         operation = operation.OrFresh(now);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
+        var alone = await AloneAsync(db, ct).ConfigureAwait(false);
+        await using var __ = alone.ConfigureAwait(false);
         var id = new StudioEntryId(operation.Value);
         if (await db.WasDoneAsync(operation, AddVerb, id.Value, ct).ConfigureAwait(false))
         {
@@ -69,17 +72,12 @@ public sealed class CatalogueBook(IDbContextFactory<ClinicDb> databases, TimePro
         }
 
         var here = await StudioCatalogueReader.EntriesAsync(db, ct).ConfigureAwait(false);
-        if (here.Count >= StudioEntry.Most)
-        {
-            return Refused($"There are {StudioEntry.Most} entries of your own already. Tell one of those better instead, or bring a retired one back.");
-        }
-
-        switch (StudioEntry.Of(id, words, here, actor.Account, now))
+        switch (here.Count < StudioEntry.Most ? StudioEntry.Of(id, words, here, actor.Account, now) : TooMany)
         {
             case Outcome<StudioEntry>.Done(var made):
                 db.Add(made);
                 db.Note(operation, AddVerb, id.Value, now);
-                return await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false) || await db.WasDoneAsync(operation, AddVerb, id.Value, ct).ConfigureAwait(false)
+                return await KeepAsync(db, alone, ct).ConfigureAwait(false) || await db.WasDoneAsync(operation, AddVerb, id.Value, ct).ConfigureAwait(false)
                     ? await AnswerAsync(db, actor, id, ct).ConfigureAwait(false)
                     : new Outcome<StudioEntryView>.Refused([DoneOperations.NotSaved]);
             case Outcome<StudioEntry>.Refused(var problems):
@@ -134,6 +132,8 @@ public sealed class CatalogueBook(IDbContextFactory<ClinicDb> databases, TimePro
         operation = operation.OrFresh(now);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
+        var alone = await AloneAsync(db, ct).ConfigureAwait(false);
+        await using var __ = alone.ConfigureAwait(false);
         if (await db.Set<StudioEntry>().SingleOrDefaultAsync(row => actor.IsOwner && row.Id == id, ct).ConfigureAwait(false) is not { } entry)
         {
             return new Outcome<StudioEntryView>.NotFound();
@@ -155,9 +155,28 @@ public sealed class CatalogueBook(IDbContextFactory<ClinicDb> databases, TimePro
         }
 
         db.Note(operation, verb, id.Value, now);
-        var saved = await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false) || await db.WasDoneAsync(operation, verb, id.Value, ct).ConfigureAwait(false);
+        var saved = await KeepAsync(db, alone, ct).ConfigureAwait(false) || await db.WasDoneAsync(operation, verb, id.Value, ct).ConfigureAwait(false);
         var stands = await AnswerAsync(db, actor, id, ct).ConfigureAwait(false);
         return !saved && stands is Outcome<StudioEntryView>.Done(var theirs) ? new Outcome<StudioEntryView>.Conflict(theirs) : stands;
+    }
+
+    // Two owners who give one name at the same moment come one after the other, so that the second is told of the first.
+    private static async Task<IDbContextTransaction> AloneAsync(ClinicDb db, CancellationToken ct)
+    {
+        var alone = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
+        await db.HoldAloneAsync(AloneFor.Catalogue, ct).ConfigureAwait(false);
+        return alone;
+    }
+
+    private static async Task<bool> KeepAsync(ClinicDb db, IDbContextTransaction alone, CancellationToken ct)
+    {
+        var saved = await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+        if (saved)
+        {
+            await alone.CommitAsync(ct).ConfigureAwait(false);
+        }
+
+        return saved;
     }
 
     private static async Task<Outcome<StudioEntryView>> AnswerAsync(ClinicDb db, Actor actor, StudioEntryId id, CancellationToken ct) =>
@@ -183,5 +202,6 @@ public sealed class CatalogueBook(IDbContextFactory<ClinicDb> databases, TimePro
             .Distinct().GroupBy(row => row.Value).ToDictionary(row => row.Key, row => row.Count());
     }
 
-    private static Outcome<StudioEntryView> Refused(string why) => new Outcome<StudioEntryView>.Refused([new Problem("", why)]);
+    private static Outcome<StudioEntry> TooMany =>
+        new Outcome<StudioEntry>.Refused([new Problem("", $"There are {StudioEntry.Most} entries of your own already. Tell one of those better instead, or bring a retired one back.")]);
 }

@@ -16,6 +16,9 @@ internal enum AloneFor
 
     /// <summary>Sending invitations.</summary>
     Invitations = 7_304,
+
+    /// <summary>Giving names in the studio’s own catalogue.</summary>
+    Catalogue = 7_305,
 }
 
 /// <summary>Makes a transaction wait until it is the only one that does something.</summary>

@@ -37,6 +37,9 @@ public sealed class OwnKinds
     /// <summary>The adjustments that are offered, by name.</summary>
     public IReadOnlyList<AdjustmentKind> Adjustments { get; }
 
+    /// <summary>By lasting name, in a sentence, why an entry isn’t weighed: it doesn’t fit beside what else is in the catalogue now.</summary>
+    public IReadOnlyDictionary<string, string> LeftOut { get; init; } = new Dictionary<string, string>();
+
     /// <summary>All the sentences for students.</summary>
     internal IEnumerable<string> Lines => lines.Values;
 

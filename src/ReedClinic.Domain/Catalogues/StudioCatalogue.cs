@@ -23,16 +23,49 @@ public static class StudioCatalogue
             return Catalogue.Shipped;
         }
 
-        // Adjustments first: a fault may name one among its steps, and a test a fault.
+        // Adjustments first: a fault may name one among its steps.
         List<StudioEntry> ordered = [.. entries.OrderBy(one => one.Kind switch { StudioEntryKind.Adjustment => 0, StudioEntryKind.Fault => 1, _ => 2 }).ThenBy(one => one.Id.Value)];
-        var all = Catalogue.Shipped.With([.. ordered.SelectMany(Changes)]) is Outcome<Catalogue>.Done(var whole)
-            ? whole
-            : ordered.Aggregate(Catalogue.Shipped, (so, one) => so.With([.. Changes(one)]) is Outcome<Catalogue>.Done(var more) ? more : so);
+        Dictionary<string, string> leftOut = [];
+        var all = Catalogue.Shipped.With([.. ordered.SelectMany(Changes)]) is Outcome<Catalogue>.Done(var whole) ? whole : OneByOne(ordered, leftOut);
         return all.WithOwn(new OwnKinds(
             entries.Where(one => one.Found is not null).Select(one => (Finding(one), one.RetiredAt is null)),
             entries.Where(one => one.Kind == StudioEntryKind.Adjustment).Select(one => (Work(one), one.RetiredAt is null)),
-            entries.Where(one => one.Kind != StudioEntryKind.Test).ToDictionary(one => one.Key, one => one.Line)));
+            entries.Where(one => one.Kind != StudioEntryKind.Test).ToDictionary(one => one.Key, one => one.Line))
+        {
+            LeftOut = leftOut,
+        });
     }
+
+    // A fault may be seen by a test of the studio's own, and a test tell of such a fault: whichever rests on another waits for it.
+    private static Catalogue OneByOne(List<StudioEntry> ordered, Dictionary<string, string> leftOut)
+    {
+        var all = Catalogue.Shipped;
+        List<StudioEntry> waiting = [.. ordered];
+        for (var before = -1; before != waiting.Count;)
+        {
+            before = waiting.Count;
+            leftOut.Clear();
+            foreach (var one in waiting.ToList())
+            {
+                switch (all.With([.. Changes(one)]))
+                {
+                    case Outcome<Catalogue>.Done(var more):
+                        all = more;
+                        waiting.Remove(one);
+                        break;
+                    case Outcome<Catalogue>.Refused(var problems):
+                        leftOut[one.Key] = Named(problems[0].Message, ordered);
+                        break;
+                }
+            }
+        }
+
+        return all;
+    }
+
+    // What is told to the owner says names, never ids.
+    private static string Named(string sentence, List<StudioEntry> entries) =>
+        entries.Aggregate(sentence, (said, one) => said.Replace($"“{one.Key}”", $"“{one.Name}”", StringComparison.Ordinal));
 
     private static FindingKind Finding(StudioEntry one) => new(
         new FindingKindId(one.Key), one.Found!, one.Zone, FindingCharacter.Fault, FindingShape.Spot, one.Line, Said);

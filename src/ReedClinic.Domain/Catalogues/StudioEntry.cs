@@ -148,7 +148,7 @@ public sealed class StudioEntry
     {
         ArgumentNullException.ThrowIfNull(words);
         ArgumentNullException.ThrowIfNull(here);
-        var reading = new StudioEntryReading(words with { Kind = Kind }, StudioCatalogue.Of([.. here.Where(one => one.Id != Id)]));
+        var reading = new StudioEntryReading(words with { Kind = Kind }, StudioCatalogue.Of([.. here.Where(one => one.Id != Id)]), Found ?? Name);
         var (name, line) = reading.Name(RetiredAt);
         var (caution, right, shows) = reading.More(RetiredAt);
         if (reading.Problems.Count == 0 && (name, line, caution, right, shows) != (Name, Line, Caution, Right, Shows))
@@ -171,7 +171,7 @@ public sealed class StudioEntry
     {
         ArgumentNullException.ThrowIfNull(here);
         var reading = new StudioEntryReading(
-            new StudioEntryWords(Kind, Name, Line) { Caution = Caution, Right = Right, Shows = Shows }, StudioCatalogue.Of([.. here.Where(one => one.Id != Id)]));
+            new StudioEntryWords(Kind, Name, Line) { Caution = Caution, Right = Right, Shows = Shows }, StudioCatalogue.Of([.. here.Where(one => one.Id != Id)]), Found ?? Name);
         reading.Name(null);
         reading.More(null);
         if (reading.Problems.Count == 0)

@@ -3,7 +3,10 @@ using ReedClinic.Domain.Outcomes;
 namespace ReedClinic.Domain.Catalogues;
 
 /// <summary>Reads what was typed for an entry of the studio’s own, and says beside each field what can’t be taken.</summary>
-internal sealed class StudioEntryReading(StudioEntryWords words, Catalogue others)
+/// <param name="words">What was typed.</param>
+/// <param name="others">Everything else that is in the catalogue.</param>
+/// <param name="standing">What a finding or a work of it is called already; nobody is asked for another name than that.</param>
+internal sealed class StudioEntryReading(StudioEntryWords words, Catalogue others, string? standing = null)
 {
     private readonly List<Problem> problems = [];
 
@@ -17,7 +20,7 @@ internal sealed class StudioEntryReading(StudioEntryWords words, Catalogue other
             problems.Add(new(nameof(StudioEntry.Kind), "Choose whether it is a fault, an adjustment or a test."));
         }
 
-        var name = Called(words.Name, nameof(StudioEntry.Name), "Give it a name.", retired is null);
+        var name = Called(words.Name, nameof(StudioEntry.Name), "Give it a name.", retired is null, words.Kind != StudioEntryKind.Test);
         return (name, Sentence(words.Line, nameof(StudioEntry.Line), words.Kind == StudioEntryKind.Test
             ? "Say in one sentence how it is done."
             : "Explain it to a student in one sentence."));
@@ -30,7 +33,7 @@ internal sealed class StudioEntryReading(StudioEntryWords words, Catalogue other
         StudioEntryKind.Test => (
             null,
             Sentence(words.Right, nameof(StudioEntry.Right), "Say in one sentence what is right."),
-            Called(words.Shows, nameof(StudioEntry.Shows), "Say what shows when it isn’t right.", retired is null)),
+            Called(words.Shows, nameof(StudioEntry.Shows), "Say what shows when it isn’t right.", retired is null, heard: true)),
         _ => (null, null, null),
     };
 
@@ -87,7 +90,7 @@ internal sealed class StudioEntryReading(StudioEntryWords words, Catalogue other
     }
 
     // A colon parts a name from what is remarked beside it in the log.
-    private string? Called(string? typed, string field, string missing, bool alone)
+    private string? Called(string? typed, string field, string missing, bool alone, bool heard)
     {
         var name = Required(typed, field, StudioEntry.LongestName, missing);
         if (name?.Contains(':', StringComparison.Ordinal) == true)
@@ -99,6 +102,10 @@ internal sealed class StudioEntryReading(StudioEntryWords words, Catalogue other
             problems.Add(new(field, other.Own
                 ? $"There is an entry of yours called “{other.Name}” already. Choose another name, or use that one."
                 : $"“{other.Name}” comes with the program. Choose another name, or use that one."));
+        }
+        else if (name is not null && alone && heard && name != standing && AlreadyHeard.As(name) is { } known)
+        {
+            problems.Add(new(field, $"At the bench “{name}” is understood already, as {known}. Choose another name, or use that."));
         }
 
         return name;

@@ -64,6 +64,51 @@ public sealed class CatalogueBookTests(TestDatabases databases) : IClassFixture<
     }
 
     [Theory, OnBothEngines]
+    public async Task Of_two_owners_who_give_one_name_at_the_same_moment_one_is_told_plainly(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var other = Owner with { Account = new AccountId(BenchStudio.NewGuid()) };
+        for (var round = 0; round < 4; round++)
+        {
+            var words = Polish with { Name = $"grommet {(char)('a' + round)}" };
+            var answers = await Task.WhenAll(new[] { Owner, other, Owner, other }.Select(actor => Task.Run(
+                () => new CatalogueBook(db, TimeProvider.System).AddAsync(actor, words, BenchStudio.Operation(), Ct), Ct)));
+
+            Assert.Single(answers.OfType<Outcome<StudioEntryView>.Done>());
+            Assert.All(answers.Where(answer => answer is not Outcome<StudioEntryView>.Done), answer =>
+                Assert.Equal(("Name", $"There is an entry of yours called “{words.Name}” already. Choose another name, or use that one."), (Refused(answer).Field, Refused(answer).Message)));
+        }
+
+        var (first, second) = (Value(await Add("grommet one")), Value(await Add("grommet two")));
+        var renamed = await Task.WhenAll(new[] { first, second }.Select(one => Task.Run(
+            () => new CatalogueBook(db, TimeProvider.System).RenameAsync(Owner, one.Id, Polish with { Name = "grommet of many" }, one.Version, BenchStudio.Operation(), Ct), Ct)));
+        Assert.Single(renamed.OfType<Outcome<StudioEntryView>.Done>());
+        Assert.Equal("Name", Refused(Assert.Single(renamed, answer => answer is not Outcome<StudioEntryView>.Done)).Field);
+
+        Task<Outcome<StudioEntryView>> Add(string name) =>
+            new CatalogueBook(db, TimeProvider.System).AddAsync(Owner, Polish with { Name = name }, BenchStudio.Operation(), Ct);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task An_adjustment_of_the_studios_own_becomes_a_pick_of_who_does_it_until_it_is_retired(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        var book = new CatalogueBook(db, TimeProvider.System);
+        var work = Value(await book.AddAsync(Owner, Polish, BenchStudio.Operation(), Ct));
+        var bench = new BenchBook(db, TimeProvider.System);
+        var reed = (await new BenchStudio(db).ReedAsync()).Id;
+        for (var time = 0; time < 3; time++)
+        {
+            Value(await bench.RecordAsync(BenchStudio.Ada, reed, Value(Adjustment.Of(new AdjustmentKindId(work.Key), new Place(Zone.TipEdge))), BenchStudio.Operation(), Ct));
+        }
+
+        Assert.Equal(3, (await bench.HabitsAsync(BenchStudio.Ada, Ct))!.Habits.Count(habit => habit.Work?.Kind.Value == work.Key));
+        Assert.Empty((await bench.HabitsAsync(BenchStudio.Ben, Ct))!.Habits);
+        Value(await book.RetireAsync(Owner, work.Id, work.Version, BenchStudio.Operation(), Ct));
+        Assert.Empty((await bench.HabitsAsync(BenchStudio.Ada, Ct))!.Habits);
+    }
+
+    [Theory, OnBothEngines]
     public async Task What_can_not_be_taken_is_refused_beside_its_field_and_nothing_is_kept(ClinicEngine engine)
     {
         var book = new CatalogueBook(await databases.FreshAsync(engine), TimeProvider.System);

@@ -30,7 +30,7 @@ public sealed class StudioEntryTests
     private static readonly StudioEntryWords Straw = new(StudioEntryKind.Test, "listen through a straw", "Hold a straw to the thread and blow softly.")
     {
         Right = "Nothing is heard",
-        Shows = "air whispers at the thread",
+        Shows = "air hums at the thread",
         Causes = [new CauseId("thread-leak")],
     };
 
@@ -61,7 +61,7 @@ public sealed class StudioEntryTests
         Assert.True(new AdjustmentKindId(polish.Key).TakesAway && !new AdjustmentKindId(Made(Polish with { Undo = Reversible.Yes }).Key).TakesAway);
         Assert.Equal(polish.Key, Assert.Single(catalogue.Find(new CauseId(fault.Key))!.Steps).Value);
         Assert.Contains(catalogue.LinksOf(new CauseId("thread-leak")), link => link.Sign.Value == straw.Key);
-        Assert.Equal("air whispers at the thread", catalogue.Own.NameOf(new FindingKindId(straw.Key)));
+        Assert.Equal("air hums at the thread", catalogue.Own.NameOf(new FindingKindId(straw.Key)));
         Assert.Equal("Nothing is heard.", catalogue.Find(new TestCardId(straw.Key))!.Right);
     }
 
@@ -166,6 +166,63 @@ public sealed class StudioEntryTests
         Assert.Null(catalogue.Find(new TestCardId(odd.Key)));
         Assert.Equal("something odd", catalogue.Own.NameOf(new FindingKindId(odd.Key)));
         Assert.Equal(Catalogue.Shipped.Tests.Count, catalogue.Tests.Count);
+    }
+
+    [Fact]
+    public void Beside_an_entry_that_does_not_fit_a_fault_that_shows_by_an_own_test_is_weighed_and_what_is_not_is_told_by_name()
+    {
+        var straw = Made(Straw);
+        var whisper = Value(StudioEntry.Of(NewId(), Frayed with { Name = "loose last turn", SeenBy = new TestCardId(straw.Key) }, [straw], default, Now));
+        var (odd, resting) = (Made(Straw with { Name = "listen at the cork", Shows = "it hums at the cork" }), Made(Frayed));
+        var needs = Value(StudioEntry.Of(NewId(), Frayed with { Name = "humming cork", SeenBy = new TestCardId(odd.Key) }, [odd], default, Now));
+        typeof(StudioEntry).GetProperty(nameof(StudioEntry.Name))!.SetValue(odd, Catalogue.Shipped.Tests[0].Name);
+        var catalogue = StudioCatalogue.Of([needs, odd, whisper, straw, resting]);
+
+        Assert.NotNull(catalogue.Find(new CauseId(whisper.Key)));
+        Assert.NotNull(catalogue.Find(new CauseId(resting.Key)));
+        Assert.Equal([odd.Key, needs.Key], catalogue.Own.LeftOut.Keys.OrderBy(key => key == needs.Key));
+        Assert.Equal($"There is another entry called “{odd.Name}”.", catalogue.Own.LeftOut[odd.Key]);
+        Assert.Equal($"There is no test “{odd.Name}”.", catalogue.Own.LeftOut[needs.Key]);
+        Assert.Empty(StudioCatalogue.Of([whisper, straw, resting]).Own.LeftOut);
+    }
+
+    [Theory]
+    [InlineData("corners of the tip too thick", "“tip corners too thick”")]
+    [InlineData("no leak at the sides", "leak")]
+    [InlineData("clip a hair off the tip", "clip")]
+    public void A_name_that_the_bench_understands_already_is_refused_with_what_it_is(string name, string known)
+    {
+        var problem = Assert.Single(Refused(Frayed with { Name = name }));
+
+        Assert.Equal("Name", problem.Field);
+        Assert.Contains("is understood already, as", problem.Message, StringComparison.Ordinal);
+        Assert.Contains(known, problem.Message, StringComparison.Ordinal);
+        Assert.Equal("Shows", Assert.Single(Refused(Straw with { Shows = name })).Field);
+        Assert.IsType<Outcome<StudioEntry>.Done>(StudioEntry.Of(NewId(), Straw with { Name = name }, [], default, Now));
+    }
+
+    [Theory]
+    [InlineData("fibres lifted at the tip")]
+    [InlineData("rub the tip on paper")]
+    [InlineData("air hums at the thread")]
+    [InlineData("hairs at the tip")]
+    [InlineData("threads of cane")]
+    [InlineData("gapped shoulders")]
+    [InlineData("tease the thread up")]
+    [InlineData("tap it dry")]
+    [InlineData("soft spot in the heart")]
+    public void A_name_of_which_a_word_is_new_is_taken(string name) =>
+        Assert.IsType<Outcome<StudioEntry>.Done>(StudioEntry.Of(NewId(), Frayed with { Name = name }, [], default, Now));
+
+    [Fact]
+    public void An_entry_that_has_such_a_name_since_long_can_still_be_told_better_and_brought_back()
+    {
+        var entry = Made(Frayed);
+        typeof(StudioEntry).GetProperty(nameof(StudioEntry.Name))!.SetValue(entry, "corners of the tip too thick");
+
+        Assert.Empty(entry.Rename(Frayed with { Name = entry.Name, Line = "Otherwise told." }, [entry], Now));
+        entry.Retire(Now);
+        Assert.Empty(entry.BringBack([entry]));
     }
 
     [Fact]

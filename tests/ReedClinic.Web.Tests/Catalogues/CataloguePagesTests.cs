@@ -1,7 +1,11 @@
 using System.Net;
 using AngleSharp.Html.Dom;
 using AngleSharp.Html.Parser;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
 using ReedClinic.Web.Tests.Bench;
@@ -64,7 +68,7 @@ public sealed class CataloguePagesTests(ClinicHost host) : IClassFixture<ClinicH
     public async Task It_is_told_better_retired_and_brought_back_and_old_forms_clash()
     {
         using var owner = await OwnerAsync();
-        var (first, second) = (Name("hairs at the tip"), Name("fluff at the tip"));
+        var (first, second) = (Name("hairs at the tip"), Name("shreds at the tip"));
         var key = await AddFaultAsync(owner, first);
         var path = new HtmlParser().ParseDocument((await owner.See(List)).Page).QuerySelector($"#{key} a")!.GetAttribute("href")!;
         var older = (await Form.At(owner, path)).Set("Form.Line", "Mine.");
@@ -132,6 +136,55 @@ public sealed class CataloguePagesTests(ClinicHost host) : IClassFixture<ClinicH
         Assert.Contains("safe changes only, and this is more than a small step", (await See(teacher, Where(asked))).Body!.TextContent, StringComparison.Ordinal);
         using var agreed = await form.Set("Agreed", "true").Post();
         Assert.Equal($"{name}: {Agreement.Since}", Assert.Single((await scene.Log()).Live<Adjustment>()).Now.Words);
+    }
+
+    [Fact]
+    public async Task An_entry_that_is_not_weighed_is_told_to_the_owner_with_the_reason_and_another_name_mends_it()
+    {
+        using var owner = await OwnerAsync();
+        using var teacher = await host.Teacher();
+        var key = await AddFaultAsync(owner, Name("moss in the tube"));
+        Assert.Null((await See(owner, List)).QuerySelector(".left-out"));
+
+        // As it would be if a later version of the program shipped a fault of the same name.
+        await NamedAsync(key, "Tip too thick");
+        var page = await See(owner, List);
+        Assert.Equal($"{List}#{key}", page.QuerySelector("div.left-out a")!.GetAttribute("href"));
+        Assert.Contains("Not weighed at present: There is another entry called “tip too thick”.", page.GetElementById(key)!.TextContent, StringComparison.OrdinalIgnoreCase);
+        Assert.Contains("Give it another name", page.GetElementById(key)!.TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("Give it another name", (await See(teacher, List)).GetElementById(key)!.TextContent, StringComparison.Ordinal);
+
+        using var kept = await (await Form.At(owner, page.GetElementById(key)!.QuerySelector("a")!.GetAttribute("href")!)).Set("Form.Name", Name("moss in the tube")).Post();
+        Assert.Equal($"{List}?done=kept#{key}", Where(kept));
+        Assert.Null((await See(owner, List)).QuerySelector(".left-out"));
+    }
+
+    [Fact]
+    public async Task A_teaching_note_is_filed_under_an_own_fault_and_stays_there_when_it_is_retired()
+    {
+        using var owner = await OwnerAsync();
+        using var teacher = await host.Teacher();
+        var name = Name("grit under the thread");
+        var key = await AddFaultAsync(owner, name);
+        using var kept = await (await Form.At(teacher, "/notes/new")).Set("Form.Title", name).Set("Form.Text", "Rinse it.").Set("Form.Kinds", key).Set("Form.Step", "keep").Post();
+        Assert.Equal("/notes?done=kept", kept.Leads());
+
+        var list = await See(teacher, "/notes");
+        Assert.Contains(list.QuerySelectorAll(".note-group h2"), heading => heading.TextContent == Capital(name));
+        var note = list.QuerySelectorAll(".note-group a").First(link => link.TextContent == name).GetAttribute("href")!;
+        var path = (await See(owner, List)).QuerySelector($"#{key} a")!.GetAttribute("href")!;
+        using var retired = await Form.Named(owner, path, (await owner.See(path)).Page, "entry-end").Post();
+        var form = await See(teacher, note);
+        Assert.True(form.QuerySelector($"input[value={key}]")!.HasAttribute("checked"));
+        Assert.Contains($"{name} (retired)", form.QuerySelector(".note-kinds")!.TextContent, StringComparison.Ordinal);
+        Assert.Null((await See(teacher, "/notes/new")).QuerySelector($"input[value={key}]"));
+    }
+
+    private async Task NamedAsync(string key, string name)
+    {
+        await using var db = await host.Services.GetRequiredService<IDbContextFactory<ClinicDb>>().CreateDbContextAsync(TestContext.Current.CancellationToken);
+        await db.Set<StudioEntry>().Where(entry => entry.Key == key)
+            .ExecuteUpdateAsync(entry => entry.SetProperty(one => one.Name, name).SetProperty(one => one.Version, Guid.CreateVersion7(TimeProvider.System.GetUtcNow())), TestContext.Current.CancellationToken);
     }
 
     private async Task<HttpClient> OwnerAsync() => await host.SignedIn(await FirstOwnerAsync());
