@@ -26,6 +26,18 @@ internal static class AnswerBlocks
             ? phrasing.Say("left-open", question.Number, AnswerWordings.LeftOpen, ("reason", Prose.Ended(reason)))
         : null;
 
+    // Whether the same question got the same answer before it, in the same part of the letter or further up.
+    private static bool IsAnswered(LetterMaterial material, Question question, bool here) => question.Answer is not null && material.Batch.Questions.Any(other =>
+        other.Number != question.Number && Same(other.Text, question.Text) && Same(other.Answer, question.Answer)
+        && (here
+            ? AnsweredWith(material, other) == AnsweredWith(material, question) && other.Number < question.Number
+            : Place(material, other) < Place(material, question)));
+
+    private static int Place(LetterMaterial material, Question question) =>
+        AnsweredWith(material, question) is { } reed ? material.Batch.Reeds.First(one => one.Id == reed).Number : 0;
+
+    private static bool Same(string? one, string? other) => string.Equals(one?.Trim(), other?.Trim(), StringComparison.OrdinalIgnoreCase);
+
     private static LetterBlock? Answers(LetterMaterial material, ReedId? reed, Phrasing phrasing, string key, BlockKind kind)
     {
         List<LetterParagraph> answers =
@@ -34,7 +46,10 @@ internal static class AnswerBlocks
                 .Where(question => AnsweredWith(material, question) == reed)
                 .Select(question => (Question: question, Answer: Answer(material, question, phrasing)))
                 .Where(pair => pair.Answer is not null)
-                .Select(pair => new LetterParagraph(
+                .Where(pair => !IsAnswered(material, pair.Question, here: true))
+                .Select(pair => IsAnswered(material, pair.Question, here: false)
+                    ? LetterParagraph.Plain(phrasing.Say("asked-above", pair.Question.Number, AnswerWordings.Above, ("question", Prose.Quoted(pair.Question.Text))))
+                    : new LetterParagraph(
                 [
                     LetterSentence.Plain(phrasing.Say(
                         "asked",

@@ -29,13 +29,17 @@ internal static class CareBlocks
         }
 
         sentences.Add(phrasing.Say("dry", 0, CareWordings.Dry));
-        var more = CareWordings.More.Skip(playable == 1 ? 1 : 0);
+        var more = IsTheLesson(material) ? CareWordings.MoreBesideKeeping : CareWordings.More.Skip(playable == 1 ? 1 : 0);
         sentences.AddRange(phrasing.Some("care", MostFurtherAdvice, more).Select((ways, index) => phrasing.Say("more-care", index, ways, each)));
         return new LetterBlock("care", BlockKind.Care, [new([.. sentences.Select(LetterSentence.Plain)])])
         {
             Heading = "Playing in and care",
         };
     }
+
+    // Where the lesson itself is how reeds are kept, its plan says the rest.
+    private static bool IsTheLesson(LetterMaterial material) =>
+        material.Thread.HasLesson && TeachingNote.For(material.Thread.LessonKind, material.Batch.Scrape) == WholeReedLessons.Keeping;
 
     internal static LetterBlock Cautions(LetterMaterial material)
     {

@@ -11,8 +11,9 @@ internal static class ComplaintAnswer
     /// <summary>The sentences. Nothing where the log is empty, or nothing was written.</summary>
     /// <param name="reed">The reed.</param>
     /// <param name="log">Its log.</param>
+    /// <param name="words">Tells what was found on it.</param>
     /// <param name="phrasing">Chooses the words.</param>
-    internal static IEnumerable<LetterSentence> Of(Reed reed, BenchLog log, Phrasing phrasing)
+    internal static IEnumerable<LetterSentence> Of(Reed reed, BenchLog log, FoundWords words, Phrasing phrasing)
     {
         List<BenchFact> told = [.. log.Told];
         if (reed.Bothers.Trim().Length == 0 || told.Count == 0)
@@ -24,23 +25,19 @@ internal static class ComplaintAnswer
         List<LetterSentence> answers = [.. complaints.Select((one, index) => To(one, log, reed.Number + index, phrasing)).OfType<LetterSentence>()];
         return answers.Count > 0 ? answers
             : complaints.Count > 0 ? [new(phrasing.Say("complaint-not", reed.Number, ComplaintWordings.NotNoted), [told[^1].Root])]
-            : [Rest(log, told[^1].Root, reed.Number, phrasing)];
+            : Rest(log, told[^1].Root, reed.Number, words, phrasing);
     }
 
     // What isn’t recognised is answered by the first fault that came with the reed.
-    private static LetterSentence Rest(BenchLog log, EntryId last, int turn, Phrasing phrasing)
+    private static List<LetterSentence> Rest(BenchLog log, EntryId last, int turn, FoundWords words, Phrasing phrasing)
     {
         List<FindingNow> faults = [.. log.Findings.Where(one => one.Finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork }).OrderBy(one => one.Fact.Sequence)];
         if (faults.Find(one => FindingCatalogue.Find(one.Finding.FindingKind) is not null) is not { } first)
         {
-            return new(phrasing.Say("complaint-rest", turn, faults.Count > 0 ? ComplaintWordings.Follows : log.Live<Test>().Any(IsOff) ? ComplaintWordings.Tests : ComplaintWordings.NoFault), [last]);
+            return [new(phrasing.Say("complaint-rest", turn, faults.Count > 0 ? ComplaintWordings.Follows : log.Live<Test>().Any(IsOff) ? ComplaintWordings.Tests : ComplaintWordings.NoFault), [last])];
         }
 
-        var end = first.Ended is { } ended ? ComplaintWordings.Ends[ended.Now.Ending] : first.DoneForIt.Count > 0 ? ComplaintWordings.WorkedOnIt : "";
-        var ways = first.Finding.Certainty == Certainty.Suspected ? ComplaintWordings.SuspectedFirst : ComplaintWordings.FoundFirst;
-        return new(
-            phrasing.Say("complaint-first", turn, ways, ("name", FindingCatalogue.Find(first.Finding.FindingKind)!.Name), ("end", phrasing.Clause("complaint-end", turn, [end], false))),
-            Roots(first));
+        return words.First(first);
     }
 
     private static bool IsOff(LiveFact<Test> test) => test.Now.Step is { } step && TestScale.Of(test.Now.TestKind).FromGood(step) > 0;

@@ -13,25 +13,34 @@ internal sealed class FoundWords
     private readonly Phrasing _phrasing;
     private readonly LetterSoFar _told;
     private readonly bool _alone;
+    private FindingNow? _first;
     private int _turn;
 
-    private FoundWords(Reed reed, BenchLog log, bool alone, Phrasing phrasing, LetterSoFar told) =>
-        (_reed, _log, _alone, _phrasing, _told, _turn) = (reed, log, alone, phrasing, told, reed.Number);
-
-    /// <summary>Tells it.</summary>
+    /// <summary>Makes ready to tell it.</summary>
     /// <param name="reed">The reed.</param>
     /// <param name="alone">Whether it is the only one: then what the beginning praised isn't praised again.</param>
     /// <param name="log">Its log.</param>
     /// <param name="phrasing">Chooses the words.</param>
     /// <param name="told">What was told so far.</param>
-    internal static List<LetterSentence> Of(Reed reed, bool alone, BenchLog log, Phrasing phrasing, LetterSoFar told)
+    internal FoundWords(Reed reed, bool alone, BenchLog log, Phrasing phrasing, LetterSoFar told) =>
+        (_reed, _log, _alone, _phrasing, _told, _turn) = (reed, log, alone, phrasing, told, reed.Number);
+
+    /// <summary>Tells of one fault before all else.</summary>
+    /// <param name="fault">The fault.</param>
+    internal List<LetterSentence> First(FindingNow fault)
     {
-        var words = new FoundWords(reed, log, alone, phrasing, told);
-        var found = log.Findings.OrderBy(finding => finding.Fact.Sequence).ToLookup(finding => finding.Finding.Character);
+        _first = fault;
+        return [.. Tell(fault)];
+    }
+
+    /// <summary>Tells of all that was not told first.</summary>
+    internal List<LetterSentence> Rest()
+    {
+        var found = _log.Findings.Where(finding => finding.Fact.Root != _first?.Fact.Root).OrderBy(finding => finding.Fact.Sequence).ToLookup(finding => finding.Finding.Character);
         return
         [
-            .. words.Strengths([.. found[FindingCharacter.Strength]]),
-            .. found[FindingCharacter.Taste].Concat(found[FindingCharacter.Fault].OrderBy(fault => fault.Finding.Arose)).SelectMany(words.Tell),
+            .. Strengths([.. found[FindingCharacter.Strength]]),
+            .. found[FindingCharacter.Taste].Concat(found[FindingCharacter.Fault].OrderBy(fault => fault.Finding.Arose)).SelectMany(Tell),
         ];
     }
 
@@ -153,7 +162,7 @@ internal sealed class FoundWords
         var finding = now.Finding;
         var was = now.CourseIn(_log) != FindingCourse.Still;
         var again = finding.Arose != Arose.CausedByTheWork ? _told.Earlier(finding.FindingKind, _reed.Number) : null;
-        var (place, ways) = Frames(finding, wording, was, again is not null);
+        var (place, ways) = Frames(now, wording, was, again is not null);
         var sentence = _phrasing.Say(
             place,
             _turn,
@@ -170,9 +179,16 @@ internal sealed class FoundWords
         return new($"{sentence}{ending}.", [now.Fact.Root, ended.Root]);
     }
 
-    private (string Place, IReadOnlyList<string> Ways) Frames(Finding finding, FindingWording wording, bool was, bool again)
+    private (string Place, IReadOnlyList<string> Ways) Frames(FindingNow now, FindingWording wording, bool was, bool again)
     {
+        var finding = now.Finding;
         var suspected = finding.Certainty == Certainty.Suspected;
+        if (!suspected && now.Fact.Root == _first?.Fact.Root)
+        {
+            return again ? ("first-again", ComplaintWordings.FoundFirstAgain)
+                : wording.Shows is null || FindingCatalogue.Find(finding.FindingKind)?.Usually != FindingCharacter.Fault ? ("first-only", ComplaintWordings.FoundFirstOnly) : ("first-found", ComplaintWordings.FoundFirst);
+        }
+
         if (again)
         {
             return suspected ? ("again-suspected", FindingFrames.AgainSuspected) : ("again", FindingFrames.Again);

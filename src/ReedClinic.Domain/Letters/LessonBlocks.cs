@@ -31,21 +31,45 @@ internal static partial class LessonBlocks
             }
         }
 
-        if (FindingWording.Of(thread.LessonKind) is { Shows: { } shows } wording)
-        {
-            var named = where is not null && !alone;
-            (string, string)[] slots =
-            [
-                ("where", where ?? ""), ("they", having.Count == 1 ? "it" : "they"),
-                ("what", phrasing.Clause("lesson-what", 0, [wording.What], course.IsPast)), ("shows", phrasing.Clause("lesson-shows", 0, [shows], false)),
-            ];
-            sentences.Add(new(phrasing.Say(named ? "lesson-in" : "lesson-alone", 0, Ways(named, roots.Count > 0, course.IsPast), slots), roots));
-        }
-
+        sentences.AddRange(Taught(material, having, alone ? null : where, course, phrasing));
         sentences.AddRange(course.Sentences(phrasing));
 
         return new LetterBlock("lesson", BlockKind.Lesson, [new(sentences)]) { Heading = Heading(material, having, course) };
     }
+
+    // What was found, in which of the reeds, what it does in general, and how sure it is.
+    private static IEnumerable<LetterSentence> Taught(LetterMaterial material, List<int> having, string? where, LessonCourse course, Phrasing phrasing)
+    {
+        if (FindingWording.Of(material.Thread.LessonKind) is not { Shows: { } shows } wording)
+        {
+            yield break;
+        }
+
+        var (roots, unsure, named) = (Roots(material), Unsure(material), where is not null);
+        (string, string)[] slots =
+        [
+            ("where", where ?? ""), ("they", having.Count == 1 ? "it" : "they"),
+            ("what", phrasing.Clause("lesson-what", 0, [wording.What], course.IsPast)), ("shows", phrasing.Clause("lesson-shows", 0, [shows], false)),
+            .. Doubt(course.IsPast),
+        ];
+        var (place, ways) = having.Count > 0 && unsure.Count == having.Count
+            ? ("lesson-suspected", named ? LessonWordings.Suspected : LessonWordings.SuspectedAlone)
+            : (named ? "lesson-in" : "lesson-alone", Ways(named, roots.Count > 0, course.IsPast));
+        yield return new(phrasing.Say(place, 0, ways, slots), roots);
+        if (unsure.Count > 0 && unsure.Count < having.Count)
+        {
+            (string, string)[] which = [("reeds", (unsure.Count == 1 ? "reed " : "reeds ") + Prose.List([.. unsure.Select(Prose.Number)])), .. Doubt(course.IsPast)];
+            yield return new(phrasing.Say("lesson-unsure", 0, LessonWordings.NotCertainIn, which), roots);
+        }
+    }
+
+    private static (string, string)[] Doubt(bool past) => past ? [("suspect", "suspected"), ("am", "was"), ("is", "was")] : [("suspect", "suspect"), ("am", "am"), ("is", "is")];
+
+    // The reeds on which it is suspected and no more.
+    private static List<int> Unsure(LetterMaterial material) =>
+    [
+        .. Found(material).GroupBy(found => found.Reed).Where(reed => reed.All(found => found.Finding.Finding.Certainty == Certainty.Suspected)).Select(reed => reed.Key).Order(),
+    ];
 
     private static IReadOnlyList<string> Ways(bool named, bool found, bool past) => (named, found, past) switch
     {

@@ -42,7 +42,7 @@ internal sealed class TradeWords
         ];
         if (rows.Count > 0)
         {
-            var explained = Alone(rows);
+            var explained = Alone(rows, TradeWordings.Below, TradeWordings.BelowForTwo);
             paragraphs = paragraphs.Count == 0
                 ? [new([.. explained])]
                 : [.. paragraphs.SkipLast(1), new([.. paragraphs[^1].Sentences, .. explained])];
@@ -61,7 +61,7 @@ internal sealed class TradeWords
         var (added, brackets, last) = (0, 0, 0);
         foreach (var (word, end) in Said(text))
         {
-            var means = $" ({word.Lead}{Means(word)})";
+            var means = $" ({word.Lead}{Means(word, word.Means)})";
             if (brackets < MostBrackets && Fits(text, end + added, means) && (brackets == 0 || Count(text[last..(end + added)]) > FewestWordsBetween))
             {
                 text = text.Insert(end + added, means);
@@ -74,7 +74,7 @@ internal sealed class TradeWords
             }
         }
 
-        return rest.Count == 0 ? [sentence with { Text = text }] : [sentence with { Text = text }, .. Alone(rest)];
+        return rest.Count == 0 ? [sentence with { Text = text }] : [sentence with { Text = text }, .. Alone(rest, TradeWordings.OwnSentence, TradeWordings.OwnSentenceForTwo)];
     }
 
     // The words that are said here for the first time, each with the end of its place; the first place comes first.
@@ -125,14 +125,16 @@ internal sealed class TradeWords
 
     private static int Count(string text) => text.Split(' ', StringSplitOptions.RemoveEmptyEntries).Length;
 
-    private string Means(TradeWord word) => _phrasing.Clause("means-" + word.Name, 0, [word.Means], false);
+    private string Means(TradeWord word, string means) => _phrasing.Clause("means-" + word.Name, 0, [means], false);
+
+    private string Means(TradeWord word) => Means(word, word.Alone ?? word.Means);
 
     // At most two in one sentence.
-    private IEnumerable<LetterSentence> Alone(List<TradeWord> words) => words.Chunk(2).Select(two =>
+    private IEnumerable<LetterSentence> Alone(List<TradeWord> words, IReadOnlyList<string> one, IReadOnlyList<string> both) => words.Chunk(2).Select(two =>
     {
         var turn = _explained.Count + words.IndexOf(two[0]);
         (string, string)[] slots = [("word", two[0].Name), ("means", Means(two[0])), ("other", two[^1].Name), ("also", Means(two[^1]))];
-        var ways = two.Length == 1 ? TradeWordings.OwnSentence : TradeWordings.OwnSentenceForTwo;
+        var ways = two.Length == 1 ? one : both;
         return LetterSentence.Plain(_phrasing.Say("word-" + two[0].Name, turn, ways, slots));
     });
 }

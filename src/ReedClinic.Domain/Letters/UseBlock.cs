@@ -23,12 +23,14 @@ internal static class UseBlock
             items.Add(new([new(phrasing.Say("when", reed.Number, ways, other), [verdict.Root])]));
         }
 
-        items.AddRange(log.LeftAlone.Select((left, index) => new LetterParagraph(
+        // Of a reed whose cane is to go nothing is left to be left alone.
+        var goes = log.Verdict?.Now.VerdictKind == VerdictKind.NotToBeSaved;
+        items.AddRange(log.LeftAlone.Where(_ => !goes).Select((left, index) => new LetterParagraph(
         [
             new(phrasing.Say("dont-scrape", reed.Number + index, UseWordings.DontScrape, ("place", LetterPlaces.Name(left.Now.Place))), [left.Root]),
             new(Prose.Sentence(left.Now.Words), [left.Root]),
         ])));
-        if (reed.UpperMark is { } mark && reed.Fitness != Fitness.Mould && log.Verdict?.Now.VerdictKind != VerdictKind.NotToBeSaved)
+        if (reed.UpperMark is { } mark && reed.Fitness != Fitness.Mould && !goes)
         {
             items.Add(LetterParagraph.Plain(phrasing.Say(
                 "this-side-up", reed.Number, UseWordings.ThisSideUp, ("mark", Prose.Inside(mark.Trim().TrimEnd('.'))))));

@@ -32,10 +32,9 @@ internal static class WorkWords
                 yield return new(Because("stopped", reed, WorkFrames.Stopped, why, phrasing), [log.Stop!.Root]);
             }
 
-            if (log.Verdict is { } verdict)
+            if (log.Verdict is { } verdict && !(IsAsItCame(log) && reed.Fitness != Fitness.Mould && Untouched(reed, log) is not null))
             {
-                var ways = verdict.Now.VerdictKind == VerdictKind.Improved && !log.Live<Adjustment>().Any() ? VerdictWordings.ImprovedByItself : VerdictWordings.All[verdict.Now.VerdictKind];
-                yield return new(phrasing.Say("verdict", reed.Number, ways), [verdict.Root]);
+                yield return new(phrasing.Say("verdict", reed.Number, Verdicts(verdict.Now.VerdictKind, log.Live<Adjustment>().Any())), [verdict.Root]);
             }
         }
 
@@ -44,6 +43,13 @@ internal static class WorkWords
             yield return new(Prose.Sentence(remark), [said.Root]);
         }
     }
+
+    private static IReadOnlyList<string> Verdicts(VerdictKind verdict, bool worked) => (verdict, worked) switch
+    {
+        (VerdictKind.Improved, false) => VerdictWordings.ImprovedByItself,
+        (VerdictKind.NotToBeSaved, false) => VerdictWordings.NotToBeSavedUntried,
+        _ => VerdictWordings.All[verdict],
+    };
 
     // A reason that holds a colon of its own stands as a sentence by itself.
     private static string Because(string place, Reed reed, IReadOnlyList<string> ways, string why, Phrasing phrasing) => why.Contains(": ", StringComparison.Ordinal)
@@ -60,19 +66,21 @@ internal static class WorkWords
             named.Equals(kind.Name(), StringComparison.OrdinalIgnoreCase) || (named != bare && kind.Name().StartsWith(named, StringComparison.OrdinalIgnoreCase))) ? null : words;
     }
 
+    private static bool IsAsItCame(BenchLog log) => log.Verdict?.Now.VerdictKind == VerdictKind.LeftAsItCame;
+
+    // That nothing was done; that the reed goes home as it came is said with it. Null where there is nothing to say of it.
+    private static IReadOnlyList<string>? Untouched(Reed reed, BenchLog log) => reed switch
+    {
+        _ when log.Live<Adjustment>().Any() => null,
+        { Fitness: Fitness.Mould } => CautionWordings.MouldAtWork,
+        { Permission: Permission.AdviseOnly, Presence: not Presence.Extra } => IsAsItCame(log) ? WorkFrames.AdviceOnlyAsItCame : WorkFrames.AdviceOnly,
+        _ when !log.Told.Any() => null,
+        _ => IsAsItCame(log) ? WorkFrames.UntouchedAsItCame : WorkFrames.Untouched,
+    };
+
     private static IEnumerable<LetterSentence> Untouched(Reed reed, BenchLog log, Phrasing phrasing)
     {
-        if (log.Live<Adjustment>().Any())
-        {
-            return [];
-        }
-
-        var ways = reed switch
-        {
-            { Fitness: Fitness.Mould } => CautionWordings.MouldAtWork,
-            { Permission: Permission.AdviseOnly, Presence: not Presence.Extra } => WorkFrames.AdviceOnly,
-            _ => log.Told.Any() ? WorkFrames.Untouched : null,
-        };
+        var ways = Untouched(reed, log);
         IReadOnlyList<EntryId> last = log.Verdict is { } verdict ? [verdict.Root] : [.. log.Told.TakeLast(1).Select(fact => fact.Root)];
         return ways is null ? [] : [new LetterSentence(phrasing.Say("untouched", reed.Number, ways), last)];
     }

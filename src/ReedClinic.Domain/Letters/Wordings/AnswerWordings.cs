@@ -5,20 +5,27 @@ internal static class AnswerWordings
 {
     internal static IReadOnlyList<string> Asked { get; } =
     [
-        "you {asked|wanted to know|asked me|wondered}{ this| one thing|}{, and I am glad that you did|, and rightly so|}: <question>",
-        "{your question|one question of yours|a question that you sent|one thing that you asked} {was this|was|reads|is this}: <question>",
+        "you {asked|asked me|wanted to know}{ this|}{ in your list| when you sent the reeds|}{, and I am glad that you did|, and it is a good question|}: <question>",
+        "{your question|one question of yours|a question that you sent|one thing that you asked|what you asked} {was this|was|reads|is this}: <question>",
         "<question>{, you wrote|, you asked|, you wanted to know}{ in your list| when you sent the reeds|; here is what I think|}.",
-        "{now to|on to|to answer|to come to|let me come to|let me answer} {your question|what you asked|a question of yours|what you wanted to know}: <question>",
-        "{here is|this is|I come to} {your question|what you asked|what you wanted to know|a question that you sent}{ with the reeds|, in your own words|}: <question>",
+        "{now to|on to|let me answer} {your question|what you asked|what you wanted to know}: <question>",
+        "{with the reeds came|with your reeds came|you sent me} {this question|this question of yours}: <question>",
     ];
 
     /// <summary>The same for a question that is left open: nothing here promises an answer.</summary>
     internal static IReadOnlyList<string> AskedOpen { get; } =
     [
-        "you {asked|wanted to know|asked me|wondered}{ this| one thing|}{, and I am glad that you did|}: <question>",
+        "you {asked|asked me|wanted to know}{ this|}{ in your list| when you sent the reeds|}{, and I am glad that you did|}: <question>",
         "{your question|one question of yours|a question that you sent|one thing that you asked} {was this|was|reads|is this}: <question>",
         "<question>{, you wrote|, you asked|, you wanted to know}{ in your list| when you sent the reeds|}.",
         "{you also sent me|there is also|I have not passed over} {your question|a question of yours|what you wanted to know}: <question>",
+    ];
+
+    /// <summary>A question that was answered further up, in the same words.</summary>
+    internal static IReadOnlyList<string> Above { get; } =
+    [
+        "<question>{, you asked here too|, you asked here as well|, you also asked here}; {that is answered|you will find that answered|I have answered that} {above|further up}.",
+        "{here too you asked|you asked this again here}: <question> {that is answered|you will find that answered|I have answered that} {above|further up}.",
     ];
 
     internal static IReadOnlyList<string> LeftOpen { get; } =

@@ -34,7 +34,6 @@ internal static class ArrivalWordings
 
     internal static IReadOnlyList<string> OthersDry { get; } =
     [
-        "let the others dry well before they go into {a|their} case.",
-        "{please let|let} {your other reeds|the other reeds} dry well before you {close their case|put them away}.",
+        "{please let|let} your other reeds dry well before {they go into a case|you close their case|you put them away}.",
     ];
 }

@@ -31,7 +31,7 @@ internal static class BodyLessons
         [
             "{with pencil, shade|shade, in pencil,|in soft pencil, shade} the middle of the heart on both blades: {this stays|this part stays|that is to stay}.",
             "do {all the|all your|any} thinning {in the tip and at its sides|at the sides of the tip and in the tip}{, not behind it|, never behind it|}.",
-            "hold it to the {lamp|light} after {every|each} pass and look for the dark middle{ of the heart|}{, which should be there still|}.",
+            "hold it to the {lamp|light} after {every|each} round and look for the dark middle{ of the heart|}{, which should be there still|}.",
             "{when|if|where} it feels hard to blow, look at the corners of the tip first, not at the heart{: they are the likelier cause|, since they are the likelier cause|}.",
             "stop {early|in good time}; a heart that {was left too strong|is still too strong} can be {eased another day|thinned another day|eased later on}.",
         ]);

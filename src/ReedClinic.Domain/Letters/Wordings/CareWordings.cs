@@ -7,7 +7,7 @@ internal static class CareWordings
     internal static IReadOnlyList<string> FirstDays { get; } =
     [
         "for the first three days play <each> for no more than ten minutes {at a time|a day|each day}, {in the middle of the range|in the middle of your range|on comfortable notes} and {not too loud|not too loudly|rather softly}.",
-        "{begin|start} {gently|with little|slowly}: ten minutes a day for three days, {easy notes|comfortable notes|notes that come easily}, {nothing very loud|nothing loud|and softly}.",
+        "{begin|start} {gently|slowly}: ten minutes a day for three days, {easy notes|comfortable notes|notes that come easily}, {nothing very loud|nothing loud|and softly}.",
         "for {the first three days|three days} ten minutes {a day|each day} {are|will be} enough for <each>, {with easy notes|on comfortable notes} and {nothing very loud|no loud ones|rather softly}.",
         "give <each> three {easy|gentle|quiet} days{ to begin with|}: {ten minutes at most|no more than ten minutes} {a day|each day}, {in the middle of the range|on easy notes}{, not too loud|}.",
         "{play|try} <each> for three days {with care|gently|softly} before you {ask more of it|play it for long|play it loudly}: ten minutes {a day|each day}{, easy notes|, in the middle of the range|}.",
@@ -36,6 +36,9 @@ internal static class CareWordings
         "{don't be surprised|it is quite usual} if it {changes a little|changes|still changes} in the first days: {fresh scraping needs to settle|fresh scraping takes time to settle}.",
         "{keep|make} a short note of how it {feels|plays} on the first day and on the fourth{, because a reed settles after work|: after work a reed settles}.",
     ];
+
+    /// <summary>What a plan about keeping reeds doesn’t say already.</summary>
+    internal static IEnumerable<IReadOnlyList<string>> MoreBesideKeeping => More.Skip(3).Take(2);
 
     /// <summary>Of these a letter says one or two.</summary>
     internal static IReadOnlyList<IReadOnlyList<string>> More { get; } =

@@ -7,8 +7,8 @@ internal static class ComplaintWordings
 {
     internal static IReadOnlyList<string> AfterWork { get; } =
     [
-        "{I tried just that|that is what I tried first|I looked into that}: when it came, <was>, and {after the work|when I had worked on it} <now>.",
-        "{to begin with that|to that first}: <was> when it {came|arrived}, and {after the work|when I had worked on it} <now>.",
+        "{I tried just that|that is what I tried first|I looked into that}: when it came, <was>, and {after the work|after my work|by the end} <now>.",
+        "{to begin with that|to that first}: <was> when it {came|arrived}, and {after the work|after my work|by the end} <now>.",
     ];
 
     /// <summary>Where no work lay between the two.</summary>
@@ -53,29 +53,30 @@ internal static class ComplaintWordings
 
     internal static IReadOnlyList<string> NotNoted { get; } =
     [
-        "{of that itself|of just that|about that itself|of what you name there} {I noted nothing|I have noted nothing|nothing stands in my notes|I wrote nothing down}{ at the bench| on this reed| here|}.",
-        "{in my notes|among what I wrote down} {on this one|on this reed|about it|at the bench} {there is nothing|nothing stands|I find nothing} {of that itself|of just that|about that itself}.",
+        "I {have written down|wrote down|have noted|noted} nothing about {just that|that itself}{ here| on this reed| on this one| at the bench|}.",
+        "{on this reed|on this one|here} I {did not write down|have not written down|did not note} how {that went|that was}{ at the bench|}.",
     ];
 
     /// <summary>What isn’t recognised is answered by what was found first, and what became of it.</summary>
     internal static IReadOnlyList<string> FoundFirst { get; } =
     [
-        "{what I found|the first thing that I found|what I met first|what I noted first} {here|on it|on this one|on this reed} {is|was} this: <name><end>.",
-        "{on it|on this one|here|on this reed} I {found|noted|noticed|met} {this|first of all this|this first}: <name><end>.",
+        $"{{what I found first|the first thing that I found|what I met first|what I noted first}} {{here|on it|on this one|on this reed}}: <what>, {{and that|which}} {FindingFrames.Usually} <shows>",
+        $"{{on this one|here|on this reed}} I {{found|noticed|saw}} first {{of all |}}that <what>, {{and that|which}} {FindingFrames.Usually} <shows>",
     ];
 
-    internal static IReadOnlyList<string> SuspectedFirst { get; } = ["{what I suspect|all that I suspect|what I have a suspicion of} {here|on it|on this one|on this reed} is this: <name><end>."];
+    /// <summary>The same where nothing is said of what it does.</summary>
+    internal static IReadOnlyList<string> FoundFirstOnly { get; } =
+    [
+        "{what I found first|the first thing that I found|what I met first|what I noted first} {here|on it|on this one|on this reed}: <what>",
+        "{on this one|here|on this reed} I {found|noticed|saw} first {of all |}that <what>",
+    ];
 
-    /// <summary>What became of it, to stand after its name.</summary>
-    internal static IReadOnlyDictionary<FindingEnding, string> Ends { get; } = new Dictionary<FindingEnding, string>
-    {
-        [FindingEnding.Gone] = ", {which is gone now|and it is gone now|and it is put right}",
-        [FindingEnding.Better] = ", {and it is better now|which is better now}, though not quite gone",
-        [FindingEnding.Unchanged] = ", {and it is as it was|which has not changed}",
-        [FindingEnding.LeftOnPurpose] = ", {and I left it so|which I left as it is}, on purpose",
-    };
-
-    internal const string WorkedOnIt = ", {and I worked on it|which I worked on}";
+    /// <summary>The same where an earlier reed had it.</summary>
+    internal static IReadOnlyList<string> FoundFirstAgain { get; } =
+    [
+        "{what I found first|the first thing that I found|what I met first|what I noted first} {here|on it|on this one|on this reed} {you know from|is as in} <earlier>: <what>",
+        "{on this one|here|on this reed} {too|as well} I {found|noticed|saw} first {of all |}that <what>, {as in|just as in} <earlier>",
+    ];
 
     internal static IReadOnlyList<string> NoFault { get; } =
     [

@@ -5,7 +5,7 @@ namespace ReedClinic.Domain.Letters.Wordings;
 /// <summary>How a finding becomes a sentence: what is there, what that does, how it is known, what became of it.</summary>
 internal static class FindingFrames
 {
-    private const string Usually = "{usually|often|mostly|as a rule|very often}";
+    internal const string Usually = "{usually|often|mostly|as a rule|very often}";
 
     /// <summary>A fault that is told for the first time.</summary>
     internal static IReadOnlyList<string> Fault { get; } =
@@ -14,7 +14,7 @@ internal static class FindingFrames
         $"<what>, and that {Usually} <shows>",
         $"<what>; {Usually} that <shows>",
         $"I {{found|noticed|saw}} that <what>, which {Usually} <shows>",
-        $"<what>; that is {{something|the kind of thing}} that {Usually} <shows>",
+        $"<what>, something that {Usually} <shows>",
         $"{{what I found here is that|I {{wrote down|noted}} that}} <what>, and that {Usually} <shows>",
     ];
 
@@ -42,7 +42,7 @@ internal static class FindingFrames
         $"I suspect, {{without being certain|though I can't be sure|but am not certain}}, that <what>, which {Usually} <shows>",
         "it may be that <what>, but I am {not certain|not sure of it|not sure yet}",
         $"{{perhaps|maybe|it is possible that}} <what>, which {Usually} <shows>, but I {{only suspect it|am not certain of it|can't be sure of it}}",
-        "I have a suspicion{, no more,|, and no more than that,|} that <what>",
+        "I have a suspicion, {no more|and no more than that}, that <what>",
     ];
 
     /// <summary>What is there, where nothing is said of what it does.</summary>
@@ -57,7 +57,7 @@ internal static class FindingFrames
         "{you know this from|you have met this in|this is as in} <earlier>: <what>",
         "{what I said about|what I wrote about} <earlier> {holds|is true} here {too|as well}: <what>",
         "<what>, {as in|just as in|as you saw in} <earlier>",
-        "{this is another one in which|this is again one in which|this is another one where} <what>",
+        "{this is another one in which|this is one more reed in which|this is another reed where} <what>",
     ];
 
     /// <summary>The same for one that nobody is sure of.</summary>
@@ -82,7 +82,7 @@ internal static class FindingFrames
     internal static IReadOnlyList<string> OwnSuspected { get; } = ["I suspect <name>, {without being certain|though I can't be sure|but am not certain}."];
 
     /// <summary>The same for what is good.</summary>
-    internal static IReadOnlyList<string> OwnStrength { get; } = ["{good here|well done here|to be glad of here}: <name>."];
+    internal static IReadOnlyList<string> OwnStrength { get; } = ["{good here|well done here|what is good here}: <name>."];
 
     /// <summary>What was seen in one way, such as by light.</summary>
     internal static IReadOnlyDictionary<KnownBy, IReadOnlyList<string>> Known { get; } = new Dictionary<KnownBy, IReadOnlyList<string>>
@@ -91,7 +91,7 @@ internal static class FindingFrames
         [KnownBy.Plaque] = [$"{{with the plaque in|on the plaque|with the plaque between the blades}} I {{saw|could see}} that <what>, which {Usually} <shows>"],
         [KnownBy.Finger] = [$"{{my finger told me|I could feel with a finger|under my finger I felt}} that <what>, which {Usually} <shows>"],
         [KnownBy.Lip] = [$"{{my lips told me|I could feel with my lips|on my lips I felt}} that <what>, which {Usually} <shows>"],
-        [KnownBy.Ear] = [$"{{my ear told me|I could hear|with my ear I noticed}} that <what>, which {Usually} <shows>"],
+        [KnownBy.Ear] = [$"{{from its sound I {{judged|took it}}|by ear I judged|I {{judged|took it}} from the sound}} that <what>, which {Usually} <shows>"],
         [KnownBy.Meter] = [$"{{when I measured it I saw|measuring it showed|I measured it and saw}} that <what>, which {Usually} <shows>"],
     };
 
@@ -159,7 +159,7 @@ internal static class FindingFrames
     /// <summary>What is good here and was told before.</summary>
     internal static IReadOnlyList<string> StrengthAgain { get; } =
     [
-        "{here|in this one|in this reed} <whats>.", "{it is good|I like it|I am glad} that <whats>.", "{good here|well done here|to be glad of here}: <whats>.",
-        "{I saw with pleasure|I was glad to see|I liked to see} that <whats>.",
+        "{here|in this one|in this reed} <whats>.", "{it is good|I like it|I am glad} that <whats>.", "{good here|well done here|what is good here}: <whats>.",
+        "I {was glad|was pleased|liked} to see that <whats>.",
     ];
 }

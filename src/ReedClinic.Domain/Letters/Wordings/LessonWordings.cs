@@ -43,6 +43,25 @@ internal static class LessonWordings
         "<where> I {found|met|noticed} {this|the same} {when <they> came|on arrival}: <what>; {usually|often|mostly|as a rule} that <shows>.",
     ];
 
+    /// <summary>The lesson where nobody is sure of it on any of the reeds.</summary>
+    internal static IReadOnlyList<string> Suspected { get; } =
+    [
+        "{<where> I <suspect>|I <suspect> <where>}, {without being certain|though I could not be sure}, that <what>; {usually|often|mostly|as a rule} that <shows>.",
+        "<where>, {perhaps|it may be that|maybe} <what>, but I <am> {not certain|not sure} of it; {usually|often|mostly|as a rule} that <shows>.",
+    ];
+
+    internal static IReadOnlyList<string> SuspectedAlone { get; } =
+    [
+        "I <suspect>, {without being certain|though I could not be sure}, that <what>; {usually|often|mostly|as a rule} that <shows>.",
+    ];
+
+    /// <summary>On which of them nobody is sure of it, where the others are certain.</summary>
+    internal static IReadOnlyList<string> NotCertainIn { get; } =
+    [
+        "{of|about} <reeds> I <am> not {certain|sure}: there I only <suspect> it.", "in <reeds> I {only <suspect> it|<suspect> it and no more|<am> not certain of it}.",
+        "in <reeds> it <is> {only|no more than} a suspicion{ of mine|}.",
+    ];
+
     internal static IReadOnlyList<string> AloneThen { get; } =
     [
         "{when <they> came|when <they> arrived|on arrival}, <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",

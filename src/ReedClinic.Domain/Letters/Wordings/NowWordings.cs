@@ -8,9 +8,9 @@ internal static class NowWordings
     internal static IReadOnlyDictionary<TestKind, string> Gains { get; } = new Dictionary<TestKind, string>
     {
         [TestKind.Opening] = "the opening is nearer to {where it should be|right}",
-        [TestKind.ClosingOrder] = "the blades {close|meet} in a better order",
+        [TestKind.ClosingOrder] = "the blades close in a better order",
         [TestKind.Seal] = "it holds its air {better|longer}",
-        [TestKind.Crow] = "{the crow is {in better order|clearer}|it crows {more clearly|in better order}}",
+        [TestKind.Crow] = "{the crow {is clearer|comes more clearly|is nearer to what it should be}|it crows {more clearly|more as it should}}",
         [TestKind.Peep] = "the peep is {cleaner|clearer}",
         [TestKind.SoftestStart] = "soft notes {start|begin|speak} more easily",
         [TestKind.Effort] = "it {asks for|takes} a more comfortable effort",
@@ -61,7 +61,7 @@ internal static class NowWordings
         [TestKind.Opening] = ["the blades were closed at the tip", "the opening was a little {small|narrow}", "the opening was {right|as it should be}", "the opening was a little {wide|large}", "the opening was very {wide|large}"],
         [TestKind.ClosingOrder] = ["the middle of its blades closed first", "its blades closed all at once", "the sides of its blades closed first"],
         [TestKind.Seal] = ["it did not hold its air", "it {lost|let go of} its air at once", "it held its air for a moment", "it held its air{ well|}"],
-        [TestKind.Crow] = ["it crowed high first, and then the low sound joined", "it crowed high and low all at once", "it crowed low only", "it crowed high only"],
+        [TestKind.Crow] = ["{it crowed|its crow came} as it should, high and then low", "it crowed high and low at once", "it crowed low only", "it crowed high only"],
         [TestKind.Peep] = ["its peep was clean", "its peep was already a crow"],
         [TestKind.SoftestStart] = ["it would not start softly", "a soft note needed a push", "it started softly", "it started on a breath"],
         [TestKind.Effort] = ["it was far too easy to blow", "it was a little too easy to blow", "{the effort was right|it was right to blow}", "it was a little too hard to blow", "it was far too hard to blow"],

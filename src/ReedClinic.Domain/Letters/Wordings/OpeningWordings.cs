@@ -5,10 +5,10 @@ internal static class OpeningWordings
 {
     internal static IReadOnlyList<string> Thanks { get; } =
     [
-        "{thank you|many thanks|thank you very much} for {your|sending me your|trusting me with your|letting me look at your} <reeds>.",
-        "it was {good|a pleasure|nice} to {open your parcel|unpack your parcel|undo your parcel} and {find|see|meet} your <reeds>{ in it|}.",
-        "your <reeds> {arrived|came|reached me}, and {I have enjoyed getting to know <them>|it was good to get to know <them>|it was a pleasure to get to know <them>}.",
-        "{I was glad to have|I was happy to have|I was pleased to have|it was good to have} your <reeds> {here|at my bench|on my bench|in the studio}{ for a while|}.",
+        "{thank you|many thanks|thank you very much|my thanks} for {your|sending me your|trusting me with your|letting me look at your} <reeds>.",
+        "it was {good|a pleasure|nice|lovely} to {open|unpack} your parcel and {find|see} your <reeds>{ in it|}.",
+        "your <reeds> {arrived|came|reached me|are here}, and {I have enjoyed getting to know <them>|it was good to get to know <them>|it was a pleasure to get to know <them>}.",
+        "{I was glad to have|I was happy to have|I was pleased to have|it was good to have} your <reeds> {here|at my bench|on my bench|in the studio|with me}{ for a while|}.",
     ];
 
     /// <summary>Where something was written about the reeds.</summary>
@@ -34,7 +34,7 @@ internal static class OpeningWordings
     /// <summary>Where each of them was tried at the bench.</summary>
     internal static IReadOnlyList<string> LookedClosely { get; } =
     [
-        "I have {spent|taken} some {quiet|unhurried|good} time {with <them>|over <them>} at the bench, and {this is what I found out|here is what I found|this is what I can tell you}.",
+        "I have spent some {quiet|unhurried} time {with <them>|over <them>} at the bench, and {this is what I found out|here is what I found|this is what I can tell you}.",
     ];
 
     internal static IReadOnlyList<string> Looked { get; } =
@@ -47,20 +47,20 @@ internal static class OpeningWordings
 
     internal static IReadOnlyList<string> HowWithGood { get; } =
     [
-        "{first comes|I begin with|you will first read} what is good, then {each reed by itself|one reed after the other|each reed in turn}, and {at the end|last of all|to finish} {what I would try on the next one|a plan for the next one|what to try next time}.",
-        "{you will find|find|look for} each reed by {its number|the number on its tag}, {and near the end|and after them|and further on} {a short plan|a plan in a few steps|a few steps} for the next one.",
+        "{first comes|I begin with} what is good, then {each reed by itself|one reed after the other|each reed in turn}, and {at the end|last of all|to finish} {what I would try on the next one|a plan for the next one|what to try next time}.",
+        "you will find each reed by {its number|the number on its tag}, {and near the end|and after them|and further on} {a short plan|a plan in a few steps|a few steps} for the next one.",
     ];
 
     internal static IReadOnlyList<string> HowWithPlan { get; } =
     [
-        "{you will find|find|look for} each reed by {its number|the number on its tag}, {and near the end|and after them|and further on} {a short plan|a plan in a few steps|a few steps} for the next one.",
+        "you will find each reed by {its number|the number on its tag}, {and near the end|and after them|and further on} {a short plan|a plan in a few steps|a few steps} for the next one.",
         "{each reed has|I have given each reed} {a part of its own|a part to itself}{, under the number on its tag|, under its number|}; {near the end|after that|last} comes {a short plan|a plan} for the next one.",
         "{it is easiest to read|read} this letter with the reeds {beside you|in front of you|at hand}{, if you can|, since you can then look at each|}: {they carry the same numbers as here|the numbers are those on their tags|their tags have the same numbers}.",
     ];
 
     internal static IReadOnlyList<string> How { get; } =
     [
-        "{you will find|find|look for} each reed by {its number|the number on its tag}; {at the end|last} {comes|stands} {how to look after them|how to take care of them|how to treat them well}.",
+        "you will find each reed by {its number|the number on its tag}; {at the end|last} {comes|stands} {how to look after them|how to take care of them|how to treat them well}.",
         "{it is easiest to read|read} this letter with the reeds {beside you|in front of you|at hand}: {they carry the same numbers as here|the numbers are those on their tags|their tags have the same numbers}.",
     ];
 
@@ -76,7 +76,7 @@ internal static class OpeningWordings
     ];
 
     /// <summary>Where no reed is for playing, and there is no plan.</summary>
-    internal static IReadOnlyList<string> HowBare { get; } = ["{you will find|find|look for} each reed by {its number|the number on its tag}."];
+    internal static IReadOnlyList<string> HowBare { get; } = ["you will find each reed by {its number|the number on its tag}."];
 
     internal static IReadOnlyList<string> NothingYet { get; } =
     [
@@ -94,7 +94,7 @@ internal static class OpeningWordings
     internal static IReadOnlyList<string> GoodEnd { get; } =
     [
         "{that is worth a lot|that counts for a lot|all that is worth much}, and it is {yours|your own doing|your own work}.",
-        "keep {that|all that|those things}{; it is|: it is|, since it is} the part that is {hard to teach|hardest to teach|hardest to learn}.",
+        "keep {that|all that|all of it}{; it is|: it is|, since it is} the part that is {hard to teach|hardest to teach|hardest to learn}.",
         "{please keep|do keep|hold on to} {that|all that|all of that}{: it will carry you far|; the rest can be learnt|, and the rest will follow}.",
     ];
 

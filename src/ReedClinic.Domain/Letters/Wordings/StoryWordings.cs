@@ -5,27 +5,27 @@ internal static class StoryWordings
 {
     internal static IReadOnlyList<string> Bothers { get; } =
     [
-        "{about|of|on} this {one|reed} you {wrote|told me|noted|said}{ in your list| when you announced it| before it set out|}: <quote>",
-        "{your note on|your line about|your remark on} {it|this one|this reed} {was this|was|says|reads}: <quote>",
-        "{your words about|your own words about|your words on} {it|this one|this reed} {were these|were|are|are these}: <quote>",
-        "{what bothers you|what troubles you|what you would like to change} {here|in this one|about it|about this one}, {in your words|in your own words|as you wrote it|as you put it}: <quote>",
-        "{this is how|here is how} you described {it|this one|this reed}{ at home| in your own words| before it travelled|}: <quote>",
-        "{I read|I had read|I began with|I have read} what you {wrote|said|noted} {about|of} {it|this one|this reed}: <quote>",
-        "{with this one|with this reed|here} you {wrote|told me|noted}{ this| the following|}{ about it|}: <quote>",
+        "about {this one|this reed|it} you {wrote|told me|noted|said}{ in your list| when you sent it| beforehand|}: <quote>",
+        "{your note on|your words on|your note about|your words about} {it|this one|this reed}: <quote>",
+        "in your {words|own words}, {what bothers you|what is the matter} {with it|with this one|with this reed}{ is this|}: <quote>",
+        "{what bothers you|what troubles you|what you would like to change} {here|in this one|about it|about this one}, {in your words|in your own words|as you put it}: <quote>",
+        "{this is how|here is how} you described {it|this one|this reed}{ at home| in your own words| to me|}: <quote>",
+        "I {read|had read|began with|have read} what you {wrote|said|noted} about {it|this one|this reed}: <quote>",
+        "with this {one|reed} you {sent me this note|sent these words|wrote this to me|wrote}: <quote>",
     ];
 
     /// <summary>The same with what the reed is for.</summary>
     internal static IReadOnlyList<string> BothersInUse { get; } =
     [
-        "you {use|keep} {it|this one|this reed} <use>, and {wrote|told me|noted}{ this| the following|}: <quote>",
-        "{this is one|this is a reed} that you {use|keep} <use>; {your words were|you wrote|what you noted was}: <quote>",
-        "{about|of} {it|this one}, which you {use|keep} <use>, you {wrote|told me|said|noted}: <quote>",
+        "you {use|keep} {it|this one|this reed} <use>, and {wrote|told me|noted}{ this|}: <quote>",
+        "{this is one|this is a reed} that you {use|keep} <use>; {your words were|you wrote|your note was}: <quote>",
+        "about {it|this one|this reed}, which you {use|keep} <use>, you {wrote|told me|said|noted}: <quote>",
     ];
 
     /// <summary>The same with how long it was played.</summary>
     internal static IReadOnlyList<string> BothersAfter { get; } =
     [
-        "after {about |roughly |}<hours> of playing you {wrote|told me|noted}{ about it| of it|}: <quote>",
+        "after {about |roughly |}<hours> of playing you {wrote|told me|noted}{ about it|}: <quote>",
         "{it has|this one has} been played for {about |roughly |}<hours>, and you {wrote|told me|noted}: <quote>",
         "you have played {it|this one} for {about |roughly |}<hours>, and {wrote|noted|told me}: <quote>",
     ];

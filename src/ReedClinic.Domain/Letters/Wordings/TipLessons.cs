@@ -6,8 +6,8 @@ internal static class TipLessons
     internal static TeachingNote Sides { get; } = new(
         [
             "{slide|slip|push} a dark plaque between the blades and {look at|study} the tip: the corners should be {the palest part of it|paler than all the rest|the part that lets most light through}; if they are as dark as the middle, {there is still cane to take|they still want thinning|there is more to take}.",
-            "{start|begin} a {middle|comfortable} note with the breath alone, as softly as you can: {it should|it ought to|a good tip will} {come|start} {on the air|with the air}, {without a bump|with no bump|with no thump}.",
             "{turn the reed over and {look again|do the same again|look at the other blade}; both blades should {look alike|look the same|show the same}|then {look at|study} the other blade {in the same way|too}: {they should match|both should look alike|one should be like the other}}.",
+            "{start|begin} a {middle|comfortable} note with the breath alone, as softly as you can: {it should|it ought to|a good tip will} {come|start} {on the air|with the air}, {without a bump|with no bump|with no thump}.",
         ],
         [
             "{the reed is wet, and the plaque lies|the reed has to be wet, and the plaque should lie|wet the reed well, and let the plaque lie} {flat and square|flat and straight|flat, not askew,} {under|beneath} the tip.",

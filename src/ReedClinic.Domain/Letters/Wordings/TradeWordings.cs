@@ -21,6 +21,9 @@ internal sealed record TradeWord(string Name, string Pattern, string Means)
     /// <summary>What leads to its meaning in brackets, where the word stands there in another number.</summary>
     public string Lead { get; init; } = "";
 
+    /// <summary>What it means where the word stands by itself, after “I mean”; null where that is the same.</summary>
+    public string? Alone { get; init; }
+
     /// <summary>Whether the drawing of a crow’s way says it.</summary>
     public bool IsInCrow { get; init; }
 
@@ -42,16 +45,16 @@ internal static class TradeWordings
         new("rails", @"\brails?\b", "the narrow strips {along|down} {the|both} edges"),
         new("windows", @"\bwindows?\b", "the {hollows|scraped hollows|thinner places} {left and right|on either side} of the middle line"),
         new("bark", @"\bbark\b", "the {shiny|smooth} skin of the cane"),
-        new("pass", @"(?<=\b(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\d+|each|every|single) )pass(es)?\b", "{a little work|a few strokes|a little} at a time"),
+        new("pass", @"(?<=\b(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\d+|each|every|single) )pass(es)?\b", "{a|one} {short |}round of work") { Lead = "a pass is " },
         new("staple", @"\bstaple\b", "the {small |}{metal tube|tube} {that the cane is tied to|under the thread}"),
         new("plaque", @"\bplaque\b", "the {small|thin} flat {plate|tongue} that {goes|is slipped} between the blades"),
-        new("crow", @"\b[Cc]row\b(?= it)", "blow {it alone|it by itself}, with your lips {at|right up to} the thread"),
+        new("crow", @"\b[Cc]row\b(?= it)", "blow {it alone|it by itself}, with your lips {at|right up to} the thread") { Alone = "blowing the reed by itself, with your lips {at|right up to} the thread" },
         new("crow", @"\bcrow\b(?! it)", "the {sound|noise} of the reed {alone|on its own}, {blown with|with} your lips {at|right up to} the thread") { Row = "crow" },
         new("peep", @"\bpeep\b", "one {short |}note on the reed alone, held as {you play|for playing}") { Row = "peep" },
         new("seal", @"\bseals?\b", "{letting no air out|keeping the air in} at the sides") { Row = "seal" },
         new("opening", @"\bopening\b", "the gap between the blades{ at the end| at the front|}") { Row = "opening" },
         new("overlap", @"\b(?<=[Tt]he )overlap\b", "{how far|by how much} one blade {sits|lies} to the side of the other"),
-        new("overlap", @"\b(?<=blades |to |straight and |don’t |didn’t )overlap\b", "one {sits|lies} a {hair|hair’s breadth} to the side of the other"),
+        new("overlap", @"\b(?<=blades |to |straight and |don’t |didn’t )overlap\b", "one {sits|lies} a {hair|hair’s breadth} to the side of the other") { Alone = "{how far|by how much} one blade {sits|lies} to the side of the other" },
         new("swell", @"\bswell\b", "one long note from soft to loud and back") { Row = "swell" },
         new("cent", @"\bcents?\b", "a hundredth of a semitone{, the step from B to C|, such as the step from B to C|}") { Lead = "a cent is ", IsInRows = @"\bcents?\b", IsInCrow = true },
         new("closing order", @"\bclosing order\b", "which part of the blades meets first {when they are pressed|under a light press}") { Row = "closing order" },
@@ -63,6 +66,12 @@ internal static class TradeWordings
         "{by|with the word} “<word>” I mean <means>.", "the word “<word>” {means|stands for|is used for} <means>.",
         "{when I say|when I write|where I write} “<word>”, I mean <means>.",
     ];
+
+    /// <summary>The same for a word that stands in the table or the drawing below.</summary>
+    internal static IReadOnlyList<string> Below { get; } = ["{below|in what follows}, “<word>” {means|stands for|is} <means>."];
+
+    /// <summary>The same for two of them.</summary>
+    internal static IReadOnlyList<string> BelowForTwo { get; } = ["{below|in what follows}, “<word>” {means|stands for|is} <means>, and “<other>” <also>."];
 
     /// <summary>The same for two words.</summary>
     internal static IReadOnlyList<string> OwnSentenceForTwo { get; } =

@@ -45,16 +45,16 @@ internal static class UseWordings
     internal static IReadOnlyList<string> First { get; } =
     [
         "{play|try|take} this one first{, for a day or two|, and then the others|, and the others after it|}{, if you like|}.",
-        "this {one is the one|is the one|is the reed} {to play|I would play|for you to play} first{ of all|}{, I think|}.",
-        "{begin|start} {with this one and play it first|by playing this one first|with this reed and play it first|by taking this one first}{; the others can wait a day|, and let the others rest|, and take the others after it|, and leave the others for another day}.",
+        "this is the {one|reed} {to play|I would play|for you to play} first{ of all|}{, I think|}.",
+        "{play|take|choose} this {one|reed} first{; the others can wait a day|, and let the others rest|, and take the others after it|, and leave the others for another day}.",
         "{if you ask me|if you want to know|if you wonder} which {one|reed} to play first, {it is this one|take this one|I would say this one}.",
         "{I would|in your place I would|if it were mine, I would} {play|take|try} {this one|this reed} first{, and the others later|, for a day or so|, before the others|}.",
-        "{among them all|of all of them|of them all|from your reeds}, {play|take|choose} this one first{, if you like|}.",
+        "{of all of them|of them all|of your reeds}, {play|take|choose} this one first{, if you like|}.",
     ];
 
     internal static IReadOnlyList<string> InTurn { get; } =
     [
-        "{keep|use} this one {and take turns|in turn} with the others, so that each has a day to {dry|rest}.",
+        "{play|use} {this one|it} in turn with the others, so that each has a day to {dry|rest}.",
         "{let it take turns|use it in turn} with the others{, a day each|}{: each needs a day to dry|, so that each can dry for a day|}.",
         "it can {take its turn|share the work} with the others{, a day each|, a day at a time}{, so that none is played two days running|}.",
         "{play it|use it} {on days when the others rest|while the others rest}{, so that all of them can dry well|, since each needs a day to dry|}.",
@@ -64,8 +64,8 @@ internal static class UseWordings
     internal static IReadOnlyList<string> FirstOfTwo { get; } =
     [
         "{play|try|take} this one first{, for a day or two|, and then <other>|, and <other> after it|}{, if you like|}.",
-        "this {one is the one|is the one|is the reed} {to play|I would play|for you to play} first{ of all|}{, I think|}.",
-        "{begin|start} {with this one and play it first|by playing this one first|with this reed and play it first|by taking this one first}{; <other> can wait a day|, and let <other> rest|, and take <other> after it|, and leave <other> for another day}.",
+        "this is the {one|reed} {to play|I would play|for you to play} first{ of all|}{, I think|}.",
+        "{play|take|choose} this {one|reed} first{; <other> can wait a day|, and let <other> rest|, and take <other> after it|, and leave <other> for another day}.",
         "{if you ask me|if you want to know|if you wonder} which {one|reed} to play first, {it is this one|take this one|I would say this one}.",
         "{I would|in your place I would|if it were mine, I would} {play|take|try} {this one|this reed} first{, and <other> later|, for a day or so|, before <other>|}.",
     ];
@@ -73,7 +73,7 @@ internal static class UseWordings
     /// <summary>How the second of two is played.</summary>
     internal static IReadOnlyList<string> InTurnOfTwo { get; } =
     [
-        "{keep|use} this one {and take turns|in turn} with <other>, so that each has a day to {dry|rest}.",
+        "{play|use} {this one|it} in turn with <other>, so that each has a day to {dry|rest}.",
         "{let it take turns|use it in turn} with <other>{, a day each|}{: each needs a day to dry|, so that each can dry for a day|}.",
         "it can {take its turn|share the work} with <other>{, a day each|, a day at a time}{, so that neither is played two days running|}.",
         "{play it|use it} {on days when <other> rests|while <other> rests}{, so that both can dry well|, since each needs a day to dry|}.",
@@ -90,8 +90,8 @@ internal static class UseWordings
 
     internal static IReadOnlyList<string> ThisSideUp { get; } =
     [
-        "{play|hold} it with {this side|this blade} up: the {blade|one} {with the mark|that bears the mark|that is marked} (<mark>).",
-        "the {upper blade|blade that goes on top|blade that belongs on top|top blade} is {the one with this mark|the marked one|the one that is marked so}: <mark>.",
+        "{play|hold} it with {this side|this blade} up: the {blade|one} {with the mark|that is marked} (<mark>).",
+        "the {upper blade|blade that goes on top|blade that belongs on top|top blade} is {the one with this mark|the marked one}: <mark>.",
         "{this way up|which way up|as for which way up}: {the marked blade|the blade with the mark|the blade that is marked} {goes on top|is the upper one|belongs on top} (<mark>).",
         "{when|whenever} you play it, {let the marked blade be|keep the marked blade|have the marked blade} {on top|the upper one}{, please|} (<mark>).",
         "{turn it so that|hold it so that|see to it that|take care that} {the marked blade|the blade with the mark|the blade that is marked} is {on top|the upper one}{ when you play|} (<mark>).",

@@ -7,6 +7,9 @@ internal static class VerdictWordings
 {
     private const int OfTheWork = 2;
 
+    /// <summary>Not to be saved, and nothing was tried on it.</summary>
+    internal static IReadOnlyList<string> NotToBeSavedUntried => [.. All[VerdictKind.NotToBeSaved].SkipLast(1)];
+
     /// <summary>Better, and nothing was done: then nothing is said of work.</summary>
     internal static IReadOnlyList<string> ImprovedByItself => [.. All[VerdictKind.Improved].SkipLast(OfTheWork)];
 
@@ -18,8 +21,8 @@ internal static class VerdictWordings
             "{I think|I believe|I am fairly sure that} you will {notice|feel|hear} {the difference|what has changed|the change}{ at once| quite soon|}.",
             "{it|this one|this reed} {goes home|leaves me|comes back to you|travels home} {a better reed|in better order|better than it came|the better for it}.",
             "{there is|you will find} {more|a good deal more} {in it now|in this reed now|in this one now} than {when it came|before|on the day it came}.",
-            "{the work|the time|what I did} {was worth it|has helped|did it good}{: it is better now|, and it is a better reed|; it plays better now}.",
-            "{it|this one|this reed} {has gained|has become better} by {the work|what was done}{, and I am glad of it|, I think|}.",
+            "the work {has helped|did it good|has paid off}{: it is better now|, and it is a better reed|; it plays better now}.",
+            "{it|this one|this reed} has gained by {the work|what was done}{, and I am glad of it|, I think|}.",
         ],
         [VerdictKind.GoodOnArrivalRefined] =
         [

@@ -6,7 +6,7 @@ internal static class WholeReedLessons
     internal static TeachingNote General { get; } = new(
         [
             "hold the wet reed in front of {a lamp|the lamp|a light}: light and dark should {lie|be} {the same|alike} on {the left and on the right|both sides}.",
-            "{crow it|try the crow} with your lips at the thread, first with {very little|hardly any} air: you should hear one high note, and a lower one {joining|coming in} as the air {grows|increases}.",
+            "{crow it|try the crow}, first with {very little|hardly any} air: you should hear one high note, and a lower one {joining|coming in} as the air {grows|increases}.",
         ],
         null,
         [
@@ -56,7 +56,7 @@ internal static class WholeReedLessons
         [
             "{start|make|begin} the next reed before this one is {tired|worn out|quite tired}.",
             "take turns with three reeds, a day each{, so that each can dry|, so that none gets tired|}.",
-            "rinse the reed after playing and let it dry {in the open|in the air|in moving air}{ before the case is closed|}.",
+            "rinse the reed in fresh water {after playing|when you have played}{, before you dry it|}.",
             "clean it inside {from time to time|now and then}, wet, from the cork end {out through the tip|towards the tip and out|and out at the tip}.",
             "push it all the way into the instrument, {with a turn and without force|with a small turn and no force}{, and hold it by the cork|}.",
         ]);

@@ -3,10 +3,12 @@ namespace ReedClinic.Domain.Letters.Wordings;
 /// <summary>How the work on a reed is told.</summary>
 internal static class WorkFrames
 {
+    private const string Home = "{: it|, and it} {goes home|comes back to you|travels home} {as it came|just as it came|as you sent it|unchanged}";
+
     internal static IReadOnlyList<string> FirstTested { get; } =
     [
         "in <passes>, {with a test after each|trying it after each|with a test after every one}, I <work>.",
-        "it {took|needed} <passes>{ of work|}, {with a test after each|each with a test after it}: I <work>.",
+        "it {took|needed} <passes>, {with a test after each|each with a test after it}: I <work>.",
         "I {worked on it|went over it} in <passes>, {trying it after each|with a test after each}: I <work>.",
         "{over|in the course of} <passes> I <work>, {and tried it each time|with a test after each of them|and tried it after every one}.",
     ];
@@ -14,7 +16,7 @@ internal static class WorkFrames
     internal static IReadOnlyList<string> FirstTestedOnce { get; } =
     [
         "in one pass, {with a test after it|and trying it afterwards}, I <work>.",
-        "it {took|needed} {only |}one pass{ of work|}, {with a test after it|and then a test}: I <work>.",
+        "it {took|needed} {only |}one pass, {with a test after it|and then a test}: I <work>.",
         "I {worked on it|went over it} {once|in one pass}, and tried it {afterwards|again|after that}: I <work>.",
         "in {a single|one} pass I <work>, {and tried it afterwards|and then tried it again}.",
     ];
@@ -23,7 +25,7 @@ internal static class WorkFrames
     [
         "in <passes> I <work>.",
         "I {worked on it|went over it} in <passes>: I <work>.",
-        "it {took|needed} <passes>{ of work|}: I <work>.",
+        "it {took|needed} <passes>: I <work>.",
     ];
 
     internal static IReadOnlyList<string> Rhythm { get; } =
@@ -31,10 +33,10 @@ internal static class WorkFrames
         "I {worked on it|went over it} in <passes>{, with a test after each|, trying it after each}.", "it {took|needed} <passes>, with a test after each.",
     ];
 
-    internal static IReadOnlyList<string> RhythmUntested { get; } = ["I {worked on it|went over it} in <passes>.", "it {took|needed} <passes>{ of work|}."];
+    internal static IReadOnlyList<string> RhythmUntested { get; } = ["I {worked on it|went over it} in <passes>.", "it {took|needed} <passes>."];
 
     /// <summary>For the sake of which place, where an earlier reed has told what that is good for.</summary>
-    internal static IReadOnlyList<string> SakeAgain { get; } = [", {again|once more} for the sake of <place>", ", {again|once more} {in favour of|to favour} <place>", ""];
+    internal static IReadOnlyList<string> SakeAgain { get; } = [", {again|once more} for the sake of <place>", ""];
 
     /// <summary>Work of the studio’s own; its name is quoted, since it may read as an order.</summary>
     internal static IReadOnlyList<string> Own { get; } = ["I did this: <name><more>.", "{what I did|this is what I did}{ here|}: <name><more>.", "{then|next} I did this: <name><more>."];
@@ -47,7 +49,7 @@ internal static class WorkFrames
 
     internal static IReadOnlyList<string> Next { get; } =
     [
-        "then I <work>.", "after that I <work>.", "next I <work>.", "{the next thing was this|the next step}: I <work>.", "I {then|also} <work>.",
+        "then I <work>.", "after that I <work>.", "next I <work>.", "I {then|also} <work>.",
     ];
 
     internal static IReadOnlyList<string> Later { get; } = ["later I <work>.", "{at a later time|when I came back to it|another time} I <work>."];
@@ -60,7 +62,7 @@ internal static class WorkFrames
     internal static IReadOnlyList<string> Stopped { get; } =
     [
         "{then|there|at that point|here|after that} I {stopped|left off|left it at that|let it be}{, and this is why|, for this reason|, and my reason was this|}: <why>",
-        "{my reason to|the reason to|what told me to} {stop|leave off|stop there|go no further} was {this|the following}: <why>",
+        "{my reason to|the reason to|what told me to} {stop|leave off|stop there|go no further} was this: <why>",
         "I {stopped|left off|went no further} {then|there|at that point|after that}{, and this is why|, for this reason|, with this in mind|}: <why>",
         "{what made me|this made me} {stop|stop there|leave off|stop at that point}: <why>",
     ];
@@ -77,6 +79,22 @@ internal static class WorkFrames
         "you {asked|had asked} for advice only, so I {took nothing away|left the cane alone|scraped nothing}{ here| on this one|}.",
         "{as you wished|as you asked|just as you wanted}, I {left the cane alone|took nothing away|scraped nothing}{ here| on this one|}.",
         "{this one was for advice only|on this one you wanted advice only}, and {so|therefore} I {left the cane alone|took nothing away|scraped nothing}.",
+    ];
+
+    /// <summary>The same where the reed goes home as it came: that is said in the same breath.</summary>
+    internal static IReadOnlyList<string> AdviceOnlyAsItCame { get; } =
+    [
+        $"you {{asked|had asked}} for advice only, so I {{took nothing away|left the cane alone|scraped nothing}}{Home}.",
+        $"{{as you wished|as you asked|just as you wanted}}, I {{left the cane alone|took nothing away|scraped nothing}}{Home}.",
+        $"{{this one was for advice only|on this one you wanted advice only}}, so I {{left the cane alone|took nothing away|scraped nothing}}{Home}.",
+    ];
+
+    /// <summary>The same where anything was allowed.</summary>
+    internal static IReadOnlyList<string> UntouchedAsItCame { get; } =
+    [
+        $"I {{took nothing away|took no cane|have taken no cane}} from {{it|this one|this reed}}{{ this time|}}{Home}.",
+        $"I {{left|have left}} {{its cane|the cane}} {{alone|as it was}}{{ here| on this one|}}{Home}.",
+        $"I scraped nothing {{here|on this one|on this reed}}{{ this time|}}{Home}.",
     ];
 
     internal static IReadOnlyList<string> Untouched { get; } =

@@ -144,15 +144,23 @@ internal sealed class InventedBatch
 
         if (Chance(20))
         {
-            Scene.Log(number, Finding.Of(new(Pick(["more-open-than-liked", "brighter-than-liked", "tip-blunter-than-liked"])), FindingCharacter.Taste, new Place(Zone.Opening)));
+            var taste = Pick(["more-open-than-liked", "brighter-than-liked", "tip-blunter-than-liked"]);
+            if (!(taste.StartsWith("more-open", StringComparison.Ordinal) && troubles.Exists(trouble => trouble.IsOfTheOpening)))
+            {
+                Scene.Log(number, Finding.Of(new(taste), FindingCharacter.Taste, new Place(Zone.Opening)));
+            }
         }
 
         var found = troubles.DistinctBy(trouble => trouble.Kind).Select(trouble => (Trouble: trouble, Id: Found(number, trouble))).ToList();
         var tests = found.SelectMany(pair => pair.Trouble.Tests).Append(TestKind.Crow).Distinct().ToList();
-        tests.ForEach(test => Scene.Log(number, Test.Of(test, _dice.Next(2))));
+        tests.ForEach(test => Scene.Log(number, Test.Of(test, Off(test, _dice.Next(2), troubles))));
         var worked = reed.MayBeScraped && Chance(85) && Mend(number, found, tests);
         End(number, worked);
     }
+
+    // On which end of its scale a test lies: a wide opening isn't closed, and a narrow one isn't flat.
+    private static int Off(TestKind test, int step, List<InventedTrouble> troubles) =>
+        troubles.Exists(trouble => trouble.IsHigh(test)) ? TestScale.Of(test).Steps.Count - 1 - step : step;
 
     private EntryId Found(int number, InventedTrouble trouble)
     {
@@ -188,7 +196,7 @@ internal sealed class InventedBatch
         if (works.Count > 0)
         {
             tests.ForEach(test => Scene.Log(number, Test.Of(test, TestScale.Of(test).Good)));
-            found.ForEach(pair => Scene.Log(number, FindingEnded.Of(pair.Id, Pick([FindingEnding.Gone, FindingEnding.Gone, FindingEnding.Better, FindingEnding.Unchanged]))));
+            found.ForEach(pair => Scene.Log(number, FindingEnded.Of(pair.Id, pair.Trouble.EndsAs(Pick([FindingEnding.Gone, FindingEnding.Gone, FindingEnding.Better, FindingEnding.Unchanged])))));
         }
 
         return works.Count > 0;
@@ -209,7 +217,7 @@ internal sealed class InventedBatch
         var verdict = worked
             ? Pick([VerdictKind.Improved, VerdictKind.Improved, VerdictKind.Improved, VerdictKind.StoppedToProtectIt, VerdictKind.NeedsPlayingIn, VerdictKind.AsGoodAsThisCaneGets, VerdictKind.GoodOnArrivalRefined])
             : Pick([VerdictKind.LeftAsItCame, VerdictKind.LeftAsItCame, VerdictKind.NotToBeSaved]);
-        Scene.Log(number, Verdict.Of(verdict, Chance(20) ? Type("I like this one a good deal") : null));
+        Scene.Log(number, Verdict.Of(verdict, Chance(20) && verdict != VerdictKind.NotToBeSaved ? Type("I like this one a good deal") : null));
     }
 
     private void Answer()

@@ -10,6 +10,17 @@ namespace ReedClinic.Domain.Tests.Letters.Drafts;
 /// <param name="Bothers">How a student may say it.</param>
 internal sealed record InventedTrouble(string Kind, string[] Works, TestKind[] Tests, string Bothers)
 {
+    /// <summary>Whether it is about the opening.</summary>
+    public bool IsOfTheOpening => Kind.StartsWith("opening", StringComparison.Ordinal) || Kind == "spine-scraped";
+
+    /// <summary>Whether it lies above the middle of a test with two sides.</summary>
+    /// <param name="test">The test.</param>
+    public bool IsHigh(TestKind test) => (Kind, test) is ("opening-wide", TestKind.Opening or TestKind.Effort) or ("opening-narrow", TestKind.TuningNote) or ("tip-short", TestKind.Effort);
+
+    /// <summary>How it may end: what nothing is done about stays.</summary>
+    /// <param name="ending">How it would end otherwise.</param>
+    public FindingEnding EndsAs(FindingEnding ending) => Works.Length == 0 ? FindingEnding.Unchanged : ending;
+
     /// <summary>What is met most often stands more than once.</summary>
     public static IReadOnlyList<InventedTrouble> All { get; } =
     [
