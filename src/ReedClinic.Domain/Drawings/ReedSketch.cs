@@ -111,9 +111,9 @@ public sealed class ReedSketch
         parts.Add(new SketchPath(SketchInk.Turns, art.Strings, x, y));
         parts.AddRange(art.Shapes(Zone.Cork).Take(1).Select(cork => new SketchPath(SketchInk.Thread, cork.Path, x, y)));
         parts.AddRange(Marks(blade, x, y, foot: true));
-        parts.Add(new SketchWords(SketchType.Name, name, x, y - 57, SketchAlign.Middle));
-        parts.Add(new SketchWords(SketchType.Label, "left", x - layout.Reach, y - 33));
-        parts.Add(new SketchWords(SketchType.Label, "right", x + layout.Reach, y - 33, SketchAlign.End));
+        parts.Add(new SketchWords(SketchType.Name, name, x, y - layout.Air - 57, SketchAlign.Middle));
+        parts.Add(new SketchWords(SketchType.Label, "left", x - layout.Reach, y - layout.Air - 33));
+        parts.Add(new SketchWords(SketchType.Label, "right", x + layout.Reach, y - layout.Air - 33, SketchAlign.End));
     }
 
     private IEnumerable<SketchPath> Marks(Blades blade, double x, double y, bool foot) =>

@@ -95,7 +95,7 @@ internal sealed class DiscPlan(MapLayout layout)
         select spot;
 
     // The names of the blades and of their sides, and the view of the end with its own.
-    private bool IsWords(Disc spot) => spot.Y < layout.TipY - 15 && (spot.Y > layout.TipY - 78 || Math.Abs(spot.X - layout.End.X) < 75);
+    private bool IsWords(Disc spot) => spot.Y < layout.TipY - 15 && (spot.Y > layout.TipY - layout.Air - 78 || Math.Abs(spot.X - layout.End.X) < 75);
 
     private bool IsOverABlade(Disc spot) => new[] { layout.UpperX, layout.LowerX }.Any(middle =>
         spot.Y > layout.TipY - Border && Math.Abs(spot.X - middle) < layout.EdgeAt((spot.Y - layout.TipY) / SvgPath.Scale) + Border);

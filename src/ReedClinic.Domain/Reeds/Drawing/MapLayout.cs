@@ -43,7 +43,8 @@ public sealed class MapLayout
         UpperX = pad + Reach;
         LowerX = UpperX + (2 * Reach) + gap;
         Width = LowerX + Reach + pad;
-        TipY = icon ? 8 : 122;
+        Air = !icon && marks.Any(mark => mark.Place.Zone is Zone.TipEdge or Zone.TipCorners) ? 12 : 0;
+        TipY = icon ? 8 : 122 + Air;
         Height = TipY + (icon ? (Art.Outline.Measures.Cane + 2.6) * SvgPath.Scale : Art.Foot + 14);
         Discs = icon ? [] : new DiscPlan(this).Discs();
         Labels = icon ? [] : [.. LabelsOf(true), .. LabelsOf(false)];
@@ -66,6 +67,9 @@ public sealed class MapLayout
 
     /// <summary>Where the tips stand.</summary>
     public double TipY { get; }
+
+    /// <summary>The room between the tips and the words above them that numbers need, where some stand above a tip.</summary>
+    public double Air { get; }
 
     /// <summary>The middle of the upper blade.</summary>
     public double UpperX { get; }

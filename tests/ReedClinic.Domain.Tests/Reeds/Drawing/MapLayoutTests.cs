@@ -13,6 +13,18 @@ public sealed class MapLayoutTests
         .Select((zone, blades, sides, kind, words) => new ReedMark(new Place(zone, blades, sides), kind, words, words)).Array[0, 12];
 
     [Fact]
+    public void Numbers_above_a_tip_keep_clear_of_the_words_above_it()
+    {
+        ReedMark[] corners = [new(new Place(Zone.TipCorners), MarkKind.Fault, "thick"), new(new Place(Zone.TipCorners), MarkKind.Worked, "thinned"), new(new Place(Zone.TipEdge), MarkKind.Worked, "clipped")];
+
+        var layout = new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Print, corners);
+
+        // The edge of a number lies 9.5 units from its middle; the names of the sides stand 32 units above the tip, and the air with them.
+        Assert.All(layout.Discs.Where(disc => disc.Y < layout.TipY), disc => Assert.InRange(disc.Y - 9.5 - (layout.TipY - layout.Air - 32), 12, 60));
+        Assert.Equal(0, new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Print, [new(new Place(Zone.HeartCentre), MarkKind.Strength, "kept")]).Air);
+    }
+
+    [Fact]
     public void Labels_never_overlap() =>
         SomeMarks.Sample(marks =>
         {
