@@ -41,7 +41,7 @@ public static class LetterFile
             Drawn(html, "way", section.Kind == "stroke" ? LetterPictures.Stroke(letter, StrokeShow.Letter) : null);
             html.Append(section.Body).Append(section.BeforeCrow);
             Crow(html, letter, reed);
-            html.Append(section.Rest).Append("</section>\n");
+            html.Append(section.Table).Append(section.Rest).Append("</section>\n");
         }
 
         return html.Append("</body>\n</html>\n").ToString();
@@ -108,11 +108,12 @@ public static class LetterFile
 
     private static void Body(StringBuilder text, LetterBlock block)
     {
-        foreach (var paragraph in block.Paragraphs)
+        foreach (var (paragraph, index) in block.Paragraphs.Select((paragraph, index) => (paragraph, index)))
         {
-            text.Append(block.IsList ? "- " : "").Append(PictureMark.SaidIn(block, paragraph)).Append(block.IsList ? "\n" : "\n\n");
+            text.Append(!block.IsList ? "" : block.Kind == BlockKind.Plan ? FormattableString.Invariant($"{index + 1}. ") : "- ").Append(PictureMark.SaidIn(block, paragraph)).Append(block.IsList ? "\n" : "\n\n");
         }
 
+        text.Append(block.Kind == BlockKind.ReedNow && block.Rows.Count > 0 ? "How it played when it came → how it plays now:\n" : "");
         foreach (var row in block.Kind == BlockKind.ReedNow ? block.Rows : [])
         {
             text.Append("- ").Append(row.Test).Append(": ").Append(row.Before ?? "not tried").Append(" → ").Append(row.Now ?? "not tried again").Append('\n');

@@ -11,7 +11,7 @@ namespace ReedClinic.Documents.Letters;
 /// <param name="Kind">A short name of what it is, for its class.</param>
 /// <param name="Head">Its heading, as HTML; may be empty.</param>
 /// <param name="Body">Its first block, as HTML: it is kept together with the heading and the drawing.</param>
-/// <param name="Rest">Its other blocks, as HTML; only a reed has them.</param>
+/// <param name="Rest">Its other blocks, as HTML; only a reed and the lesson have them.</param>
 public sealed record LetterSection(ReedId? Reed, string Kind, string Head, string Body, string Rest = "")
 {
     /// <summary>The end of its address within the letter; null for a part that can’t be gone to.</summary>
@@ -19,6 +19,9 @@ public sealed record LetterSection(ReedId? Reed, string Kind, string Head, strin
 
     /// <summary>What is said of a reed before the drawing of its crow's way, as HTML: it explains the words of the drawing.</summary>
     public string BeforeCrow { get; init; } = "";
+
+    /// <summary>How a reed played and plays, as a table in HTML; it belongs with the drawing of its crow's way.</summary>
+    public string Table { get; init; } = "";
 
     /// <summary>What it is called in the list of parts, as text.</summary>
     public string? Name { get; init; }
@@ -50,6 +53,11 @@ public static class LetterPage
 
                 sections[^1] = With(sections[^1], block, isFirst, pictures);
             }
+            else if (block.Kind == BlockKind.Habit && sections.Count > 0 && sections[^1].Kind == LetterBlockHtml.Class(BlockKind.Lesson))
+            {
+                // What may be behind the lesson is part of it.
+                sections[^1] = sections[^1] with { Rest = sections[^1].Rest + LetterBlockHtml.Body(block, pictures) };
+            }
             else
             {
                 sections.Add(Named(new(null, LetterBlockHtml.Class(block.Kind), LetterBlockHtml.Head(block), LetterBlockHtml.Body(block, pictures)), block.Heading, sections));
@@ -64,7 +72,7 @@ public static class LetterPage
             ? section with
             {
                 BeforeCrow = section.BeforeCrow + LetterBlockHtml.Body(block with { Rows = [] }, pictures),
-                Rest = section.Rest + LetterBlockHtml.Body(block with { Paragraphs = [] }, pictures),
+                Table = section.Table + LetterBlockHtml.Body(block with { Paragraphs = [] }, pictures),
             }
             : isFirst ? section with { Body = LetterBlockHtml.Body(block, pictures) }
             : section with { Rest = section.Rest + LetterBlockHtml.Body(block, pictures) };

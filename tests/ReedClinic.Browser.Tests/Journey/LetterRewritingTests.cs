@@ -37,6 +37,34 @@ public sealed class LetterRewritingTests(OneBrowser browser, DemoClinic app) : I
         await teacher.Page.GetByText("What stood here before is back.").WaitForAsync();
         await Assertions.Expect(Field(teacher, "reed-1-story")).ToHaveValueAsync("Typed last, and not kept.");
         await Assertions.Expect(Field(teacher, "closing")).ToHaveValueAsync($"Good winds, {width}.");
+
+        await WriteAtOnceAsync(teacher, path, width);
+    }
+
+    private static async Task WriteAtOnceAsync(Visitor teacher, string path, int width)
+    {
+        await KeepElsewhereAsync(teacher, path, $"Said in another window, {width}.");
+        await TypeAsync(teacher, "closing", $"Said here, {width}.");
+        await teacher.Button("Keep these words").First.ClickAsync();
+        await Assertions.Expect(teacher.Page.Locator("#f-Block-closing-error, #f-Block-reed-1-story-error").First).ToContainTextAsync("was changed while you were writing");
+        await Assertions.Expect(Field(teacher, "closing")).ToHaveValueAsync($"Said here, {width}.");
+        await teacher.LookAsync("two who write at once");
+        await teacher.FitsAsync();
+        await teacher.GoToAsync($"/letters/{path.Split('/')[2]}");
+        await teacher.LookAsync("a letter without findings");
+    }
+
+    private static async Task KeepElsewhereAsync(Visitor teacher, string path, string words)
+    {
+        var other = await teacher.Page.Context.NewPageAsync();
+        await other.GotoAsync(new Uri(new Uri(teacher.Page.Url), path).AbsoluteUri);
+        await other.Locator("[data-typing-ready]").WaitForAsync();
+        var closing = other.Locator("textarea[name='Block.closing']");
+        await closing.EvaluateAsync("field => field.closest('details').open = true");
+        await closing.FillAsync(words);
+        await other.GetByRole(AriaRole.Button, new() { Name = "Keep these words" }).First.ClickAsync();
+        await other.GetByText("Your words are kept as a new version.").WaitForAsync();
+        await other.CloseAsync();
     }
 
     private static ILocator Field(Visitor teacher, string key) => teacher.Page.Locator($"textarea[name='Block.{key}']");

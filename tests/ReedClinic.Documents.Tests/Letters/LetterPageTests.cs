@@ -21,9 +21,35 @@ public sealed partial class LetterPageTests
         Assert.Equal(["greeting", "reed", "reed", "plan", "closing"], sections.Select(section => section.Kind));
         Assert.Contains("Reed 1 <span class=\"letter-recognise\">green thread</span>", sections[1].Head, StringComparison.Ordinal);
         Assert.Contains("<p>It came well.</p>", sections[1].Body, StringComparison.Ordinal);
-        Assert.Contains("<th scope=\"row\">crow</th><td>a C, 20 cents sharp</td><td>a C <span class=\"letter-nearer\">better</span>", sections[1].Rest, StringComparison.Ordinal);
+        Assert.Contains("<th scope=\"row\">crow</th><td>a C, 20 cents sharp</td><td>a C <span class=\"letter-nearer\">better</span>", sections[1].Table, StringComparison.Ordinal);
         Assert.Contains("<li>Play this one first.</li>", sections[1].Rest, StringComparison.Ordinal);
         Assert.Contains("<ol class=\"letter-list\">\n<li>Sharpen.</li>\n<li>Stop.</li>\n</ol>", sections[3].Body, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_may_be_behind_the_lesson_stands_in_its_part()
+    {
+        var letter = Letter();
+        LetterBlock[] taught =
+        [
+            new("lesson", BlockKind.Lesson, [LetterParagraph.Plain("The corners are thick.")]) { Heading = "What they have in common" },
+            new("habit", BlockKind.Habit, [LetterParagraph.Plain("Perhaps the knife turns back.")]),
+        ];
+
+        var sections = LetterPage.Sections(letter with { Blocks = [.. letter.Blocks, .. taught] });
+
+        Assert.DoesNotContain(sections, section => section.Kind == "habit");
+        Assert.Contains("Perhaps the knife", Assert.Single(sections, section => section.Kind == "lesson").Rest, StringComparison.Ordinal);
+        Assert.Equal("habit", Assert.Single(LetterPage.Sections(letter with { Blocks = [taught[1]] })).Kind);
+    }
+
+    [Fact]
+    public void Plain_text_counts_the_steps_of_the_plan_and_says_what_its_rows_are()
+    {
+        var plain = LetterFile.Plain(Letter(), Day);
+
+        Assert.Contains("\n1. Sharpen.\n2. Stop.\n", plain, StringComparison.Ordinal);
+        Assert.Contains("How it played when it came → how it plays now:\n- crow: a C, 20 cents sharp → a C\n", plain, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -38,7 +38,7 @@ internal static class LetterAsSaid
                 said.AddRange(Drawn(LetterPictures.Stroke(letter, StrokeShow.Letter)));
             }
 
-            said.AddRange(Texts(section.Body + section.BeforeCrow + section.Rest, reed?.Crow, reed is null ? null : LetterPictures.Crow(letter, reed, CrowShow.Paper)));
+            said.AddRange(Texts(section.Body + section.BeforeCrow + section.Table + section.Rest, reed?.Crow, reed is null ? null : LetterPictures.Crow(letter, reed, CrowShow.Paper)));
         }
 
         return Bare(string.Concat(said.Select(PrintText.Of)));

@@ -131,7 +131,7 @@ public sealed class LetterKeeping(
         {
             Outcome<LetterView>.Done => [],
             Outcome<LetterView>.Refused(var refused) => [.. refused.Select(problem => problem with { Field = posted.FieldOf(problem.Field) })],
-            Outcome<LetterView>.Conflict => [new Problem("", words["Clash"])],
+            Outcome<LetterView>.Conflict => [new Problem(LetterPost.BlockField(posted.Texts.Keys.First()), words["Clash"])], // beside the first box that is open
             _ => [new Problem("", words["Gone"])],
         };
 
