@@ -20,10 +20,15 @@ internal static class BatchWorkedOn
 
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
-    public static async Task<string> Of(ClinicHost host, HttpClient student)
+    public static async Task<string> Of(ClinicHost host, HttpClient student, string? asks = null)
     {
         var walk = await IntakeWalk.Begin(student);
         await walk.Fill(2);
+        if (asks is not null)
+        {
+            await walk.Answer("questions", ("Questions", asks));
+        }
+
         var code = await walk.Send();
         var books = host.Services;
         var desk = books.GetRequiredService<DeskBook>();

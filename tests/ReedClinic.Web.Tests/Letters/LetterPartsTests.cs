@@ -11,9 +11,9 @@ public sealed class LetterPartsTests(ClinicHost host) : IClassFixture<ClinicHost
     {
         using var student = await host.Student();
         using var teacher = await host.Teacher();
-        var code = await BatchWorkedOn.Of(host, student);
+        var code = await BatchWorkedOn.Of(host, student, "How long do I soak them?");
         var path = $"/batches/{code}/letter";
-        using var said = await (await Form.At(teacher, path)).Set("Verdict.verdict-two", "NeedsPlayingIn").Post();
+        using var said = await (await Form.At(teacher, path)).Set("Verdict.verdict-two", "NeedsPlayingIn").Set("Answer.question-one", "Three to five minutes.").Post();
         LeadsToEach(Parse((await teacher.See($"/letters/{code}")).Page), $"/letters/{code}");
 
         using var hasty = await (await Form.At(teacher, $"/letters/{code}", path)).Set("Step", "send").Post();
@@ -26,6 +26,9 @@ public sealed class LetterPartsTests(ClinicHost host) : IClassFixture<ClinicHost
         LeadsToEach(Parse((await student.See($"/letters/{code}")).Page), $"/letters/{code}/sent/1");
         using var mine = Parse((await student.See("/batches")).Page);
         Assert.Equal($"Read your letter about {code}", mine.QuerySelector($"a[href='/letters/{code}']")!.GetAttribute("aria-label"));
+        using var about = Parse((await student.See($"/batches/{code}")).Page);
+        using var letter = Parse((await student.See($"/letters/{code}")).Page);
+        Assert.Contains("Three to five minutes.", letter.GetElementById(Assert.Single(about.QuerySelectorAll("a.to-answer")).GetAttribute("href")!.Split('#')[1])!.TextContent, StringComparison.Ordinal);
         using var correcting = await (await Form.At(teacher, path, $"{path}/correct")).Post();
         using var writing = Parse((await teacher.See(path)).Page);
         Assert.NotNull(writing.QuerySelector("form[action$='/drop'] details:not([open]) button"));
