@@ -51,9 +51,40 @@ public sealed class IntakeWordsTests(ClinicHost host) : IClassFixture<ClinicHost
         using var answer = await form.Without("TunesTo").Set("TunesToAnother", typed).Set("Go", "on").Post();
         using var page = await Look(student, $"{walk.Draft}/tuning?again=yes");
 
-        Assert.Contains(said, page.QuerySelector("#f-TunesTo-error")!.TextContent, StringComparison.Ordinal);
+        Assert.Null(page.QuerySelector("#f-TunesTo-error"));
+        Assert.Contains(said, page.QuerySelector("#f-TunesToAnother-error")!.TextContent, StringComparison.Ordinal);
         Assert.Equal(typed, page.QuerySelector("#f-TunesToAnother")!.GetAttribute("value"));
         Assert.Equal("another", page.QuerySelector("input[name=TunesTo][checked]")!.GetAttribute("value"));
+    }
+
+    [Fact]
+    public async Task Going_on_without_an_instrument_is_answered_beside_the_choices()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        var form = await Form.At(student, $"{walk.Draft}/instrument");
+        using var answer = await form.Without("Instrument").Set("Go", "on").Post();
+
+        Assert.Equal($"{walk.Draft}/instrument?again=yes", answer.Leads());
+        using var page = await Look(student, $"{walk.Draft}/instrument?again=yes");
+        Assert.Contains("Choose one", page.QuerySelector("#f-Instrument-error")!.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_is_looked_over_is_called_as_it_was_asked()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        List<string> asked = [];
+        foreach (var step in new[] { "instrument", "tuning", "scrape", "country", "reed/1/recognise", "reed/1/bothers", "reed/1/permission" })
+        {
+            using var page = await Look(student, $"{walk.Draft}/{step}");
+            asked.Add(page.QuerySelector("h1")!.TextContent.Trim());
+        }
+
+        using var over = await Look(student, $"{walk.Draft}/look-over");
+        var said = over.QuerySelectorAll(".answer dt").Select(one => one.TextContent.Trim()).ToList();
+        Assert.All(asked, question => Assert.Contains(question, said));
     }
 
     [Fact]
