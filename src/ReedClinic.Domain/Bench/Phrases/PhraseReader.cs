@@ -35,9 +35,9 @@ public static class PhraseReader
     }
 
     /// <summary>Goes through the segments once.</summary>
-    internal static Course Run(List<Token> tokens, PhraseContext context, Judge? judge, Action<Sight>? watch = null, Func<Sight, string>? choose = null)
+    internal static Course Run(List<Token> tokens, PhraseContext context, Judge? judge, Action<Sight>? watch = null, Func<Sight, string>? choose = null, Judge? cutter = null)
     {
-        var course = new Course(Splitter.Cut(tokens, Scanner.Scan(tokens)), new Before(context.Log)) { A4 = context.Tuning.A4.Value };
+        var course = new Course(Splitter.Cut(tokens, Scanner.Scan(tokens), cutter ?? judge), new Before(context.Log)) { A4 = context.Tuning.A4.Value };
         for (course.At = 0; course.At < course.Segments.Count; course.At++)
         {
             course = Arbiter.Read(course, judge, Rules.Read, watch, choose);

@@ -20,9 +20,13 @@ public readonly record struct TextSpan(int Start, int Length)
 }
 
 /// <summary>Something that was taken one way and could be meant another.</summary>
-/// <param name="Slot">The slot it is about, such as <c>sides</c>; <c>kind</c> for the entry itself.</param>
+/// <param name="Slot">The slot it is about, such as <c>sides</c>; <c>kind</c> for the entry itself; <c>done</c> for whether an adjustment was done at all.</param>
 /// <param name="Words">Short plain words for the screen.</param>
-public sealed record Doubt(string Slot, string Words);
+public sealed record Doubt(string Slot, string Words)
+{
+    /// <summary>Said of an adjustment: it may be a plan, a remark or another’s.</summary>
+    public static Doubt Done { get; } = new("done", "unsure whether this was done");
+}
 
 /// <summary>What a phrase leans on: what stands on this reed, and what is tuned to.</summary>
 /// <param name="Log">What stands on this reed.</param>

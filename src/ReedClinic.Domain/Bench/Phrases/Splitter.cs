@@ -1,3 +1,5 @@
+using ReedClinic.Domain.Bench.Phrases.Judging;
+
 namespace ReedClinic.Domain.Bench.Phrases;
 
 /// <summary>Cuts the tokens into segments: at marks, at joining words, and, as captions have neither, before a new subject.</summary>
@@ -15,12 +17,14 @@ internal sealed class Splitter
     private readonly List<Item> items;
     private readonly List<Segment> segments = [];
     private readonly bool[] joined;
+    private readonly Judge? judge;
     private int first;
     private int sentence;
     private string joint = "";
 
-    private Splitter(List<Token> tokens, List<Item> items)
+    private Splitter(List<Token> tokens, List<Item> items, Judge? judge)
     {
+        this.judge = judge;
         this.tokens = tokens;
         this.items = items;
         joined = new bool[tokens.Count];
@@ -33,9 +37,10 @@ internal sealed class Splitter
         }
     }
 
-    internal static List<Segment> Cut(List<Token> tokens, List<Item> items)
+    /// <summary>Cuts the tokens; with a judge also where nothing but the words themselves says that a new thing begins.</summary>
+    internal static List<Segment> Cut(List<Token> tokens, List<Item> items, Judge? judge)
     {
-        var splitter = new Splitter(tokens, items);
+        var splitter = new Splitter(tokens, items, judge);
         splitter.Run();
         return splitter.segments;
     }
@@ -53,7 +58,7 @@ internal sealed class Splitter
                 Close(i);
                 joint = tokens[i].Text;
             }
-            else if (!joined[i] && i > first && Openings.IsNewClause(tokens, items, first, i))
+            else if (!joined[i] && i > first && (Openings.IsNewClause(tokens, items, first, i) || judge?.Begins(tokens, items, first, i) is true))
             {
                 Close(i);
                 joint = "";

@@ -16,6 +16,26 @@ internal static class TokenForms
         _ => null,
     };
 
+    /// <summary>“UB”, “u.b.”, “LB”, “l.b.”: the upper or the lower blade.</summary>
+    internal static int BladeLength(string text, int at)
+    {
+        if (text[at] is not ('u' or 'U' or 'l' or 'L') || (at > 0 && char.IsLetterOrDigit(text[at - 1])))
+        {
+            return 0;
+        }
+
+        var end = at + 1;
+        var pointed = end < text.Length && text[end] is '.';
+        end += pointed ? 1 : 0;
+        if (end >= text.Length || text[end] is not ('b' or 'B') || (end + 1 < text.Length && (char.IsLetterOrDigit(text[end + 1]) || text[end + 1] is '♭' or '\'' or '’')))
+        {
+            return 0;
+        }
+
+        end++;
+        return (pointed && end < text.Length && text[end] is '.' ? end + 1 : end) - at;
+    }
+
     /// <summary>B♭, Bb, f#, C6, Eb5; not “bb”, “ab” or “eb” in small letters, which may be words.</summary>
     internal static int NoteLength(string text, int at)
     {

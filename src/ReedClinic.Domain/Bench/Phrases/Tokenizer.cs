@@ -40,6 +40,10 @@ internal sealed class Tokenizer
             {
                 Add("", 1, TokenKind.Number, part);
             }
+            else if (TokenForms.BladeLength(text, at) is var blade and > 0)
+            {
+                Add(c is 'u' or 'U' ? "upper" : "lower", blade, TokenKind.Word);
+            }
             else if (char.IsLetter(c))
             {
                 Word();
@@ -190,7 +194,6 @@ internal sealed class Tokenizer
             return;
         }
 
-
         Parts(raw, start);
     }
 
@@ -234,6 +237,7 @@ internal sealed class Tokenizer
             case '.' when IsAbbreviated():
                 Add("", length, TokenKind.Symbol);
                 break;
+            case '+' when alone && at + 1 < text.Length && char.IsWhiteSpace(text[at + 1]):
             case '&':
                 Add("and", length, TokenKind.Word);
                 break;

@@ -24,7 +24,7 @@ public static class PhraseCorpus
     public static IReadOnlyList<Labelled> Open { get; } = InFile("open.txt");
 
     /// <summary>Every phrase that may be looked at, of all files.</summary>
-    public static IReadOnlyList<Labelled> All { get; } = [.. Open, .. InFile("sealed.txt"), .. InFile("second-open.txt"), .. InFile("second-sealed.txt"), .. InFile("third-a.txt"), .. InFile("third-b.txt"), .. InFile("third-c.txt"), .. InFile("fourth-e.txt"), .. InFile("fourth-f.txt"), .. InFile("fourth-g.txt"), .. InFile("fourth-h.txt"), .. InFile("fourth-s.txt"), .. InFile("fifth-i.txt"), .. InFile("fifth-j.txt"), .. InFile("fifth-k.txt"), .. InFile("fifth-l.txt"), .. InFile("fifth-s.txt"), .. InFile("sixth-n.txt"), .. InFile("sixth-o.txt")];
+    public static IReadOnlyList<Labelled> All { get; } = [.. Open, .. InFile("sealed.txt"), .. InFile("second-open.txt"), .. InFile("second-sealed.txt"), .. InFile("third-a.txt"), .. InFile("third-b.txt"), .. InFile("third-c.txt"), .. InFile("fourth-e.txt"), .. InFile("fourth-f.txt"), .. InFile("fourth-g.txt"), .. InFile("fourth-h.txt"), .. InFile("fourth-s.txt"), .. InFile("fifth-i.txt"), .. InFile("fifth-j.txt"), .. InFile("fifth-k.txt"), .. InFile("fifth-l.txt"), .. InFile("fifth-s.txt"), .. InFile("sixth-n.txt"), .. InFile("sixth-o.txt"), .. InFile("seventh-p.txt"), .. InFile("seventh-q.txt"), .. InFile("seventh-r.txt"), .. InFile("seventh-t.txt"), .. InFile("seventh-u.txt")];
 
     /// <summary>The phrases of one file beside this one.</summary>
     public static IReadOnlyList<Labelled> InFile(string name) => Read(File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Bench", "Phrases", name)));

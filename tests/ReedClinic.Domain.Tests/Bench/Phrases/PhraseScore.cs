@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Bench.Phrases;
 
 namespace ReedClinic.Domain.Tests.Bench.Phrases;
@@ -25,6 +26,12 @@ public sealed class PhraseScore
 
     public int FalseAdjustments { get; private set; }
 
+    /// <summary>Those of them that were read without a doubt whether they were done.</summary>
+    public int UndoubtedFalseAdjustments { get; private set; }
+
+    /// <summary>Labelled adjustments that were read, and with a doubt.</summary>
+    public int Doubted { get; private set; }
+
     /// <summary>How often each kind was taken for which other; “-” is nothing.</summary>
     public Dictionary<string, int> Mistakes { get; } = [];
 
@@ -45,7 +52,8 @@ public sealed class PhraseScore
         var score = new PhraseScore();
         foreach (var labelled in phrases)
         {
-            score.Add(labelled, [.. read(labelled.Phrase, PhraseCorpus.Context(labelled.Before, read)).Entries.Select(PhraseCorpus.LineOf)]);
+            var entries = read(labelled.Phrase, PhraseCorpus.Context(labelled.Before, read)).Entries;
+            score.Add(labelled, [.. entries.Select(PhraseCorpus.LineOf)], entries.Count(entry => entry.Kind is EntryKind.Adjustment && entry.Doubts.Contains(Doubt.Done)));
         }
 
         return score;
@@ -53,11 +61,11 @@ public sealed class PhraseScore
 
     public override string ToString() => string.Create(
         CultureInfo.InvariantCulture,
-        $"{Phrases} phrases, {Exact} exact; kind {kindRight}/{kindOf} = {Kind:P1}; slots {slotsRight}/{slotsOf} = {Slots:P1}; adjustments recalled {recalled}/{adjustments} = {AdjustmentsRecalled:P1}; false adjustments {FalseAdjustments}");
+        $"{Phrases} phrases, {Exact} exact; kind {kindRight}/{kindOf} = {Kind:P1}; slots {slotsRight}/{slotsOf} = {Slots:P1}; adjustments recalled {recalled}/{adjustments} = {AdjustmentsRecalled:P1}; false adjustments {FalseAdjustments}, without a doubt {UndoubtedFalseAdjustments}; true ones doubted {Doubted}");
 
     private static double Part(int of, int all) => all == 0 ? 1 : (double)of / all;
 
-    private void Add(Labelled labelled, IReadOnlyList<Line> read)
+    private void Add(Labelled labelled, IReadOnlyList<Line> read, int doubted)
     {
         var pairs = Align(labelled.Lines, read);
         Phrases++;
@@ -79,6 +87,8 @@ public sealed class PhraseScore
         adjustments += done;
         recalled += pairs.Count(pair => pair.Label?.Kind == "adjustment" && pair.Read?.Kind == "adjustment");
         FalseAdjustments += Math.Max(0, said - done);
+        UndoubtedFalseAdjustments += Math.Max(0, said - doubted - done);
+        Doubted += Math.Min(doubted, done);
         Exact += exact ? 1 : 0;
         if (!exact)
         {

@@ -20,27 +20,49 @@ internal static class Arbiter
 
         var ruled = course.Copy();
         rules(ruled);
-        var sight = new Sight(course, ruled, (judge ?? new Judge(new Weights())).Of(course));
+        var sight = Sight.Of(course, ruled, judge ?? new Judge(new Weights()));
         watch?.Invoke(sight);
-        var kind = choose?.Invoke(sight) ?? (IsPlain(course, ruled) ? sight.Said : judge?.Choose(sight)) ?? sight.Said;
+        if (choose is not null || judge is null || IsPlain(course, ruled))
+        {
+            return Taken(course, sight, choose?.Invoke(sight) ?? sight.Said, judge is not null && !IsPlain(course, ruled));
+        }
+
+        var (kind, deed) = judge.Choose(sight);
+        var taken = Taken(course, sight, kind, refined: true);
+        return deed < Balance.BeyondDoubt ? Doubted(taken, course.At) : taken;
+    }
+
+    private static Course Taken(Course course, Sight sight, string kind, bool refined)
+    {
         if (kind == sight.Said)
         {
-            if (judge is not null && !IsPlain(course, ruled))
+            if (refined)
             {
                 Refining.Refine(sight);
             }
 
-            return ruled;
+            return sight.Ruled;
         }
 
         var judged = course.Copy();
         if (!Judged.Read(judged, kind, sight))
         {
-            return ruled;
+            return sight.Ruled;
         }
 
-        judged.Carried = ruled.Carried;
+        judged.Carried = sight.Ruled.Carried;
         return judged;
+    }
+
+    // Recorded though nothing was done is the worst that can be misread.
+    private static Course Doubted(Course course, int at)
+    {
+        foreach (var draft in course.Drafts.Where(draft => draft.Kind is EntryKind.Adjustment && draft.Head >= at && !draft.Doubts.Contains(Doubt.Done)))
+        {
+            draft.Doubts.Add(Doubt.Done);
+        }
+
+        return course;
     }
 
     // A length with its number is what it says, and so are cents and nothing else, stuffy notes and a brighter sound: no judge makes a fault of the one, or a step of the others.

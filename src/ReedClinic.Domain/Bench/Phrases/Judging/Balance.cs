@@ -14,22 +14,31 @@ internal static class Balance
     private const double SureOfUnnamedDeed = 0.85;
     private const double SureInTalk = 0.9;
 
-    internal static string Choose(Weights weights, Sight sight)
+    /// <summary>A deed that is less likely is shown as one that may not have been done.</summary>
+    internal const double BeyondDoubt = 0.97;
+
+    /// <summary>The kind that is taken, and how likely the segment tells a deed.</summary>
+    internal static (string Kind, double Deed) Choose(Weights weights, Sight sight)
     {
         var chances = Chances(sight, sign => weights.Of(Questions.Balance, sign));
         var order = Enumerable.Range(0, Kinds.Length).OrderByDescending(at => chances[at]).ToList();
-        var (best, next) = (Kinds[order[0]], Kinds[order[1]]);
-        if (best == Deed)
-        {
-            if (sight.Said != Deed && sight.IsOnlyTalkedOf && chances[order[0]] < SureInTalk)
-            {
-                return sight.Said == Judge.Nothing ? "note" : sight.Said;
-            }
+        var deed = chances[Array.IndexOf(Kinds, Deed)];
+        return (Choose(sight, Kinds[order[0]], Kinds[order[1]], deed), deed);
+    }
 
-            return chances[order[0]] >= (sight.Said == Deed || sight.NamesWork ? SureOfDeed : SureOfUnnamedDeed) ? best : sight.Said == Deed || next == Judge.Nothing ? "note" : next;
+    private static string Choose(Sight sight, string best, string next, double deed)
+    {
+        if (best != Deed)
+        {
+            return sight.Said == Deed && best == Judge.Nothing ? "note" : best;
         }
 
-        return sight.Said == Deed && best == Judge.Nothing ? "note" : best;
+        if (sight.Said != Deed && sight.IsOnlyTalkedOf && deed < SureInTalk)
+        {
+            return sight.Said == Judge.Nothing ? "note" : sight.Said;
+        }
+
+        return deed >= (sight.Said == Deed || sight.NamesWork ? SureOfDeed : SureOfUnnamedDeed) ? best : sight.Said == Deed || next == Judge.Nothing ? "note" : next;
     }
 
     /// <summary>How likely each kind is, with both in view.</summary>
@@ -55,6 +64,17 @@ internal static class Balance
         var judged = Math.Log(sight.Opinion.Chance(Questions.Kind, kind) + 0.001);
         yield return ("judge", judged);
         yield return ($"judge {kind}", judged);
+        if (Questions.Of(kind) is { } question)
+        {
+            // What looks like no test in particular is hardly one.
+            var said = sight.Opinion.Best(question);
+            yield return ($"what {kind}", Math.Log(sight.Opinion.Chance(question, said) + 0.001));
+            if (kind == sight.Said && sight.What is { } what)
+            {
+                yield return ($"{(said.StartsWith(what, StringComparison.Ordinal) ? "agreed" : "otherwise")} {kind}", 1);
+            }
+        }
+
         foreach (var circumstance in sight.Circumstances)
         {
             yield return ($"{circumstance} {kind}", 1);

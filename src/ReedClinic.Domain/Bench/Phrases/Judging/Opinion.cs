@@ -6,11 +6,11 @@ internal sealed class Opinion
     private readonly Weights weights;
     private readonly Dictionary<string, (string Answer, double Chance)[]> answers = [];
 
-    internal Opinion(Weights weights, Course course)
+    internal Opinion(Weights weights, Course course, Course ruled)
     {
         this.weights = weights;
         Matter = Signs.OfMatter(course.Segment);
-        Seen = Signs.Of(course, Matter);
+        Seen = [.. Signs.Of(course, Matter), .. Signs.OfRules(course, ruled)];
     }
 
     /// <summary>The signs of what the segment is about.</summary>
@@ -59,6 +59,9 @@ internal static class Questions
 
     /// <summary>Which verdict.</summary>
     internal const string Verdict = "verdict";
+
+    /// <summary>Whether a new thing begins to be said.</summary>
+    internal const string Gap = "gap";
 
     /// <summary>Whom to believe.</summary>
     internal const string Balance = "balance";

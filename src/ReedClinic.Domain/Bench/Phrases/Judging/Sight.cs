@@ -8,9 +8,14 @@ internal sealed record Sight(Course Before, Course Ruled, Opinion Opinion)
 {
     private List<string>? circumstances;
 
+    /// <summary>A segment with the rules’ reading of it, as this judge sees it.</summary>
+    internal static Sight Of(Course before, Course ruled, Judge judge) => new(before, ruled, judge.Of(before, ruled));
+
     /// <summary>What the rules made of the segment: a kind of entry, or nothing new.</summary>
-    internal string Said { get; } = Ruled.Drafts.LastOrDefault(draft => draft.Head >= Before.At) is { } draft ? Name(draft.Kind)
-        : Ruled.Noted.Contains(Before.At) ? Name(EntryKind.Note) : Judge.Nothing;
+    internal string Said { get; } = SaidBy(Before, Ruled);
+
+    /// <summary>Which finding, test or work the rules made of it, if any.</summary>
+    internal string? What { get; } = Ruled.Drafts.LastOrDefault(draft => draft.Head >= Before.At)?.Slots is { } slots ? slots.Kind ?? slots.Test?.ToString() : null;
 
     /// <summary>Which of the rules’ readers took it.</summary>
     internal string Way => Ruled.Way;
@@ -42,6 +47,7 @@ internal sealed record Sight(Course Before, Course Ruled, Opinion Opinion)
             $"head {(Moods.Head(segment) is { } head ? Moods.Form(head) : '-')}",
             $"carried {Before.Carried} {said}",
             $"last {Before.Last?.Kind}",
+            $"trade {Math.Min(segment.Items.Count(item => item.Cat is Cat.Zone or Cat.Region or Cat.Quality or Cat.Good or Cat.Test or Cat.Verb or Cat.Stroke or Cat.Lean or Cat.Leave or Cat.Stop or Cat.Verdict or Cat.Ended or Cat.Risk), 3)}",
             IsOnlyTalkedOf ? "talked" : NamesWork ? "work" : "other",
             Before.At + 1 >= Before.Segments.Count ? "end" : Before.Segments[Before.At + 1].Sentence == segment.Sentence ? "goes on" : "full stop",
         ];
@@ -52,6 +58,10 @@ internal sealed record Sight(Course Before, Course Ruled, Opinion Opinion)
 
         return stand;
     }
+
+    /// <summary>What the rules made of a segment: a kind of entry, or nothing new.</summary>
+    internal static string SaidBy(Course before, Course ruled) => ruled.Drafts.LastOrDefault(draft => draft.Head >= before.At) is { } draft ? Name(draft.Kind)
+        : ruled.Noted.Contains(before.At) ? Name(EntryKind.Note) : Judge.Nothing;
 
     /// <summary>A kind of entry by its small name.</summary>
     internal static string Name(EntryKind kind) => kind is EntryKind.FindingEnded ? "ended" : kind.ToString().ToLowerInvariant();

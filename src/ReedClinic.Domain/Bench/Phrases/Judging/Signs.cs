@@ -23,6 +23,19 @@ internal static class Signs
         return [.. signs];
     }
 
+    /// <summary>What the rules made of the segment.</summary>
+    internal static IEnumerable<string> OfRules(Course course, Course ruled)
+    {
+        var said = Sight.SaidBy(course, ruled);
+        yield return "r=" + said;
+        yield return $"r={ruled.Way} {said}";
+        yield return $"rl={said} {course.LastInSentence?.Kind} {course.Segment.Joint}";
+        if (ruled.Drafts.LastOrDefault(draft => draft.Head >= course.At) is { Slots: { } slots } && (slots.Kind ?? slots.Test?.ToString()) is { } what)
+        {
+            yield return $"r={said} {what}";
+        }
+    }
+
     private static void Words(Segment segment, HashSet<string> signs)
     {
         var (last, earlier) = ("^", "");
@@ -216,7 +229,7 @@ internal static class Signs
         signs.Add($"{side}#{Math.Min(count, 9)}");
     }
 
-    private static string? Word(IReadOnlyList<Token> tokens, int at) => at < 0 ? null : tokens[at] switch
+    internal static string? Word(IReadOnlyList<Token> tokens, int at) => at < 0 ? null : tokens[at] switch
     {
         { Kind: TokenKind.Number } => "#",
         { Kind: TokenKind.Note } => "NOTE",

@@ -16,6 +16,9 @@ internal sealed record Lesson(IReadOnlyList<string> Seen, IReadOnlyList<string> 
     /// <summary>How much it counts beside the others.</summary>
     public double Weight { get; init; } = 1;
 
+    /// <summary>The same without what the rules made of it.</summary>
+    public Lesson Blind() => this with { Seen = [.. Seen.Where(sign => !(sign.StartsWith("r=", StringComparison.Ordinal) || sign.StartsWith("rl=", StringComparison.Ordinal)))] };
+
     /// <summary>What of a labelled entry the judge is asked for.</summary>
     public static string? AnswerOf(Line label) => label.Kind switch
     {

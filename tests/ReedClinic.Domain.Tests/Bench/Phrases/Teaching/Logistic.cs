@@ -7,8 +7,8 @@ namespace ReedClinic.Domain.Tests.Bench.Phrases.Teaching;
 /// </summary>
 internal sealed class Logistic
 {
-    private const float L2 = 0.01f;
-    private const float L1 = 0.004f;
+    private const float L2 = 0.005f;
+    private const float L1 = 0.001f;
     private const int Seldom = 2;
 
     private readonly float rate;

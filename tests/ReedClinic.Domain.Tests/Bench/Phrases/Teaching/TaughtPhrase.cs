@@ -6,9 +6,12 @@ namespace ReedClinic.Domain.Tests.Bench.Phrases.Teaching;
 /// <summary>A labelled phrase, read by the rules alone, with what each of its segments should have said.</summary>
 internal sealed class TaughtPhrase
 {
+    private static readonly Judge Uncut = new(new Weights());
+
     private readonly Labelled labelled;
     private readonly double weight;
     private readonly PhraseContext context;
+    private Judge? cutter;
     private List<Sight> sights = [];
     private List<Line?> heads = [];
 
@@ -16,7 +19,15 @@ internal sealed class TaughtPhrase
     {
         (this.labelled, this.weight) = (labelled, weight);
         context = PhraseCorpus.Context(labelled.Before, ByRules);
-        var course = PhraseReader.Run(Tokenizer.Cut(labelled.Phrase), context, null, sights.Add);
+        Cut(null);
+    }
+
+    /// <summary>Cuts the phrase as a judge does, or by the rules alone, and goes through it by the rules.</summary>
+    internal void Cut(Judge? cutter)
+    {
+        this.cutter = cutter;
+        sights = [];
+        var course = PhraseReader.Run(Tokenizer.Cut(labelled.Phrase), context, null, sights.Add, null, cutter);
         Lessons = Told(sights);
         heads = [.. sights.Select(_ => (Line?)null)];
         Match(course, Reading.Of(labelled.Phrase, course.Segments, course).Entries.Select(PhraseCorpus.LineOf).ToList());
@@ -25,7 +36,7 @@ internal sealed class TaughtPhrase
     internal IReadOnlyList<Line> Labels => labelled.Lines;
 
     /// <summary>A lesson for each segment that was read, in order.</summary>
-    internal IReadOnlyList<Lesson> Lessons { get; private set; }
+    internal IReadOnlyList<Lesson> Lessons { get; private set; } = [];
 
     internal IReadOnlyList<Sight> Sights => sights;
 
@@ -34,6 +45,9 @@ internal sealed class TaughtPhrase
 
     /// <summary>The label that the rules read at a segment, if they did.</summary>
     internal Line? At(int segment) => heads[segment];
+
+    /// <summary>True when every label has its segment.</summary>
+    internal bool IsWhole => heads.Count(head => head is not null) == Labels.Count;
 
     internal static PhraseReading ByRules(string text, PhraseContext context) => PhraseReader.Read(text, context, null);
 
@@ -47,8 +61,10 @@ internal sealed class TaughtPhrase
 
         var known = sights.Select((sight, at) => (sight.Before.At, Lesson: Lessons[at])).ToDictionary(pair => pair.At, pair => pair.Lesson);
         List<Sight> lived = [];
-        PhraseReader.Run(Tokenizer.Cut(labelled.Phrase), context, judge, lived.Add, sight => known.TryGetValue(sight.Before.At, out var lesson) ? lesson.Kind : sight.Said);
+        PhraseReader.Run(Tokenizer.Cut(labelled.Phrase), context, judge, lived.Add, sight => known.TryGetValue(sight.Before.At, out var lesson) ? lesson.Kind : sight.Said, cutter ?? Uncut);
+        var said = sights.Select((sight, at) => (sight.Before.At, Head: heads[at])).ToDictionary(pair => pair.At, pair => pair.Head);
         sights = lived;
+        heads = [.. lived.Select(sight => said.GetValueOrDefault(sight.Before.At))];
         Lessons = Told(lived);
         foreach (var (sight, lesson) in lived.Zip(Lessons))
         {
@@ -90,6 +106,7 @@ internal sealed class TaughtPhrase
     /// <summary>Sets what a segment says.</summary>
     internal void Tell(int at, Line? label, string otherwise)
     {
+        heads[at] = label;
         Lessons[at].Kind = label?.Kind ?? otherwise;
         Lessons[at].Answer = label is null ? null : Lesson.AnswerOf(label);
     }

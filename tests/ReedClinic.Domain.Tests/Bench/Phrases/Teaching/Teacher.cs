@@ -20,17 +20,22 @@ internal sealed class Teacher
     private readonly IReadOnlyList<(string Hand, IReadOnlyList<TaughtPhrase> Phrases)> hands;
     private readonly IReadOnlyList<(string Hand, IReadOnlyList<TaughtPhrase> Phrases)> unmade;
     private readonly IReadOnlyList<(string Kind, List<Lesson> Lessons)> clauses;
+    private readonly IReadOnlyList<IReadOnlyList<(string Kind, string Words)>> breaths;
     private readonly IReadOnlyList<TaughtPhrase> never;
+    private HashSet<string> rulesKnow = [];
+    private List<string> gaps = [];
 
     /// <summary>Prepares the lessons.</summary>
     /// <param name="files">The labelled phrases, hand by hand.</param>
     /// <param name="clauses">The clauses of our own.</param>
+    /// <param name="breaths">Breaths of our own without marks.</param>
     /// <param name="never">Phrases of our own that tell no deed.</param>
-    internal Teacher(IReadOnlyList<(string Hand, IReadOnlyList<Labelled> Phrases)> files, string clauses, IEnumerable<string> never)
+    internal Teacher(IReadOnlyList<(string Hand, IReadOnlyList<Labelled> Phrases)> files, string clauses, string breaths, IEnumerable<string> never)
     {
         hands = [.. files.Select(file => (file.Hand, (IReadOnlyList<TaughtPhrase>)[.. file.Phrases.Select(phrase => new TaughtPhrase(phrase))]))];
         unmade = [.. files.Where(file => file.Hand is not Twisted).Select(file => (file.Hand, (IReadOnlyList<TaughtPhrase>)[.. file.Phrases.Where(phrase => phrase.Lines is [{ Kind: "adjustment" }]).Select(Unmade)]))];
-        this.clauses = ClauseFile.Read(clauses);
+        this.breaths = BreathFile.Read(breaths);
+        this.clauses = [.. ClauseFile.Read(clauses), .. BreathFile.Lessons(this.breaths)];
         this.never = [.. never.Select(AsRuled)];
     }
 
@@ -40,16 +45,17 @@ internal sealed class Teacher
     internal IReadOnlyList<string> Teach(IReadOnlyList<string> unseen, params IReadOnlyList<string> without)
     {
         Place(without);
+        rulesKnow = [.. hands.Select(hand => hand.Hand).Except(unseen)];
         List<(Sight, string)> balance = [];
         var kept = unseen.Where(hand => !without.Contains(hand)).ToList();
         for (var part = 0; part < Parts; part++)
         {
             var held = kept.Where((_, at) => at % Parts == part).ToList();
-            var judge = Read(Kinds(Lessons([.. without, .. held])));
-            balance.AddRange(held.SelectMany(hand => Hand(hand)).SelectMany(phrase => phrase.Sights.Select((sight, at) => (sight with { Opinion = new Opinion(judge, sight.Before) }, phrase.Lessons[at].Kind))).Where(lesson => lesson.Kind.Length > 0));
+            var judge = Read(All(Lessons([.. without, .. held])));
+            balance.AddRange(held.SelectMany(hand => Hand(hand)).SelectMany(phrase => phrase.Sights.Select((sight, at) => (Sight.Of(sight.Before, sight.Ruled, new Judge(judge)), phrase.Lessons[at].Kind))).Where(lesson => lesson.Kind.Length > 0));
         }
 
-        return [.. All(Lessons(without)).Select(Thinned).OfType<string>(), .. BalanceLessons.Teach(balance, Weights.Unit)];
+        return [.. All(Lessons(without)).Select(Thinned).OfType<string>(), .. gaps, .. BalanceLessons.Teach(balance, Weights.Unit)];
     }
 
     // The words beside a segment are many, and each counts for little: the file stays small without the least of them.
@@ -73,23 +79,31 @@ internal sealed class Teacher
     internal IReadOnlyList<string> Judge(IReadOnlyList<string> without)
     {
         Place(without);
-        return [.. All(Lessons(without))];
+        return [.. All(Lessons(without)), .. gaps];
     }
 
-    /// <summary>Lays labels on segments where the rules don’t say how, as a judge sees it that was taught with what is known by itself; then goes through each phrase as it should have been read.</summary>
+    /// <summary>
+    /// Lays labels on segments where the rules don’t say how, as a judge sees it that was taught with what is known by itself, and cut as it was
+    /// learned where that is known; then goes through each phrase as it should have been read, and learns to cut from all of them.
+    /// </summary>
     private void Place(IReadOnlyList<string> without)
     {
         var phrases = Phrases(without).ToList();
-        var first = Read(All([.. phrases.Where(phrase => phrase.IsPlaced).SelectMany(phrase => phrase.Lessons), .. clauses.SelectMany(clause => clause.Lessons)], FewRounds));
+        var first = Read(All([.. phrases.Where(phrase => phrase.IsPlaced).SelectMany(phrase => phrase.Lessons).Concat(clauses.SelectMany(clause => clause.Lessons)).Select(lesson => lesson.Blind())], FewRounds));
+        gaps = [.. GapLessons.Teach([.. phrases.Where(phrase => phrase.IsPlaced)], breaths, Weights.Unit)];
+        var cutter = new Judge(Read(gaps));
         foreach (var phrase in phrases)
         {
             if (!phrase.IsPlaced)
             {
+                phrase.Cut(cutter);
                 Placing.Place(phrase, first);
             }
 
             phrase.Relive(new Judge(first));
         }
+
+        gaps = [.. GapLessons.Teach(phrases, breaths, Weights.Unit)];
 
         foreach (var (kind, lessons) in clauses.Where(clause => clause.Lessons[0].Kind.Length == 0))
         {
@@ -104,7 +118,9 @@ internal sealed class Teacher
 
     private IEnumerable<TaughtPhrase> Phrases(IReadOnlyList<string> without) => hands.Concat(unmade).Where(hand => !without.Contains(hand.Hand)).SelectMany(hand => hand.Phrases).Concat(never);
 
-    private List<Lesson> Lessons(IReadOnlyList<string> without) => [.. Phrases(without).SelectMany(phrase => phrase.Lessons).Concat(clauses.SelectMany(clause => clause.Lessons)).Where(lesson => lesson.Kind.Length > 0)];
+    // What the rules make of a phrase that they were made with says nothing.
+    private List<Lesson> Lessons(IReadOnlyList<string> without) => [.. hands.Concat(unmade).Where(hand => !without.Contains(hand.Hand)).SelectMany(hand => hand.Phrases.SelectMany(phrase => phrase.Lessons).Select(lesson => rulesKnow.Contains(hand.Hand) ? lesson.Blind() : lesson))
+        .Concat(never.SelectMany(phrase => phrase.Lessons).Select(lesson => lesson.Blind())).Concat(clauses.SelectMany(clause => clause.Lessons)).Where(lesson => lesson.Kind.Length > 0)];
 
     // What only sounds like a deed is none for the rules, and says what they make of it.
     private static TaughtPhrase AsRuled(string phrase) => new(new Labelled(0, [], phrase, [.. TaughtPhrase.ByRules(phrase, PhraseCorpus.Context([], TaughtPhrase.ByRules)).Entries.Select(PhraseCorpus.LineOf)]), Little);

@@ -15,7 +15,7 @@ public sealed class TeachingTests(ITestOutputHelper output)
     /// <summary>Hands to be scored by a judge that learned nothing from them, parted by commas; those joined by a plus are left out together.</summary>
     private const string CrossVariable = "REEDCLINIC_CROSS_HANDS";
 
-    private static readonly string[] Unseen = ["fourth-e", "fourth-f", "fourth-g", "fourth-h", "fourth-s", "fifth-i", "fifth-j", "fifth-k", "fifth-l", "fifth-s", "sixth-n", "sixth-o"];
+    private static readonly string[] Unseen = ["fourth-e", "fourth-f", "fourth-g", "fourth-h", "fourth-s", "fifth-i", "fifth-j", "fifth-k", "fifth-l", "fifth-s", "sixth-n", "sixth-o", "seventh-p", "seventh-q", "seventh-r", "seventh-t", "seventh-u"];
 
     private static readonly string[] Seen = ["open", "sealed", "second-open", "second-sealed", "third-a", "third-b", "third-c", "own"];
 
@@ -65,14 +65,14 @@ public sealed class TeachingTests(ITestOutputHelper output)
             output.WriteLine($"{count} {mistake}");
         }
 
-        var teacher = new Teacher([("one", PhraseCorpus.Read("= clip a hair\nadjustment kind=clip-hair zone=TipEdge words=\"a hair\"\n\n= um\nnone"))], "@ note\nI'll clip\n@ finding tip-thick\nthe tip is too thick\n", []);
+        var teacher = new Teacher([("one", PhraseCorpus.Read("= clip a hair\nadjustment kind=clip-hair zone=TipEdge words=\"a hair\"\n\n= um\nnone"))], "@ note\nI'll clip\n@ finding tip-thick\nthe tip is too thick\n", "a clipped a hair | t crow c", []);
         Assert.All(teacher.Judge([]), line => Assert.NotEmpty(line));
     }
 
     [Fact]
     public void Labels_are_laid_on_the_segments_that_say_them()
     {
-        var teacher = new Teacher([("one", PhraseCorpus.Read("= tip is thick, clip a hair\nfinding kind=tip-thick character=Fault zone=TipSides\nadjustment kind=clip-hair zone=TipEdge words=\"a hair\""))], "", []);
+        var teacher = new Teacher([("one", PhraseCorpus.Read("= tip is thick, clip a hair\nfinding kind=tip-thick character=Fault zone=TipSides\nadjustment kind=clip-hair zone=TipEdge words=\"a hair\""))], "", "", []);
 
         Assert.Equal(["finding", "adjustment"], teacher.Hand("one")[0].Lessons.Select(lesson => lesson.Kind));
         Assert.Equal(["tip-thick", "clip-hair"], teacher.Hand("one")[0].Lessons.Select(lesson => lesson.Answer));
@@ -81,5 +81,6 @@ public sealed class TeachingTests(ITestOutputHelper output)
     private static Teacher NewTeacher() => new(
         [.. Seen.Concat(Unseen).Select(hand => (hand, PhraseCorpus.InFile(hand + ".txt")))],
         File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Bench", "Phrases", "clauses.txt")),
+        File.ReadAllText(Path.Combine(AppContext.BaseDirectory, "Bench", "Phrases", "breaths.txt")),
         File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "Bench", "Phrases", "never.txt")));
 }
