@@ -66,8 +66,7 @@ public static class ClinicDataSetup
         services.AddSignInChecks();
         services.AddSingleton(new PrivacySettings(configuration.GetValue(PrivacySettings.BackupDaysKey, PrivacySettings.UsualBackupDays)));
         services.AddSingleton<RecordsCaretaker>().AddSingleton<ErasedPeople>().AddSingleton(MediaFolder.Of(configuration, contentRoot)).AddSingleton<MediaCaretaker>().AddSingleton<StudioRatesCaretaker>();
-        services.AddBackups(BackupSettings.Of(configuration, contentRoot));
-        services.AddSingleton<UpkeepReader>();
+        services.AddBackups(BackupSettings.Of(configuration, contentRoot)).AddSingleton<UpkeepReader>();
         services.AddSingleton<RefusalRegister>().AddSingleton<LetterPageRegister>().AddSingleton<SoundRegister>().AddSingleton<MeasuredTests>();
         services.AddScoped<AccountRegister>().AddScoped<StrangerLinks>().AddScoped<LetterCourier>();
         services.AddScoped<DemoStudio>().AddBooks();
@@ -78,7 +77,7 @@ public static class ClinicDataSetup
             .AddEntityFrameworkStores<ClinicDb>();
     }
 
-    private static void AddBackups(this IServiceCollection services, BackupSettings settings) =>
+    private static IServiceCollection AddBackups(this IServiceCollection services, BackupSettings settings) =>
         services.AddSingleton(settings).AddSingleton<BackupMaker>().AddSingleton<BackupCheck>().AddSingleton<BackupRestore>();
 
     private static void AddSignInChecks(this IServiceCollection services)
