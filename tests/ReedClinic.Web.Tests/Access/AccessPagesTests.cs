@@ -1,8 +1,13 @@
+using System.Data.Common;
 using System.Net;
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Routing;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.EntityFrameworkCore.Diagnostics;
 using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
 using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.Access;
@@ -31,10 +36,14 @@ public sealed partial class AccessPagesTests(ClinicHost host) : IClassFixture<Cl
             endpoint.Metadata.GetMetadata<IAuthorizeData>() is null && endpoint.Metadata.GetMetadata<IAllowAnonymous>() is null);
     }
 
-    [Fact]
-    public async Task Nobody_comes_where_the_table_keeps_them_out()
+    // A page is drawn once before records that take their time are there, as PostgreSQL's do: one that leans on them breaks.
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task Nobody_comes_where_the_table_keeps_them_out(bool recordsTakeTheirTime)
     {
-        var scene = await AccessWalk.OpenAsync(host);
+        await using var there = recordsTakeTheirTime ? new Unhurried() : null;
+        var scene = await AccessWalk.OpenAsync(there ?? host);
         var wrong = new List<string>();
         foreach (var row in Rows)
         {
@@ -76,6 +85,25 @@ public sealed partial class AccessPagesTests(ClinicHost host) : IClassFixture<Cl
 
     private static IEnumerable<string> MethodsOf(RouteEndpoint endpoint) =>
         endpoint.Metadata.GetMetadata<HttpMethodMetadata>()?.HttpMethods is { Count: > 0 } methods && !methods.Contains("GET") ? methods : ["GET"];
+
+    private sealed class Unhurried : ClinicHost
+    {
+        protected override void ConfigureWebHost(IWebHostBuilder builder)
+        {
+            base.ConfigureWebHost(builder);
+            builder.ConfigureTestServices(services => services.ConfigureDbContext<SqliteClinicDb>(options => options.AddInterceptors(new Later())));
+        }
+    }
+
+    private sealed class Later : DbCommandInterceptor
+    {
+        public override async ValueTask<InterceptionResult<DbDataReader>> ReaderExecutingAsync(
+            DbCommand command, CommandEventData eventData, InterceptionResult<DbDataReader> result, CancellationToken cancellationToken = default)
+        {
+            await Task.Yield();
+            return result;
+        }
+    }
 
     [GeneratedRegex(@"^/?_|\.[a-z0-9]+$|\*\*path:file")]
     private static partial Regex Framework();
