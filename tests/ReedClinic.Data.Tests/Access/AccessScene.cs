@@ -27,6 +27,7 @@ using ReedClinic.Domain.Recordings.Readings;
 using ReedClinic.Domain.Recurrence;
 using ReedClinic.Domain.Reeds;
 using ReedClinic.Domain.TeachingNotes;
+using ReedClinic.Domain.Upkeep;
 using static ReedClinic.Data.Tests.Intake.IntakeScene;
 
 namespace ReedClinic.Data.Tests.Access;
@@ -106,6 +107,7 @@ internal sealed class AccessScene
         _ when type == typeof(Role) => Role.Student,
         _ when type == typeof(Admission) => new Admission(true, "16"),
         _ when type == typeof(CancellationToken) => Ct,
+        _ when type == typeof(IReadOnlyList<StumblingWork>) => Array.Empty<StumblingWork>(),
         _ when type == typeof(BenchEntry) => Value(Note.Of("said by whoever asks")),
         _ when type == typeof(NewAccount) => new NewAccount("Mara", $"mara{NewId():N}@harbour.example", "seven boats in the harbour") { Age = AgeAnswer.OldEnough },
         _ when type == typeof(string) && book == typeof(SignInBook) => OwnSecret,

@@ -12,7 +12,7 @@ internal static class Balance
     private const string Deed = "adjustment";
     private const double SureOfDeed = 0.6;
     private const double SureOfUnnamedDeed = 0.85;
-    private const double SureInTalk = 0.9;
+    private const double SureInTalk = 0.95;
 
     /// <summary>A deed that is less likely is shown as one that may not have been done.</summary>
     internal const double BeyondDoubt = 0.97;
@@ -33,7 +33,7 @@ internal static class Balance
             return sight.Said == Deed && best == Judge.Nothing ? "note" : best;
         }
 
-        if (sight.Said != Deed && sight.IsOnlyTalkedOf && deed < SureInTalk)
+        if (sight.Said != Deed && (sight.IsBan || (sight.IsOnlyTalkedOf && deed < SureInTalk)))
         {
             return sight.Said == Judge.Nothing ? "note" : sight.Said;
         }

@@ -22,8 +22,8 @@ internal sealed class Judge(Weights weights)
     internal Opinion Of(Course course, Course ruled) => new(weights, course, ruled);
 
     /// <summary>Whether a new thing begins to be said at a token, though no mark and no joining word says so.</summary>
-    internal bool Begins(IReadOnlyList<Token> tokens, IReadOnlyList<Item> items, int first, int at) =>
-        weights.Ask(Questions.Gap, Gaps.SignsOf(tokens, items, first, at)).FirstOrDefault(answer => answer.Answer == Gaps.New).Chance >= (HasMarks(tokens) ? SureOfGap : SureWithoutMarks);
+    internal bool Begins(IReadOnlyList<Token> tokens, IReadOnlyList<Item> items, int first, int at) => at - first > 1
+        && weights.Ask(Questions.Gap, Gaps.SignsOf(tokens, items, first, at)).FirstOrDefault(answer => answer.Answer == Gaps.New).Chance >= (HasMarks(tokens) ? SureOfGap : SureWithoutMarks);
 
     // Who sets marks sets them where one thing ends.
     private static bool HasMarks(IReadOnlyList<Token> tokens)

@@ -170,6 +170,12 @@ internal static class Judged
 
         var answer = opinion.Best(Questions.Test).Split('/');
         var test = Enum.Parse<TestKind>(answer[0]);
+        if (test is TestKind.Length)
+        {
+            // A length is its number, and that only the rules read.
+            return false;
+        }
+
         var pitch = PitchReader.Read(course.Segment, test is TestKind.LowResponse or TestKind.HighSteadiness);
         course.Add(EntryKind.Test, TestReader.Pitched(new ReadSlots { Test = test, Step = answer[1] is "-" ? null : answer[1], Pitch = pitch.Note?.Name }, test, pitch));
         Doubt(course, opinion, Questions.Test, "step", "unsure which test or which word of its scale was meant");

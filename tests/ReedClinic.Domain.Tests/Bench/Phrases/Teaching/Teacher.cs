@@ -7,7 +7,7 @@ internal sealed class Teacher
 {
     private const double Slow = 0.03;
     private const double Quick = 0.05;
-    private const double Little = 0.2;
+    private const double Little = 0.5;
     private const int Rounds = 20;
     private const int FewRounds = 6;
     private const int Parts = 3;
