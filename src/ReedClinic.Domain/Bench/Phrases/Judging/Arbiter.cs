@@ -65,7 +65,7 @@ internal static class Arbiter
         return course;
     }
 
-    // A length with its number is what it says, and so are cents and nothing else, stuffy notes and a brighter sound: no judge makes a fault of the one, or a step of the others.
+    // A length with its number is what it says, and so are cents and nothing else, a leaning right after a peep, stuffy notes and a brighter sound: no judge makes a fault of the one, or a step of the others.
     private static bool IsPlain(Course course, Course ruled) => ruled.Drafts.LastOrDefault() is { Kind: EntryKind.Test } last && last.Head >= course.At
-        && (last.Slots.Length is not null || (last.Slots is { Test: { } test, Pitch: null, Cents: not null } && TestScale.Of(test).TakesPitch && course.Segments.Count == 1) || StepReader.StuffyNotes(course.Segment) is not null || StepReader.IsBrighter(course.Segment));
+        && (last.Slots.Length is not null || (last.Slots is { Test: { } test, Pitch: null } && TestScale.Of(test).TakesPitch && course.Segments.Count == 1 && (last.Slots.Cents is not null || (test is TestKind.Peep && course.Segment.Has(Cat.Lean) && !course.Segment.Has(Cat.Test)))) || StepReader.StuffyNotes(course.Segment) is not null || StepReader.IsBrighter(course.Segment));
 }

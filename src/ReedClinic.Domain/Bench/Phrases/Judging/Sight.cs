@@ -28,11 +28,13 @@ internal sealed record Sight(Course Before, Course Ruled, Opinion Opinion)
         || Moods.Of(Before.Copy(), segment, Moods.Head(segment)) is not (Mood.Done or Mood.Unsure));
 
     /// <summary>True where it begins with a ban: “don’t …”. No judge is sure enough to make that a deed.</summary>
-    internal bool IsBan => Before.Segment is var segment && segment.Word(segment.First) is "do" && segment.Word(segment.First + 1) is "not";
+    internal bool IsBan => Before.Segment is var segment && (IsNot(segment, segment.First) || IsNot(segment, segment.First - 2));
 
     /// <summary>True where the words name a part of the reed, an amount or something that is done to reeds.</summary>
     internal bool NamesWork => Before.Segment is var segment && segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region or Cat.Part or Cat.Stroke or Cat.Mm or Cat.Tenth or Cat.Thing
         || item.Cat is Cat.Verb && Moods.Action(item) is not ("light" or "take" or "other" or "harm" or "keepoff" or "fit" or "draw" or "realign" or "wait" or "open" or "press"));
+
+    private static bool IsNot(Segment segment, int at) => segment.Word(at) is "do" && segment.Word(at + 1) is "not";
 
     /// <summary>How the segment stands, apart from its words.</summary>
     internal IReadOnlyList<string> Circumstances => circumstances ??= Stand();
