@@ -34,7 +34,7 @@ internal sealed record Sight(Course Before, Course Ruled, Opinion Opinion)
     internal bool NamesWork => Before.Segment is var segment && segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region or Cat.Part or Cat.Stroke or Cat.Mm or Cat.Tenth or Cat.Thing
         || item.Cat is Cat.Verb && Moods.Action(item) is not ("light" or "take" or "other" or "harm" or "keepoff" or "fit" or "draw" or "realign" or "wait" or "open" or "press"));
 
-    private static bool IsNot(Segment segment, int at) => segment.Word(at) is "do" && segment.Word(at + 1) is "not";
+    private static bool IsNot(Segment segment, int at) => at >= 0 && at + 1 < segment.Tokens.Count && segment.Tokens[at].Text is "do" && segment.Tokens[at + 1].Text is "not";
 
     /// <summary>How the segment stands, apart from its words.</summary>
     internal IReadOnlyList<string> Circumstances => circumstances ??= Stand();
