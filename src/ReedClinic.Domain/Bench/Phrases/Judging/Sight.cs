@@ -28,7 +28,7 @@ internal sealed record Sight(Course Before, Course Ruled, Opinion Opinion)
         || Moods.Of(Before.Copy(), segment, Moods.Head(segment)) is not (Mood.Done or Mood.Unsure));
 
     /// <summary>True where it begins with a ban: “don’t …”. No judge is sure enough to make that a deed.</summary>
-    internal bool IsBan => Before.Segment is var segment && (IsNot(segment, segment.First) || IsNot(segment, segment.First - 2));
+    internal bool IsBan => Before.Segment is var segment && (IsNot(segment, segment.First) || IsNot(segment, segment.First - 2) || (segment.First > 2 && segment.Tokens[segment.First - 1].Text is "i" && IsNot(segment, segment.First - 3)));
 
     /// <summary>True where the words name a part of the reed, an amount or something that is done to reeds.</summary>
     internal bool NamesWork => Before.Segment is var segment && segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region or Cat.Part or Cat.Stroke or Cat.Mm or Cat.Tenth or Cat.Thing
