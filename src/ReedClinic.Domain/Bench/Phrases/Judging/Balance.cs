@@ -33,9 +33,9 @@ internal static class Balance
             return sight.Said == Deed && best == Judge.Nothing ? "note" : best;
         }
 
-        if (sight.IsBan || (sight.Said != Deed && sight.IsOnlyTalkedOf && deed < SureInTalk))
+        if (sight.Said != Deed && sight.IsOnlyTalkedOf && deed < SureInTalk)
         {
-            return sight.Said is Judge.Nothing or Deed ? "note" : sight.Said;
+            return sight.Said == Judge.Nothing ? "note" : sight.Said;
         }
 
         return deed >= (sight.Said == Deed || sight.NamesWork ? SureOfDeed : SureOfUnnamedDeed) ? best : sight.Said == Deed || next == Judge.Nothing ? "note" : next;

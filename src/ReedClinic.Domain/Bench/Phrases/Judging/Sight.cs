@@ -27,15 +27,9 @@ internal sealed record Sight(Course Before, Course Ruled, Opinion Opinion)
     internal bool IsOnlyTalkedOf => Before.Segment is var segment && (Way is "Question" || segment.Word(segment.First) is "after" or "before" or "until" || Moods.IsIntention(segment) || (Before.Carried is not Mood.None && Before.LastInSentence is null or { Kind: EntryKind.Note })
         || Moods.Of(Before.Copy(), segment, Moods.Head(segment)) is not (Mood.Done or Mood.Unsure));
 
-    /// <summary>True where it begins with a ban, “don’t …”, or follows one that bans nothing by itself. No judge is sure enough to make that a deed.</summary>
-    internal bool IsBan => IsNot(Before.Segment)
-        || (Before.At > 0 && Before.Segments[Before.At - 1] is var ban && ban.Sentence == Before.Segment.Sentence && IsNot(ban) && Moods.Head(ban) is null);
-
     /// <summary>True where the words name a part of the reed, an amount or something that is done to reeds.</summary>
     internal bool NamesWork => Before.Segment is var segment && segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region or Cat.Part or Cat.Stroke or Cat.Mm or Cat.Tenth or Cat.Thing
         || item.Cat is Cat.Verb && Moods.Action(item) is not ("light" or "take" or "other" or "harm" or "keepoff" or "fit" or "draw" or "realign" or "wait" or "open" or "press"));
-
-    private static bool IsNot(Segment segment) => segment.Word(segment.First) is "do" && segment.Word(segment.First + 1) is "not";
 
     /// <summary>How the segment stands, apart from its words.</summary>
     internal IReadOnlyList<string> Circumstances => circumstances ??= Stand();
