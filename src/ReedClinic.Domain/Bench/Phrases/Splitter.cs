@@ -58,7 +58,7 @@ internal sealed class Splitter
                 Close(i);
                 joint = tokens[i].Text;
             }
-            else if (!joined[i] && i > first && (Openings.IsNewClause(tokens, items, first, i) || judge?.Begins(tokens, items, first, i) is true))
+            else if (!joined[i] && i > first && !FollowsBan(i) && (Openings.IsNewClause(tokens, items, first, i) || judge?.Begins(tokens, items, first, i) is true))
             {
                 Close(i);
                 joint = "";
@@ -71,6 +71,9 @@ internal sealed class Splitter
 
         Close(tokens.Count);
     }
+
+    // A ban says what it bans.
+    private bool FollowsBan(int at) => at > 1 && tokens[at - 1].Text is "not" && tokens[at - 2].Text is "do";
 
     private int Mark(int at)
     {

@@ -23,7 +23,6 @@ internal sealed class Judge(Weights weights)
 
     /// <summary>Whether a new thing begins to be said at a token, though no mark and no joining word says so.</summary>
     internal bool Begins(IReadOnlyList<Token> tokens, IReadOnlyList<Item> items, int first, int at) => at - first > 1
-        && !(tokens[at - 1].Text is "not" && tokens[at - 2].Text is "do") // a ban says what it bans
         && weights.Ask(Questions.Gap, Gaps.SignsOf(tokens, items, first, at)).FirstOrDefault(answer => answer.Answer == Gaps.New).Chance >= (HasMarks(tokens) ? SureOfGap : SureWithoutMarks);
 
     // Who sets marks sets them where one thing ends.
