@@ -63,7 +63,7 @@ public static class WritingHome
     {
         await student.GoToAsync($"/batches/{code}");
         await student.LookAsync("batch with a letter");
-        await student.PressAsync(student.Link("Read your letter").First, $"/letters/{code}");
+        await student.PressAsync(student.Link($"Read your letter about {code}").First, $"/letters/{code}");
         await student.Page.GetByText("Thank you for trusting me with your two reeds, Pim.").WaitForAsync();
         await student.Page.GetByText("they should let light through before the middle does").First.WaitForAsync();
         await student.FitsAsync();
