@@ -72,8 +72,8 @@ internal sealed class Splitter
         Close(tokens.Count);
     }
 
-    // A ban says what it bans.
-    private bool FollowsBan(int at) => at > 1 && tokens[at - 1].Text is "not" && tokens[at - 2].Text is "do";
+    // A ban goes as far as what it bans.
+    private bool FollowsBan(int at) => at > first + 1 && tokens[first].Text is "do" && tokens[first + 1].Text is "not" && !items.Any(item => item.Cat is Cat.Verb && item.First >= first && item.End <= at);
 
     private int Mark(int at)
     {
