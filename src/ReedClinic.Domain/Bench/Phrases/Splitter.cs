@@ -58,7 +58,7 @@ internal sealed class Splitter
                 Close(i);
                 joint = tokens[i].Text;
             }
-            else if (!joined[i] && i > first && !FollowsBan(i) && (Openings.IsNewClause(tokens, items, first, i) || judge?.Begins(tokens, items, first, i) is true))
+            else if (!joined[i] && i > first && (Openings.IsNewClause(tokens, items, first, i) || judge?.Begins(tokens, items, first, i) is true))
             {
                 Close(i);
                 joint = "";
@@ -71,9 +71,6 @@ internal sealed class Splitter
 
         Close(tokens.Count);
     }
-
-    // A ban goes as far as what it bans.
-    private bool FollowsBan(int at) => at > first + 1 && tokens[first].Text is "do" && tokens[first + 1].Text is "not" && !items.Any(item => item.Cat is Cat.Verb && item.First >= first && item.End <= at);
 
     private int Mark(int at)
     {

@@ -133,7 +133,7 @@ public sealed partial class PhraseTwistTests
     [GeneratedRegex(@"\b(upper|lower)\b")]
     private static partial Regex Blade();
 
-    [GeneratedRegex(@"^((what I'm doing is|and|so|then|but|um|now|also|only|I|I've|I'm|have|just|right|for|'ve|right now)\b[, ]*)+", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"^((what I'm doing is|and|so|then|but|um|now|also|only|I've|I'm|I|have|just|right|for|'ve|right now)\b[, ]*)+", RegexOptions.IgnoreCase)]
     private static partial Regex Lead();
 
     [GeneratedRegex(@"\b[A-Ga-g]\b")]
