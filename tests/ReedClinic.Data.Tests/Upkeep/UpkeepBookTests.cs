@@ -6,6 +6,7 @@ using ReedClinic.Data.Recordings;
 using ReedClinic.Data.Tests.Backups;
 using ReedClinic.Data.Upkeep;
 using ReedClinic.Domain.People;
+using ReedClinic.Domain.Upkeep;
 using static ReedClinic.Data.Tests.Intake.IntakeScene;
 
 namespace ReedClinic.Data.Tests.Upkeep;

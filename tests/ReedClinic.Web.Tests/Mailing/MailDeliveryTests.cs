@@ -4,6 +4,7 @@ using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Domain.People;
+using ReedClinic.Web.Background;
 using ReedClinic.Web.Mailing;
 
 namespace ReedClinic.Web.Tests.Mailing;
