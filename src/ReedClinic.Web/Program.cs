@@ -43,6 +43,7 @@ builder.AddNotes();
 builder.AddMail();
 builder.AddAccounts(builder.Services.AddClinicData(builder.Configuration, builder.Environment.ContentRootPath));
 
+builder.Services.AddSingleton(ChildPrograms.Of(builder.Configuration)).AddSingleton<ChildDecoder>();
 builder.Services.AddHostedService<RecordsWorker>().AddHostedService<WireWorker>().AddHostedService<SoundWorker>();
 
 var app = builder.Build();
