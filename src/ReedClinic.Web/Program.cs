@@ -45,6 +45,7 @@ builder.AddMail();
 builder.AddAccounts(builder.Services.AddClinicData(builder.Configuration, builder.Environment.ContentRootPath));
 builder.AddWorkers();
 builder.AddInsight();
+builder.Services.AddSingleton(ChildPrograms.Of(builder.Configuration)).AddSingleton<ChildDecoder>();
 
 var app = builder.Build();
 await app.OpenStudioAsync().ConfigureAwait(false);

@@ -96,7 +96,9 @@ public static class SoundPlots
     }
 
     private static string Came(ReadingFigures figures) =>
-        figures.Order is not { Count: > 1 } order ? "" : $" The {SoundTelling.Name(order[0].Octave)} octave is first, the {string.Join(", the ", order.Skip(1).Select(one => $"{SoundTelling.Name(one.Octave)} one {SoundTelling.Seconds(one.Came!.Value - order[0].Came!.Value)} later"))}.";
+        figures.CameTogether ? " The octaves come together."
+        : figures.Order is not { Count: > 1 } order ? ""
+        : $" The {SoundTelling.Name(order[0].Octave)} octave is first, the {string.Join(", the ", order.Skip(1).Select(one => $"{SoundTelling.Name(one.Octave)} one {SoundTelling.Seconds(one.Came!.Value - order[0].Came!.Value)} later"))}.";
 
     // All of the recording, so that what is played can be shown on it; its seconds count from the first sound.
     private static PlotFrame Counted(PlotFrame frame, ReadingFigures figures) => frame with { From = -figures.Zero, To = figures.Seconds - figures.Zero };

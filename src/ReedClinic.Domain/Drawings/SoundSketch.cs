@@ -20,7 +20,7 @@ public sealed record SoundPicture(SoundKind? Kind, ReadingFigures Figures, CrowT
 }
 
 /// <summary>
-/// The one picture of a sound: three octaves as bars that begin when they come, the first one dark, and beside them where the pitch
+/// The one picture of a sound: three octaves as bars that begin when they come, the first one dark where they don’t come together, and beside them where the pitch
 /// stands. For a wide place and for a narrow one.
 /// </summary>
 public static class SoundSketch
@@ -101,13 +101,14 @@ public static class SoundSketch
 
         var isFirst = octave.Octave == order[0].Octave;
         var start = frame.X(came - figures.Zero);
-        var words = !isFirst ? $"{SoundTelling.Seconds(came - order[0].Came!.Value)} later"
-            : figures.BreathOnset.Value is null ? "first"
-            : $"first, {SoundTelling.Seconds(came - figures.Zero)}";
+        var name = figures.CameTogether ? "together" : "first";
+        var words = isFirst && figures.BreathOnset.Value is not null ? $"{name}, {SoundTelling.Seconds(came - figures.Zero)}"
+            : isFirst || figures.CameTogether ? name
+            : $"{SoundTelling.Seconds(came - order[0].Came!.Value)} later";
         var isLate = start > frame.Left + (0.6 * (frame.Right - frame.Left));
         return
         [
-            new SketchPath(isFirst ? SketchInk.FirstOctave : SketchInk.Octave, PlotFrame.Box(start, y - half, frame.Right, y + half)),
+            new SketchPath(isFirst && !figures.CameTogether ? SketchInk.FirstOctave : SketchInk.Octave, PlotFrame.Box(start, y - half, frame.Right, y + half)),
             new SketchWords(SketchType.Step, words, isLate ? frame.Right : start, y - half - 5, isLate ? SketchAlign.End : SketchAlign.Start),
         ];
     }

@@ -21,7 +21,7 @@ public static class SettingsCheck
     {
         ArgumentNullException.ThrowIfNull(settings);
         ArgumentNullException.ThrowIfNull(environment);
-        return [.. OfHost(settings, environment), .. OfDoor(settings), .. OfKeys(settings), .. OfMail(settings, environment), .. OfMedia(settings, environment), .. OfRest(settings)];
+        return [.. OfHost(settings, environment), .. OfDoor(settings), .. OfKeys(settings), .. OfMail(settings, environment), .. OfMedia(settings, environment), .. OfSound(settings), .. OfRest(settings)];
     }
 
     private static IEnumerable<CheckFinding> OfHost(IConfiguration settings, IHostEnvironment environment)
@@ -137,6 +137,19 @@ public static class SettingsCheck
         if (!OperatingSystem.IsWindows() && Directory.Exists(folder) && (File.GetUnixFileMode(folder) & (UnixFileMode.OtherRead | UnixFileMode.OtherWrite | UnixFileMode.OtherExecute)) != 0)
         {
             yield return new("media-readable", $"Everybody on this machine can read sounds and photographs. Take that away: chmod o-rwx on {MediaFolder.Setting}.");
+        }
+    }
+
+    private static IEnumerable<CheckFinding> OfSound(IConfiguration settings)
+    {
+        var programs = ChildPrograms.Of(settings);
+        if (programs.Decoder is { } decoder && !(Path.IsPathRooted(decoder) && File.Exists(decoder)))
+        {
+            yield return new("sound-decoder", $"{ChildPrograms.Setting} names a program that isn’t there. Write its whole path, such as /usr/bin/ffmpeg, or take it out.");
+        }
+        else if (programs is { Decoder: not null, CanRun: false })
+        {
+            yield return new("sound-limits", $"{ChildPrograms.Setting} isn’t used: there is no prlimit here (util-linux), and without limits no decoder is started.");
         }
     }
 

@@ -15,13 +15,14 @@ namespace ReedClinic.Web.Background;
 /// <param name="board">Where the work is.</param>
 /// <param name="bell">Rings when there is some.</param>
 /// <param name="register">Where sounds come from and readings go.</param>
+/// <param name="child">Decodes the forms that no decoder here does, where the studio named a program for it.</param>
 /// <param name="tests">Puts what was measured at the bench into the log.</param>
 /// <param name="figures">Hears how long a reading took.</param>
 /// <param name="standings">Hears how it goes.</param>
 /// <param name="time">The clock.</param>
 /// <param name="log">The log. Nothing of a sound stands in it.</param>
 public sealed partial class SoundWorker(
-    JobBoard board, JobBell bell, SoundRegister register, MeasuredTests tests, InsightFigures figures, WorkerStandings standings, TimeProvider time, ILogger<SoundWorker> log)
+    JobBoard board, JobBell bell, SoundRegister register, ChildDecoder child, MeasuredTests tests, InsightFigures figures, WorkerStandings standings, TimeProvider time, ILogger<SoundWorker> log)
     : StudioWorker(QuietWork.Sound, standings, time, log)
 {
     private int _look;
@@ -131,6 +132,11 @@ public sealed partial class SoundWorker(
 
         // Whatever a decoder doesn’t come back from stays behind on a thread of its own.
         var decoded = await Task.Run(() => SoundDecoder.DecodeAsync(file, DecodeLimits.Usual, stop.Token), stop.Token).WaitAsync(stop.Token).ConfigureAwait(false);
+        if (decoded is DecodeResult.Refused { Reason: DecodeRefusal.FormNotRead, Form: { } form } && child.Reads(form))
+        {
+            decoded = await child.DecodeAsync(sound.Path, form, DecodeLimits.Usual, stop.Token).ConfigureAwait(false);
+        }
+
         switch (decoded)
         {
             case DecodeResult.Done(var clip):

@@ -86,6 +86,21 @@ public sealed class SoundSketchTests
         Assert.EndsWith("The high octave is first, the middle one 0.04 s later, the low one 0.12 s later.", plot.Description, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Octaves_that_came_all_at_once_are_so_in_the_picture_too_and_none_is_dark()
+    {
+        var at = Entering(MadeReadings.Crow().Figures, 0.61, 0.6, 0.58);
+        var breathless = at with { BreathOnset = Figure.None(Unread.TooFaint), TimeToSpeak = Figure.None(Unread.TooFaint) };
+
+        Assert.Equal(["together, 0.08 s", "together", "together"], Steps(at));
+        Assert.Equal(["together", "together", "together"], Steps(breathless));
+        Assert.Empty(Paths(SoundSketch.Of(new SoundPicture(SoundKind.Crow, at, Target, true), true), SketchInk.FirstOctave));
+        Assert.EndsWith(" The octaves come together.", SoundPlots.Pitch(new SoundTrack(new SoundPicture(SoundKind.Crow, at, Target, true), MadeReadings.Crow().Series), true).Drawing.Description, StringComparison.Ordinal);
+
+        static IEnumerable<string> Steps(ReadingFigures figures) => SoundSketch.Of(new SoundPicture(SoundKind.Crow, figures, Target, true), true)
+            .Parts.OfType<SketchWords>().Where(words => words.Type == SketchType.Step).Select(words => words.Text);
+    }
+
     [Theory]
     [InlineData(-0.04, 1, false, "0.0")]
     [InlineData(-0.06, 1, false, "−0.1")]

@@ -44,6 +44,8 @@ public sealed class SettingsCheckTests(TestDatabases databases) : IClassFixture<
     [InlineData("limits-off", RateLimits.Begin, "100000")]
     [InlineData("limits-off", RateLimits.Guardian, "100000")]
     [InlineData("media-open", "Media:Folder", "wwwroot/media")]
+    [InlineData("sound-decoder", "Sound:Ffmpeg", "/nowhere/ffmpeg")]
+    [InlineData("sound-decoder", "Sound:Ffmpeg", "ffmpeg")]
     [InlineData("detailed-errors", "DetailedErrors", "true")]
     [InlineData("log-detail", "Logging:Detail", "Debug")]
     [InlineData("backup-days", "Privacy:BackupDays", "0")]

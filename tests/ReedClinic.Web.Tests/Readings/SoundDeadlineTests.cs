@@ -17,6 +17,8 @@ namespace ReedClinic.Web.Tests.Readings;
 /// <summary>A sound that takes too long: its try ends, and the worker goes on.</summary>
 public sealed class SoundDeadlineTests(SoundDeadlineTests.Idle host) : IClassFixture<SoundDeadlineTests.Idle>
 {
+    private ChildDecoder Child => host.Services.GetRequiredService<ChildDecoder>();
+
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
     [Fact]
@@ -27,7 +29,7 @@ public sealed class SoundDeadlineTests(SoundDeadlineTests.Idle host) : IClassFix
         var kept = await RecordingParcel.KeepAsync(host, reed, RecordingKind.ArrivalSound, default, isFromStudio: false, MadeCrow.Wave());
         Assert.Equal(1, await host.Services.GetRequiredService<SoundRegister>().AskForLeftAsync(Ct));
 
-        Assert.Equal(1, await Worker(TimeSpan.Zero).ReadDueAsync(Ct));
+        Assert.Equal(1, await host.Worker(TimeSpan.Zero, Child, TimeProvider.System).ReadDueAsync(Ct));
 
         await using var scope = host.Services.CreateAsyncScope();
         var db = scope.ServiceProvider.GetRequiredService<ClinicDb>();
@@ -37,18 +39,31 @@ public sealed class SoundDeadlineTests(SoundDeadlineTests.Idle host) : IClassFix
 
         // With time enough the same sound is read.
         await db.Set<Job>().ExecuteUpdateAsync(rows => rows.SetProperty(row => row.DueAt, job.MadeAt), Ct);
-        Assert.Equal(1, await Worker(TimeSpan.FromMinutes(5)).ReadDueAsync(Ct));
+        Assert.Equal(1, await host.Worker(TimeSpan.FromMinutes(5), Child, TimeProvider.System).ReadDueAsync(Ct));
         Assert.Equal(ReadingState.Read, (await db.Set<SoundReading>().AsNoTracking().SingleAsync(row => row.Recording == kept.Id, Ct)).State);
     }
-
-    private SoundWorker Worker(TimeSpan deadline) => new(
-        host.Services.GetRequiredService<JobBoard>(), host.Services.GetRequiredService<JobBell>(), host.Services.GetRequiredService<SoundRegister>(),
-        host.Services.GetRequiredService<MeasuredTests>(), host.Services.GetRequiredService<InsightFigures>(), host.Services.GetRequiredService<WorkerStandings>(), TimeProvider.System, NullLogger<SoundWorker>.Instance)
-    { Deadline = deadline };
 
     /// <summary>A host whose own worker reads nothing.</summary>
     public sealed class Idle : ClinicHost
     {
+        /// <summary>A worker that reads when it is told to.</summary>
+        /// <param name="deadline">How long a try may take.</param>
+        /// <param name="child">What decodes the forms that aren’t decoded here.</param>
+        /// <param name="time">Its clock.</param>
+        public SoundWorker Worker(TimeSpan deadline, ChildDecoder child, TimeProvider time) => new(
+            Services.GetRequiredService<JobBoard>(), Services.GetRequiredService<JobBell>(), Services.GetRequiredService<SoundRegister>(),
+            child, Services.GetRequiredService<MeasuredTests>(), Services.GetRequiredService<InsightFigures>(), Services.GetRequiredService<WorkerStandings>(), time, NullLogger<SoundWorker>.Instance)
+        { Deadline = deadline };
+
+        /// <summary>Gives up a sound that is to be tried again, so that no other test tries it.</summary>
+        /// <param name="id">Which.</param>
+        public async Task LeaveAsync(RecordingId id)
+        {
+            await Services.GetRequiredService<SoundRegister>().GiveUpAsync(id, SoundTrouble.GaveUp, TestContext.Current.CancellationToken);
+            await using var scope = Services.CreateAsyncScope();
+            await scope.ServiceProvider.GetRequiredService<ClinicDb>().Set<Job>().ExecuteDeleteAsync(TestContext.Current.CancellationToken);
+        }
+
         /// <inheritdoc />
         protected override void ConfigureWebHost(IWebHostBuilder builder)
         {

@@ -48,6 +48,9 @@ public sealed record ReadingFigures(
         ? [.. Octaves.Where(one => one.Sounds).OrderBy(one => one.Came).ThenByDescending(one => one.Octave)]
         : null;
 
+    /// <summary>Whether several octaves came so soon after each other that they count as all at once; none is the first one then.</summary>
+    public bool CameTogether => Order is { Count: > 1 } order && order[^1].Came - order[0].Came <= MeasuredTest.JoinsAfterSeconds;
+
     /// <summary>The moment from which its seconds are counted, from the clip’s beginning: the breath, else the first octave, else the beginning itself.</summary>
     public double Zero => BreathOnset.Value ?? Order?[0].Came ?? 0;
 

@@ -123,7 +123,7 @@ public static class SoundTelling
         }
 
         var within = order[^1].Came!.Value - order[0].Came!.Value;
-        return within <= MeasuredTest.JoinsAfterSeconds ? (order.Count == 2 ? ", both at once" : ", all at once") + Soon(figures)
+        return figures.CameTogether ? (order.Count == 2 ? ", both at once" : ", all at once") + Soon(figures)
             : $": the {Name(order[0].Octave)} one first{Soon(figures)}, then the {(order.Count == 2 ? $"{Name(order[1].Octave)} one {Seconds(within)} later" : $"others within {Seconds(within)}")}";
     }
 

@@ -1,3 +1,5 @@
+using NAudio.Wave;
+
 namespace ReedClinic.Measurement.Sound.Decoding;
 
 /// <summary>
@@ -53,6 +55,19 @@ public static class SoundDecoder
 
         Array.Resize(ref bytes, there);
         return Read(bytes, form!.Value, limits with { Stop = ct });
+    }
+
+    /// <summary>Makes a clip of what another decoder gave of a form that isn’t read here.</summary>
+    /// <param name="bytes">Floats of 32 bits, little end first, fractions of full scale: one channel at <see cref="SoundClip.Rate"/>.</param>
+    /// <param name="form">What they were decoded from.</param>
+    /// <param name="limits">How much is taken at the most.</param>
+    public static DecodeResult OfSamples(byte[] bytes, SoundForm form, DecodeLimits limits)
+    {
+        ArgumentNullException.ThrowIfNull(bytes);
+        ArgumentNullException.ThrowIfNull(limits);
+        return bytes.Length % sizeof(float) != 0
+            ? new DecodeResult.Refused(DecodeRefusal.Damaged, form)
+            : Pcm.Read(new RawSourceWaveStream(bytes, 0, bytes.Length, WaveFormat.CreateIeeeFloatWaveFormat(SoundClip.Rate, 1)), limits, form, isCutShort: false);
     }
 
     private static DecodeResult.Refused? Before(int length, SoundForm? form, DecodeLimits limits) =>

@@ -21,10 +21,10 @@ public enum SoundForm
     /// <summary>Opus in WebM, as browsers record it.</summary>
     WebmOpus,
 
-    /// <summary>AAC or Apple Lossless, as telephones keep memos: not read here.</summary>
+    /// <summary>AAC or Apple Lossless, as telephones keep memos: not read here, and left to a child where the studio named one.</summary>
     Mp4,
 
-    /// <summary>FLAC: not read here.</summary>
+    /// <summary>FLAC: likewise.</summary>
     Flac,
 
     /// <summary>Another code in Ogg or WebM, or another of RIFF’s cousins: not read here.</summary>
