@@ -48,7 +48,7 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
             path is null ? null : post.Link(path),
             [.. Until(mail), words[$"{key}NotYou"]],
             studio,
-            words[brings || (kind == MailKind.News && mail.Secret is not null) ? "FootPrivate" : "Foot", studio]);
+            words[FootOf(mail, brings), studio]);
     }
 
     /// <summary>The first word of a name, when it is one: a greeting is no place for an address or anything else somebody typed.</summary>
@@ -64,7 +64,19 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
     {
         (MailKind.GuardianAnswered, "ConsentGiven" or "ConsentGivenAgain" or "ConsentWithdrawn" or "ConsentDeclined") => mail.What + (mail.Path is null or "/wards" ? "ToGuardian" : "ToStudent"),
         (MailKind.News, _) when mail.Secret is not null => "NewsByLink",
+        (MailKind.Begin, _) when mail.About is not null => "Return", // somebody whom the studio knows has begun before
         _ => mail.Kind.ToString(),
+    };
+
+    // What a reader is told of passing it on: a link that lets somebody in, or answers, does harm in other hands.
+    private static string FootOf(Mail mail, bool brings) => mail.Kind switch
+    {
+        _ when brings => "FootPrivate",
+        _ when mail.Secret is null => "Foot",
+        MailKind.News => "FootPrivate",
+        MailKind.Begin or MailKind.JoinAsStudent or MailKind.JoinAsTeacher or MailKind.NewPassword => "FootComesIn",
+        MailKind.GuardianAsked => "FootAnswers",
+        _ => "Foot",
     };
 
     private IEnumerable<string> Until(Mail mail)

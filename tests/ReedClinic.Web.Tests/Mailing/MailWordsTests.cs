@@ -93,6 +93,35 @@ public sealed partial class MailWordsTests
     }
 
     [Theory]
+    [MemberData(nameof(Mails))]
+    public void A_mail_is_called_harmless_only_where_its_link_lets_nobody_in(MailKind kind, string? secret, string? path, string? leads)
+    {
+        using var message = Sent(new Mail(kind, "ines@harbour.example") { Secret = secret, Path = path, At = Clock.GetUtcNow().AddDays(1), What = "PasswordChanged" });
+        var text = Flat(message.TextBody!);
+
+        // The link of a new address asks for a sign-in, or the browser that asked for it.
+        var letsIn = leads is not null && secret is not null && kind != MailKind.NewEmail;
+        Assert.Equal(!letsIn, text.Contains("It holds nothing private", StringComparison.Ordinal));
+        Assert.Equal(letsIn, text.Contains("please pass it on to nobody", StringComparison.Ordinal));
+        Assert.Equal(letsIn && kind != MailKind.GuardianAsked, text.Contains("Whoever opens its link first comes in as you", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Whoever_has_begun_before_is_asked_to_come_back_and_not_to_begin()
+    {
+        var mail = new Mail(MailKind.Begin, "ines@harbour.example") { Secret = Secret, At = Clock.GetUtcNow().AddDays(30) };
+        using var first = Sent(mail);
+        using var again = Sent(mail with { About = Guid.CreateVersion7(Clock.GetUtcNow()) });
+
+        Assert.Equal(("Send your reeds to Quay Reeds", "Come back to your reeds at Quay Reeds"), (first.Subject, again.Subject));
+        Assert.Contains("without making an account first. Begin here:", Flat(first.TextBody!), StringComparison.Ordinal);
+        var text = Flat(again.TextBody!);
+        Assert.Contains("Come back here: https://reeds.harbour.example/begin/" + Secret, text, StringComparison.Ordinal);
+        Assert.DoesNotContain("without making an account", text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Begin here", text, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("Pia", "by Pia, who would like")]
     [InlineData("www.foreign.example", "by a student, who would like")]
     [InlineData(null, "by a student, who would like")]
