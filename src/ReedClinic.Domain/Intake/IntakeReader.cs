@@ -32,6 +32,7 @@ public static class IntakeReader
             Choice<ScrapeStyle>(form.Scrape, nameof(form.Scrape), problems),
             [.. form.Reeds.Take(Batch.MostReeds).Select((reed, index) => ReadReed(reed, index, problems))],
             ReadQuestions(form.Questions, nameof(form.Questions), problems));
+        TellApart(form, problems);
         return problems.Count == 0
             ? new Outcome<AnnouncedBatch>.Done(batch)
             : new Outcome<AnnouncedBatch>.Refused(problems);
@@ -75,6 +76,22 @@ public static class IntakeReader
             CultureInfo.InvariantCulture,
             $"We can work with an A from {Tuning.LowestA4Hz} to {Tuning.HighestA4Hz} hertz; most orchestras are near 440. Please check the number.")));
         return null;
+    }
+
+    // Two reeds in the same words would be taken for each other, and the wrong one scraped: the later one has to say more.
+    private static void TellApart(IntakeForm form, List<Problem> problems)
+    {
+        var first = new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase);
+        foreach (var (reed, index) in form.Reeds.Take(Batch.MostReeds).Select((reed, index) => (reed, index)))
+        {
+            var words = string.Join(' ', (reed.HowToRecognise ?? "").Split([' ', '\t', '\n', '\r', '\u00A0', ',', '.', ';'], StringSplitOptions.RemoveEmptyEntries));
+            if (words.Length > 0 && !first.TryAdd(words, index))
+            {
+                problems.Add(new Problem(
+                    string.Create(CultureInfo.InvariantCulture, $"Reeds[{index}].{nameof(reed.HowToRecognise)}"),
+                    string.Create(CultureInfo.InvariantCulture, $"Reed {first[words] + 1} is described in the same words, so the wrong one could be scraped. Put a mark on one of them, such as a pencil dot on the cork, and say so.")));
+            }
+        }
     }
 
     private static AnnouncedReed ReadReed(ReedForm form, int index, List<Problem> problems)

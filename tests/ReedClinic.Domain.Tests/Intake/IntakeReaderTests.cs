@@ -202,13 +202,35 @@ public sealed class IntakeReaderTests
         });
     }
 
+    [Theory]
+    [InlineData("green thread, cork with a dot", "green thread, cork with a dot", true)]
+    [InlineData("green thread, cork with a dot", " Green thread  cork with\na dot.", true)]
+    [InlineData("green thread, cork with a dot", "green thread, cork with two dots", false)]
+    [InlineData("green thread *", "green thread **", false)]
+    public void Two_reeds_in_the_same_words_cannot_be_told_apart_and_the_later_one_has_to_say_more(string first, string third, bool alike)
+    {
+        var form = Form(3);
+        form.Reeds[0].HowToRecognise = first;
+        form.Reeds[2].HowToRecognise = third;
+
+        if (!alike)
+        {
+            Assert.Equal(3, Done(form).Reeds.Count);
+            return;
+        }
+
+        var problem = Assert.Single(Refused(form));
+        Assert.Equal("Reeds[2].HowToRecognise", problem.Field);
+        Assert.StartsWith("Reed 1 is described in the same words", problem.Message, StringComparison.Ordinal);
+    }
+
     internal static IntakeForm Form(int reeds) => new()
     {
         Reeds =
         [
-            .. Enumerable.Range(0, reeds).Select(_ => new ReedForm
+            .. Enumerable.Range(0, reeds).Select(index => new ReedForm
             {
-                HowToRecognise = "green thread",
+                HowToRecognise = index == 0 ? "green thread" : FormattableString.Invariant($"green thread, {index} dots"),
                 Bothers = "low notes come late",
                 Permission = "TakeRisks",
             }),

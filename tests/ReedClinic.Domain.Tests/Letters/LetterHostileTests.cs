@@ -23,9 +23,9 @@ public sealed class LetterHostileTests
         var scene = new LetterScene(3, change: form =>
         {
             form.Questions = words;
-            foreach (var reed in form.Reeds)
+            foreach (var (reed, index) in form.Reeds.Select((reed, index) => (reed, index)))
             {
-                (reed.Bothers, reed.Likes, reed.HowToRecognise) = (words, words, words);
+                (reed.Bothers, reed.Likes, reed.HowToRecognise) = (words, words, FormattableString.Invariant($"{words} {index + 1}"));
             }
         })
         {

@@ -24,15 +24,15 @@ public sealed partial class HostilePagesTests(HostileHost host) : IClassFixture<
     {
         var scene = new HostileScene(host, await host.Student(), await host.Teacher());
         var shape = new PageShape();
-        (string, string) Reed(string words) => severalLines ? (Harmless, words) : (words, Harmless);
-        await scene.Announce([Reed(Harmless), Reed(Harmless)]);
+        (string, string) Reed(string words, int number) => severalLines ? ($"{Harmless} {number}", words) : (words, Harmless);
+        await scene.Announce([Reed(Harmless, 1), Reed(severalLines ? Harmless : $"{Harmless} too", 2)]);
         await EachPage(scene, (_, page) => shape.Learn(page));
         await scene.Try(step, field, ["a\u0007bell", Harmless], (_, _, page) => shape.Learn(page));
 
         var (plain, odd) = Sorted(longest, severalLines);
         foreach (var packs in Packed(plain, longest, severalLines ? "\n" : " ").Chunk(HostileScene.MostReeds))
         {
-            await scene.Announce([.. packs.Select(pack => Reed(pack.Words))]);
+            await scene.Announce([.. packs.Select((pack, index) => Reed(pack.Words, index + 1))]);
             var read = "";
             await EachPage(scene, (path, page) => read = shape.Holds(page, path) is var text && path.EndsWith(scene.Code, StringComparison.Ordinal) ? text : read);
             Assert.All(packs.SelectMany(pack => pack.Texts), text => Assert.Contains(PageShape.Plain(text), read, StringComparison.Ordinal));
