@@ -28,6 +28,58 @@ public sealed class IntakePagesTests(ClinicHost host) : IClassFixture<ClinicHost
     }
 
     [Fact]
+    public async Task Two_reeds_in_the_same_words_are_refused_beside_the_field_and_are_not_sent()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        await walk.Fill(2);
+        var (to, page) = await walk.Answer("reed/2/recognise", ("Reeds[1].HowToRecognise", "Thread number 1"));
+        Assert.Null(to);
+        Assert.Contains("id=\"f-Reeds-1-HowToRecognise-error\"", page, StringComparison.Ordinal);
+        Assert.Contains("value=\"Thread number 1\"", page, StringComparison.Ordinal);
+
+        using var refused = await (await Form.At(student, $"{walk.Draft}/look-over")).Post();
+        Assert.Null(refused.Leads());
+        Assert.Contains("Reed 1 is described in the same words", (await refused.Read()).Page, StringComparison.Ordinal);
+
+        Assert.NotNull((await walk.Answer("reed/2/recognise", ("Reeds[1].HowToRecognise", "Thread number 1, a pencil dot"))).To);
+        Assert.NotEmpty(await walk.Send());
+    }
+
+    [Fact]
+    public async Task Before_it_is_sent_it_is_said_what_cannot_be_changed_and_afterwards_how_to_ask_and_what_can_be_added()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        await walk.Fill(1);
+        Assert.Contains("nothing here can be changed any more", (await student.See($"{walk.Draft}/look-over")).Page, StringComparison.Ordinal);
+
+        var code = await walk.Send();
+
+        var batch = (await student.See($"/batches/{code}?sent=yes")).Page;
+        Assert.Contains("put it into the parcel with the slip", batch, StringComparison.Ordinal);
+        Assert.Contains("Nothing is here yet.", batch, StringComparison.Ordinal);
+        Assert.Contains("id=\"reeds\"", batch, StringComparison.Ordinal);
+        Assert.All([batch, (await student.See($"/batches/{code}/slip")).Page], page => Assert.Contains($"<a href=\"/batches/{code}#reeds\">add a sound or a picture of each</a>", page, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task What_was_begun_stands_in_both_lists_of_ones_reeds()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+
+        foreach (var list in new[] { "/", "/batches" })
+        {
+            var page = (await student.See(list)).Page;
+            Assert.Contains("<h1>My reeds</h1>", page, StringComparison.Ordinal);
+            Assert.Contains("Continue where you stopped", page, StringComparison.Ordinal);
+            Assert.Contains($"{walk.Draft}/drop", page, StringComparison.Ordinal);
+            Assert.DoesNotContain("haven’t sent any reeds yet", page, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
     public async Task What_was_begun_is_thrown_away_after_it_was_asked_once_and_not_what_another_tab_wrote_since()
     {
         using var student = await host.Student();
