@@ -23,6 +23,9 @@ public sealed record LetterSection(ReedId? Reed, string Kind, string Head, strin
     /// <summary>How a reed played and plays, as a table in HTML; it belongs with the drawing of its crow's way.</summary>
     public string Table { get; init; } = "";
 
+    /// <summary>Of a reed: the end of the address of what was asked about it; null where nothing was.</summary>
+    public string? Asked { get; init; }
+
     /// <summary>What it is called in the list of parts, as text.</summary>
     public string? Name { get; init; }
 }
@@ -51,7 +54,9 @@ public static class LetterPage
                     sections.Add(Named(new(reed, "reed", ReedHead(reeds.GetValueOrDefault(reed)), ""), ReedName(reeds.GetValueOrDefault(reed)), sections));
                 }
 
-                sections[^1] = With(sections[^1], block, isFirst, pictures);
+                sections[^1] = block.Kind == BlockKind.ReedAnswers
+                    ? Answered(sections[^1], block, isFirst, pictures)
+                    : With(sections[^1], block, isFirst, pictures);
             }
             else if (block.Kind == BlockKind.Habit && sections.Count > 0 && sections[^1].Kind == LetterBlockHtml.Class(BlockKind.Lesson))
             {
@@ -65,6 +70,15 @@ public static class LetterPage
         }
 
         return sections;
+    }
+
+    // The answer has an address of its own: it stands far below the heading of its reed.
+    private static LetterSection Answered(LetterSection section, LetterBlock block, bool isFirst, Func<string, string?> pictures)
+    {
+        var asked = section.Asked is null && section.Id is { } id ? id + "-asked" : null;
+        var html = $"<div class=\"letter-asked\"{(asked is null ? "" : $" id=\"{Escaped.Text(asked)}\"")}>\n{LetterBlockHtml.Body(block, pictures)}</div>\n";
+        var answered = section with { Asked = section.Asked ?? asked };
+        return isFirst ? answered with { Body = html } : answered with { Rest = section.Rest + html };
     }
 
     private static LetterSection With(LetterSection section, LetterBlock block, bool isFirst, Func<string, string?> pictures) =>

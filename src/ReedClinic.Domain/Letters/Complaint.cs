@@ -10,6 +10,9 @@ namespace ReedClinic.Domain.Letters;
 /// <remarks>The words are common ones of students, from memory. What isn’t recognised is left to the rest of the letter.</remarks>
 internal sealed partial record Complaint(TestKind Test, int Way, IReadOnlyList<string> Findings)
 {
+    /// <summary>Tests that bear on it too, the nearest first: they answer where its own wasn’t made. A crow answers by its pitch.</summary>
+    public IReadOnlyList<TestKind> Near { get; private init; } = [];
+
     /// <summary>The most that are answered one by one.</summary>
     private const int Most = 2;
 
@@ -20,13 +23,14 @@ internal sealed partial record Complaint(TestKind Test, int Way, IReadOnlyList<s
         (Low(), new(TestKind.LowResponse, 0, [])),
         (High(), new(TestKind.HighSteadiness, 0, [])),
         (Air(), new(TestKind.Seal, 0, ["side-leak"])),
-        (Tongued(), new(TestKind.TonguedStarts, 0, [])),
-        (Soft(), new(TestKind.SoftestStart, 0, [])),
+        (Tongued(), new(TestKind.TonguedStarts, 0, []) { Near = [TestKind.SoftestStart] }),
+        (Fuzzy(), new(TestKind.TonguedStarts, 0, []) { Near = [TestKind.SoftestStart] }),
+        (Soft(), new(TestKind.SoftestStart, 0, []) { Near = [TestKind.TonguedStarts] }),
         (Hard(), new(TestKind.Effort, 1, [])),
         (Easy(), new(TestKind.Effort, -1, [])),
-        (Flat(), new(TestKind.TuningNote, -1, [])),
-        (Sharp(), new(TestKind.TuningNote, 1, [])),
-        (Pitch(), new(TestKind.TuningNote, 0, [])),
+        (Flat(), new(TestKind.TuningNote, -1, []) { Near = [TestKind.Crow] }),
+        (Sharp(), new(TestKind.TuningNote, 1, []) { Near = [TestKind.Crow] }),
+        (Pitch(), new(TestKind.TuningNote, 0, []) { Near = [TestKind.Crow] }),
         (Bright(), new(TestKind.Edge, 1, [])),
         (Dull(), new(TestKind.Edge, -1, [])),
         (Thin(), new(TestKind.Depth, 0, [])),
@@ -62,6 +66,9 @@ internal sealed partial record Complaint(TestKind Test, int Way, IReadOnlyList<s
 
     [GeneratedRegex(@"(?i)\b(tongued?|tonguing|staccato)\b")]
     private static partial Regex Tongued();
+
+    [GeneratedRegex(@"(?i)\b(fuzzy|fuzz|furry)\b")]
+    private static partial Regex Fuzzy();
 
     [GeneratedRegex(@"(?i)\b(soft|softly|quiet|quietly|whisper|pianissimo|slow to (start|speak)|(won['’]t|doesn['’]t|hard to) (start|speak))\b")]
     private static partial Regex Soft();

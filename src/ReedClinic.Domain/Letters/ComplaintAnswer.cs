@@ -1,7 +1,9 @@
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Bench.Story;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters.Wordings;
+using ReedClinic.Domain.Pitch;
 
 namespace ReedClinic.Domain.Letters;
 
@@ -11,9 +13,10 @@ internal static class ComplaintAnswer
     /// <summary>The sentences. Nothing where the log is empty, or nothing was written.</summary>
     /// <param name="reed">The reed.</param>
     /// <param name="log">Its log.</param>
+    /// <param name="target">The note that its crow is compared with.</param>
     /// <param name="words">Tells what was found on it.</param>
     /// <param name="phrasing">Chooses the words.</param>
-    internal static IEnumerable<LetterSentence> Of(Reed reed, BenchLog log, FoundWords words, Phrasing phrasing)
+    internal static IEnumerable<LetterSentence> Of(Reed reed, BenchLog log, CrowTarget target, FoundWords words, Phrasing phrasing)
     {
         List<BenchFact> told = [.. log.Told];
         if (reed.Bothers.Trim().Length == 0 || told.Count == 0)
@@ -22,11 +25,16 @@ internal static class ComplaintAnswer
         }
 
         var complaints = Complaint.In(reed.Bothers);
-        List<LetterSentence> answers = [.. complaints.Select((one, index) => To(one, log, reed.Number + index, phrasing)).OfType<LetterSentence>()];
+        List<LetterSentence> answers = [.. complaints.Select((one, index) => (To(one, log, reed.Number + index, phrasing) ?? ByNear(one, log, target, reed.Number + index, phrasing))).OfType<LetterSentence>()];
         return answers.Count > 0 ? answers
+            : complaints.Count > 0 && log.Moves.Any(IsTold) ? []
             : complaints.Count > 0 ? [new(phrasing.Say("complaint-not", reed.Number, ComplaintWordings.NotNoted), [told[^1].Root])]
             : Rest(log, told[^1].Root, reed.Number, words, phrasing);
     }
+
+    // What became better or moved in pitch is told below: to say before it that nothing was written down would contradict it.
+    private static bool IsTold(TestMove move) => move.Movement == Movement.Nearer
+        || (move.Arrival?.Now.Pitch is { } before && move.Now?.Now.Pitch is { } after && before != after);
 
     // What isn’t recognised is answered by the first fault that came with the reed.
     private static List<LetterSentence> Rest(BenchLog log, EntryId last, int turn, FoundWords words, Phrasing phrasing)
@@ -85,6 +93,36 @@ internal static class ComplaintAnswer
         };
         return new(phrasing.Say("complaint-found", turn, ways), Roots(found));
     }
+
+    // Where its own test wasn’t made, those that bear on it too; one that was made twice says more than one that was made once.
+    private static LetterSentence? ByNear(Complaint complaint, BenchLog log, CrowTarget target, int turn, Phrasing phrasing)
+    {
+        var near = complaint.Near.Select(test => log.Moves.FirstOrDefault(move => move.TestKind == test)).OfType<TestMove>()
+            .Select(move => (Move: move, Was: NearClause(move.Arrival, target, turn, phrasing), Now: NearClause(move.Now, target, turn + 1, phrasing)))
+            .Where(one => one.Was is not null || one.Now is not null).OrderByDescending(one => one.Was is not null && one.Now is not null).ToList();
+        if (near.Count == 0)
+        {
+            return null;
+        }
+
+        var (move, was, now) = near[0];
+        List<EntryId> roots = [.. was is null ? Array.Empty<EntryId>() : [move.Arrival!.Root], .. now is null ? Array.Empty<EntryId>() : [move.Now!.Root]];
+        var ways = (was, now) switch
+        {
+            (null, _) => ComplaintWordings.NearLater,
+            (_, null) => ComplaintWordings.NearOnce,
+            _ => move.Now!.Pass > 0 ? ComplaintWordings.NearAfterWork : ComplaintWordings.NearLaterOn,
+        };
+        return new(phrasing.Say("complaint-near", turn, ways, ("was", was ?? ""), ("now", now ?? "")), roots);
+    }
+
+    private static string? NearClause(LiveFact<Test>? fact, CrowTarget target, int turn, Phrasing phrasing) => fact?.Now switch
+    {
+        { TestKind: TestKind.Crow, Pitch: { } pitch } when CentsWords.Stand(pitch.Against(target), target.PitchClass.Name) is var stand =>
+            stand == target.PitchClass.Name ? "its crow stood at " + stand : "its crow stood " + stand,
+        { TestKind: not TestKind.Crow, Step: { } step } test => Clause(test.TestKind, step, turn, phrasing),
+        _ => null,
+    };
 
     private static int? Step(LiveFact<Test>? fact) => fact?.Now.Step;
 

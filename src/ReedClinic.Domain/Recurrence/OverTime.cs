@@ -13,13 +13,14 @@ public sealed record ThemeOverTime(Theme Theme, IReadOnlyList<ThemeTally> Batche
     {
         (_, { Looked: 0 }, _) => TimeWord.NotLookedNow,
         _ when IsOther => TimeWord.Other,
+        (TrendKind.Gone, { Found: 0 }, _) when !EarlierSoughtNow => TimeWord.NotNowInPart,
         (TrendKind.Gone, _, _) => TimeWord.Gone,
         (TrendKind.Fading, _, _) => TimeWord.Fading,
         (TrendKind.New, _, _) => TimeWord.New,
         (TrendKind.Growing, _, _) => TimeWord.Growing,
         (TrendKind.Persisting, _, _) => TimeWord.Persisting,
         (_, _, 1) => TimeWord.FirstLook,
-        (_, { Found: 0 }, _) => TimeWord.NotNow,
+        (_, { Found: 0 }, _) => Batches[^1].InPart > 0 ? TimeWord.NotNowInPart : TimeWord.NotNow,
         _ when Batches.SkipLast(1).All(one => one.Tally.Found == 0) => TimeWord.FirstSeen,
         _ => TimeWord.NowAndThen,
     };
@@ -32,6 +33,12 @@ public sealed record ThemeOverTime(Theme Theme, IReadOnlyList<ThemeTally> Batche
 
     /// <summary>Of a family: what of it was looked for on the latest reeds.</summary>
     public IReadOnlyList<FindingKindId> LookedNow { get; init; } = [];
+
+    /// <summary>Of a family: whether all of it that was found before was looked for on each of the latest reeds that were looked at for the family.</summary>
+    public bool EarlierSoughtNow { get; init; } = true;
+
+    /// <summary>Of a family: whatever of it was ever found, what was found before first. It is what its row shows.</summary>
+    public IReadOnlyList<FindingKindId> Ever => [.. Earlier, .. OnLatest.Except(Earlier)];
 
     /// <summary>Of a family: what of it was found before, was looked for on the latest reeds, and isn’t on them.</summary>
     public IEnumerable<FindingKindId> OnlyBefore => Earlier.Except(OnLatest).Intersect(LookedNow);
@@ -60,6 +67,8 @@ public sealed record ThemeOverTime(Theme Theme, IReadOnlyList<ThemeTally> Batche
                     OnLatest = Found(line.Theme, history.Batches.TakeLast(1)),
                     LookedNow = [.. line.Theme.Kinds.Where(kind => history.Now!.Count(kind, line.Theme.Character).Looked > 0)],
                     Earlier = Found(line.Theme, history.Batches.SkipLast(1)),
+                    EarlierSoughtNow = Found(line.Theme, history.Batches.SkipLast(1))
+                        .All(kind => history.Now!.Count(kind, line.Theme.Character).Looked == line.Theme.Count(history.Now!).Tally.Looked),
                 }),
         ];
     }
@@ -97,6 +106,9 @@ public enum TimeWord
 
     /// <summary>Not on the latest reeds; too soon to say that it is gone.</summary>
     NotNow,
+
+    /// <summary>Not on the latest reeds, but not all of it was looked for there.</summary>
+    NotNowInPart,
 
     /// <summary>On the latest reeds and not before; too soon to say that it stays.</summary>
     FirstSeen,

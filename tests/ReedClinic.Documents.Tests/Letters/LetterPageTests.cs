@@ -27,6 +27,19 @@ public sealed partial class LetterPageTests
     }
 
     [Fact]
+    public void What_was_asked_of_a_reed_has_an_address_of_its_own()
+    {
+        var letter = Letter();
+        LetterBlock[] more = [.. letter.Blocks.TakeWhile(block => block.Reed != Two), new("reed-1-answers", BlockKind.ReedAnswers, [LetterParagraph.Plain("You asked: soak it briefly.")]) { Reed = One }];
+
+        var reed = Assert.Single(LetterPage.Sections(letter with { Blocks = more }), section => section.Reed == One);
+
+        Assert.Equal("part-reed-1-asked", reed.Asked);
+        Assert.Contains("<div class=\"letter-asked\" id=\"part-reed-1-asked\">\n<p>You asked: soak it briefly.</p>\n</div>", reed.Rest, StringComparison.Ordinal);
+        Assert.All(LetterPage.Sections(letter), section => Assert.Null(section.Asked));
+    }
+
+    [Fact]
     public void What_may_be_behind_the_lesson_stands_in_its_part()
     {
         var letter = Letter();

@@ -2,6 +2,7 @@ using System.Text.RegularExpressions;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
+using ReedClinic.Domain.Pitch;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Tests.Letters;
@@ -75,6 +76,32 @@ public sealed partial class LetterComplaintTests
     }
 
     [Fact]
+    public void A_complaint_is_answered_from_the_tests_that_bear_on_it_where_its_own_was_not_made()
+    {
+        var scene = Scene("Fuzzy too, and a little flat by the end of a rehearsal.");
+        scene.Log(1, Test.Of(TestKind.Crow, pitch: Pitch("B +30")));
+        scene.Log(1, Test.Of(TestKind.TonguedStarts, 1));
+        scene.Log(1, Adjustment.Of(new("clip"), new Place(Zone.TipEdge)));
+        scene.Log(1, Test.Of(TestKind.Crow, pitch: Pitch("C")));
+        scene.Log(1, Test.Of(TestKind.TonguedStarts, 3));
+
+        var text = Text(scene);
+        Assert.Matches("tongued notes were unsure.*tongued notes were clean every time.*70 cents below C.*at C", Explained().Replace(text, ""));
+        Assert.DoesNotMatch("nothing about|not (write|written|note).* how that", text);
+    }
+
+    [Fact]
+    public void Where_something_became_better_the_letter_does_not_say_that_nothing_was_written_down()
+    {
+        var scene = Scene("The low notes keep me waiting");
+        scene.Log(1, Test.Of(TestKind.SoftestStart, 0));
+        scene.Log(1, Adjustment.Of(new("clip"), new Place(Zone.TipEdge)));
+        scene.Log(1, Test.Of(TestKind.SoftestStart, 2));
+
+        Assert.DoesNotMatch("nothing about|not (write|written|note).* how that", Text(scene));
+    }
+
+    [Fact]
     public void Nothing_is_made_up_for_a_reed_without_a_log() => Assert.DoesNotContain("opening", Text(Scene("Too open for me.")), StringComparison.Ordinal);
 
     [Theory]
@@ -114,6 +141,8 @@ public sealed partial class LetterComplaintTests
         Assert.Contains("“", said[0].Text, StringComparison.Ordinal);
         return (said[1] with { Text = Explained().Replace(said[1].Text, "") }, [.. said.Skip(2)]);
     }
+
+    private static SaidPitch Pitch(string text) => LetterScene.Done(SaidPitch.Read(text, Tuning.Standard));
 
     private static string Text(LetterScene scene) => LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "reed-1-story").Text;
 

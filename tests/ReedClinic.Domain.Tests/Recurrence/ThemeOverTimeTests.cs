@@ -36,13 +36,29 @@ public sealed class ThemeOverTimeTests
     }
 
     [Theory]
-    [InlineData("+tip-thin +worn", "-tip-thin -worn", TimeWord.NotNow)]
+    [InlineData("+tip-thin +worn", "-tip-thin -worn", TimeWord.NotNowInPart)]
+    [InlineData("+tip-thin", "-tip-thin -tip-centre-thin", TimeWord.NotNow)]
     [InlineData("-tip-thin", "+tip-thin", TimeWord.FirstSeen)]
     [InlineData("+tip-thin", "", TimeWord.NotLookedNow)]
     [InlineData("", "+tip-thin", TimeWord.FirstLook)]
     [InlineData("+tip-thin", "+tip-thin", TimeWord.Persisting)]
     public void Two_batches_are_told_of_without_claiming_a_change(string before, string now, TimeWord word) =>
         Assert.Equal(word, Of(Sheets.Batch(1, before, before), Sheets.Batch(2, now, now)).Single(line => line.Theme.Kinds.Any(kind => kind.Value == "tip-thin")).Word);
+
+    [Fact]
+    public void What_was_there_before_and_was_not_looked_for_on_every_latest_reed_is_not_called_gone()
+    {
+        var before = Enumerable.Range(1, 3).Select(number => Sheets.Batch(number, "+tip-thin", "+tip-thin", "+tip-thin", "+tip-thin"));
+        var now = Enumerable.Range(4, 3).Select(number => Sheets.Batch(number, "-tip-centre-thin", "-tip-centre-thin", "-tip-thin", "-tip-thin"));
+
+        Assert.Equal(TimeWord.NotNowInPart, Assert.Single(Of([.. before, .. now])).Word);
+    }
+
+    [Fact]
+    public void A_row_names_what_was_found_in_it_and_nothing_else_of_its_family() =>
+        Assert.Equal(
+            ["tip-corners-thick", "tip-not-separate"],
+            Assert.Single(Of(Sheets.Batch(1, "+tip-corners-thick"), Sheets.Batch(2, "+tip-not-separate"))).Ever.Select(kind => kind.Value));
 
     [Fact]
     public void What_is_surely_gone_is_called_gone_and_what_is_surely_new_is_called_new()

@@ -49,7 +49,7 @@ public sealed class OverTimePagesTests(ClinicHost host) : IClassFixture<ClinicHo
         Assert.Contains("This is the first batch here.", page, StringComparison.Ordinal);
         Assert.Contains("Seen in one batch so far.", page, StringComparison.Ordinal);
         using var document = new HtmlParser().ParseDocument(page);
-        Assert.Equal(["there", "clear", "unseen"], document.QuerySelectorAll(".reeds-rows .little-reed").Select(reed => reed.ClassList.Single(one => one != "little-reed")));
+        Assert.Equal(["there", "in-part", "unseen"], document.QuerySelectorAll(".reeds-rows .little-reed").Select(reed => reed.ClassList.Single(one => one != "little-reed")));
         Assert.Equal("on 1 of 2; 1 only partly checked", document.QuerySelector(".reeds-rows .many")!.TextContent);
     }
 
@@ -73,6 +73,8 @@ public sealed class OverTimePagesTests(ClinicHost host) : IClassFixture<ClinicHo
         Assert.Equal(["on 2 of 2", "on none of 2; 2 only partly checked"], document.QuerySelectorAll("table.time-table tbody tr")[1].QuerySelectorAll("td").Select(cell => cell.TextContent));
         Assert.Contains("too soon to call it gone", page, StringComparison.Ordinal);
         var main = document.QuerySelector("main")!.TextContent;
+        Assert.DoesNotContain("good sign", main, StringComparison.Ordinal);
+        Assert.Equal(["Spine intact", "Tip too thin"], document.QuerySelectorAll(".over-time h3").Select(heading => heading.TextContent));
         Assert.DoesNotContain("bumps", main, StringComparison.OrdinalIgnoreCase);
         foreach (var odd in new[] { "%", "in a hundred", "interval", "NaN", "p =" })
         {
@@ -109,7 +111,8 @@ public sealed class OverTimePagesTests(ClinicHost host) : IClassFixture<ClinicHo
 
         using var document = new HtmlParser().ParseDocument((await client.See(Mine)).Page);
 
-        Assert.Contains("What it was before isn’t on the latest reeds: tip corners too thick. What is there now is near to it: tip not separate from the heart.", document.QuerySelector(".over-time")!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("On the reeds of 1 Feb 2024: tip corners too thick. On those of 1 Mar 2024: tip not separate from the heart. The first isn’t there any more, and the second wasn’t there before.", document.QuerySelector(".over-time")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("Tip corners too thick; tip not separate from the heart", document.QuerySelector(".over-time h3")!.TextContent);
         Assert.DoesNotContain("On the latest reeds:", document.QuerySelector(".over-time")!.TextContent, StringComparison.Ordinal);
     }
 

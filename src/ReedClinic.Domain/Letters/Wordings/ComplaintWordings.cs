@@ -39,6 +39,26 @@ internal static class ComplaintWordings
     /// <summary>Tried only after the work.</summary>
     internal static IReadOnlyList<string> Later { get; } = ["{that I tried only later|I came to try that only later}: by then <now>.", "{I did not try that at first|at first I did not try that}; later <now>."];
 
+    /// <summary>Where another test bears on it, before and after the work.</summary>
+    internal static IReadOnlyList<string> NearAfterWork { get; } =
+    [
+        "{what bears on that|what I can say to that|nearest to that}: when it came, <was>, and {after the work|after my work|by the end} <now>.",
+        "{to that I can say this much|this much I can say to that}: <was> when it {came|arrived}, and {after the work|after my work|by the end} <now>.",
+    ];
+
+    /// <summary>The same where no work lay between the two.</summary>
+    internal static IReadOnlyList<string> NearLaterOn { get; } =
+    [
+        "{what bears on that|what I can say to that|nearest to that}: when it came, <was>, and later <now>.",
+        "{to that I can say this much|this much I can say to that}: <was> when it {came|arrived}, and later <now>.",
+    ];
+
+    /// <summary>The same, tried once when it came.</summary>
+    internal static IReadOnlyList<string> NearOnce { get; } = ["{what bears on that|what I can say to that|nearest to that}: <was> when it {came|arrived}."];
+
+    /// <summary>The same, tried only later.</summary>
+    internal static IReadOnlyList<string> NearLater { get; } = ["{what bears on that|what I can say to that|nearest to that} I tried only later: by then <now>."];
+
     internal static IReadOnlyList<string> FoundToo { get; } = ["I {found|noticed|met} that too.", "that is what I {found|noticed} as well.", "I can {only agree|bear that out}."];
 
     internal static IReadOnlyList<string> WorkedOn { get; } = ["I {found|noticed|met} that too, and worked on it.", "that is what I {found|noticed} as well, and I worked on it."];
