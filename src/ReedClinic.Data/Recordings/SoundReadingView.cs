@@ -37,6 +37,12 @@ public sealed record SoundReadingView(RecordingView Recording, BatchCode Batch, 
     /// <summary>True when somebody said what is played.</summary>
     public bool IsKindSaid { get; init; }
 
+    /// <summary>True where what is played is a guess and no more, so that nothing is judged by it.</summary>
+    public bool IsUnsure => !IsKindSaid && Read is { Kind: not null } read && Guess is { } guess && guess.Sureness(read.Figures.Seconds) == GuessSureness.Perhaps;
+
+    /// <summary>True when whoever asked is the student, to whom the reed belongs.</summary>
+    public bool IsOwn { get; init; }
+
     /// <summary>True when there is a spectrogram.</summary>
     public bool HasPicture { get; init; }
 

@@ -191,7 +191,7 @@ public sealed class RecorderTests(OneBrowser browser, DemoClinic app) : IClassFi
     private static async Task SaysAndGoesAsync(Visitor student, ILocator place)
     {
         // What it says; then it goes, after it was asked.
-        var says = await place.GetByRole(AriaRole.Link, new() { NameRegex = new Regex("^What it says") }).GetAttributeAsync("href");
+        var says = await place.GetByRole(AriaRole.Link, new() { NameRegex = new Regex("^What was measured in it") }).GetAttributeAsync("href");
         await student.GoToAsync(says!);
         await student.Page.Locator("[data-reading=Read]").WaitForAsync(new() { Timeout = 60_000 });
         await Assertions.Expect(student.Page.Locator(".verdict")).ToHaveTextAsync(new Regex("12 cents above C"));
@@ -265,7 +265,7 @@ public sealed class RecorderTests(OneBrowser browser, DemoClinic app) : IClassFi
         await student.GoToAsync("/");
         await student.PressAsync(student.Page.Locator("main a[href^='/batches/']").First, thenAt: "/batches/[^/]+");
         await student.Page.Locator("html[data-records]").WaitForAsync();
-        await student.Page.Locator("summary", new() { HasText = "Add a sound: as it came" }).First.ClickAsync();
+        await student.Page.Locator("summary", new() { HasText = "Add a sound: before you post it" }).First.ClickAsync();
         await Box(student).ScrollIntoViewIfNeededAsync();
     }
 }

@@ -22,6 +22,22 @@ public sealed class SoundSketchTests
         Assert.Equal("No tone is heard in it.", SoundTelling.Sentence(null, crow, Target, true));
     }
 
+    // By equal temperament and ISO 16:1975: 1200·log2(442/440) is 7.85 cents.
+    [Theory]
+    [InlineData(440, "A note near A4")]
+    [InlineData(442, "A note near A4, 8 cents high")]
+    [InlineData(439.8, "A note near A4, 1 cent low")]
+    public void What_was_heard_is_said_without_a_judgement(double hertz, string words) =>
+        Assert.Equal(words, SoundTelling.Heard(MadeReadings.Crow(hertz).Figures, Tuning.Standard));
+
+    [Theory]
+    [InlineData(0.9, 2, GuessSureness.Like)]
+    [InlineData(0.6, 2, GuessSureness.Probably)]
+    [InlineData(0.4, 2, GuessSureness.Perhaps)]
+    [InlineData(0.9, 0.1, GuessSureness.Perhaps)]
+    public void Of_a_scrap_nothing_is_sure(double share, double seconds, GuessSureness sureness) =>
+        Assert.Equal(sureness, new SoundGuess(SoundKind.Crow, share).Sureness(seconds));
+
     // Pitches by equal temperament (ISO 16:1975 for A4): the C5 of an A at 442 Hz is 525.6295 Hz.
     [Theory]
     [InlineData(-14, true, CrowStand.InTune, "In tune: 14 cents below C")]

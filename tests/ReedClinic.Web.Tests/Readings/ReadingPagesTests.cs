@@ -156,8 +156,61 @@ public sealed class ReadingPagesTests(ClinicHost host) : IClassFixture<ClinicHos
 
         var page = WebUtility.HtmlDecode(await clash.Content.ReadAsStringAsync(Ct));
         Assert.Contains("Somebody else said something at the same moment.", page, StringComparison.Ordinal);
-        Assert.Contains("Somebody who knows said: a peep.", page, StringComparison.Ordinal);
+        Assert.Contains("You or the studio said: a peep.", page, StringComparison.Ordinal);
         Assert.Contains("The peep stood at a B4", await PageAsync(student, kept.Id.Value), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(0.31, 3)]
+    [InlineData(0.9, 0.1)]
+    public async Task Where_it_is_unsure_what_is_played_it_is_asked_first_and_nothing_is_judged_until_it_was_said(double share, double seconds)
+    {
+        var (student, batch) = await SceneAsync("Birte");
+        var crow = MadeReadings.Crow(442);
+        var unsure = crow with
+        {
+            Figures = crow.Figures with { Seconds = seconds, BreathOnset = Figure.None(Unread.NoTone) },
+            Guess = new SoundGuess(SoundKind.Crow, share),
+        };
+        var kept = await RecordingParcel.KeepAsync(host, batch.Reeds[0].Id, RecordingKind.ArrivalSound, default, isFromStudio: false, findings: unsure);
+        await RecordingParcel.KeepAsync(host, batch.Reeds[0].Id, RecordingKind.ArrivalSound, default, isFromStudio: false, findings: MadeReadings.Crow());
+        var path = $"/recordings/{kept.Id.Value}/reading";
+
+        var page = await PageAsync(student, kept.Id.Value);
+        Assert.Contains("A note near A4, 8 cents high. Was this a crow?", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("data-stand", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("class=\"sound-first\"", page, StringComparison.Ordinal);
+        Assert.DoesNotContain(" checked", page, StringComparison.Ordinal);
+        Assert.True(page.IndexOf("It may be a crow, or something else.", StringComparison.Ordinal) < page.IndexOf("<audio", StringComparison.Ordinal));
+        Assert.Contains("the sound begins at once", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("no tone is heard", page, StringComparison.Ordinal);
+        Assert.Contains("before you post it, by you", page, StringComparison.Ordinal);
+
+        // What was kept without a choice is asked for; what a player says counts.
+        using var none = await (await Form.At(student, path, path)).Post();
+        Assert.Contains("Please choose one of the four.", WebUtility.HtmlDecode(await none.Content.ReadAsStringAsync(Ct)), StringComparison.Ordinal);
+        using var said = await (await Form.At(student, path, path)).Set("Kind", "LongTone").Post();
+        Assert.Equal(path, said.Leads());
+        var tone = await PageAsync(student, kept.Id.Value);
+        Assert.Contains("The note stood at an A4", tone, StringComparison.Ordinal);
+        Assert.Contains("You or the studio said: a long tone.", tone, StringComparison.Ordinal);
+        Assert.DoesNotContain("class=\"sound-first\"", tone, StringComparison.Ordinal);
+        Assert.Contains("so nothing is compared", tone, StringComparison.Ordinal);
+        using var crowed = await (await Form.At(student, path, path)).Set("Kind", "Crow").Post();
+        Assert.Contains("data-stand=\"Low\"", await PageAsync(student, kept.Id.Value), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Two_sounds_of_one_minute_are_told_apart_by_their_number_and_their_words()
+    {
+        var (student, batch) = await SceneAsync("Hedda");
+        var reed = batch.Reeds[0].Id;
+        var first = await RecordingParcel.KeepAsync(host, reed, RecordingKind.ArrivalSound, default, isFromStudio: false, findings: MadeReadings.Crow(500));
+        await RecordingParcel.KeepAsync(host, reed, RecordingKind.ArrivalSound, default, isFromStudio: false, findings: MadeReadings.Crow(507), words: "after soaking");
+        var page = await PageAsync(student, first.Id.Value);
+        Assert.Contains("This one: recording 1, before you post it, by you", page, StringComparison.Ordinal);
+        Assert.Contains("The other: recording 2, before you post it, by you", page, StringComparison.Ordinal);
+        Assert.Contains("“after soaking”", page, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -172,13 +225,13 @@ public sealed class ReadingPagesTests(ClinicHost host) : IClassFixture<ClinicHos
 
         var page = await PageAsync(teacher, home.Id.Value);
         Assert.Contains("class=\"ink-othertrace\"", page, StringComparison.Ordinal);
-        Assert.Contains("The other: as it came, by the studio", page, StringComparison.Ordinal);
+        Assert.Contains("The other: recording 2, as it came, by the studio", page, StringComparison.Ordinal);
         Assert.Contains($"?with={came.Id.Value}#beside", page, StringComparison.Ordinal);
         var chosen = WebUtility.HtmlDecode((await teacher.See($"/recordings/{home.Id.Value}/reading?with={came.Id.Value}")).Page);
-        Assert.Contains("The other: as it came, by the student", chosen, StringComparison.Ordinal);
+        Assert.Contains("The other: recording 1, as it came, by the student", chosen, StringComparison.Ordinal);
 
         // The student’s take beside the teacher’s.
-        Assert.Contains("The other: as it goes home", await PageAsync(teacher, came.Id.Value), StringComparison.Ordinal);
+        Assert.Contains("The other: recording 3, as it goes home", await PageAsync(teacher, came.Id.Value), StringComparison.Ordinal);
     }
 
     [Fact]

@@ -59,6 +59,23 @@ public static class SoundTelling
         return $"{words}{by}: {Stand(figures, target)}{near}";
     }
 
+    /// <summary>What was heard, where it isn’t known what is played: “A note near A4, 8 cents high”, without a full stop and without a judgement.</summary>
+    /// <param name="figures">What was read.</param>
+    /// <param name="tuning">What is tuned to.</param>
+    /// <returns>The words; null where no pitch was read.</returns>
+    public static string? Heard(ReadingFigures figures, Tuning tuning)
+    {
+        ArgumentNullException.ThrowIfNull(figures);
+        if (figures.Said(tuning) is not { Octave: { } octave } said)
+        {
+            return null;
+        }
+
+        var cents = (int)said.Cents.Value;
+        var off = cents == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", {Math.Abs(cents)} {(Math.Abs(cents) == 1 ? "cent" : "cents")} {(cents > 0 ? "high" : "low")}");
+        return string.Create(CultureInfo.InvariantCulture, $"A note near {said.PitchClass.Name}{octave}{off}");
+    }
+
     /// <summary>Which octaves sound, which came first, and how soon: a sentence with its full stop; empty where that isn’t asked.</summary>
     /// <param name="kind">What is played; null where no tone is heard.</param>
     /// <param name="figures">What was read.</param>
