@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Migrations;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
@@ -50,14 +51,14 @@ public static class ClinicDataSetup
             default:
                 services.AddEngine<SqliteClinicDb>(options => options
                     .UseSqlite(SqliteConnection(connection, contentRoot))
+                    .ReplaceService<IMigrationsSqlGenerator, WholeSqliteMigrations>()
                     .AddInterceptors(new SqlitePragmas()));
                 break;
         }
 
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton<ClinicSchema>();
-        services.AddSingleton<StudioCheck>();
-        services.AddSingleton<FirstRunCode>();
+        services.AddSingleton<StudioCheck>().AddSingleton<FirstRunCode>();
         services.AddSingleton<JobBell>().AddSingleton<JobBoard>();
         services.TryAddSingleton(new OutboxSettings());
         services.AddSingleton<Outbox>();

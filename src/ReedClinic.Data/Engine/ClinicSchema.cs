@@ -36,8 +36,31 @@ public sealed class ClinicSchema(IDbContextFactory<ClinicDb> databases)
                     await beforeChange(ct).ConfigureAwait(false);
                 }
 
-                await db.Database.MigrateAsync(ct).ConfigureAwait(false);
+                await WholeAsync(db.Database, ct).ConfigureAwait(false);
             }
+        }
+    }
+
+    // References can't be left unchecked once a transaction has begun, and a table of SQLite's that is made anew must not take with
+    // it what refers to it: so they are left unchecked from before each migration's transaction until after it.
+    private static async Task WholeAsync(DatabaseFacade database, CancellationToken ct)
+    {
+        if (!database.IsSqlite())
+        {
+            await database.MigrateAsync(ct).ConfigureAwait(false);
+            return;
+        }
+
+        await database.OpenConnectionAsync(ct).ConfigureAwait(false);
+        try
+        {
+            await database.ExecuteSqlRawAsync("PRAGMA foreign_keys=OFF", ct).ConfigureAwait(false);
+            await database.MigrateAsync(ct).ConfigureAwait(false);
+            await database.ExecuteSqlRawAsync("PRAGMA foreign_keys=ON", ct).ConfigureAwait(false);
+        }
+        finally
+        {
+            await database.CloseConnectionAsync().ConfigureAwait(false);
         }
     }
 
