@@ -116,16 +116,63 @@ public sealed class ArrivalPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         var parcel = await host.Announce("Froukje", "white thread");
         using var teacher = await host.Teacher();
         var path = $"/batches/{parcel.Batch.Code}/arrival";
-        var (_, first, _) = await teacher.See(path);
-
-        var form = Form.Named(teacher, path, first, "extra");
-        form.Set("Extra.HowToRecognise", "no thread colour, cork with a crack");
+        var form = await Form.At(teacher, path);
+        form.Set("Form.Extra.HowToRecognise", "no thread colour, cork with a crack").Set("Form.Step", "extra");
         using var once = await form.Post();
         using var twice = await form.Post();
 
         var (_, page, _) = await teacher.See(path);
         Assert.Contains("Reed 2 (no thread colour, cork with a crack) was not announced", page, StringComparison.Ordinal);
         Assert.DoesNotContain("Reed 3", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Adding_an_unannounced_reed_keeps_what_was_ticked_and_typed_of_the_others_ready_to_be_saved()
+    {
+        using var student = await host.Student("Wobbe");
+        var parcel = await host.Announce("Wobbe", "violet thread");
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{parcel.Batch.Code}/arrival";
+
+        var form = await Form.At(teacher, path);
+        form.Set("Form.Reeds[1].Presence", "Here").Set("Form.Reeds[1].UpperMark", "pencil dot").Set("Form.Note", "box crushed")
+            .Set("Form.Extra.HowToRecognise", "bare cork").Set("Form.Step", "extra");
+        using var added = await form.Post();
+        var (status, page, _) = await added.Read();
+
+        Assert.Equal(HttpStatusCode.OK, status);
+        Assert.Contains("Reed 2 is in the batch.", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("Saved.", page, StringComparison.Ordinal);
+        var again = Form.Of(teacher, path, page);
+        Assert.Equal("Here", again["Form.Reeds[1].Presence"]);
+        Assert.Equal("pencil dot", again["Form.Reeds[1].UpperMark"]);
+        Assert.Equal("box crushed", again["Form.Note"]);
+        Assert.Equal("", again["Form.Extra.HowToRecognise"]);
+        Assert.NotEqual(form["Form.Extra.Operation"], again["Form.Extra.Operation"]);
+        using var saved = await again.Set("Form.Reeds[1].Fitness", "Fit").Set("Form.Reeds[2].Fitness", "Fit").Post();
+        Assert.Equal(path + "?saved=true", saved.Leads());
+        Assert.Equal("pencil dot", (await Form.At(teacher, path))["Form.Reeds[1].UpperMark"]);
+    }
+
+    [Fact]
+    public async Task Saving_adds_the_unannounced_reed_that_was_described_and_one_without_words_keeps_everything()
+    {
+        using var student = await host.Student("Ysbrand");
+        var parcel = await host.Announce("Ysbrand", "pink thread");
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{parcel.Batch.Code}/arrival";
+
+        var form = await Form.At(teacher, path);
+        form.Set("Form.Reeds[1].Presence", "Here").Set("Form.Reeds[1].Fitness", "Fit").Set("Form.Reeds[1].UpperMark", "nick").Set("Form.Step", "extra");
+        using var refused = await form.Post();
+        var page = (await refused.Read()).Page;
+        Assert.Contains("id=\"f-Form-Extra-HowToRecognise-error\"", page, StringComparison.Ordinal);
+        using var saved = await Form.Of(teacher, path, page).Set("Form.Extra.HowToRecognise", "no cork").Post();
+
+        Assert.Equal(path + "?saved=true", saved.Leads());
+        var stands = await teacher.See(path);
+        Assert.Contains("Reed 2 (no cork) was not announced", stands.Page, StringComparison.Ordinal);
+        Assert.Equal("nick", Form.Of(teacher, path, stands.Page)["Form.Reeds[1].UpperMark"]);
     }
 
     [Fact]

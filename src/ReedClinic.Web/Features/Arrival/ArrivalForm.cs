@@ -9,6 +9,12 @@ namespace ReedClinic.Web.Features.Arrival;
 /// <summary>What was noted when a parcel was opened, as it was typed and ticked.</summary>
 public sealed class ArrivalForm
 {
+    /// <summary>The step that adds an unannounced reed and leaves the rest of the form as it was typed.</summary>
+    public const string OnlyTheExtra = "extra";
+
+    /// <summary>What was pressed: nothing for saving all of it.</summary>
+    public string? Step { get; set; }
+
     /// <summary>The version of the batch that was read when the form opened.</summary>
     public Guid Version { get; set; }
 
@@ -21,6 +27,12 @@ public sealed class ArrivalForm
     /// <summary>The reeds, by the number on the tag.</summary>
     public Dictionary<int, ReedArrivalForm> Reeds { get; set; } = [];
 
+    /// <summary>What was typed of a reed that nobody announced.</summary>
+    public ExtraForm? Extra { get; set; }
+
+    /// <summary>The unannounced reed that is to be added: asked for, or described when all is saved. Null where there is none.</summary>
+    internal ExtraForm? ExtraToAdd => Step == OnlyTheExtra || !string.IsNullOrWhiteSpace(Extra?.HowToRecognise) ? Extra : null;
+
     /// <summary>What stands on record, ready to be changed.</summary>
     /// <param name="batch">The batch.</param>
     /// <returns>A form without an operation: the page gives it one.</returns>
@@ -30,6 +42,15 @@ public sealed class ArrivalForm
         Note = batch.ArrivalNote,
         Reeds = batch.Reeds.ToDictionary(reed => reed.Number, ReedArrivalForm.Of),
     };
+
+    /// <summary>Goes on with the batch that has the unannounced reed. What somebody else noted in the meantime still clashes.</summary>
+    /// <param name="before">The batch before it was added.</param>
+    /// <param name="now">The batch with it.</param>
+    internal void Added(Batch before, Batch now)
+    {
+        Version = Version == before.Version ? now.Version : Version;
+        Extra = null;
+    }
 
     /// <summary>What was noted of a reed without saying whether it is in the parcel at all, or nothing noted of any.</summary>
     /// <param name="batch">The batch that the form is about.</param>
