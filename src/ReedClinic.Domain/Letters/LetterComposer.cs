@@ -109,6 +109,7 @@ public static class LetterComposer
                 .Where(reed => LetterWish.Beyond(reed, material.LogOf(reed.Id), material.Batch.CrowTarget).Count > 0)
                 .Select(LetterWish.Gap),
             .. material.Batch.Reeds.Select(reed => LetterUntold.Gap(reed, material.LogOf(reed.Id))).OfType<LetterGap>(),
+            .. material.Batch.Reeds.Select(reed => LetterTried.Gap(reed, material.LogOf(reed.Id))).OfType<LetterGap>(),
             .. material.Thread.HasLesson
                 ? Array.Empty<LetterGap>()
                 : [new LetterGap("common-lesson", GapKind.NoCommonLesson, "No common lesson was chosen for these reeds.")],

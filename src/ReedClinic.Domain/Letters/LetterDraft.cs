@@ -130,6 +130,9 @@ public enum GapKind
     /// <summary>Words that tell of work on a reed whose log holds none: the letter would say both.</summary>
     WorkNotInTheLog,
 
+    /// <summary>A reed that wasn't tried again after the last work on it.</summary>
+    NotTriedSinceTheWork,
+
     /// <summary>A part that was changed by hand says the opposite of what the log holds.</summary>
     WordsAgainstTheLog,
 

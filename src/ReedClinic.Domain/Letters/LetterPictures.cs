@@ -56,8 +56,13 @@ public static class LetterPictures
     }
 
     /// <summary>A reed's crow through the work, as the letter keeps it.</summary>
-    internal static CrowPicture? Crow(LetterMaterial material, Reed reed) =>
-        CrowPicture.Of(CrowStory.Of(material.LogOf(reed.Id), material.Batch.CrowTarget), material.Batch.CrowTarget) is { Moves.Count: > 0 } crow ? crow : null;
+    internal static CrowPicture? Crow(LetterMaterial material, Reed reed)
+    {
+        var story = CrowStory.Of(material.LogOf(reed.Id), material.Batch.CrowTarget);
+        return CrowPicture.Of(story, material.Batch.CrowTarget) is not { Moves.Count: > 0 } crow ? null
+            : story.Since.Count == 0 ? crow
+            : crow with { Sentence = $"{crow.Sentence}. Not heard since: {string.Join(", ", story.Since)}" };
+    }
 
     /// <summary>Each place at which the lesson was found, with the reeds that had it.</summary>
     internal static IReadOnlyList<ReedMark> LessonMarks(LetterMaterial material)

@@ -13,7 +13,7 @@ internal static class NowBlock
 
     internal static LetterBlock? Of(LetterMaterial material, Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told)
     {
-        List<BeforeAndNow> rows = [.. log.Moves.Select(move => Row(move, material.Batch.CrowTarget)).OfType<BeforeAndNow>()];
+        List<BeforeAndNow> rows = [.. log.Moves.Select(move => Row(move, log, material.Batch.CrowTarget)).OfType<BeforeAndNow>()];
 
         // A length that was taken once says nothing about how the reed plays.
         var once = log.Moves.Where(move => move.TestKind != TestKind.Length && Say(move.Now) is null && Say(move.Arrival) is not null).ToList();
@@ -31,6 +31,11 @@ internal static class NowBlock
                 : NowWordings.Tried;
             sentences.AddRange(once.Chunk(MostInOneBreath).Select((some, index) =>
                 new LetterSentence(phrasing.Say("once", reed.Number + index, ways, ("tests", Tests(some, reed.Number, phrasing))), Roots(some))));
+        }
+
+        if (rows.Count > 0 && LetterTried.WorkSince(log) is { Count: > 0 } since)
+        {
+            sentences.Add(new(phrasing.Say("untried", reed.Number, NowWordings.NotTriedSince), [.. since.Select(work => work.Root)]));
         }
 
         return new LetterBlock(LetterComposer.Key(reed, "now"), BlockKind.ReedNow, sentences.Count == 0 ? [] : [new(sentences)])
@@ -78,13 +83,13 @@ internal static class NowBlock
 
     private static string Noted(Test test) => Note(test.Pitch) ?? Prose.Quoted(test.Words ?? "");
 
-    private static BeforeAndNow? Row(TestMove move, CrowTarget target)
+    private static BeforeAndNow? Row(TestMove move, BenchLog log, CrowTarget target)
     {
         var before = Say(move.Arrival, target);
         var now = Say(move.Now, target);
         return now is null
             ? null
-            : new(TestScale.Of(move.TestKind).Name, before, now, move.Movement, Roots([move]));
+            : new(TestScale.Of(move.TestKind).Name, before, now + (LetterTried.IsBeforeWork(log, move.Now!) ? NowWordings.BeforeTheLastWork : ""), move.Movement, Roots([move]));
     }
 
     private static string? Say(LiveFact<Test>? fact, CrowTarget? target = null)

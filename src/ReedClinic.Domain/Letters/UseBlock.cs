@@ -48,14 +48,15 @@ internal static class UseBlock
         return UseWordings.ByVerdict.TryGetValue(verdict, out var ways) ? ways
             : reed.UsedFor == ReedUse.Concert ? UseWordings.Concert
             : playable.Count < 2 || !playable.Contains(reed) ? null
+            : !LetterTried.IsGood(material.LogOf(reed.Id), material.Batch.CrowTarget) ? null
             : First(material) == reed.Id ? (playable.Count == 2 ? UseWordings.FirstOfTwo : UseWordings.First)
             : !told.Says("in turn") ? null
             : playable.Count == 2 ? UseWordings.InTurnOfTwo : UseWordings.InTurn;
     }
 
-    // The first by number among those that are ready to play; a reed for a concert is kept instead.
+    // The first by number among those that were tried last and came out well; a reed for a concert is kept instead.
     private static ReedId? First(LetterMaterial material) => material.Playable
-        .Where(reed => reed.UsedFor != ReedUse.Concert)
+        .Where(reed => reed.UsedFor != ReedUse.Concert && LetterTried.IsGood(material.LogOf(reed.Id), material.Batch.CrowTarget))
         .OrderBy(reed => material.LogOf(reed.Id).Verdict?.Now.VerdictKind switch
         {
             VerdictKind.Improved => 0,

@@ -161,6 +161,7 @@ public sealed class LetterPlayableTests
         foreach (var number in Enumerable.Range(1, reeds).Where(number => number != but))
         {
             scene.Arrive(number);
+            scene.Log(number, Test.Of(TestKind.SoftestStart, 3));
             scene.Log(number, Verdict.Of(VerdictKind.Improved));
         }
 

@@ -74,6 +74,16 @@ internal static class NowWordings
         [TestKind.Depth] = ["the sound was hollow", "the sound was thin", "the sound was deep enough", "the sound was full"],
     };
 
+    /// <summary>Behind what was tried in a row whose test wasn't repeated after the last work.</summary>
+    internal const string BeforeTheLastWork = " (before the last work)";
+
+    /// <summary>Where nothing was tried again after the last work.</summary>
+    internal static IReadOnlyList<string> NotTriedSince { get; } =
+    [
+        "after the last work {on it|on this reed} I did not {try|play} it again: {what I tell of it|all of this} is from before{ that|}.",
+        "I did not {try|play} it again after the last {work on it|thing I did}, so {the table stops|the table ends|what I tell of it ends} before that.",
+    ];
+
     internal static IReadOnlyList<string> TriedOnlyThen { get; } =
     [
         "when it {came|arrived}, <tests>; I {did not try|have not tried} {that|this} again{ after the work|}.",
