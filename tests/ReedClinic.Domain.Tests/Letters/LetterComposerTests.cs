@@ -121,6 +121,7 @@ public sealed class LetterComposerTests
         for (var number = 1; number <= 3; number++)
         {
             scene.Arrive(number);
+            scene.Log(number, Test.Of(TestKind.SoftestStart, 3));
             scene.Log(number, Verdict.Of(VerdictKind.Improved));
         }
 
