@@ -137,8 +137,13 @@ public static class AtTheBench
         await teacher.SaveAsync();
     }
 
-    private static Task KindAsync(this Visitor teacher, string kind) =>
-        teacher.Page.Locator(".entry-kinds").GetByRole(AriaRole.Button, new() { Name = kind, Exact = true }).ClickAsync();
+    // Its fields are there once it is the chosen one.
+    private static async Task KindAsync(this Visitor teacher, string kind)
+    {
+        var button = teacher.Page.Locator(".entry-kinds").GetByRole(AriaRole.Button, new() { Name = kind, Exact = true });
+        await button.ClickAsync();
+        await Assertions.Expect(button).ToHaveAttributeAsync("aria-pressed", "true");
+    }
 
     /// <summary>Chooses the option that is, or begins with, these words.</summary>
     private static async Task SelectAsync(this Visitor teacher, string list, string words)

@@ -41,6 +41,28 @@ public sealed class BenchKeysTests(OneBrowser browser, DemoClinic app) : IClassF
     }
 
     [Fact]
+    public async Task Keys_pressed_faster_than_the_list_turns_are_meant_for_what_comes()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "fast-keys");
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 3);
+        var facts = await hands.FactsAsync();
+
+        // Both within one turn of the page's own loop: no server can have answered between them.
+        await PressAtOnceAsync(teacher, "t", "1", "2");
+        await Assertions.Expect(teacher.Page.Locator(".log-line")).ToHaveCountAsync(facts + 1);
+        var test = await teacher.Page.Locator(".log-line").Last.InnerTextAsync();
+        await PressAtOnceAsync(teacher, "t", "v", "1");
+        await Assertions.Expect(teacher.Page.Locator(".log-line")).ToHaveCountAsync(facts + 2);
+
+        Assert.StartsWith("test", test, StringComparison.Ordinal);
+        await Assertions.Expect(teacher.Page.Locator(".log-line").Last).ToContainTextAsync("improved");
+        await teacher.LookAsync("fast keys");
+    }
+
+    private static async Task PressAtOnceAsync(Visitor teacher, params string[] keys) => await teacher.Page.EvaluateAsync(
+        "keys => { for (const key of keys) document.body.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true })); }", keys);
+
+    [Fact]
     public async Task A_key_alone_in_the_line_is_pressed_by_enter_and_anything_longer_is_words()
     {
         await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "lone-key");

@@ -78,19 +78,60 @@ function leave(event) {
   else if (offered && !typing(event.target)) offered.click();
 }
 
+// A press that changes what the keys offer is waited for: what is pressed meanwhile is meant for what comes, never for what was there.
+// A list that doesn't come (the connection is away) gets none of them; after what was said itself they are pressed all the same.
+const patience = 5_000;
+let turning = null;
+
+function turns(event) {
+  const control = event.target instanceof Element ? event.target.closest("[data-turns]") : null;
+  const pad = control?.closest(".picks");
+  if (!pad) return;
+  clearTimeout(turning?.late);
+  turning = { pad, from: pad.dataset.turn, keys: turning?.keys ?? [], late: setTimeout(() => over(control.dataset.say !== undefined), patience) };
+}
+
+// Keys that the list of picks has now, or may have when it has turned.
+const ofThePad = (key, control) =>
+  control ? control.closest(".picks") !== null : /^[0-9]$/.test(key) || Object.entries(settings.keys).some(([name, own]) => own === key && name.startsWith("pick-"));
+
+function turned() {
+  // On another reed nothing is pressed that was meant for this one.
+  if (turning && (!turning.pad.isConnected || turning.pad.dataset.turn !== turning.from)) over(turning.pad.isConnected);
+}
+
+function over(pressing) {
+  const { keys, late } = turning;
+  clearTimeout(late);
+  turning = null;
+  while (pressing && keys.length > 0 && !turning) pressed(keys.shift());
+  if (turning) turning.keys = keys;
+}
+
+function pressed(key) {
+  const control = controls().find((one) => keyOf(one) === key && shown(one));
+  // What only looks on leaves the focus where it is.
+  if (control && !control.matches("summary") && !control.dataset.focus && !("keepFocus" in control.dataset)) control.focus({ preventScroll: true });
+  if (control) act(control);
+}
+
 function press(event, line) {
-  if (event.key === "Escape" && !event.defaultPrevented && !document.querySelector("dialog[open]")) return leave(event);
+  if (event.key === "Escape" && !event.defaultPrevented && !document.querySelector("dialog[open]")) {
+    if (turning) turning.keys = [];
+    return leave(event);
+  }
   if (settings.off || event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || event.isComposing || event.repeat) return;
   if (document.querySelector("dialog[open]") || typing(event.target)) return;
   const key = event.key;
   // An arrow or Enter on a control is that control's own.
   if (event.target instanceof Element && event.target.closest("button, a, summary, [role=button], [role=radio]") && (key === "Enter" || key === " ")) return;
   const control = controls().find((one) => keyOf(one) === key && shown(one));
-  if (control) {
+  if (turning && ofThePad(key, control)) {
     event.preventDefault();
-    // What only looks on leaves the focus where it is.
-    if (!control.matches("summary") && !control.dataset.focus && !("keepFocus" in control.dataset)) control.focus({ preventScroll: true });
-    act(control);
+    turning.keys.push(key);
+  } else if (control) {
+    event.preventDefault();
+    pressed(key);
   } else if (line && pitchLetters.test(key)) {
     // A note begins with its letter: the line takes it, and gives the keys back when it is sent.
     event.preventDefault();
@@ -101,12 +142,19 @@ function press(event, line) {
 export function listen(line) {
   const heard = (event) => press(event, line);
   document.addEventListener("keydown", heard);
-  const seen = new MutationObserver(label);
+  document.addEventListener("click", turns, { capture: true });
+  const seen = new MutationObserver(() => {
+    label();
+    turned();
+  });
   const bench = document.querySelector(".bench");
-  if (bench) seen.observe(bench, { childList: true, subtree: true });
+  if (bench) seen.observe(bench, { childList: true, subtree: true, attributes: true, attributeFilter: ["data-turn"] });
   label();
   return () => {
     document.removeEventListener("keydown", heard);
+    document.removeEventListener("click", turns, { capture: true });
+    clearTimeout(turning?.late);
+    turning = null;
     seen.disconnect();
   };
 }
