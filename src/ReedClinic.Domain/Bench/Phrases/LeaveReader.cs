@@ -1,3 +1,4 @@
+using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Bench.Phrases;
@@ -19,7 +20,9 @@ internal static class LeaveReader
         }
 
         var mentions = PlaceReader.Read(segment);
-        var place = mentions.FirstOrDefault(mention => mention.HasPlace) ?? mentions.Select(mention => mention with { Zone = Zone.WholeReed }).FirstOrDefault(mention => mention.OneBlade is not null || mention.OneSide is not null) ?? (course.Pending is { HasPlace: true } ahead && Says(segment) ? ahead : null) ?? (Pronoun(segment) || IsBare(segment) ? course.Topic ?? OfLog(course) : null);
+        var named = mentions.FirstOrDefault(mention => mention.HasPlace) ?? mentions.Select(mention => mention with { Zone = Zone.WholeReed }).FirstOrDefault(mention => mention.OneBlade is not null || mention.OneSide is not null) ?? (course.Pending is { HasPlace: true } ahead && Says(segment) ? ahead : null);
+        var meant = named is null && (Pronoun(segment) || IsBare(segment)) ? SpokenOf(course) : null;
+        var place = named ?? meant ?? (Pronoun(segment) || IsBare(segment) ? OfLog(course) : null);
         if (place is null || !(Says(segment) || IsForbidden(segment) || KeepOff.Says(segment)))
         {
             return false;
@@ -41,10 +44,33 @@ internal static class LeaveReader
             return course.Absorb(aside: false);
         }
 
-        course.Add(EntryKind.LeaveAlone, new ReadSlots { Zone = place.Usual, Blades = place.OneBlade, Sides = place.OneSide });
+        var left = course.Add(EntryKind.LeaveAlone, new ReadSlots { Zone = place.Usual, Blades = place.OneBlade, Sides = place.OneSide });
+        if (named is null && meant is null)
+        {
+            left.Doubts.Add(new Doubt("zone", "unsure what is to be left, so the last place is taken"));
+        }
+
         course.Topic = place;
         return true;
     }
+
+    /// <summary>What “it” is in this phrase: the place named last where nothing was made of it, as in a question, else what is spoken of.</summary>
+    internal static Mention? SpokenOf(Course course)
+    {
+        for (var at = course.At - 1; at >= 0 && !course.Drafts.Exists(draft => draft.Kind is not EntryKind.Note && draft.First <= at && at <= draft.Last); at--)
+        {
+            if (PlaceReader.Read(course.Segments[at]).FirstOrDefault(mention => mention.HasPlace) is { } place)
+            {
+                return Narrowed(course.Segments[at], place);
+            }
+        }
+
+        return course is { Topic: { HasPlace: true, Zone: null } topic, Last: { Kind: EntryKind.Finding, Slots.Zone: { } zone } } ? topic with { Zone = zone } : course.Topic;
+    }
+
+    // “The tip is a hair too long? I’d rather leave it”: where it is long.
+    private static Mention Narrowed(Segment segment, Mention place) => place.Zone is null && segment.Find(Cat.Quality) is { } quality
+        && FindingTable.Kind(place, quality.Value) is { } kind && FindingCatalogue.Find(new FindingKindId(kind)) is { } known ? place with { Zone = known.Zone } : place;
 
     // “A bit high, but I’ll leave it”: what was just found stays; what is too thin already is kept off.
     private static string? Found(Course course)

@@ -50,6 +50,8 @@ public static class PhraseReader
         Reasons.Keep(course);
         Doubles.Join(course, judge);
         DropForeignSteps(course);
+        Opposites.Keep(course);
+        Sagging.Keep(course);
         return course;
     }
 

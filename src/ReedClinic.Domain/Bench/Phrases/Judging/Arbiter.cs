@@ -66,6 +66,11 @@ internal static class Arbiter
     }
 
     // A length with its number is what it says, and so are cents and nothing else, a leaning right after a peep, stuffy notes and a brighter sound: no judge makes a fault of the one, or a step of the others.
-    private static bool IsPlain(Course course, Course ruled) => ruled.Drafts.LastOrDefault() is { Kind: EntryKind.Test } last && last.Head >= course.At
+    private static bool IsPlain(Course course, Course ruled) => IsPlainStop(course, ruled) || ruled.Drafts.LastOrDefault() is { Kind: EntryKind.Test } last && last.Head >= course.At
         && (last.Slots.Length is not null || (last.Slots is { Test: { } test, Pitch: null } && TestScale.Of(test).TakesPitch && course.Segments.Count == 1 && (last.Slots.Cents is not null || (test is TestKind.Peep && course.Segment.Has(Cat.Lean) && !course.Segment.Has(Cat.Test)))) || StepReader.StuffyNotes(course.Segment) is not null || StepReader.IsBrighter(course.Segment));
+
+    // “Stop here”, and nothing else in its breath, whatever stands before it or after it.
+    private static bool IsPlainStop(Course course, Course ruled) => ruled.Drafts.LastOrDefault() is { Kind: EntryKind.Stopped } stopped && stopped.Head >= course.At && course.Segment is var segment
+        && segment.HasWord("here") && segment.HasWord("stop") | segment.HasWord("stopping") | segment.HasWord("stopped")
+        && Enumerable.Range(segment.First, segment.End - segment.First).All(at => segment.Tokens[at].Kind is TokenKind.Break || segment.Covered(at, Cat.Stop) || segment.Covered(at, Cat.Filler) || segment.Covered(at, Cat.Now) || segment.Word(at) is "and" or "so" or "i" or "");
 }

@@ -91,7 +91,7 @@ internal static class Judged
 
     private static bool Leave(Course course)
     {
-        var place = Place(course) is { } named ? named.HasPlace ? named : named with { Zone = Zone.WholeReed } : course.Pending ?? course.Topic;
+        var place = Place(course) is { } named ? named.HasPlace ? named : named with { Zone = Zone.WholeReed } : course.Pending ?? LeaveReader.SpokenOf(course);
         if (place is null)
         {
             return false;

@@ -17,7 +17,7 @@ internal static class Refining
 
         draft.Slots = question switch
         {
-            Questions.Finding => OfFinding(draft, said),
+            Questions.Finding when !Opposites.Contradicts(sight.Before.Segments[draft.Head], said, draft.Kind is EntryKind.LookedFor) => OfFinding(draft, said),
             Questions.Test => OfTest(draft.Slots, said.Split('/')),
             _ => draft.Slots,
         };
