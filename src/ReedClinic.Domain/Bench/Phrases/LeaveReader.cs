@@ -9,12 +9,7 @@ internal static class LeaveReader
     internal static bool TryRead(Course course)
     {
         var segment = course.Segment;
-        if (segment.Asked || Moods.IsQuestion(segment) || segment.Items.Any(item => item.Cat == Cat.Cond && Moods.IsIf(segment, item)))
-        {
-            return false;
-        }
-
-        if (segment.HasWord("thought") || segment.HasWord("meant") || segment.HasWord("wanted") || segment.HasWord("planned"))
+        if (IsNoLeaving(segment))
         {
             return false;
         }
@@ -34,11 +29,7 @@ internal static class LeaveReader
             return true;
         }
 
-        foreach (var other in mentions.Where(mention => !ReferenceEquals(mention, place)))
-        {
-            place = place with { Blade = place.Blade ?? other.Blade, Side = place.Side ?? other.Side };
-        }
-
+        place = mentions.Aggregate(place, (all, other) => ReferenceEquals(other, place) ? all : all with { Blade = all.Blade ?? other.Blade, Side = all.Side ?? other.Side });
         if (course.LastInSentence is { Kind: EntryKind.LeaveAlone } said && said.Slots.Zone == place.Usual && mentions.All(mention => !mention.HasPlace) && said.Last == course.At - 1)
         {
             return course.Absorb(aside: false);
@@ -53,6 +44,10 @@ internal static class LeaveReader
         course.Topic = place;
         return true;
     }
+
+    // What is asked, on a condition, or was only thought of.
+    private static bool IsNoLeaving(Segment segment) => segment.Asked || Moods.IsQuestion(segment) || segment.Items.Any(item => item.Cat == Cat.Cond && Moods.IsIf(segment, item))
+        || segment.HasWord("thought") || segment.HasWord("meant") || segment.HasWord("wanted") || segment.HasWord("planned");
 
     /// <summary>What “it” is in this phrase: the place named last where nothing was made of it, as in a question, else what is spoken of.</summary>
     internal static Mention? SpokenOf(Course course)

@@ -11,9 +11,24 @@ public sealed partial class OppositeTests
 {
     private static readonly Dictionary<string, string> Other = new()
     {
-        ["thick"] = "thin", ["thin"] = "thick", ["long"] = "short", ["short"] = "long", ["wide"] = "narrow", ["narrow"] = "wide", ["up"] = "down",
-        ["open"] = "closed", ["steep"] = "gentle", ["brighter"] = "darker", ["blunter"] = "more pointed", ["uneven"] = "even", ["even"] = "uneven", ["loose"] = "tight",
-        ["straight"] = "crooked", ["crooked"] = "straight", ["smooth"] = "steep", ["matched"] = "uneven",
+        ["thick"] = "thin",
+        ["thin"] = "thick",
+        ["long"] = "short",
+        ["short"] = "long",
+        ["wide"] = "narrow",
+        ["narrow"] = "wide",
+        ["up"] = "down",
+        ["open"] = "closed",
+        ["steep"] = "gentle",
+        ["brighter"] = "darker",
+        ["blunter"] = "more pointed",
+        ["uneven"] = "even",
+        ["even"] = "uneven",
+        ["loose"] = "tight",
+        ["straight"] = "crooked",
+        ["crooked"] = "straight",
+        ["smooth"] = "steep",
+        ["matched"] = "uneven",
     };
 
     public static TheoryData<string, string> Turned()
