@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Diagnostics;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data;
@@ -12,13 +13,15 @@ public sealed class TestDatabase : IDbContextFactory<ClinicDb>, IAsyncDisposable
 {
     private readonly ServiceProvider _services;
 
-    public TestDatabase(ClinicEngine engine, string connection)
+    public TestDatabase(ClinicEngine engine, string connection, params IInterceptor[] between)
     {
         Engine = engine;
         Connection = connection;
         var services = new ServiceCollection();
         services.AddLogging();
         services.AddClinicData(Configuration, contentRoot: Path.GetTempPath());
+        services.ConfigureDbContext<SqliteClinicDb>(options => options.AddInterceptors(between));
+        services.ConfigureDbContext<PostgresClinicDb>(options => options.AddInterceptors(between));
 
         // Hashing is made quick here; how strong it is in the real thing is a test of its own.
         services.Configure<PasswordHasherOptions>(options => options.IterationCount = 1_000);

@@ -1,5 +1,7 @@
 using System.Globalization;
 using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore.Diagnostics;
+using Npgsql;
 
 namespace ReedClinic.Tests.Engines;
 
@@ -27,8 +29,10 @@ public sealed class TestDatabases(PostgresServer postgres) : IAsyncLifetime
     }
 
     /// <summary>A migrated, empty database that nobody else uses.</summary>
-    public Task<TestDatabase> FreshAsync(ClinicEngine engine) =>
-        AddAsync(engine, ct => engine == ClinicEngine.Sqlite ? CopySqliteAsync(ct) : ClonePostgresAsync(ct));
+    /// <param name="engine">Which engine.</param>
+    /// <param name="between">What stands between the program and the database.</param>
+    public Task<TestDatabase> FreshAsync(ClinicEngine engine, params IInterceptor[] between) =>
+        AddAsync(engine, ct => engine == ClinicEngine.Sqlite ? CopySqliteAsync(ct) : ClonePostgresAsync(ct), between);
 
     /// <summary>A database without any table. For SQLite the file isn't there yet.</summary>
     public Task<TestDatabase> BareAsync(ClinicEngine engine) => AddAsync(engine, async ct =>
@@ -43,13 +47,13 @@ public sealed class TestDatabases(PostgresServer postgres) : IAsyncLifetime
         return await postgres.ConnectionAsync(name, ct);
     });
 
-    private async Task<TestDatabase> AddAsync(ClinicEngine engine, Func<CancellationToken, Task<string>> make)
+    private async Task<TestDatabase> AddAsync(ClinicEngine engine, Func<CancellationToken, Task<string>> make, params IInterceptor[] between)
     {
         var ct = TestContext.Current.CancellationToken;
         await OneAtATime.WaitAsync(ct);
         try
         {
-            var database = new TestDatabase(engine, await make(ct));
+            var database = new TestDatabase(engine, await make(ct), between);
             _all.Add(database);
             return database;
         }
@@ -63,24 +67,34 @@ public sealed class TestDatabases(PostgresServer postgres) : IAsyncLifetime
 
     public async ValueTask DisposeAsync()
     {
-        foreach (var database in _all)
+        foreach (var database in _all.ToList())
         {
-            await database.DisposeAsync();
-            if (database.Engine == ClinicEngine.Sqlite)
-            {
-                await using (var pooled = new SqliteConnection(database.Connection))
-                {
-                    SqliteConnection.ClearPool(pooled);
-                }
-
-                File.Delete(new SqliteConnectionStringBuilder(database.Connection).DataSource);
-            }
-            else
-            {
-                var name = new Npgsql.NpgsqlConnectionStringBuilder(database.Connection).Database;
-                await postgres.ExecuteAsync($"DROP DATABASE \"{name}\" WITH (FORCE)", CancellationToken.None);
-            }
+            await DropAsync(database);
         }
+    }
+
+    /// <summary>Takes a database away before the class ends: for a test that needs very many.</summary>
+    public async Task DropAsync(TestDatabase database)
+    {
+        _all.Remove(database);
+        await database.DisposeAsync();
+        if (database.Engine == ClinicEngine.Sqlite)
+        {
+            await using (var pooled = new SqliteConnection(database.Connection))
+            {
+                SqliteConnection.ClearPool(pooled);
+            }
+
+            File.Delete(new SqliteConnectionStringBuilder(database.Connection).DataSource);
+            return;
+        }
+
+        await using (var pooled = new NpgsqlConnection(database.Connection))
+        {
+            NpgsqlConnection.ClearPool(pooled);
+        }
+
+        await postgres.ExecuteAsync($"DROP DATABASE \"{new NpgsqlConnectionStringBuilder(database.Connection).Database}\" WITH (FORCE)", CancellationToken.None);
     }
 
     private static async Task<string> CopySqliteAsync(CancellationToken ct)

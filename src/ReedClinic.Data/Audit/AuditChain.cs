@@ -20,11 +20,13 @@ public sealed class AuditChain(IDbContextFactory<ClinicDb> databases)
     /// <summary>Puts everything that was noted onto the chain, in order.</summary>
     /// <param name="ct">Stops it.</param>
     /// <returns>How many links were added.</returns>
-    public async Task<int> SealAsync(CancellationToken ct)
+    public Task<int> SealAsync(CancellationToken ct) => databases.PatientlyAsync(SealAsync, ct);
+
+    private async Task<int> SealAsync(Attempt attempt, CancellationToken ct)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
+        var transaction = await attempt.BeginAsync(db, ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         await db.HoldAloneAsync(Engine.AloneFor.AuditChain, ct).ConfigureAwait(false);
         var notes = await db.Set<AuditNote>().OrderBy(note => note.At).ThenBy(note => note.Id).Take(AtOnce).ToListAsync(ct).ConfigureAwait(false);

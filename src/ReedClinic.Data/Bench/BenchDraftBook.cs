@@ -42,7 +42,7 @@ public sealed class BenchDraftBook(IDbContextFactory<ClinicDb> databases, TimePr
         }
 
         // Two tabs may begin a draft at once: the second finds the first one's row and keeps its own text in it.
-        return await TryKeep(actor, reed, typed, ct).ConfigureAwait(false) ?? await TryKeep(actor, reed, typed, ct).ConfigureAwait(false) ?? false;
+        return await KeepOnceAsync(actor, reed, typed, ct).ConfigureAwait(false) ?? await KeepOnceAsync(actor, reed, typed, ct).ConfigureAwait(false) ?? false;
     }
 
     /// <summary>Forgets the draft: what was typed is saved, or was given up.</summary>
@@ -59,11 +59,14 @@ public sealed class BenchDraftBook(IDbContextFactory<ClinicDb> databases, TimePr
     private static IQueryable<BenchDraft> Mine(ClinicDb db, Actor actor, ReedId reed) =>
         db.Set<BenchDraft>().Where(draft => draft.ReedId == reed && draft.Account == actor.Account && actor.WorksHere);
 
-    private async Task<bool?> TryKeep(Actor actor, ReedId reed, string typed, CancellationToken ct)
+    private Task<bool?> KeepOnceAsync(Actor actor, ReedId reed, string typed, CancellationToken ct) =>
+        databases.PatientlyAsync((attempt, stop) => TryKeep(attempt, actor, reed, typed, stop), ct);
+
+    private async Task<bool?> TryKeep(Attempt attempt, Actor actor, ReedId reed, string typed, CancellationToken ct)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var transaction = await db.HoldConsentAsync(db.Set<Batch>().Where(batch => batch.Reeds.Any(row => row.Id == reed)), ct).ConfigureAwait(false);
+        var transaction = await db.HoldConsentAsync(attempt, db.Set<Batch>().Where(batch => batch.Reeds.Any(row => row.Id == reed)), ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         if (!await db.WorkedBy(actor).AnyAsync(batch => batch.Reeds.Any(row => row.Id == reed), ct).ConfigureAwait(false))
         {

@@ -46,7 +46,7 @@ internal sealed class BenchWriter(IDbContextFactory<ClinicDb> databases, TimePro
         {
             try
             {
-                return await databases.PatientlyAsync(stop => Try(actor, reed, entries, operation, decide, pass, stop), ct).ConfigureAwait(false);
+                return await databases.PatientlyAsync((attempt, stop) => Try(attempt, actor, reed, entries, operation, decide, pass, stop), ct).ConfigureAwait(false);
             }
             catch (DbUpdateException clash)
                 when (tries < MostTries && (clash is DbUpdateConcurrencyException || clash.IsUniqueClash()))
@@ -73,11 +73,11 @@ internal sealed class BenchWriter(IDbContextFactory<ClinicDb> databases, TimePro
     }
 
     private async Task<Outcome<IReadOnlyList<BenchFact>>> Try(
-        Actor actor, ReedId reed, IReadOnlyList<BenchEntry> entries, OperationId operation, Decide decide, PassId? pass, CancellationToken ct)
+        Attempt attempt, Actor actor, ReedId reed, IReadOnlyList<BenchEntry> entries, OperationId operation, Decide decide, PassId? pass, CancellationToken ct)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var transaction = await db.HoldConsentAsync(db.Set<Batch>().Where(batch => batch.Reeds.Any(row => row.Id == reed)), ct).ConfigureAwait(false);
+        var transaction = await db.HoldConsentAsync(attempt, db.Set<Batch>().Where(batch => batch.Reeds.Any(row => row.Id == reed)), ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         if (await OpenLog.Read(db, actor, reed, ct).ConfigureAwait(false) is not { } page)
         {

@@ -59,11 +59,17 @@ public sealed class CatalogueBook(IDbContextFactory<ClinicDb> databases, TimePro
             return new Outcome<StudioEntryView>.NotFound();
         }
 
+        operation = operation.OrFresh(time.GetUtcNow());
+        return await databases.PatientlyAsync((attempt, stop) => TryAddAsync(attempt, actor, words, operation, stop), ct).ConfigureAwait(false);
+    }
+
+    private async Task<Outcome<StudioEntryView>> TryAddAsync(
+        Attempt attempt, Actor actor, StudioEntryWords words, OperationId operation, CancellationToken ct)
+    {
         var now = time.GetUtcNow();
-        operation = operation.OrFresh(now);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var alone = await AloneAsync(db, ct).ConfigureAwait(false);
+        var alone = await AloneAsync(attempt, db, ct).ConfigureAwait(false);
         await using var __ = alone.ConfigureAwait(false);
         var id = new StudioEntryId(operation.Value);
         if (await db.WasDoneAsync(operation, AddVerb, id.Value, ct).ConfigureAwait(false))
@@ -124,15 +130,20 @@ public sealed class CatalogueBook(IDbContextFactory<ClinicDb> databases, TimePro
     public Task<Outcome<StudioEntryView>> BringBackAsync(Actor actor, StudioEntryId id, Guid version, OperationId operation, CancellationToken ct) =>
         ChangeAsync(actor, id, (entry, here) => entry.BringBack(here), BackVerb, version, operation, ct);
 
-    private async Task<Outcome<StudioEntryView>> ChangeAsync(
+    private Task<Outcome<StudioEntryView>> ChangeAsync(
         Actor actor, StudioEntryId id, Change change, string verb, Guid version, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
-        var now = time.GetUtcNow();
-        operation = operation.OrFresh(now);
+        operation = operation.OrFresh(time.GetUtcNow());
+        return databases.PatientlyAsync((attempt, stop) => TryChangeAsync(attempt, actor, id, change, verb, version, operation, stop), ct);
+    }
+
+    private async Task<Outcome<StudioEntryView>> TryChangeAsync(
+        Attempt attempt, Actor actor, StudioEntryId id, Change change, string verb, Guid version, OperationId operation, CancellationToken ct)
+    {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var alone = await AloneAsync(db, ct).ConfigureAwait(false);
+        var alone = await AloneAsync(attempt, db, ct).ConfigureAwait(false);
         await using var __ = alone.ConfigureAwait(false);
         if (await db.Set<StudioEntry>().SingleOrDefaultAsync(row => actor.IsOwner && row.Id == id, ct).ConfigureAwait(false) is not { } entry)
         {
@@ -154,16 +165,16 @@ public sealed class CatalogueBook(IDbContextFactory<ClinicDb> databases, TimePro
             db.ExpectVersion(entry, version);
         }
 
-        db.Note(operation, verb, id.Value, now);
+        db.Note(operation, verb, id.Value, time.GetUtcNow());
         var saved = await KeepAsync(db, alone, ct).ConfigureAwait(false) || await db.WasDoneAsync(operation, verb, id.Value, ct).ConfigureAwait(false);
         var stands = await AnswerAsync(db, actor, id, ct).ConfigureAwait(false);
         return !saved && stands is Outcome<StudioEntryView>.Done(var theirs) ? new Outcome<StudioEntryView>.Conflict(theirs) : stands;
     }
 
     // Two owners who give one name at the same moment come one after the other, so that the second is told of the first.
-    private static async Task<IDbContextTransaction> AloneAsync(ClinicDb db, CancellationToken ct)
+    private static async Task<IDbContextTransaction> AloneAsync(Attempt attempt, ClinicDb db, CancellationToken ct)
     {
-        var alone = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
+        var alone = await attempt.BeginAsync(db, ct).ConfigureAwait(false);
         await db.HoldAloneAsync(AloneFor.Catalogue, ct).ConfigureAwait(false);
         return alone;
     }

@@ -11,10 +11,10 @@ internal static class Holding
     /// Begins a transaction in which nobody changes these students: whoever wants to waits until it ends, and whoever did is
     /// seen by what is read from now on. Several may hold the same student.
     /// </summary>
-    public static async Task<IDbContextTransaction> HoldAsync(this ClinicDb db, IQueryable<StudentId> whom, CancellationToken ct)
+    public static async Task<IDbContextTransaction> HoldAsync(this ClinicDb db, Attempt attempt, IQueryable<StudentId> whom, CancellationToken ct)
     {
         // SQLite's transactions write alone from their first statement on (they begin immediate), so nothing is to be asked there.
-        var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
+        var transaction = await attempt.BeginAsync(db, ct).ConfigureAwait(false);
         if (db is PostgresClinicDb)
         {
             foreach (var student in await whom.ToListAsync(ct).ConfigureAwait(false))

@@ -10,10 +10,10 @@ internal static class Patiently
     /// <param name="databases">The studio's records.</param>
     /// <param name="work">Makes a context of its own each time, and knows by its operation what it has done already.</param>
     /// <param name="ct">Stops it.</param>
-    public static async Task<T> PatientlyAsync<T>(this IDbContextFactory<ClinicDb> databases, Func<CancellationToken, Task<T>> work, CancellationToken ct)
+    public static async Task<T> PatientlyAsync<T>(this IDbContextFactory<ClinicDb> databases, Func<Attempt, CancellationToken, Task<T>> work, CancellationToken ct)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        return await db.Database.CreateExecutionStrategy().ExecuteAsync(work, ct).ConfigureAwait(false);
+        return await Attempt.MakeAsync(db.Database.CreateExecutionStrategy(), work, ct).ConfigureAwait(false);
     }
 }

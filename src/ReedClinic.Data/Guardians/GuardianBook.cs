@@ -36,15 +36,22 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
     /// The student who asks names a guardian, who is sent a link. Asking anew withdraws the links that went out before. Once
     /// a guardian took their consent back, only they can give it again.
     /// </summary>
-    public async Task<Outcome<GuardianView>> AskAsync(Actor actor, string? name, string? email, OperationId operation, CancellationToken ct)
+    public Task<Outcome<GuardianView>> AskAsync(Actor actor, string? name, string? email, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
+        operation = operation.OrFresh(time.GetUtcNow());
+        outbox.Ready();
+        return databases.PatientlyAsync((attempt, stop) => AskAsync(attempt, actor, name, email, operation, stop), ct);
+    }
+
+    private async Task<Outcome<GuardianView>> AskAsync(
+        Attempt attempt, Actor actor, string? name, string? email, OperationId operation, CancellationToken ct)
+    {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        outbox.Ready();
         for (var tries = 1; tries <= DoneOperations.MostTries; tries++)
         {
-            var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
+            var transaction = await attempt.BeginAsync(db, ct).ConfigureAwait(false);
             await using var __ = transaction.ConfigureAwait(false);
             await HoldAsync(db, actor, ct).ConfigureAwait(false);
             if (await MineAsync(db, actor, ct).ConfigureAwait(false) is not { } stands)

@@ -59,15 +59,23 @@ public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvi
             ct);
 
     // The reeds are part of the batch: two forms on one version clash even where they touch different reeds.
-    private async Task<Outcome<BatchView>> ChangeAsync(
+    private Task<Outcome<BatchView>> ChangeAsync(
         Actor actor, BatchId id, string verb, Guid? version, OperationId operation,
         Func<Batch, DateTimeOffset, IReadOnlyList<Problem>> change, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
+        operation = operation.OrFresh(time.GetUtcNow());
+        return databases.PatientlyAsync((attempt, stop) => TryAsync(attempt, actor, id, verb, version, operation, change, stop), ct);
+    }
+
+    private async Task<Outcome<BatchView>> TryAsync(
+        Attempt attempt, Actor actor, BatchId id, string verb, Guid? version, OperationId operation,
+        Func<Batch, DateTimeOffset, IReadOnlyList<Problem>> change, CancellationToken ct)
+    {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var which = Workable(db, actor).Where(batch => batch.Id == id);
-        var transaction = await db.HoldConsentAsync(which, ct).ConfigureAwait(false);
+        var transaction = await db.HoldConsentAsync(attempt, which, ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         var done = await db.WasDoneAsync(operation, verb, id.Value, ct).ConfigureAwait(false);
         if (!done && await which.Whole().SingleOrDefaultAsync(ct).ConfigureAwait(false) is { } batch)

@@ -43,8 +43,8 @@ internal static class BatchQueries
     /// Begins the transaction in which something is written about batches. It comes before <see cref="WorkedBy"/> is asked, and
     /// is committed after the save: consent that is taken back at the same moment is either seen, or waits for the save.
     /// </summary>
-    public static Task<IDbContextTransaction> HoldConsentAsync(this ClinicDb db, IQueryable<Batch> which, CancellationToken ct) =>
-        db.HoldAsync(which.Select(batch => batch.Student), ct);
+    public static Task<IDbContextTransaction> HoldConsentAsync(this ClinicDb db, Attempt attempt, IQueryable<Batch> which, CancellationToken ct) =>
+        db.HoldAsync(attempt, which.Select(batch => batch.Student), ct);
 
     /// <summary>The batch, its reeds and its questions.</summary>
     public static IQueryable<Batch> Whole(this IQueryable<Batch> batches) =>

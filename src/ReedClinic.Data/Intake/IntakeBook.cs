@@ -35,12 +35,18 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
     };
 
     /// <summary>Starts an intake, with what is known of the student filled in and one reed to begin with.</summary>
-    public async Task<Outcome<DraftView>> StartAsync(Actor actor, OperationId operation, CancellationToken ct)
+    public Task<Outcome<DraftView>> StartAsync(Actor actor, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
+        operation = operation.OrFresh(time.GetUtcNow());
+        return databases.PatientlyAsync((attempt, stop) => StartAsync(attempt, actor, operation, stop), ct);
+    }
+
+    private async Task<Outcome<DraftView>> StartAsync(Attempt attempt, Actor actor, OperationId operation, CancellationToken ct)
+    {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var transaction = await db.HoldAsync(db.Set<Student>().Where(person => person.Id == actor.Student).Select(person => person.Id), ct).ConfigureAwait(false);
+        var transaction = await db.HoldAsync(attempt, db.Set<Student>().Where(person => person.Id == actor.Student).Select(person => person.Id), ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         var student = await db.Set<Student>().SingleOrDefaultAsync(person => person.Id == actor.Student, ct).ConfigureAwait(false);
         if (student is not { IsPaused: false })
@@ -49,7 +55,6 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
         }
 
         var now = time.GetUtcNow();
-        operation = operation.OrFresh(now);
         var form = IntakeFill.For(student);
         if (!await db.Set<IntakeDraft>().AnyAsync(draft => draft.StartedBy == operation, ct).ConfigureAwait(false))
         {
@@ -94,12 +99,15 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
     {
         ArgumentNullException.ThrowIfNull(actor);
         ArgumentNullException.ThrowIfNull(form);
-        var payload = Write(form);
-        if (payload.Length > IntakeDraft.LongestPayload)
-        {
-            return new Outcome<DraftView>.Refused([new Problem("", "This is more text than one intake can hold. Please shorten it.")]);
-        }
+        operation = operation.OrFresh(time.GetUtcNow());
+        return Write(form) is { Length: <= IntakeDraft.LongestPayload } payload
+            ? await databases.PatientlyAsync((attempt, stop) => SaveAsync(attempt, actor, id, payload, version, operation, stop), ct).ConfigureAwait(false)
+            : new Outcome<DraftView>.Refused([new Problem("", "This is more text than one intake can hold. Please shorten it.")]);
+    }
 
+    private async Task<Outcome<DraftView>> SaveAsync(
+        Attempt attempt, Actor actor, DraftId id, string payload, Guid version, OperationId operation, CancellationToken ct)
+    {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var mine = MyDrafts(db, actor).Where(draft => draft.Id == id);
@@ -108,7 +116,7 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             return await AnswerAsync(db, mine, ct).ConfigureAwait(false);
         }
 
-        var transaction = await db.HoldAsync(mine.Select(row => row.Student), ct).ConfigureAwait(false);
+        var transaction = await db.HoldAsync(attempt, mine.Select(row => row.Student), ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         var draft = await mine.SingleOrDefaultAsync(ct).ConfigureAwait(false);
         if (draft is null || await IsPausedAsync(db, draft.Student, ct).ConfigureAwait(false))
@@ -127,19 +135,24 @@ public sealed class IntakeBook(IDbContextFactory<ClinicDb> databases, TimeProvid
     }
 
     /// <summary>Throws away for good what was begun and not sent. What another tab wrote since isn't thrown away with it.</summary>
-    public async Task<Outcome<DraftId>> DropAsync(Actor actor, DraftId id, Guid version, OperationId operation, CancellationToken ct)
+    public Task<Outcome<DraftId>> DropAsync(Actor actor, DraftId id, Guid version, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
+        operation = operation.OrFresh(time.GetUtcNow());
+        return databases.PatientlyAsync((attempt, stop) => DropAsync(attempt, actor, id, version, operation, stop), ct);
+    }
+
+    private async Task<Outcome<DraftId>> DropAsync(Attempt attempt, Actor actor, DraftId id, Guid version, OperationId operation, CancellationToken ct)
+    {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        operation = operation.OrFresh(time.GetUtcNow());
         if (actor.Student is not null && await db.WasDoneAsync(operation, DropDraft, id.Value, ct).ConfigureAwait(false))
         {
             return new Outcome<DraftId>.Done(id);
         }
 
         var mine = MyDrafts(db, actor).Where(draft => draft.Id == id && draft.BecameBatch == null);
-        var transaction = await db.HoldAsync(mine.Select(row => row.Student), ct).ConfigureAwait(false);
+        var transaction = await db.HoldAsync(attempt, mine.Select(row => row.Student), ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         var draft = await mine.SingleOrDefaultAsync(ct).ConfigureAwait(false);
         if (draft is null || await IsPausedAsync(db, draft.Student, ct).ConfigureAwait(false))

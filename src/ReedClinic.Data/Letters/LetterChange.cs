@@ -42,20 +42,26 @@ internal sealed class LetterChange(IDbContextFactory<ClinicDb> databases, TimePr
         MakeAsync(deed, (db, view, letter) => Task.FromResult<List<Problem>?>(change(db, view, letter)), ct);
 
     /// <summary>Makes a change. It gives its problems, or null when what was looked at isn't what stands.</summary>
-    public async Task<Outcome<LetterView>> MakeAsync(LetterDeed deed, Func<ClinicDb, LetterView, Letter, Task<List<Problem>?>> change, CancellationToken ct)
+    public Task<Outcome<LetterView>> MakeAsync(LetterDeed deed, Func<ClinicDb, LetterView, Letter, Task<List<Problem>?>> change, CancellationToken ct)
     {
-        var (actor, code) = (deed.Actor, deed.Code);
-        ArgumentNullException.ThrowIfNull(actor);
+        ArgumentNullException.ThrowIfNull(deed.Actor);
+        deed = deed with { Operation = deed.Operation.OrFresh(time.GetUtcNow()) };
+        return databases.PatientlyAsync((attempt, stop) => TryAsync(attempt, deed, change, stop), ct);
+    }
+
+    private async Task<Outcome<LetterView>> TryAsync(
+        Attempt attempt, LetterDeed deed, Func<ClinicDb, LetterView, Letter, Task<List<Problem>?>> change, CancellationToken ct)
+    {
+        var (actor, code, operation) = (deed.Actor, deed.Code, deed.Operation);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var transaction = await db.HoldConsentAsync(db.Set<Batch>().Where(batch => actor.WorksHere && batch.Code == code), ct).ConfigureAwait(false);
+        var transaction = await db.HoldConsentAsync(attempt, db.Set<Batch>().Where(batch => actor.WorksHere && batch.Code == code), ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         if ((actor.WorksHere ? await LetterReader.ReadAsync(db, code, actor.Account, ct).ConfigureAwait(false) : null) is not { } view)
         {
             return new Outcome<LetterView>.NotFound();
         }
 
-        var operation = deed.Operation.OrFresh(time.GetUtcNow());
         var batch = view.AtBench.Batch.Id.Value;
         if (await db.WasDoneAsync(operation, deed.Verb, batch, ct).ConfigureAwait(false))
         {

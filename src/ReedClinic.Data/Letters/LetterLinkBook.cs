@@ -50,32 +50,38 @@ public sealed class LetterLinkBook(IDbContextFactory<ClinicDb> databases, TimePr
     /// <param name="days">For how many days it is good.</param>
     /// <param name="operation">Made when the form opened.</param>
     /// <param name="ct">Stops it.</param>
-    public async Task<Outcome<MadeLetterLink>> MakeAsync(Actor actor, BatchCode code, int days, OperationId operation, CancellationToken ct)
+    public Task<Outcome<MadeLetterLink>> MakeAsync(Actor actor, BatchCode code, int days, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
+        operation = operation.OrFresh(time.GetUtcNow());
+        var secret = Tickets.NewSecret(); // one for all tries: the last one tells what an earlier one may have saved
+        return databases.PatientlyAsync((attempt, stop) => MakeAsync(attempt, actor, code, days, secret, operation, stop), ct);
+    }
+
+    private async Task<Outcome<MadeLetterLink>> MakeAsync(
+        Attempt attempt, Actor actor, BatchCode code, int days, string secret, OperationId operation, CancellationToken ct)
+    {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var which = Sent(db, actor, code);
-        var transaction = await db.HoldConsentAsync(which, ct).ConfigureAwait(false);
+        var transaction = await db.HoldConsentAsync(attempt, which, ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         if (await which.Select(batch => new { batch.Id, batch.Student }).SingleOrDefaultAsync(ct).ConfigureAwait(false) is not { } sent)
         {
             return new Outcome<MadeLetterLink>.NotFound();
         }
 
-        var now = time.GetUtcNow();
-        operation = operation.OrFresh(now);
-        if (await MadeAsync(db, sent.Id, operation, ct).ConfigureAwait(false) is { } before)
+        if (await MadeAsync(db, sent.Id, operation, secret, ct).ConfigureAwait(false) is { } before)
         {
             return new Outcome<MadeLetterLink>.Done(before);
         }
 
-        if (await HindranceAsync(db, sent.Id, days, now, ct).ConfigureAwait(false) is { } problem)
+        if (await HindranceAsync(db, sent.Id, days, time.GetUtcNow(), ct).ConfigureAwait(false) is { } problem)
         {
             return new Outcome<MadeLetterLink>.Refused([problem]);
         }
 
-        var (link, secret) = Add(db, actor, sent.Id, sent.Student, days, operation);
+        var link = Add(db, actor, sent.Id, sent.Student, days, secret, operation);
         if (await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
         {
             await transaction.CommitAsync(ct).ConfigureAwait(false);
@@ -84,7 +90,7 @@ public sealed class LetterLinkBook(IDbContextFactory<ClinicDb> databases, TimePr
 
         // PostgreSQL takes nothing more in a transaction in which something clashed.
         await transaction.DisposeAsync().ConfigureAwait(false);
-        return await MadeAsync(db, sent.Id, operation, ct).ConfigureAwait(false) is { } first
+        return await MadeAsync(db, sent.Id, operation, secret, ct).ConfigureAwait(false) is { } first
             ? new Outcome<MadeLetterLink>.Done(first)
             : new Outcome<MadeLetterLink>.Refused([DoneOperations.NotSaved]);
     }
@@ -135,12 +141,12 @@ public sealed class LetterLinkBook(IDbContextFactory<ClinicDb> databases, TimePr
 
         var hash = Tickets.HashOf(secret!);
         if (await db.SentAsync(opened, null, ct).ConfigureAwait(false) is not { } sent
-            || await db.Set<LetterLink>().Where(row => row.SecretHash == hash).Select(row => new { row.Id, row.ExpiresAt }).SingleOrDefaultAsync(ct).ConfigureAwait(false) is not { } link)
+            || await db.Set<LetterLink>().Where(row => row.SecretHash == hash).Select(row => new { row.Id, row.ExpiresAt, row.LastOpenedAt }).SingleOrDefaultAsync(ct).ConfigureAwait(false) is not { } link)
         {
             return null; // also one that went, or got another secret, since the letter was read
         }
 
-        await NoteOpenedAsync(db, link.Id, now, ct).ConfigureAwait(false);
+        await NoteOpenedAsync(link.Id, link.LastOpenedAt, now, ct).ConfigureAwait(false);
         return new LinkedLetter(await db.WithPicturesAsync(sent, media, ct).ConfigureAwait(false), [.. (await RecordingsAsync(db, opened, ct).ConfigureAwait(false)).Select(View)], link.ExpiresAt);
     }
 
@@ -159,18 +165,19 @@ public sealed class LetterLinkBook(IDbContextFactory<ClinicDb> databases, TimePr
     private static IQueryable<Batch> Sent(ClinicDb db, Actor actor, BatchCode code) =>
         db.Set<Batch>().Where(batch => actor.WorksHere && batch.Code == code && db.Set<Letter>().Any(letter => letter.Batch == batch.Id && letter.SentNumber != null));
 
-    private (LetterLink Link, string Secret) Add(ClinicDb db, Actor actor, BatchId batch, StudentId student, int days, OperationId operation)
+    private LetterLink Add(ClinicDb db, Actor actor, BatchId batch, StudentId student, int days, string secret, OperationId operation)
     {
-        var (now, secret) = (time.GetUtcNow(), Tickets.NewSecret());
+        var now = time.GetUtcNow();
         var link = new LetterLink(new LetterLinkId(Guid.CreateVersion7(now)), batch, Tickets.HashOf(secret), actor.Account, operation, now, days);
         db.Add(link);
         db.Tell(AuditEvent.LetterLinkMade, now, actor.Account.Value, student.Value, link.Id.Value);
-        return (link, secret);
+        return link;
     }
 
-    private static async Task<MadeLetterLink?> MadeAsync(ClinicDb db, BatchId batch, OperationId operation, CancellationToken ct) =>
+    // The secret is told only by whoever made the link with it.
+    private static async Task<MadeLetterLink?> MadeAsync(ClinicDb db, BatchId batch, OperationId operation, string secret, CancellationToken ct) =>
         await db.Set<LetterLink>().AsNoTracking().SingleOrDefaultAsync(link => link.Operation == operation && link.Batch == batch, ct).ConfigureAwait(false) is { } made
-            ? new MadeLetterLink(made.Id, made.ExpiresAt, null)
+            ? new MadeLetterLink(made.Id, made.ExpiresAt, made.SecretHash == Tickets.HashOf(secret) ? secret : null)
             : null;
 
     private static async Task<Problem?> HindranceAsync(ClinicDb db, BatchId batch, int days, DateTimeOffset now, CancellationToken ct) =>
@@ -181,19 +188,32 @@ public sealed class LetterLinkBook(IDbContextFactory<ClinicDb> databases, TimePr
             ? new Problem("", $"This letter has {LetterLink.MostOpen} open links already. Close those that nobody needs.")
         : null;
 
-    // Once a minute at most: a letter with sounds asks often. No two requests are both the first.
-    private static async Task NoteOpenedAsync(ClinicDb db, LetterLinkId id, DateTimeOffset now, CancellationToken ct)
+    // Once a minute at most: a letter with sounds asks often. No two requests are both the first; and the first is told to the
+    // audit in the same transaction, so that a try that is made again neither tells it twice nor loses it.
+    private async Task NoteOpenedAsync(LetterLinkId id, DateTimeOffset? before, DateTimeOffset now, CancellationToken ct)
     {
-        var mine = db.Set<LetterLink>().Where(link => link.Id == id);
-        if (await mine.Where(link => link.LastOpenedAt == null).ExecuteUpdateAsync(link => link.SetProperty(row => row.LastOpenedAt, now), ct).ConfigureAwait(false) > 0)
+        if (before >= now - Often)
         {
-            db.Tell(AuditEvent.LetterLinkOpened, now, about: id.Value);
-            await db.SaveChangesAsync(ct).ConfigureAwait(false);
             return;
         }
 
-        var lately = now - Often;
-        await mine.Where(link => link.LastOpenedAt < lately).ExecuteUpdateAsync(link => link.SetProperty(row => row.LastOpenedAt, now), ct).ConfigureAwait(false);
+        await databases.PatientlyAsync(async (attempt, stop) =>
+        {
+            var db = await databases.CreateDbContextAsync(stop).ConfigureAwait(false);
+            await using var _ = db.ConfigureAwait(false);
+            var transaction = await attempt.BeginAsync(db, stop).ConfigureAwait(false);
+            await using var __ = transaction.ConfigureAwait(false);
+            var noted = await db.Set<LetterLink>().Where(link => link.Id == id && link.LastOpenedAt == before)
+                .ExecuteUpdateAsync(link => link.SetProperty(row => row.LastOpenedAt, now), stop).ConfigureAwait(false);
+            if (noted > 0 && before is null)
+            {
+                db.Tell(AuditEvent.LetterLinkOpened, now, about: id.Value);
+                await db.SaveChangesAsync(stop).ConfigureAwait(false);
+            }
+
+            await transaction.CommitAsync(stop).ConfigureAwait(false);
+            return noted;
+        }, ct).ConfigureAwait(false);
     }
 
     // Those that were there when the letter was sent as it is shown, as on its kept page.

@@ -25,10 +25,8 @@ public sealed class BeginBook(IDbContextFactory<ClinicDb> databases, TimeProvide
     public async Task<Outcome<SentLink>> SendAsync(Actor actor, string? email, bool byHand, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
-        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
-        await using var _ = db.ConfigureAwait(false);
         return actor.WorksHere
-            ? await db.InviteAsync(register, outbox, actor, TicketPurpose.Begin, email, byHand, operation, time.GetUtcNow(), ct).ConfigureAwait(false)
+            ? await databases.InviteAsync(register, outbox, actor, TicketPurpose.Begin, email, byHand, operation, time.GetUtcNow(), ct).ConfigureAwait(false)
             : new Outcome<SentLink>.NotFound();
     }
 

@@ -47,10 +47,8 @@ public sealed class InvitationBook(IDbContextFactory<ClinicDb> databases, TimePr
             return new Outcome<SentLink>.NotFound();
         }
 
-        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
-        await using var _ = db.ConfigureAwait(false);
         var purpose = role == Role.Teacher ? TicketPurpose.JoinAsTeacher : TicketPurpose.JoinAsStudent;
-        return await db.InviteAsync(register, outbox, actor, purpose, email, byHand, operation, time.GetUtcNow(), ct).ConfigureAwait(false);
+        return await databases.InviteAsync(register, outbox, actor, purpose, email, byHand, operation, time.GetUtcNow(), ct).ConfigureAwait(false);
     }
 
     /// <summary>Sends a fresh link in place of one; the old one is no good from then on.</summary>
@@ -60,7 +58,7 @@ public sealed class InvitationBook(IDbContextFactory<ClinicDb> databases, TimePr
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         return await FindAsync(db, actor, id, ct).ConfigureAwait(false) is { UsedAt: null } ticket
-            ? await db.InviteAsync(register, outbox, actor, ticket.Purpose, ticket.Email, byHand, operation, time.GetUtcNow(), ct).ConfigureAwait(false)
+            ? await databases.InviteAsync(register, outbox, actor, ticket.Purpose, ticket.Email, byHand, operation, time.GetUtcNow(), ct).ConfigureAwait(false)
             : new Outcome<SentLink>.NotFound();
     }
 

@@ -17,7 +17,7 @@ internal static class Invitations
 
     /// <summary>Sends one, in place of an earlier one to the same address, whatever that was for. One that is handed over proves nothing of the address, and isn’t mailed too.</summary>
     public static async Task<Outcome<SentLink>> InviteAsync(
-        this ClinicDb db, AccountRegister register, Outbox outbox, Actor actor, TicketPurpose purpose, string? email, bool byHand, OperationId operation, DateTimeOffset now, CancellationToken ct)
+        this IDbContextFactory<ClinicDb> databases, AccountRegister register, Outbox outbox, Actor actor, TicketPurpose purpose, string? email, bool byHand, OperationId operation, DateTimeOffset now, CancellationToken ct)
     {
         if (EmailAddress.Read(email) is not { } address)
         {
@@ -25,14 +25,25 @@ internal static class Invitations
         }
 
         operation = operation.OrFresh(now);
-        if (await db.WasSentAsync(operation, ct).ConfigureAwait(false) is { } before)
+        outbox.Ready();
+        SentLink? tried = null; // the last try tells the secret of what an earlier one may have saved
+        return await databases.PatientlyAsync(async (attempt, stop) =>
         {
-            return new Outcome<SentLink>.Done(before);
-        }
+            var db = await databases.CreateDbContextAsync(stop).ConfigureAwait(false);
+            await using var _ = db.ConfigureAwait(false);
+            return await db.WasSentAsync(operation, stop).ConfigureAwait(false) is { } before
+                ? new Outcome<SentLink>.Done(before.Id == tried?.Id ? tried : before)
+                : await db.InviteAsync(attempt, register, outbox, new Invited(actor, purpose, address, byHand, operation, now), link => tried = link, stop).ConfigureAwait(false);
+        }, ct).ConfigureAwait(false);
+    }
+
+    private static async Task<Outcome<SentLink>> InviteAsync(
+        this ClinicDb db, Attempt attempt, AccountRegister register, Outbox outbox, Invited wish, Action<SentLink> about, CancellationToken ct)
+    {
+        var (actor, purpose, address, byHand, operation, now) = wish;
 
         // One after the other: else two at the same moment would both be good.
-        outbox.Ready();
-        var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
+        var transaction = await attempt.BeginAsync(db, ct).ConfigureAwait(false);
         await using var _ = transaction.ConfigureAwait(false);
         await db.HoldAloneAsync(AloneFor.Invitations, ct).ConfigureAwait(false);
         var known = register.Fold(address);
@@ -45,15 +56,19 @@ internal static class Invitations
         var replaced = await db.ReplaceAsync(address, now, ct).ConfigureAwait(false);
         var (ticket, secret) = Tickets.Make(purpose, address, now, account, madeBy: actor.Account);
         db.Put(outbox, ticket, secret, byHand, operation, now);
+        var link = new SentLink(ticket.Id, ticket.Email, purpose, secret) { Replaced = replaced };
+        about(link);
         if (await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
         {
             await transaction.CommitAsync(ct).ConfigureAwait(false);
-            return new Outcome<SentLink>.Done(new SentLink(ticket.Id, ticket.Email, purpose, secret) { Replaced = replaced });
+            return new Outcome<SentLink>.Done(link);
         }
 
         await transaction.DisposeAsync().ConfigureAwait(false);
         return await db.WasSentAsync(operation, ct).ConfigureAwait(false) is { } first ? new Outcome<SentLink>.Done(first) : Refused("Somebody else did that at the same moment. Please look again.");
     }
+
+    private sealed record Invited(Actor By, TicketPurpose Purpose, string Address, bool ByHand, OperationId Operation, DateTimeOffset Now);
 
     private static void Put(this ClinicDb db, Outbox outbox, Ticket ticket, string secret, bool byHand, OperationId operation, DateTimeOffset now)
     {

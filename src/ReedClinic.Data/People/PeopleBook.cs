@@ -95,14 +95,21 @@ public sealed class PeopleBook(IDbContextFactory<ClinicDb> databases, TimeProvid
     }
 
     // One at a time in all processes, or two owners could take each other's role at the same moment.
-    private async Task<Outcome<bool>> ChangeAsync(
+    private Task<Outcome<bool>> ChangeAsync(
         Actor actor, AccountId account, OperationId operation, string verb, Func<ClinicDb, ClinicAccount, DateTimeOffset, Task<AuditEvent?>> change, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
+        operation = operation.OrFresh(time.GetUtcNow());
+        outbox.Ready();
+        return databases.PatientlyAsync((attempt, stop) => TryAsync(attempt, actor, account, operation, verb, change, stop), ct);
+    }
+
+    private async Task<Outcome<bool>> TryAsync(
+        Attempt attempt, Actor actor, AccountId account, OperationId operation, string verb, Func<ClinicDb, ClinicAccount, DateTimeOffset, Task<AuditEvent?>> change, CancellationToken ct)
+    {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        outbox.Ready();
-        var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
+        var transaction = await attempt.BeginAsync(db, ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         await db.HoldAloneAsync(AloneFor.Owners, ct).ConfigureAwait(false);
         if (!actor.IsOwner || await db.Users.SingleOrDefaultAsync(user => user.Id == account.Value, ct).ConfigureAwait(false) is not { } person)

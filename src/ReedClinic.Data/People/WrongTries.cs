@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Engine;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Data.People;
@@ -21,18 +22,31 @@ public sealed class WrongTries(IDbContextFactory<ClinicDb> databases, TimeProvid
     /// <returns>True when the account rests now.</returns>
     public async Task<bool> CountAsync(AccountId account, CancellationToken ct)
     {
-        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
-        await using var _ = db.ConfigureAwait(false);
         var now = time.GetUtcNow();
-        DateTimeOffset? until = now + Rest;
-        var mine = db.Users.Where(user => user.Id == account.Value);
-        await mine.ExecuteUpdateAsync(
-            row => row
-                .SetProperty(user => user.LockoutEnd, user => user.AccessFailedCount + 1 >= Most ? until : user.LockoutEnd)
-                .SetProperty(user => user.AccessFailedCount, user => user.AccessFailedCount + 1 >= Most ? 0 : user.AccessFailedCount + 1),
-            ct).ConfigureAwait(false);
-        return await mine.Select(user => user.LockoutEnd).SingleOrDefaultAsync(ct).ConfigureAwait(false) > now;
+        var counted = false; // or perhaps, where the database went away while it said yes: then it isn't counted again
+        return await databases.PatientlyAsync(async (attempt, stop) =>
+        {
+            var db = await databases.CreateDbContextAsync(stop).ConfigureAwait(false);
+            await using var _ = db.ConfigureAwait(false);
+            var mine = db.Users.Where(user => user.Id == account.Value);
+            if (!counted)
+            {
+                var transaction = await attempt.BeginAsync(db, stop).ConfigureAwait(false);
+                await using var __ = transaction.ConfigureAwait(false);
+                await CountAsync(mine, now + Rest, stop).ConfigureAwait(false);
+                counted = true;
+                await transaction.CommitAsync(stop).ConfigureAwait(false);
+            }
+
+            return await mine.Select(user => user.LockoutEnd).SingleOrDefaultAsync(stop).ConfigureAwait(false) > now;
+        }, ct).ConfigureAwait(false);
     }
+
+    private static Task<int> CountAsync(IQueryable<ClinicAccount> mine, DateTimeOffset? until, CancellationToken ct) => mine.ExecuteUpdateAsync(
+        row => row
+            .SetProperty(user => user.LockoutEnd, user => user.AccessFailedCount + 1 >= Most ? until : user.LockoutEnd)
+            .SetProperty(user => user.AccessFailedCount, user => user.AccessFailedCount + 1 >= Most ? 0 : user.AccessFailedCount + 1),
+        ct);
 
     /// <summary>Forgets them: somebody is in.</summary>
     /// <param name="account">Whose.</param>

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Audit;
+using ReedClinic.Data.Engine;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Data.Privacy;
@@ -26,9 +27,16 @@ public sealed class ErasedPeople(IDbContextFactory<ClinicDb> databases, TimeProv
     public async Task<int> EraseAgainAsync(IReadOnlyCollection<Guid> people, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(people);
+        var found = 0; // a later try finds nobody whom an earlier one erased
+        await databases.PatientlyAsync(async (attempt, stop) => found = Math.Max(found, await EraseAgainAsync(attempt, people, stop).ConfigureAwait(false)), ct).ConfigureAwait(false);
+        return found;
+    }
+
+    private async Task<int> EraseAgainAsync(Attempt attempt, IReadOnlyCollection<Guid> people, CancellationToken ct)
+    {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
+        var transaction = await attempt.BeginAsync(db, ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         var found = 0;
         foreach (var id in people.Distinct())

@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Logging;
 using ReedClinic.Data.Audit;
+using ReedClinic.Data.Engine;
 using ReedClinic.Data.Guardians;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
@@ -29,7 +30,7 @@ internal sealed partial class Farewell(IDbContextFactory<ClinicDb> databases, Ti
         {
             try
             {
-                var care = await PersonAsync(whom, keepYears, ct).ConfigureAwait(false);
+                var care = await databases.PatientlyAsync((attempt, stop) => PersonAsync(attempt, whom, keepYears, stop), ct).ConfigureAwait(false);
                 told += care is RecordsCare.Tell ? 1 : 0;
                 letGo += care is RecordsCare.LetGo ? 1 : 0;
             }
@@ -47,12 +48,12 @@ internal sealed partial class Farewell(IDbContextFactory<ClinicDb> databases, Ti
     private static partial void Stumbled(ILogger log, Exception failure);
 
     // What was done about one person.
-    private async Task<RecordsCare> PersonAsync(Erasure whom, int keepYears, CancellationToken ct)
+    private async Task<RecordsCare> PersonAsync(Attempt attempt, Erasure whom, int keepYears, CancellationToken ct)
     {
         outbox.Ready();
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
+        var transaction = await attempt.BeginAsync(db, ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
 
         // Read again here, so that somebody who came by since the list was made stays.

@@ -108,11 +108,31 @@ public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
     public async Task<Outcome<ErasureView>> EraseAsync(Actor actor, StudentId? whom, string? typed, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
+        operation = operation.OrFresh(time.GetUtcNow());
+        outbox.Ready();
+        var erased = await databases.PatientlyAsync((attempt, stop) => EraseAsync(attempt, actor, whom, typed, operation, stop), ct).ConfigureAwait(false);
+        if (erased is Outcome<ErasureView>.Done)
+        {
+            var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+            await using var _ = db.ConfigureAwait(false);
+            await db.RemoveAskedAsync(media, ct).ConfigureAwait(false);
+        }
+
+        return erased;
+    }
+
+    private async Task<Outcome<ErasureView>> EraseAsync(
+        Attempt attempt, Actor actor, StudentId? whom, string? typed, OperationId operation, CancellationToken ct)
+    {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        outbox.Ready();
-        var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
+        var transaction = await attempt.BeginAsync(db, ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
+        if (await WasErasedAsync(db, actor, whom, operation, ct).ConfigureAwait(false))
+        {
+            return new Outcome<ErasureView>.Done(ErasureView.Gone(whom is null || whom == actor.Student));
+        }
+
         if (await WhomAsync(db, actor, whom, ct).ConfigureAwait(false) is not { } erasure)
         {
             return new Outcome<ErasureView>.NotFound();
@@ -136,8 +156,14 @@ public sealed class PrivacyBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         db.Note(operation, Erase, erasure.Student?.Value ?? erasure.Account!.Value.Value, now);
         await db.SaveChangesAsync(ct).ConfigureAwait(false);
         await transaction.CommitAsync(ct).ConfigureAwait(false);
-        await db.RemoveAskedAsync(media, ct).ConfigureAwait(false);
         return new Outcome<ErasureView>.Done(view);
+    }
+
+    // Whoever was erased can't be looked for any more; that this very form did it stands in what was done.
+    private static Task<bool> WasErasedAsync(ClinicDb db, Actor actor, StudentId? whom, OperationId operation, CancellationToken ct)
+    {
+        Guid[] people = whom is { } student ? [student.Value] : [actor.Account.Value, .. actor.Student is { } me ? [me.Value] : Array.Empty<Guid>()];
+        return db.Set<DoneOperation>().AnyAsync(done => done.Id == operation && done.Verb == Erase && people.Contains(done.Subject), ct);
     }
 
     private static IReadOnlyList<Problem> Hindrances(Actor actor, ErasureView view, string? typed) =>

@@ -26,6 +26,9 @@ public sealed record ErasureView(
 {
     /// <summary>True when they have a sign-in that stays, because it serves for more than sending reeds.</summary>
     public bool KeepsAccount { get; init; }
+
+    /// <summary>What is told to the same form again: they are gone, and so is what could be said of them.</summary>
+    internal static ErasureView Gone(bool isSelf) => new("", isSelf, false, false, 0, 0, 0, default, []);
 }
 
 /// <summary>What is told on the public page about what is kept.</summary>

@@ -33,7 +33,7 @@ public sealed class MeasuredTests(IDbContextFactory<ClinicDb> databases, TimePro
         var before = log.Facts.FirstOrDefault(fact => fact.Chain.OfType<Test>().Any(entry => entry.MeasuredFrom == id));
         if (test is null)
         {
-            await TakeBackAsync(teacher, recording, ct).ConfigureAwait(false);
+            await databases.PatientlyAsync((attempt, stop) => TakeBackAsync(attempt, teacher, recording, stop), ct).ConfigureAwait(false);
         }
         else if (before is null)
         {
@@ -55,11 +55,11 @@ public sealed class MeasuredTests(IDbContextFactory<ClinicDb> databases, TimePro
     private static bool IsToBePutRight(BenchFact before, Test test, bool isSaid) =>
         before.Now is Test { MeasuredFrom: not null } stands ? stands.TestKind != test.TestKind : before.Now is null && isSaid;
 
-    private async Task TakeBackAsync(Actor teacher, Recording recording, CancellationToken ct)
+    private async Task<bool> TakeBackAsync(Attempt attempt, Actor teacher, Recording recording, CancellationToken ct)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var transaction = await db.HoldConsentAsync(db.BatchOf(recording.Reed), ct).ConfigureAwait(false);
+        var transaction = await db.HoldConsentAsync(attempt, db.BatchOf(recording.Reed), ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         await db.TakeTestBackAsync(teacher, recording, time.GetUtcNow(), ct).ConfigureAwait(false);
         if (!await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
@@ -69,6 +69,7 @@ public sealed class MeasuredTests(IDbContextFactory<ClinicDb> databases, TimePro
 
         await transaction.CommitAsync(ct).ConfigureAwait(false);
         news?.Tell(recording.Reed);
+        return true;
     }
 
     // Somebody wrote at the same moment: the job is tried again, and looks anew.

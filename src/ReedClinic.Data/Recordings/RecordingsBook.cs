@@ -95,21 +95,31 @@ public sealed class RecordingsBook(IDbContextFactory<ClinicDb> databases, MediaF
     public async Task<Outcome<RecordingId>> RemoveAsync(Actor actor, RecordingId id, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
-        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
-        await using var _ = db.ConfigureAwait(false);
-        if (!await db.WasDoneAsync(operation, Remove, id.Value, ct).ConfigureAwait(false) && await RemoveOnceAsync(db, actor, id, operation, ct).ConfigureAwait(false) is { } ending)
+        operation = operation.OrFresh(time.GetUtcNow());
+        if (await databases.PatientlyAsync((attempt, stop) => TryRemoveAsync(attempt, actor, id, operation, stop), ct).ConfigureAwait(false) is { } ending)
         {
             return ending;
         }
 
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
         await db.RemoveAskedAsync(folder, ct).ConfigureAwait(false);
         return new Outcome<RecordingId>.Done(id);
     }
 
     // Null when it is gone.
-    private async Task<Outcome<RecordingId>?> RemoveOnceAsync(ClinicDb db, Actor actor, RecordingId id, OperationId operation, CancellationToken ct)
+    private async Task<Outcome<RecordingId>?> TryRemoveAsync(Attempt attempt, Actor actor, RecordingId id, OperationId operation, CancellationToken ct)
     {
-        var transaction = await db.HoldConsentAsync(db.BatchOf(id), ct).ConfigureAwait(false);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        return await db.WasDoneAsync(operation, Remove, id.Value, ct).ConfigureAwait(false)
+            ? null
+            : await RemoveOnceAsync(attempt, db, actor, id, operation, ct).ConfigureAwait(false);
+    }
+
+    private async Task<Outcome<RecordingId>?> RemoveOnceAsync(Attempt attempt, ClinicDb db, Actor actor, RecordingId id, OperationId operation, CancellationToken ct)
+    {
+        var transaction = await db.HoldConsentAsync(attempt, db.BatchOf(id), ct).ConfigureAwait(false);
         await using var _ = transaction.ConfigureAwait(false);
         if (await FindAsync(db, actor, id, ct).ConfigureAwait(false) is not var (recording, place) || (!actor.WorksHere && (recording.FromStudio || !recording.Kind.IsOfArrival())))
         {
@@ -157,14 +167,22 @@ public sealed class RecordingsBook(IDbContextFactory<ClinicDb> databases, MediaF
         }
     }
 
-    private async Task<Outcome<RecordingView>> ChangeAsync(
+    private Task<Outcome<RecordingView>> ChangeAsync(
         Actor actor, RecordingId id, string verb, OperationId operation,
         Func<Recording, ReedPlace, bool> may, Func<Recording, ReedPlace, IReadOnlyList<Problem>> change, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
+        operation = operation.OrFresh(time.GetUtcNow());
+        return databases.PatientlyAsync((attempt, stop) => TryAsync(attempt, actor, id, verb, operation, may, change, stop), ct);
+    }
+
+    private async Task<Outcome<RecordingView>> TryAsync(
+        Attempt attempt, Actor actor, RecordingId id, string verb, OperationId operation,
+        Func<Recording, ReedPlace, bool> may, Func<Recording, ReedPlace, IReadOnlyList<Problem>> change, CancellationToken ct)
+    {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var transaction = await db.HoldConsentAsync(db.BatchOf(id), ct).ConfigureAwait(false);
+        var transaction = await db.HoldConsentAsync(attempt, db.BatchOf(id), ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         for (var tries = 1; tries <= DoneOperations.MostTries; tries++)
         {

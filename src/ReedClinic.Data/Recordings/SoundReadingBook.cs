@@ -54,13 +54,19 @@ public sealed class SoundReadingBook(IDbContextFactory<ClinicDb> databases, Time
     /// Says what is played. Those who work here may, and a student of what they gave. What was recorded at the bench to be measured
     /// is put into the log anew, as what it is.
     /// </summary>
-    public async Task<Outcome<SoundReadingView>> CorrectAsync(Actor actor, RecordingId id, SoundKind kind, Guid version, OperationId operation, CancellationToken ct)
+    public Task<Outcome<SoundReadingView>> CorrectAsync(Actor actor, RecordingId id, SoundKind kind, Guid version, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
         operation = operation.OrFresh(time.GetUtcNow());
+        return databases.PatientlyAsync((attempt, stop) => CorrectAsync(attempt, actor, id, kind, version, operation, stop), ct);
+    }
+
+    private async Task<Outcome<SoundReadingView>> CorrectAsync(
+        Attempt attempt, Actor actor, RecordingId id, SoundKind kind, Guid version, OperationId operation, CancellationToken ct)
+    {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        var transaction = await db.HoldConsentAsync(db.BatchOf(id), ct).ConfigureAwait(false);
+        var transaction = await db.HoldConsentAsync(attempt, db.BatchOf(id), ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         if (await FindAsync(db, actor, id, ct).ConfigureAwait(false) is not var (recording, reading, place) || !Enum.IsDefined(kind))
         {

@@ -113,13 +113,17 @@ public sealed class SoundRegister(IDbContextFactory<ClinicDb> databases, MediaFo
         return asked;
     }
 
-    private async Task<(Recording Recording, SoundReading Reading)?> ChangeAsync(RecordingId id, Action<SoundReading, DateTimeOffset> change, CancellationToken ct)
+    private Task<(Recording Recording, SoundReading Reading)?> ChangeAsync(RecordingId id, Action<SoundReading, DateTimeOffset> change, CancellationToken ct) =>
+        databases.PatientlyAsync((attempt, stop) => ChangeAsync(attempt, id, change, stop), ct);
+
+    private async Task<(Recording Recording, SoundReading Reading)?> ChangeAsync(
+        Attempt attempt, RecordingId id, Action<SoundReading, DateTimeOffset> change, CancellationToken ct)
     {
         for (var tries = 1; ; tries++)
         {
             var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
             await using var _ = db.ConfigureAwait(false);
-            var transaction = await db.HoldConsentAsync(db.BatchOf(id), ct).ConfigureAwait(false);
+            var transaction = await db.HoldConsentAsync(attempt, db.BatchOf(id), ct).ConfigureAwait(false);
             await using var __ = transaction.ConfigureAwait(false);
             var recording = await db.Set<Recording>().AsNoTracking().SingleOrDefaultAsync(row => row.Id == id, ct).ConfigureAwait(false);
             var reading = await db.Set<SoundReading>().SingleOrDefaultAsync(row => row.Recording == id, ct).ConfigureAwait(false);

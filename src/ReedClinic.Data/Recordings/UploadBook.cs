@@ -48,7 +48,7 @@ public sealed class UploadBook(IDbContextFactory<ClinicDb> databases, MediaFolde
         {
             ({ } hindrance, _) => new Outcome<UploadView>.Refused([hindrance]),
             (_, Outcome<Upload>.Refused(var problems)) => new Outcome<UploadView>.Refused(problems),
-            (_, Outcome<Upload>.Done(var upload)) => await BeginAsync(db, actor, upload, ct).ConfigureAwait(false),
+            (_, Outcome<Upload>.Done(var upload)) => await databases.PatientlyAsync((attempt, stop) => BeginAsync(attempt, actor, upload, stop), ct).ConfigureAwait(false),
             _ => new Outcome<UploadView>.NotFound(),
         };
     }
@@ -185,16 +185,22 @@ public sealed class UploadBook(IDbContextFactory<ClinicDb> databases, MediaFolde
         }
 
         await folder.KeepAsync(upload.File, clean.Bytes, ct).ConfigureAwait(false);
-        return await SaveAsync(db, actor, upload, clean, operation, ct).ConfigureAwait(false);
+        return await databases.PatientlyAsync((attempt, stop) => SaveAsync(attempt, actor, upload.Id, clean, operation, stop), ct).ConfigureAwait(false);
     }
 
     // First the file, then its row: a row never lacks its file, and a file without a row is swept.
-    private async Task<Outcome<RecordingView>> SaveAsync(ClinicDb db, Actor actor, Upload upload, MediaReading.Clean clean, OperationId operation, CancellationToken ct)
+    private async Task<Outcome<RecordingView>> SaveAsync(Attempt attempt, Actor actor, RecordingId id, MediaReading.Clean clean, OperationId operation, CancellationToken ct)
     {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        if (await db.Set<Upload>().SingleOrDefaultAsync(row => row.Id == id && row.By == actor.Account, ct).ConfigureAwait(false) is not { } upload)
+        {
+            return await StandsOrNotAsync(db, actor, id, ct).ConfigureAwait(false); // an earlier try kept it, or somebody removed it
+        }
+
         var now = time.GetUtcNow();
-        var (id, file) = (upload.Id, upload.File);
-        var transaction = await db.HoldConsentAsync(db.BatchOf(upload.Reed), ct).ConfigureAwait(false);
-        await using var _ = transaction.ConfigureAwait(false);
+        var transaction = await db.HoldConsentAsync(attempt, db.BatchOf(upload.Reed), ct).ConfigureAwait(false);
+        await using var __ = transaction.ConfigureAwait(false);
         var place = await db.PlaceOfAsync(actor, upload.Reed, ct).ConfigureAwait(false);
         if (place?.Hindrance(actor, upload.Kind) is { } hindrance)
         {
@@ -214,20 +220,25 @@ public sealed class UploadBook(IDbContextFactory<ClinicDb> databases, MediaFolde
         if (await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
         {
             await transaction.CommitAsync(ct).ConfigureAwait(false);
-            folder.RemovePart(file);
+            folder.RemovePart(upload.File);
             news?.Tell(upload.Reed);
         }
 
-        return await KeptAsync(db, actor, id, ct).ConfigureAwait(false) is { } kept
-            ? new Outcome<RecordingView>.Done(kept)
-            : new Outcome<RecordingView>.Refused([DoneOperations.NotSaved]);
+        return await StandsOrNotAsync(db, actor, id, ct).ConfigureAwait(false);
     }
 
+    private static async Task<Outcome<RecordingView>> StandsOrNotAsync(ClinicDb db, Actor actor, RecordingId id, CancellationToken ct) =>
+        await KeptAsync(db, actor, id, ct).ConfigureAwait(false) is { } kept
+            ? new Outcome<RecordingView>.Done(kept)
+            : new Outcome<RecordingView>.Refused([DoneOperations.NotSaved]);
+
     // Nobody else begins meanwhile, so that many at once can't take more room than there is.
-    private static async Task<Outcome<UploadView>> BeginAsync(ClinicDb db, Actor actor, Upload upload, CancellationToken ct)
+    private async Task<Outcome<UploadView>> BeginAsync(Attempt attempt, Actor actor, Upload upload, CancellationToken ct)
     {
-        var transaction = await db.HoldConsentAsync(db.BatchOf(upload.Reed), ct).ConfigureAwait(false);
-        await using var _ = transaction.ConfigureAwait(false);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var transaction = await db.HoldConsentAsync(attempt, db.BatchOf(upload.Reed), ct).ConfigureAwait(false);
+        await using var __ = transaction.ConfigureAwait(false);
         await db.HoldAloneAsync(AloneFor.MediaRoom, ct).ConfigureAwait(false);
         if (await db.PlaceOfAsync(actor, upload.Reed, ct).ConfigureAwait(false) is not { } place)
         {

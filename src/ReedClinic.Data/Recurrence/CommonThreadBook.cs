@@ -51,11 +51,18 @@ public sealed class CommonThreadBook(IDbContextFactory<ClinicDb> databases, Time
     /// <param name="version">The version that the form was opened on; empty when nothing was chosen then.</param>
     /// <param name="operation">Made when the form opened.</param>
     /// <param name="ct">Cancels before it is saved.</param>
-    public async Task<Outcome<CommonThread>> ChooseAsync(
+    public Task<Outcome<CommonThread>> ChooseAsync(
         Actor actor, BatchCode code, ThreadChoice choice, Guid version, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
         ArgumentNullException.ThrowIfNull(choice);
+        operation = operation.OrFresh(time.GetUtcNow());
+        return databases.PatientlyAsync((attempt, stop) => ChooseAsync(attempt, actor, code, choice, version, operation, stop), ct);
+    }
+
+    private async Task<Outcome<CommonThread>> ChooseAsync(
+        Attempt attempt, Actor actor, BatchCode code, ThreadChoice choice, Guid version, OperationId operation, CancellationToken ct)
+    {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var batch = await db.Set<Batch>().Where(row => actor.WorksHere && row.Code == code)
@@ -65,7 +72,7 @@ public sealed class CommonThreadBook(IDbContextFactory<ClinicDb> databases, Time
             return new Outcome<CommonThread>.NotFound();
         }
 
-        var transaction = await db.HoldConsentAsync(db.Set<Batch>().Where(row => row.Id == known), ct).ConfigureAwait(false);
+        var transaction = await db.HoldConsentAsync(attempt, db.Set<Batch>().Where(row => row.Id == known), ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         if (!await db.WorkedBy(actor).AnyAsync(row => row.Id == known, ct).ConfigureAwait(false))
         {

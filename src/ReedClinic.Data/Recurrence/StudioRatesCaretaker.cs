@@ -32,7 +32,9 @@ public sealed class StudioRatesCaretaker(IDbContextFactory<ClinicDb> databases, 
 
     /// <summary>Counts what has been sent by now, and puts it in place of what was counted before.</summary>
     /// <param name="ct">Stops it.</param>
-    public async Task RollUpAsync(CancellationToken ct)
+    public Task RollUpAsync(CancellationToken ct) => databases.PatientlyAsync(RollUpAsync, ct);
+
+    private async Task<int> RollUpAsync(Attempt attempt, CancellationToken ct)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
@@ -45,12 +47,13 @@ public sealed class StudioRatesCaretaker(IDbContextFactory<ClinicDb> databases, 
 
         var likeness = tally.Likeness();
         List<StudioRateRow> rows = [.. tally.Rates().Select(rate => StudioRateRow.Of(rate, likeness, asOf))];
-        var transaction = await db.Database.BeginTransactionAsync(ct).ConfigureAwait(false);
+        var transaction = await attempt.BeginAsync(db, ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         await db.Set<StudioRateRow>().ExecuteDeleteAsync(ct).ConfigureAwait(false);
         db.AddRange(rows);
         await db.SaveChangesAsync(ct).ConfigureAwait(false);
         await transaction.CommitAsync(ct).ConfigureAwait(false);
+        return rows.Count;
     }
 
     // Read once from end to end, one student after another: no more than one student’s sheets are held at a time.
