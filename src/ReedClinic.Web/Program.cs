@@ -48,7 +48,10 @@ builder.AddInsight();
 builder.Services.AddSingleton(ChildPrograms.Of(builder.Configuration)).AddSingleton<ChildDecoder>();
 
 var app = builder.Build();
-await app.OpenStudioAsync().ConfigureAwait(false);
+if (!await app.OpenStudioAsync().ConfigureAwait(false))
+{
+    return 1;
+}
 
 app.UseForwardedHeaders();
 app.UseReferenceOnTrouble();

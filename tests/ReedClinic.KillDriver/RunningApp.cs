@@ -101,8 +101,12 @@ public sealed class RunningApp : IAsyncDisposable
             Hear(line.Data);
         };
         _process.EnableRaisingEvents = true;
-        _process.Exited += (_, _) => _address.TrySetException(new InvalidOperationException(
-            "The app ended before it was open: " + string.Join('\n', _said.TakeLast(20))));
+        _process.Exited += (_, _) =>
+        {
+            _process.WaitForExit(); // until its last line is heard
+            _address.TrySetException(new InvalidOperationException(
+                $"The app ended before it was open (code {_process.ExitCode}): " + string.Join('\n', _said.TakeLast(20))));
+        };
         _process.BeginOutputReadLine();
         _process.BeginErrorReadLine();
         Address = await _address.Task.WaitAsync(TimeSpan.FromMinutes(5), ct).ConfigureAwait(false);

@@ -17,6 +17,7 @@ public sealed class ClinicSchema(IDbContextFactory<ClinicDb> databases)
     /// <summary>Creates what isn't there and applies every migration that is missing. Safe to repeat.</summary>
     /// <param name="ct">Stops it.</param>
     /// <param name="beforeChange">Done first where there are records whose schema is about to change; when it fails, nothing is changed.</param>
+    /// <exception cref="NewerSchemaException">A newer build's; nothing is changed.</exception>
     public async Task MigrateAsync(CancellationToken ct, Func<CancellationToken, Task>? beforeChange = null)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
@@ -29,6 +30,7 @@ public sealed class ClinicSchema(IDbContextFactory<ClinicDb> databases)
                 await MakeRoomForHistoryAsync(db, ct).ConfigureAwait(false);
             }
 
+            await RefuseNewerAsync(db.Database, ct).ConfigureAwait(false);
             if ((await db.Database.GetPendingMigrationsAsync(ct).ConfigureAwait(false)).Any())
             {
                 if (beforeChange is not null && (await db.Database.GetAppliedMigrationsAsync(ct).ConfigureAwait(false)).Any())
@@ -40,6 +42,28 @@ public sealed class ClinicSchema(IDbContextFactory<ClinicDb> databases)
             }
         }
     }
+
+    /// <summary>Goes on only where this build knows every migration that the records have: what it wrote into others was never tried.</summary>
+    /// <param name="ct">Stops it.</param>
+    /// <exception cref="NewerSchemaException">There is one that it doesn't know.</exception>
+    public async Task RefuseNewerAsync(CancellationToken ct)
+    {
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        await RefuseNewerAsync(db.Database, ct).ConfigureAwait(false);
+    }
+
+    private static async Task RefuseNewerAsync(DatabaseFacade database, CancellationToken ct)
+    {
+        if (await NewerAsync(database, ct).ConfigureAwait(false) is { } unknown)
+        {
+            throw new NewerSchemaException(unknown);
+        }
+    }
+
+    /// <summary>The newest migration of the records that this build doesn't know, if there is one.</summary>
+    internal static async Task<string?> NewerAsync(DatabaseFacade database, CancellationToken ct) =>
+        (await database.GetAppliedMigrationsAsync(ct).ConfigureAwait(false)).Except(database.GetMigrations()).Max(StringComparer.Ordinal);
 
     // References can't be left unchecked once a transaction has begun, and a table of SQLite's that is made anew must not take with
     // it what refers to it: so they are left unchecked from before each migration's transaction until after it.

@@ -24,6 +24,11 @@ public sealed class StudioCheck(IDbContextFactory<ClinicDb> databases)
             return [new("database-unreachable", "The database can’t be reached, so what stands in it wasn’t looked at. Start it, or put ConnectionStrings:Clinic right.")];
         }
 
+        if (await ClinicSchema.NewerAsync(db.Database, ct).ConfigureAwait(false) is { } unknown)
+        {
+            return [.. await OfEngineAsync(db, ct).ConfigureAwait(false), new("database-ahead", new NewerSchemaException(unknown).Message)];
+        }
+
         if ((await db.Database.GetPendingMigrationsAsync(ct).ConfigureAwait(false)).Any())
         {
             return [.. await OfEngineAsync(db, ct).ConfigureAwait(false), new("database-behind", "The database lacks a migration of this build. Start the program once; it brings the database up to date.")];

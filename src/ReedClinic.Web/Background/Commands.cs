@@ -1,3 +1,4 @@
+using ReedClinic.Data.Engine;
 using ReedClinic.Web.Shared.Hosting;
 
 namespace ReedClinic.Web.Background;
@@ -42,7 +43,15 @@ public static class Commands
 
         if (Known.TryGetValue(first, out var command))
         {
-            return await command(rest, announcement).ConfigureAwait(false);
+            try
+            {
+                return await command(rest, announcement).ConfigureAwait(false);
+            }
+            catch (NewerSchemaException refused)
+            {
+                announcement.Say(refused.Message);
+                return 1;
+            }
         }
 
         announcement.Say($"There is no command '{first}'. {All}");

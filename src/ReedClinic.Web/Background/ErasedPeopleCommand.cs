@@ -1,3 +1,4 @@
+using ReedClinic.Data.Engine;
 using ReedClinic.Data.Privacy;
 using ReedClinic.Web.Shared.Hosting;
 
@@ -55,6 +56,7 @@ public static class ErasedPeopleCommand
 
         var app = CommandHost.Build([.. args.Skip(1)]);
         await using var _ = app.ConfigureAwait(false);
+        await app.Services.GetRequiredService<ClinicSchema>().RefuseNewerAsync(CancellationToken.None).ConfigureAwait(false);
         var found = await app.Services.GetRequiredService<ErasedPeople>().EraseAgainAsync([.. lines.Select(Guid.Parse)], CancellationToken.None).ConfigureAwait(false);
         announcement.Say($"Of {lines.Count} who were erased before, {found} were in this database and are erased again. What is left of them in its free pages goes when the program starts.");
         return 0;

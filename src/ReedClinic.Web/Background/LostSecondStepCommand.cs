@@ -1,3 +1,4 @@
+using ReedClinic.Data.Engine;
 using ReedClinic.Data.People;
 using ReedClinic.Web.Shared.Hosting;
 
@@ -19,6 +20,7 @@ public static class LostSecondStepCommand
         ArgumentNullException.ThrowIfNull(announcement);
         var app = CommandHost.Build([.. args.Skip(1)]);
         await using var _ = app.ConfigureAwait(false);
+        await app.Services.GetRequiredService<ClinicSchema>().RefuseNewerAsync(CancellationToken.None).ConfigureAwait(false);
         var scope = app.Services.CreateAsyncScope();
         await using var __ = scope.ConfigureAwait(false);
         var done = await scope.ServiceProvider.GetRequiredService<LostSecondStep>().ForgetAsync(args.FirstOrDefault(), CancellationToken.None).ConfigureAwait(false);

@@ -18,14 +18,23 @@ public static class StudioOpening
     /// when asked for) or waits for its first owner, whose one-time code is announced.
     /// </summary>
     /// <param name="app">The application, not yet running.</param>
-    public static async Task OpenStudioAsync(this WebApplication app)
+    /// <returns>False when the records can't be brought to this build's schema, or have a newer one; it was announced why, and nothing was changed.</returns>
+    public static async Task<bool> OpenStudioAsync(this WebApplication app)
     {
         ArgumentNullException.ThrowIfNull(app);
         var ct = app.Lifetime.ApplicationStopping;
         app.Services.GetRequiredService<MediaFolder>().Prepare();
         var announcement = app.Services.GetRequiredService<Announcement>();
-        await app.Services.GetRequiredService<ClinicSchema>()
-            .MigrateAsync(ct, stop => app.Services.GetRequiredService<BackupMaker>().BeforeMigrationAsync(announcement.Say, stop)).ConfigureAwait(false);
+        try
+        {
+            await app.Services.GetRequiredService<ClinicSchema>()
+                .MigrateAsync(ct, stop => app.Services.GetRequiredService<BackupMaker>().BeforeMigrationAsync(announcement.Say, stop)).ConfigureAwait(false);
+        }
+        catch (Exception trouble) when (trouble is NewerSchemaException or BackupTroubleException)
+        {
+            announcement.Say(trouble.Message);
+            return false;
+        }
 
         var scope = app.Services.CreateAsyncScope();
         await using var _ = scope.ConfigureAwait(false);
@@ -41,6 +50,8 @@ public static class StudioOpening
             var code = scope.ServiceProvider.GetRequiredService<FirstRunCode>();
             announcement.Say($"This studio has no owner yet. Open /first-run and enter this code, once: {code.Text}");
         }
+
+        return true;
     }
 
     private static void AnnounceDemo(Announcement announcement, IReadOnlyList<DemoSignIn> people)

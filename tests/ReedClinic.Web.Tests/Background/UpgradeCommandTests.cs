@@ -55,6 +55,28 @@ public sealed class UpgradeCommandTests(TestDatabases databases) : IClassFixture
         Assert.True(await db.Services.GetRequiredService<ClinicSchema>().IsReadyAsync(Ct));
     }
 
+    [Theory, OnBothEngines]
+    public async Task Records_of_a_newer_schema_are_refused_by_whatever_would_write_there(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        await db.MakeNewerAsync(behind: false, Ct);
+        var before = await db.AllAsync(Ct);
+        var nobody = Path.GetTempFileName();
+
+        foreach (var command in new string[][] { [UpgradeCommand.Name], [ErasedPeopleCommand.Again, nobody], [LostSecondStepCommand.Name, "nobody@harbour.example"] })
+        {
+            await using var said = new StringWriter();
+            var code = await Commands.RunAsync([.. command, .. db.Settings.Select(setting => $"--{setting.Key}={setting.Value}")], new Announcement(said));
+
+            Assert.Equal(1, code);
+            Assert.StartsWith("A newer version of this program has changed the schema", said.ToString(), StringComparison.Ordinal);
+            Assert.Single(said.ToString().Trim().Split('\n'));
+        }
+
+        Assert.Equal(before, await db.AllAsync(Ct));
+        File.Delete(nobody);
+    }
+
     private async Task<TestDatabase> OldAsync()
     {
         var db = await databases.BareAsync(ClinicEngine.Sqlite);

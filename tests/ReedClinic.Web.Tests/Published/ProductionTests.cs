@@ -62,6 +62,21 @@ public sealed class ProductionTests(TestDatabases databases) : IClassFixture<Tes
         folder.Delete(recursive: true);
     }
 
+    [Theory, OnBothEngines]
+    public async Task A_published_app_over_records_of_a_newer_one_ends_with_a_sentence_and_leaves_them_as_they_are(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        await db.MakeNewerAsync(behind: false, Ct);
+        var before = await db.AllAsync(Ct);
+
+        var ended = await Assert.ThrowsAsync<InvalidOperationException>(() => StartAsync(db, "Production"));
+
+        Assert.Contains("(code 1)", ended.Message, StringComparison.Ordinal);
+        Assert.Contains("A newer version of this program has changed the schema", ended.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", ended.Message, StringComparison.Ordinal);
+        Assert.Equal(before, await db.AllAsync(Ct));
+    }
+
     private static async Task<RunningApp> StartAsync(TestDatabase db, string? environment, string keys = "")
     {
         var settings = db.Settings.ToDictionary(pair => pair.Key.Replace(":", "__", StringComparison.Ordinal), pair => pair.Value!);
