@@ -43,8 +43,15 @@ public sealed class Compose : IAsyncDisposable
     /// <summary>The random password that was made for this project.</summary>
     public string Password => File.ReadAllText(Path.Combine(_secrets.FullName, "database-password"));
 
+    /// <summary>What the mail server would want to hear.</summary>
+    public const string MailPassword = "low-water-at-noon-and-a-swell-from-the-west";
+
     /// <summary>Makes the secrets, as a person would who follows the file.</summary>
-    public Task MakeSecretsAsync(CancellationToken ct) => RunAsync(ct, Path.Combine(PublishedApp.Top(), "deploy", "make-secrets.sh"), _secrets.FullName);
+    public async Task MakeSecretsAsync(CancellationToken ct)
+    {
+        await RunAsync(ct, Path.Combine(PublishedApp.Top(), "deploy", "make-secrets.sh"), _secrets.FullName);
+        await File.WriteAllTextAsync(Path.Combine(_secrets.FullName, "mail-password"), MailPassword + "\n", ct);
+    }
 
     /// <summary>Builds what isn't built, starts everything, and waits until the engine finds it healthy.</summary>
     public async Task UpAsync(CancellationToken ct)
