@@ -72,7 +72,7 @@ public static class LetterFile
     {
         if (marks.Count > 0)
         {
-            html.Append("<ol>\n").AppendJoin("", marks.Select(mark => $"<li>{Escaped.Text($"{ReedSketch.Name(mark.Kind)}: {ReedSketch.Say(mark)}")}</li>\n")).Append("</ol>\n");
+            html.Append("<ol>\n").AppendJoin("", marks.Select(mark => $"<li>{Escaped.Text($"{ReedSketch.Name(mark)}: {ReedSketch.Say(mark)}")}</li>\n")).Append("</ol>\n");
         }
     }
 

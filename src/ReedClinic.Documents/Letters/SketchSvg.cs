@@ -25,6 +25,9 @@ internal static class SketchSvg
         [SketchInk.Strength] = Mark("#2f6b4f", ""),
         [SketchInk.Fault] = Mark("#a8452e", "7 3"),
         [SketchInk.Taste] = Mark("#6a4470", "1 3"),
+        [SketchInk.StrengthSuspected] = Mark("#2f6b4f", ".1 4", ".1"),
+        [SketchInk.FaultSuspected] = Mark("#a8452e", ".1 4", ".1"),
+        [SketchInk.TasteSuspected] = Mark("#6a4470", ".1 4", ".1"),
         [SketchInk.Worked] = Mark("#3f566e", "", ".18"),
         [SketchInk.WorkedTwice] = Mark("#3f566e", "", ".3"),
         [SketchInk.WorkedOften] = Mark("#3f566e", "", ".45"),
@@ -77,7 +80,7 @@ internal static class SketchSvg
     }
 
     private static string Mark(string tone, string dashes, string opacity = ".22") =>
-        $"fill=\"{tone}\" fill-opacity=\"{opacity}\" stroke=\"{tone}\" stroke-width=\"1.8\"{(dashes.Length == 0 ? "" : $" stroke-dasharray=\"{dashes}\"")}";
+        $"fill=\"{tone}\" fill-opacity=\"{opacity}\" stroke=\"{tone}\" stroke-width=\"1.8\"{(dashes.Length == 0 ? "" : $" stroke-linecap=\"{(dashes[0] == '.' ? "round" : "butt")}\" stroke-dasharray=\"{dashes}\"")}";
 
     private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -132,7 +132,7 @@ internal sealed class LetterFlow
             return;
         }
 
-        List<string> list = [.. marks.Select(mark => Printed($"{ReedSketch.Name(mark.Kind)}: {ReedSketch.Say(mark)}"))];
+        List<string> list = [.. marks.Select(mark => Printed($"{ReedSketch.Name(mark)}: {ReedSketch.Say(mark)}"))];
         flow.Add(new FlowAside(drawing, MapScale * drawing.Width, MapColumn, list, Small)
         {
             IsListLong = list.Count > MostBeside || list.Sum(item => 1 + (item.Length / SignsBeside)) > MostLinesBeside,
@@ -204,8 +204,8 @@ internal sealed class LetterFlow
 
     private void Heading(string text, double after) => flow.Add(new FlowText(FlowRole.Heading, Printed(text), Head) { Before = 10, After = after, KeepsWithNext = true });
 
-    private void Item(string text, string mark, TypeStyle style, double after, bool keep = false) =>
-        flow.Add(new FlowText(FlowRole.ItemBody, text, style) { Mark = mark, Indent = 14, After = after, KeepsWithNext = keep });
+    private void Item(string text, string mark, TypeStyle style, double after) =>
+        flow.Add(new FlowText(FlowRole.ItemBody, text, style) { Mark = mark, Indent = 14, After = after });
 
     private void Add(FlowRole role, string text, TypeStyle style, double after, bool keep = false, double before = 0) =>
         flow.Add(new FlowText(role, Printed(text), style) { Before = before, After = after, KeepsWithNext = keep });
@@ -222,7 +222,7 @@ internal sealed class LetterFlow
                 continue;
             }
 
-            Item(Printed(PictureMark.SaidIn(block, item)), block.Kind == BlockKind.Plan ? FormattableString.Invariant($"{index + 1}.") : "–", Body, after: index == block.Paragraphs.Count - 1 ? 6 : 2, keep: index < block.Paragraphs.Count - 1 && (index == 0 || index == block.Paragraphs.Count - 2));
+            Item(Printed(PictureMark.SaidIn(block, item)), block.Kind == BlockKind.Plan ? FormattableString.Invariant($"{index + 1}.") : "–", Body, after: index == block.Paragraphs.Count - 1 ? 6 : 2);
             Lead(NoteLink.Of(block, item));
         }
 

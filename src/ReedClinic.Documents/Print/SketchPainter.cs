@@ -95,9 +95,9 @@ internal sealed class SketchPainter(XGraphics graphics)
 
     private static XColor Tone(SketchInk ink) => ink switch
     {
-        SketchInk.Strength => Moss,
-        SketchInk.Fault => Clay,
-        SketchInk.Taste => Plum,
+        SketchInk.Strength or SketchInk.StrengthSuspected => Moss,
+        SketchInk.Fault or SketchInk.FaultSuspected => Clay,
+        SketchInk.Taste or SketchInk.TasteSuspected => Plum,
         SketchInk.Worked or SketchInk.WorkedTwice or SketchInk.WorkedOften => Slate,
         _ => Ink,
     };
@@ -124,6 +124,7 @@ internal sealed class SketchPainter(XGraphics graphics)
         SketchInk.ZoneLine => new XPen(Ink, 1.5) { LineCap = XLineCap.Round },
         SketchInk.Thread or SketchInk.Metal or SketchInk.Hand => new XPen(Ink, 1.4) { LineJoin = XLineJoin.Round },
         SketchInk.Turns => new XPen(Pencil, 1.3) { LineCap = XLineCap.Round },
+        SketchInk.StrengthSuspected or SketchInk.FaultSuspected or SketchInk.TasteSuspected => new XPen(Tone(ink), 1.8) { DashPattern = [0.1, 2], LineCap = XLineCap.Round },
         SketchInk.LeaveAlone => new XPen(Ink, 1.5) { DashPattern = [3, 2] },
         SketchInk.Leader => new XPen(Ink, 0.9),
         SketchInk.Arrow => new XPen(Ink, 2.2) { LineCap = XLineCap.Round, LineJoin = XLineJoin.Round },

@@ -17,6 +17,11 @@ internal sealed record SketchPattern(Action<XGraphics, XRect, XColor> Draw)
         Slanted(graphics, box, new XPen(tone, 1.5), 8, -1);
     });
 
+    // What is only suspected has half of its sign, and wider apart.
+    private static readonly SketchPattern FewDots = new((graphics, box, tone) => Grid(box, 14, 14, (x, y) => graphics.DrawEllipse(new XSolidBrush(tone), x - 1.7, y - 1.7, 3.4, 3.4)));
+    private static readonly SketchPattern HalfHatching = new((graphics, box, tone) => Grid(box, 12, 6, (x, y) => graphics.DrawLine(new XPen(tone, 1.5), x - 2.5, y - 2.5, x + 2.5, y + 2.5)));
+    private static readonly SketchPattern HalfRings = new((graphics, box, tone) => Grid(box, 14, 12, (x, y) => graphics.DrawArc(new XPen(tone, 1.7), x - 3.6, y - 3.6, 7.2, 7.2, 180, 180)));
+
     /// <summary>The pattern of an ink; null where it has none.</summary>
     /// <param name="ink">The ink.</param>
     public static SketchPattern? Of(SketchInk ink) => ink switch
@@ -24,6 +29,9 @@ internal sealed record SketchPattern(Action<XGraphics, XRect, XColor> Draw)
         SketchInk.Strength => Dots,
         SketchInk.Fault => Hatching,
         SketchInk.Taste => Rings,
+        SketchInk.StrengthSuspected => FewDots,
+        SketchInk.FaultSuspected => HalfHatching,
+        SketchInk.TasteSuspected => HalfRings,
         SketchInk.Worked => Strokes(9),
         SketchInk.WorkedTwice => Strokes(5.5),
         SketchInk.WorkedOften => Strokes(3.8),

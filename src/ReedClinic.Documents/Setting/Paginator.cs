@@ -2,7 +2,7 @@ namespace ReedClinic.Documents.Setting;
 
 /// <summary>
 /// Gives every piece of a document its place: paragraphs part only so that two lines stay together, headings stay with what
-/// follows, rows aren't parted, and text runs beside the drawing that it is about. It knows nothing of any file format.
+/// follows, no item of a list stands alone, rows aren't parted, and text runs beside the drawing that it is about. It knows nothing of any file format.
 /// </summary>
 public sealed class Paginator
 {
@@ -37,7 +37,7 @@ public sealed class Paginator
         ArgumentNullException.ThrowIfNull(paper);
         ArgumentNullException.ThrowIfNull(measure);
         var setter = new Paginator(paper, measure);
-        setter.Place(flow);
+        setter.Place(ListKeeping.Of(flow));
         return setter.pages;
     }
 

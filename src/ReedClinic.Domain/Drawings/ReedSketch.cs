@@ -58,26 +58,30 @@ public sealed class ReedSketch
         return $"{mark.Place.SayPlainly()}: {mark.Words}{(string.IsNullOrWhiteSpace(mark.Detail) ? "" : $" ({mark.Detail})")}";
     }
 
-    /// <summary>What a kind of mark is called in the list beside the drawing.</summary>
-    /// <param name="kind">The kind.</param>
-    public static string Name(MarkKind kind) => kind switch
+    /// <summary>What a mark is called in the list beside the drawing; what is only suspected isn't called found.</summary>
+    /// <param name="mark">The mark.</param>
+    public static string Name(ReedMark mark)
     {
-        MarkKind.Strength => "Good",
-        MarkKind.Fault => "Found",
-        MarkKind.Taste => "Taste",
-        MarkKind.Worked => "Worked",
-        _ => "Leave alone",
-    };
+        ArgumentNullException.ThrowIfNull(mark);
+        return mark.Kind switch
+        {
+            MarkKind.Strength => mark.Suspected ? "Good, perhaps" : "Good",
+            MarkKind.Fault => mark.Suspected ? "Suspected" : "Found",
+            MarkKind.Taste => mark.Suspected ? "Taste, perhaps" : "Taste",
+            MarkKind.Worked => "Worked",
+            _ => "Leave alone",
+        };
+    }
 
     private static string Say(IReadOnlyList<ReedMark> marks) => marks.Count == 0
         ? "Both blades of the reed, tip up. Nothing is marked on them."
-        : "Both blades of the reed, tip up. " + string.Join(" ", marks.Select((mark, index) => FormattableString.Invariant($"{index + 1}, {Name(mark.Kind).ToLowerInvariant()}: {Say(mark).TrimEnd('.')}.")));
+        : "Both blades of the reed, tip up. " + string.Join(" ", marks.Select((mark, index) => FormattableString.Invariant($"{index + 1}, {Name(mark).ToLowerInvariant()}: {Say(mark).TrimEnd('.')}.")));
 
     private static SketchInk Ink(ReedMark mark) => mark.Kind switch
     {
-        MarkKind.Strength => SketchInk.Strength,
-        MarkKind.Fault => SketchInk.Fault,
-        MarkKind.Taste => SketchInk.Taste,
+        MarkKind.Strength => mark.Suspected ? SketchInk.StrengthSuspected : SketchInk.Strength,
+        MarkKind.Fault => mark.Suspected ? SketchInk.FaultSuspected : SketchInk.Fault,
+        MarkKind.Taste => mark.Suspected ? SketchInk.TasteSuspected : SketchInk.Taste,
         MarkKind.LeaveAlone => SketchInk.LeaveAlone,
         _ => mark.Weight switch { 1 => SketchInk.Worked, 2 => SketchInk.WorkedTwice, _ => SketchInk.WorkedOften },
     };

@@ -51,6 +51,15 @@ public enum SketchInk
     /// <summary>A matter of taste.</summary>
     Taste,
 
+    /// <summary>A place that is perhaps good.</summary>
+    StrengthSuspected,
+
+    /// <summary>A place that is suspected to get in the way.</summary>
+    FaultSuspected,
+
+    /// <summary>Perhaps a matter of taste.</summary>
+    TasteSuspected,
+
     /// <summary>A place that was worked once.</summary>
     Worked,
 

@@ -25,12 +25,14 @@ internal static class ComplaintAnswer
         }
 
         var complaints = Complaint.In(reed.Bothers);
-        List<LetterSentence> answers = [.. complaints.Select((one, index) => (To(one, log, reed.Number + index, phrasing) ?? ByNear(one, log, target, reed.Number + index, phrasing))).OfType<LetterSentence>()];
+        List<LetterSentence> answers = [.. complaints.Select((one, index) => (To(one, log, reed.Number + index, words, phrasing) ?? ByNear(one, log, target, reed.Number + index, phrasing))).OfType<LetterSentence>()];
         return answers.Count > 0 ? answers
             : complaints.Count > 0 && log.Moves.Any(IsTold) ? []
-            : complaints.Count > 0 ? [new(phrasing.Say("complaint-not", reed.Number, ComplaintWordings.NotNoted), [told[^1].Root])]
+            : complaints.Count > 0 ? [new(phrasing.Say("complaint-not", reed.Number, GoesHomeToBePlayed(reed, log) ? ComplaintWordings.NotNoted : ComplaintWordings.NotNotedAlone), [told[^1].Root])]
             : Rest(log, told[^1].Root, reed.Number, words, phrasing);
     }
+
+    private static bool GoesHomeToBePlayed(Reed reed, BenchLog log) => reed.MayBePlayed && log.Verdict?.Now.VerdictKind != VerdictKind.NotToBeSaved;
 
     // What became better or moved in pitch is told below: to say before it that nothing was written down would contradict it.
     private static bool IsTold(TestMove move) => move.Movement == Movement.Nearer
@@ -53,30 +55,31 @@ internal static class ComplaintAnswer
     private static List<EntryId> Roots(FindingNow found) =>
         [found.Fact.Root, .. found.Ended is { } ended ? [ended.Root] : Array.Empty<EntryId>(), .. found.DoneForIt.Select(work => work.Root)];
 
-    private static LetterSentence? To(Complaint complaint, BenchLog log, int turn, Phrasing phrasing)
+    private static LetterSentence? To(Complaint complaint, BenchLog log, int turn, FoundWords words, Phrasing phrasing)
     {
         var move = log.Moves.FirstOrDefault(one => one.TestKind == complaint.Test);
         if (Step(move?.Arrival) is { } before)
         {
-            return ByTest(complaint, move!, before, turn, phrasing);
+            return ByTest(complaint, move!, before, log, turn, phrasing);
         }
 
         var found = log.Findings.Where(one => one.Finding.Character != FindingCharacter.Strength && complaint.Findings.Contains(one.Finding.FindingKind.Value)).ToList();
         if (found.Count > 0)
         {
+            words.SaysItsEnd(found[^1].Fact.Root);
             return ByFinding(found[^1], turn, phrasing);
         }
 
         return Step(move?.Now) is { } only ? new(phrasing.Say("complaint-now", turn, ComplaintWordings.Later, ("now", Clause(move!.TestKind, only, turn, phrasing))), [move.Now!.Root]) : null;
     }
 
-    private static LetterSentence ByTest(Complaint complaint, TestMove move, int before, int turn, Phrasing phrasing)
+    private static LetterSentence ByTest(Complaint complaint, TestMove move, int before, BenchLog log, int turn, Phrasing phrasing)
     {
         var was = Clause(move.TestKind, before, turn, phrasing);
         List<EntryId> roots = [move.Arrival!.Root, .. move.Now is { } tested ? [tested.Root] : Array.Empty<EntryId>()];
         if (Step(move.Now) is { } after)
         {
-            var ways = after == before ? ComplaintWordings.Unchanged : move.Now!.Pass > 0 ? ComplaintWordings.AfterWork : ComplaintWordings.LaterOn;
+            var ways = after == before ? ComplaintWordings.Unchanged : IsAfterWork(move, log) ? ComplaintWordings.AfterWork : ComplaintWordings.LaterOn;
             return new(phrasing.Say("complaint-moved", turn, ways, ("was", was), ("now", Clause(move.TestKind, after, turn + 1, phrasing))), roots);
         }
 
@@ -111,7 +114,7 @@ internal static class ComplaintAnswer
         {
             (null, _) => ComplaintWordings.NearLater,
             (_, null) => ComplaintWordings.NearOnce,
-            _ => move.Now!.Pass > 0 ? ComplaintWordings.NearAfterWork : ComplaintWordings.NearLaterOn,
+            _ => IsAfterWork(move, log) ? ComplaintWordings.NearAfterWork : ComplaintWordings.NearLaterOn,
         };
         return new(phrasing.Say("complaint-near", turn, ways, ("was", was ?? ""), ("now", now ?? "")), roots);
     }
@@ -123,6 +126,8 @@ internal static class ComplaintAnswer
         { TestKind: not TestKind.Crow, Step: { } step } test => Clause(test.TestKind, step, turn, phrasing),
         _ => null,
     };
+
+    private static bool IsAfterWork(TestMove move, BenchLog log) => move.Now is { Pass: > 0 } now && !LetterTried.IsBeforeWork(log, now);
 
     private static int? Step(LiveFact<Test>? fact) => fact?.Now.Step;
 

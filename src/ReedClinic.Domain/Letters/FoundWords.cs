@@ -2,6 +2,7 @@ using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters.Wordings;
+using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Letters;
 
@@ -13,6 +14,7 @@ internal sealed class FoundWords
     private readonly Phrasing _phrasing;
     private readonly LetterSoFar _told;
     private readonly bool _alone;
+    private readonly HashSet<EntryId> _ended = [];
     private FindingNow? _first;
     private int _turn;
 
@@ -32,6 +34,10 @@ internal sealed class FoundWords
         _first = fault;
         return [.. Tell(fault)];
     }
+
+    /// <summary>How a finding ended was said already: it isn't said again.</summary>
+    /// <param name="finding">The finding's first entry.</param>
+    internal void SaysItsEnd(EntryId finding) => _ended.Add(finding);
 
     /// <summary>Tells of all that was not told first.</summary>
     internal List<LetterSentence> Rest()
@@ -88,7 +94,7 @@ internal sealed class FoundWords
                 yield return sentence;
             }
 
-            if (finding.Character == FindingCharacter.Fault && now.Ended is { } closed)
+            if (finding.Character == FindingCharacter.Fault && now.Ended is { } closed && EndIsOurs(now))
             {
                 var ending = _phrasing.Say("that-" + closed.Now.Ending, _turn, FindingFrames.EndingsAlone[closed.Now.Ending]);
                 yield return new(ending, [now.Fact.Root, closed.Root]);
@@ -151,7 +157,7 @@ internal sealed class FoundWords
             yield return new(_phrasing.Say("at-my-bench", _turn, FindingFrames.AtMyBench), [now.Fact.Root]);
         }
 
-        if (finding.Character == FindingCharacter.Fault && now.Ended is { Now.Words: { } said } ended)
+        if (finding.Character == FindingCharacter.Fault && now.Ended is { Now.Words: { } said } ended && !EndingSaid.IsOnlyThat(said, finding))
         {
             yield return new(Prose.Sentence(said), [now.Fact.Root, ended.Root]);
         }
@@ -170,7 +176,7 @@ internal sealed class FoundWords
             ("what", What(finding, was)),
             ("shows", wording.Shows is { } shows ? _phrasing.Clause("shows-" + finding.FindingKind.Value, _turn, [shows], false) : ""),
             ("earlier", again ?? ""));
-        if (now.Ended is not { } ended)
+        if (now.Ended is not { } ended || !EndIsOurs(now))
         {
             return new(sentence + ".", [now.Fact.Root]);
         }
@@ -178,6 +184,10 @@ internal sealed class FoundWords
         var ending = _phrasing.Clause("ended-" + ended.Now.Ending, _turn, FindingFrames.Endings[ended.Now.Ending], false);
         return new($"{sentence}{ending}.", [now.Fact.Root, ended.Root]);
     }
+
+    // How it ended is said once: here, before this, or after it in the teacher's own words.
+    private bool EndIsOurs(FindingNow now) =>
+        !_ended.Contains(now.Fact.Root) && !(now.Ended?.Now.Words is { } said && EndingSaid.SaysIt(said) && !EndingSaid.IsOnlyThat(said, now.Finding));
 
     private (string Place, IReadOnlyList<string> Ways) Frames(FindingNow now, FindingWording wording, bool was, bool again)
     {
@@ -222,8 +232,10 @@ internal sealed class FoundWords
 
     private string What(Finding finding, bool was)
     {
-        var where = finding is { Relation: { } relation, OtherPlace: { } other } ? LetterPlaces.Against(finding.Place, relation, other) : LetterPlaces.On(finding.Place);
-        return _phrasing.Clause("what-" + finding.FindingKind.Value, _turn, [FindingWording.Of(finding.FindingKind)!.What], was)
-            + (where.Length == 0 ? "" : $" ({where})");
+        var what = _phrasing.Clause("what-" + finding.FindingKind.Value, _turn, [FindingWording.Of(finding.FindingKind)!.What], was);
+        var where = finding is not { Relation: { } relation, OtherPlace: { } other } ? LetterPlaces.On(finding.Place)
+            : finding.Place is { Blades: Blades.Both, Sides: Sides.Both } && what.Contains(finding.Zone.NamePlainly(), StringComparison.Ordinal) ? $"{relation.Name()} {LetterPlaces.Name(other)}"
+            : LetterPlaces.Against(finding.Place, relation, other);
+        return what + (where.Length == 0 ? "" : $" ({where})");
     }
 }

@@ -32,11 +32,16 @@ public static class LetterMarks
             FindingCharacter.Taste => MarkKind.Taste,
             _ => MarkKind.Fault,
         };
-        var name = StoryBlock.NameOf(finding);
-        var zone = finding.Zone.Name() + " ";
-        var words = name.StartsWith(zone, StringComparison.Ordinal) ? name[zone.Length..] : name;
-        return new ReedMark(finding.Place, kind, words, now.Ended?.Now.Ending == FindingEnding.Better ? "better now" : null);
+        return new ReedMark(finding.Place, kind, Beside(finding.Zone, StoryBlock.NameOf(finding)), now.Ended?.Now.Ending == FindingEnding.Better ? "better now" : null)
+        {
+            Suspected = finding.Certainty == Certainty.Suspected,
+        };
     }
+
+    /// <summary>A finding's name where the name of its place stands before it: “too thick” for “tip corners too thick”.</summary>
+    /// <param name="zone">The place.</param>
+    /// <param name="name">The finding's name.</param>
+    internal static string Beside(Zone zone, string name) => name.StartsWith(zone.Name() + " ", StringComparison.Ordinal) ? name[(zone.Name().Length + 1)..] : name;
 
     // “thinned, 2 strokes”: the name of the place stands before it already.
     private static string What(List<Adjustment> work) =>

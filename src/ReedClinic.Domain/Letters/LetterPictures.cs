@@ -77,10 +77,13 @@ public static class LetterPictures
             .. material.Batch.Reeds
                 .SelectMany(reed => material.LogOf(reed.Id).Findings
                     .Where(finding => finding.Finding is { Character: FindingCharacter.Fault } fault && fault.FindingKind == kind && fault.Arose != Arose.CausedByTheWork)
-                    .Select(finding => (finding.Finding.Place, reed.Number)))
-                .GroupBy(found => found.Place, found => found.Number)
-                .OrderByDescending(place => place.Distinct().Count())
-                .Select(place => new ReedMark(place.Key, MarkKind.Fault, known.Name, Reeds([.. place.Distinct().Order()]))),
+                    .Select(finding => (finding.Finding.Place, reed.Number, IsSuspected: finding.Finding.Certainty == Certainty.Suspected)))
+                .GroupBy(found => found.Place)
+                .OrderByDescending(place => place.DistinctBy(found => found.Number).Count())
+                .Select(place => new ReedMark(place.Key, MarkKind.Fault, LetterMarks.Beside(place.Key.Zone, known.Name), Reeds([.. place.Select(found => found.Number).Distinct().Order()]))
+                {
+                    Suspected = place.All(found => found.IsSuspected),
+                }),
         ];
     }
 

@@ -50,18 +50,5 @@ internal static class LetterPlaces
 
     /// <summary>A part of the reed.</summary>
     /// <param name="zone">The part.</param>
-    public static string Name(Zone zone) => zone switch
-    {
-        Zone.WholeReed => "the reed as a whole",
-        Zone.TipCorners => "the corners of the tip",
-        Zone.TipSides => "the sides of the tip",
-        Zone.TipCentre => "the middle of the tip",
-        Zone.Rooftop => "the line where the heart ends and the tip begins",
-        Zone.Transition => "the slope from heart to tip",
-        Zone.HeartCentre => "the middle of the heart",
-        Zone.HeartBottom => "the lower end of the heart",
-        Zone.WindowBase => "the lower end of the windows",
-        Zone.Eye => "the narrow end of the staple",
-        _ => "the " + zone.Name(),
-    };
+    public static string Name(Zone zone) => zone == Zone.WholeReed ? "the reed as a whole" : "the " + zone.NamePlainly();
 }

@@ -47,8 +47,10 @@ internal static class NowBlock
 
     private static IEnumerable<LetterSentence> Moved(Reed reed, BenchLog log, Phrasing phrasing)
     {
-        var better = log.Moves.Where(move => move.Movement == Movement.Nearer && NowWordings.Gains.ContainsKey(move.TestKind)).ToList();
-        var worse = log.Moves.Where(move => move.Movement == Movement.Further).ToList();
+        // What was tried before the last work says nothing of how the reed is now; the table keeps it.
+        var now = log.Moves.Where(move => move.Now is { } test && !LetterTried.IsBeforeWork(log, test)).ToList();
+        var better = now.Where(move => move.Movement == Movement.Nearer && NowWordings.Gains.ContainsKey(move.TestKind)).ToList();
+        var worse = now.Where(move => move.Movement == Movement.Further).ToList();
         if (better.Count > 0)
         {
             var gains = Prose.List(

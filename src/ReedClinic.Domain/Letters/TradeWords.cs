@@ -62,7 +62,7 @@ internal sealed class TradeWords
         foreach (var (word, end) in Said(text))
         {
             var means = $" ({word.Lead}{Means(word, word.Means)})";
-            if (brackets < MostBrackets && Fits(text, end + added, means) && (brackets == 0 || Count(text[last..(end + added)]) > FewestWordsBetween))
+            if (!word.IsSynonym && brackets < MostBrackets && Fits(text, end + added, means) && (brackets == 0 || Count(text[last..(end + added)]) > FewestWordsBetween))
             {
                 text = text.Insert(end + added, means);
                 added += means.Length;
@@ -85,7 +85,7 @@ internal sealed class TradeWords
         var hidden = likely.Count == 0 ? "" : Hidden(text);
         foreach (var (word, where) in likely)
         {
-            if (where.Match(hidden) is { Success: true } match && !said.Exists(other => other.Word.Name == word.Name))
+            if (where.Match(word.IsSynonym ? text : hidden) is { Success: true } match && !said.Exists(other => other.Word.Name == word.Name))
             {
                 said.Add((word, match.Index + match.Length));
             }

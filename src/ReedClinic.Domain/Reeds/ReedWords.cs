@@ -41,13 +41,24 @@ public static class ReedWords
     /// <summary>The same for whoever reads a letter, without words that only a reed-maker knows.</summary>
     /// <param name="place">The place.</param>
     /// <returns>For example <c>slope from heart to tip, upper blade</c>.</returns>
-    public static string SayPlainly(this Place place) => (place.Zone switch
+    public static string SayPlainly(this Place place) => place.Zone.NamePlainly() + On(place);
+
+    /// <summary>The name of a zone in a letter: one for each, in its sentences and on its drawings.</summary>
+    /// <param name="zone">The zone.</param>
+    /// <returns>For example <c>corners of the tip</c>, to stand after “the”.</returns>
+    public static string NamePlainly(this Zone zone) => zone switch
     {
+        Zone.TipCorners => "corners of the tip",
+        Zone.TipSides => "sides of the tip",
+        Zone.TipCentre => "middle of the tip",
         Zone.Rooftop => "line between heart and tip",
         Zone.Transition => "slope from heart to tip",
+        Zone.HeartCentre => "middle of the heart",
+        Zone.HeartBottom => "lower end of the heart",
+        Zone.WindowBase => "lower end of the windows",
         Zone.Eye => "narrow end of the staple",
-        _ => place.Zone.Name(),
-    }) + On(place);
+        _ => zone.Name(),
+    };
 
     private static string On(Place place)
     {

@@ -62,6 +62,19 @@ public sealed class GoldenPictureTests
         return GoldenPicture.CompareAsync("drawings", Drawn([.. maps, .. Steps.Select(steps => CrowSketch.Of(PrintedLetter.Crow(steps), CrowShow.Paper with { Keys = CrowSketch.Shown(PrintedLetter.Crow(steps)) }))], 230, 8));
     }
 
+    [Fact]
+    public Task What_is_only_suspected_looks_otherwise_than_what_is_certain()
+    {
+        ReadOnlySpan<(MarkKind Kind, Zone Zone)> shown = [(MarkKind.Fault, Zone.TipCorners), (MarkKind.Strength, Zone.HeartCentre), (MarkKind.Taste, Zone.Windows)];
+        List<ReedMark> marks = [];
+        foreach (var (kind, zone) in shown)
+        {
+            marks.AddRange([new(new Place(zone, Blades.Upper), kind, "words"), new(new Place(zone, Blades.Lower), kind, "words") { Suspected = true }]);
+        }
+
+        return GoldenPicture.CompareAsync("suspected", Drawn([ReedSketch.Of(marks, ScrapeStyle.LongScrape, Instrument.Oboe, "A reed")], 500, 2));
+    }
+
     // PDFsharp cuts letters out of a face itself; a fault there shows as another or a missing letter.
     [Fact]
     public async Task Faces_cut_to_their_letters_look_like_whole_ones()

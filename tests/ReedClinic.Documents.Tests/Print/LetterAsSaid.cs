@@ -76,5 +76,5 @@ internal static class LetterAsSaid
     private static IEnumerable<string> Drawn(Sketch? drawing) => drawing?.Parts.OfType<SketchWords>().Select(words => words.Text) ?? [];
 
     private static IEnumerable<string> Listed(IReadOnlyList<ReedMark> marks) =>
-        marks.Select((mark, index) => $"{index + 1}{ReedSketch.Name(mark.Kind)}: {ReedSketch.Say(mark)}");
+        marks.Select((mark, index) => $"{index + 1}{ReedSketch.Name(mark)}: {ReedSketch.Say(mark)}");
 }

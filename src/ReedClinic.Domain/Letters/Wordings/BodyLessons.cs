@@ -12,7 +12,7 @@ internal static class BodyLessons
         [
             "{support the heart {with the plaque or a finger|from below with the plaque or a finger}|let the heart rest on {the plaque or a finger|the plaque or on a finger}}, and hold the knife {almost|nearly} upright{, not flat|}.",
             "work on the side of the heart, {halfway|midway} between {the middle and the edge|its middle and its edge}, {never|and never} on the middle {itself|line}.",
-            "{each|every} stroke {starts|begins} at the {bottom|lower end} of the heart, runs towards the tip, and ends {before|short of} the line where the tip begins.",
+            "{each|every} stroke {starts|begins} at the {bottom|lower end} of the heart, runs towards the tip, and ends {before|short of} the line between heart and tip.",
         ],
         [
             "mark the middle of the heart with {pencil|a pencil|soft pencil} and {stay off it|don't touch it|keep away from it}{ from then on|}.",

@@ -71,10 +71,17 @@ internal static class ComplaintWordings
         [FindingEnding.LeftOnPurpose] = ["I {found|noticed|met} that too, and left it as it is, on purpose.", "that is what I {found|noticed} as well; I left it alone on purpose."],
     };
 
+    /// <summary>Where the log says nothing of it, and the reed goes home to be played.</summary>
     internal static IReadOnlyList<string> NotNoted { get; } =
     [
-        "I {have written down|wrote down|have noted|noted} nothing about {just that|that itself}{ here| on this reed| on this one| at the bench|}.",
-        "{on this reed|on this one|here} I {did not write down|have not written down|did not note} how {that went|that was}{ at the bench|}.",
+        "my notes from the bench {say nothing of|hold nothing on} {just that|that itself}: {please tell me|let me know|write to me} how it is when you have played {it|this one} for a few days.",
+        "{of that itself|of just that} I {noted|wrote down} nothing; {please tell me|let me know|write to me} whether it is still so once you have played {it|this one} {a little|for a day or two}.",
+    ];
+
+    /// <summary>The same where it isn’t to be played.</summary>
+    internal static IReadOnlyList<string> NotNotedAlone { get; } =
+    [
+        "my notes from the bench {say nothing of|hold nothing on} {just that|that itself}.", "{of that itself|of just that} I {noted|wrote down} nothing.",
     ];
 
     /// <summary>What isn’t recognised is answered by what was found first, and what became of it.</summary>

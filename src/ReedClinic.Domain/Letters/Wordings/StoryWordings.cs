@@ -38,9 +38,11 @@ internal static class StoryWordings
         "what you {like about it|like in it|enjoy in it|want to keep in it} {you noted, too|you told me as well|is this}: <quote>",
     ];
 
+    /// <summary>Where the student wrote nothing: of a reed that nobody announced.</summary>
     internal static IReadOnlyList<string> Plain { get; } =
     [
-        "I took this one as it came.", "{here is how|this is how|I will tell you how} I found {this one|it}.", "{now to|on to} {this one|this reed}.",
+        "this is the {reed|one} that you had {not written about|said nothing of}.",
+        "you had {not written about|said nothing of} {this one|this reed}, so I {took it as it came|looked at it as it came}.",
     ];
 
     internal static IReadOnlyList<string> WindingAgrees { get; } =

@@ -12,12 +12,12 @@ internal static class TipLessons
         [
             "{the reed is wet, and the plaque lies|the reed has to be wet, and the plaque should lie|wet the reed well, and let the plaque lie} {flat and square|flat and straight|flat, not askew,} {under|beneath} the tip.",
             "hold the knife {almost|nearly} upright, {leaning a little {in the direction it travels|the way it moves}|tilted a little the way it moves}, and let it touch {only|no more than} the outer third of the tip.",
-            "{the stroke|each stroke|every stroke} is {as long as|no longer than|about as long as} a grain of rice: it {starts|begins} just in front of the {line|place} where the heart ends and runs {outwards over|out over} the corner, off the edge.",
+            "{the stroke|each stroke|every stroke} is {as long as|no longer than|about as long as} a grain of rice: it {starts|begins} just in front of the line between heart and tip and runs {outwards over|out over} the corner, off the edge.",
             "it should {sound like|make no more noise than|sound no louder than} a {whisper|soft whisper}; {when|if} it scratches, the knife is blunt or {the hand too heavy|the hand is pressing|you are pressing}.",
         ],
         [
             "scrape the tip until {you can see clearly|it is easy to see|anybody could see} where it {begins|starts}{, on both blades|, on one blade and then on the other|}.",
-            "{then|after that|from then on} leave the middle of the tip {alone|as it is} and work {only outwards|outwards only}, towards the {corners|two corners|outer ends}.",
+            "{then|after that|from then on} leave the middle of the tip {alone|as it is} and work {only outwards|outwards only}, towards the {corners|two corners}.",
             "{take two strokes on|give two strokes to|two strokes on} each of the four corners, then {crow it|try it|listen to the crow}{ and write it down| and compare|}.",
             "{when|if|as soon as} the crow {drops|sinks} {too low|lower than you want it}, cut {a hair's breadth|no more than a hair} off the end and {go on|carry on}.",
             "stop {when|as soon as} a soft note {starts|begins|comes} on the breath alone{, even if it isn't perfect|; that is enough for one day|}.",
@@ -44,8 +44,8 @@ internal static class TipLessons
 
     internal static TeachingNote Line { get; } = new(
         [
-            "hold the wet reed to {a lamp|the lamp|a light}: {there should be|you should see|look for} a clear line, like the {ridge|edge} of a roof, where the dark heart {ends|stops} and the bright tip begins.",
-            "{measure|take a ruler and measure|with a ruler, measure} from the end of the reed to {that line|where the heart begins}: about two millimetres in the middle and about four at the sides are {usual|common} on a reed that is scraped {almost to the thread|nearly to the thread|down to near the thread}.",
+            "hold the wet reed to {a lamp|the lamp|a light}: {there should be|you should see|look for} a clear line between heart and tip, {dark on one side of it and bright on the other|where dark turns to bright|where the dark ends and the bright begins}.",
+            "{measure|take a ruler and measure|with a ruler, measure} from the end of the reed to that line: about two millimetres in the middle and about four at the sides are {usual|common} on a reed that is scraped {almost to the thread|nearly to the thread|down to near the thread}.",
             "{crow it|listen to the crow|try the crow}: a {clear|clearly cut|well cut} tip gives {a clear high note|one clear high note} with {little|only a little|very little} air.",
         ],
         [
@@ -54,7 +54,7 @@ internal static class TipLessons
             "{begin|start} at the line, lift the knife {within two millimetres|after two millimetres at most}, and {never dig|don't dig}: the line is a change of slope, {not a ditch|not a groove}.",
         ],
         [
-            "before you scrape, draw the line {between heart and tip|where the heart ends} on both blades{, with a soft pencil| in soft pencil| in pencil}{, so that you see it|}.",
+            "before you scrape, draw the line between heart and tip on both blades{, with a soft pencil| in soft pencil| in pencil}{, so that you see it|}.",
             "first thin the tip {in front of|on the tip side of} {the|that} line, and leave the heart {alone|as it is|in peace}{ for now|}.",
             "look at it against {the lamp|a lamp|the light} {after every few strokes|every few strokes}{, both blades|, one blade and then the other|}.",
             "join {tip and heart|heart and tip} last{ of all|}, with {a few|two or three|very few} light strokes over the line{, no more|}.",

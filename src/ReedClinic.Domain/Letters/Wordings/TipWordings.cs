@@ -18,7 +18,7 @@ internal static class TipWordings
             "the middle of the tip {[is/was] {too thin|very thin}|[has/had] been thinned {too far|a little too far|more than it can bear}|[has/had] lost its support}",
             "{makes the high notes sag|takes the floor from under the high notes|lets the high notes sink}"),
         ["tip-corners-thick"] = new(
-            "the {corners|two corners|outer ends|two outer ends} of the tip [are/were] {still thick|thicker than they need be|still a little heavy|not quite thin enough}",
+            "the {corners|two corners} of the tip [are/were] {still thick|thicker than they need be|still a little heavy|not quite thin enough}",
             "{makes very soft starts fuzzy|leaves the softest starts fuzzy|holds back the very softest starts|makes a soft note begin with a puff of air}"),
         ["tip-corner-broken"] = new(
             "{a {small|little|tiny} piece of one corner [is/was] missing|one corner of the tip [is/was] {chipped|broken off}}",
@@ -30,7 +30,7 @@ internal static class TipWordings
             "{the {tip|thin part at the end} [reaches/reached] {far|a long way} down|the {tip|thin part at the end} [is/was] {long|rather long|longer than usual}}",
             "{lets the pitch sink|makes a reed flutter or squeak|makes a reed flutter, squeak or sink in pitch}"),
         ["tip-not-separate"] = new(
-            "{it [is/was] hard to see where the tip {ends|stops} and the heart begins|the tip [doesn't/didn't] {stand out|stand out clearly} from the heart|the line between heart and tip [is/was] {hard to see|faint|not clear}}",
+            "{it [is/was] hard to see the line between heart and tip|the tip [doesn't/didn't] {stand out|stand out clearly} from the heart|the line between heart and tip [is/was] {hard to see|faint|not clear}}",
             "{makes starts soft-edged|makes the crow vague|leaves starts without an edge|makes both the starts and the crow vague}"),
         ["step-abrupt"] = new(
             "{the heart [drops/dropped] into the tip like a stair|the step from heart to tip [is/was] {steep|steeper than it should be}|there [is/was] a {stair|steep step} {between heart and tip|from heart to tip}}",

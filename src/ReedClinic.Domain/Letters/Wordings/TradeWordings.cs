@@ -24,6 +24,9 @@ internal sealed record TradeWord(string Name, string Pattern, string Means)
     /// <summary>What it means where the word stands by itself, after “I mean”; null where that is the same.</summary>
     public string? Alone { get; init; }
 
+    /// <summary>Whether it is another name for what a letter calls otherwise: only what somebody typed says it, and it is told once behind that.</summary>
+    public bool IsSynonym { get; init; }
+
     /// <summary>Whether the drawing of a crow’s way says it.</summary>
     public bool IsInCrow { get; init; }
 
@@ -57,6 +60,8 @@ internal static class TradeWordings
         new("overlap", @"\b(?<=blades |to |straight and |don’t |didn’t )overlap\b", "one {sits|lies} a {hair|hair’s breadth} to the side of the other") { Alone = "{how far|by how much} one blade {sits|lies} to the side of the other" },
         new("swell", @"\bswell\b", "one long note from soft to loud and back") { Row = "swell" },
         new("cent", @"\bcents?\b", "a hundredth of a semitone{, the step from B to C|, such as the step from B to C|}") { Lead = "a cent is ", IsInRows = @"\bcents?\b", IsInCrow = true },
+        new("rooftop", @"\b[Rr]oof ?tops?\b", "the line between heart and tip") { IsSynonym = true },
+        new("transition", @"\b[Tt]ransitions?\b", "the slope from heart to tip") { IsSynonym = true },
         new("closing order", @"\bclosing order\b", "which part of the blades meets first {when they are pressed|under a light press}") { Row = "closing order" },
     ];
 
