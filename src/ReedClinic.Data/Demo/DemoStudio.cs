@@ -168,7 +168,7 @@ public sealed class DemoStudio(
     {
         var reeds = batch.Batch.Reeds.OrderBy(reed => reed.Number).Zip(seen).ToDictionary(pair => pair.First.Id, pair => pair.Second);
         return DemoAnswer.Of(await new ArrivalBook(databases, _clock).RecordAsync(
-            teacher, batch.Batch.Id, new SeenParcel(reeds, note), batch.Batch.Version, _clock.Operation(), ct).ConfigureAwait(false));
+            teacher, batch.Batch.Id, new SeenParcel(reeds, note) { NoteInLetter = true }, batch.Batch.Version, _clock.Operation(), ct).ConfigureAwait(false));
     }
 
     private async Task ThreadAsync(Actor teacher, BatchView batch, string lesson, string words, string? habit, CancellationToken ct) =>

@@ -1,9 +1,11 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.People;
+using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recordings;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Data.Intake;
@@ -58,19 +60,38 @@ public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvi
                 is Outcome<Reed>.Refused(var problems) ? problems : [],
             ct);
 
+    /// <summary>Removes a reed that was added as an unannounced one by mistake, as long as nothing was done on it and no letter went out.</summary>
+    public Task<Outcome<BatchView>> RemoveExtraAsync(Actor actor, BatchId id, ReedId reed, OperationId operation, CancellationToken ct) =>
+        ChangeAsync(actor, id, "remove-extra-reed", null, operation, (batch, _) => batch.RemoveExtra(reed), ct, reed);
+
+    private static async Task<Problem?> RefusedAsync(ClinicDb db, Actor actor, Batch batch, ReedId? without, CancellationToken ct) =>
+        !await db.WorkedBy(actor).AnyAsync(row => row.Id == batch.Id, ct).ConfigureAwait(false) ? ConsentTakenBack.Unworked
+        : without is { } reed && await WasWorkedOnAsync(db, batch, reed, ct).ConfigureAwait(false) ? new Problem("", "This reed was worked on, recorded or photographed already, so it stays.")
+        : null;
+
+    // What hangs on a reed goes with it: whoever is about to write something of it waits, and is refused afterwards.
+    private static async Task<bool> WasWorkedOnAsync(ClinicDb db, Batch batch, ReedId reed, CancellationToken ct)
+    {
+        await db.HoldAloneAsync(batch.Student, ct).ConfigureAwait(false);
+        return await db.Set<BenchEntry>().AnyAsync(entry => entry.ReedId == reed, ct).ConfigureAwait(false)
+            || await db.Set<BenchDraft>().AnyAsync(draft => draft.ReedId == reed, ct).ConfigureAwait(false)
+            || await db.Set<Recording>().AnyAsync(recording => recording.Reed == reed, ct).ConfigureAwait(false)
+            || await db.Set<Upload>().AnyAsync(upload => upload.Reed == reed, ct).ConfigureAwait(false);
+    }
+
     // The reeds are part of the batch: two forms on one version clash even where they touch different reeds.
     private Task<Outcome<BatchView>> ChangeAsync(
         Actor actor, BatchId id, string verb, Guid? version, OperationId operation,
-        Func<Batch, DateTimeOffset, IReadOnlyList<Problem>> change, CancellationToken ct)
+        Func<Batch, DateTimeOffset, IReadOnlyList<Problem>> change, CancellationToken ct, ReedId? without = null)
     {
         ArgumentNullException.ThrowIfNull(actor);
         operation = operation.OrFresh(time.GetUtcNow());
-        return databases.PatientlyAsync((attempt, stop) => TryAsync(attempt, actor, id, verb, version, operation, change, stop), ct);
+        return databases.PatientlyAsync((attempt, stop) => TryAsync(attempt, actor, id, verb, version, operation, change, without, stop), ct);
     }
 
     private async Task<Outcome<BatchView>> TryAsync(
         Attempt attempt, Actor actor, BatchId id, string verb, Guid? version, OperationId operation,
-        Func<Batch, DateTimeOffset, IReadOnlyList<Problem>> change, CancellationToken ct)
+        Func<Batch, DateTimeOffset, IReadOnlyList<Problem>> change, ReedId? without, CancellationToken ct)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
@@ -81,7 +102,7 @@ public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         if (!done && await which.Whole().SingleOrDefaultAsync(ct).ConfigureAwait(false) is { } batch)
         {
             var now = time.GetUtcNow();
-            var problems = await db.WorkedBy(actor).AnyAsync(row => row.Id == id, ct).ConfigureAwait(false) ? change(batch, now) : [ConsentTakenBack.Unworked];
+            var problems = await RefusedAsync(db, actor, batch, without, ct).ConfigureAwait(false) is { } refused ? [refused] : change(batch, now);
             if (problems.Count > 0)
             {
                 return new Outcome<BatchView>.Refused(problems);
@@ -122,7 +143,7 @@ public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvi
 
         if (problems.Count == 0)
         {
-            batch.NoteOnArrival(note);
+            batch.NoteOnArrival(note, seen.NoteInLetter);
         }
 
         return problems;
@@ -135,4 +156,8 @@ public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvi
 /// <summary>What was seen when a parcel was opened. Problems name a field as “Reeds[3].Fitness”, by the number on the tag.</summary>
 /// <param name="Reeds">What was seen of each reed; reeds that aren't named stay as they are.</param>
 /// <param name="Note">A note on the parcel as a whole.</param>
-public sealed record SeenParcel(IReadOnlyDictionary<ReedId, ReedArrival> Reeds, string? Note);
+public sealed record SeenParcel(IReadOnlyDictionary<ReedId, ReedArrival> Reeds, string? Note)
+{
+    /// <summary>Whether the letter tells the note.</summary>
+    public bool NoteInLetter { get; init; }
+}

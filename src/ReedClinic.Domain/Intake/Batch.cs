@@ -66,6 +66,9 @@ public sealed class Batch
     /// <summary>What was noted of the parcel as a whole when it was opened.</summary>
     public string? ArrivalNote { get; private set; }
 
+    /// <summary>Whether the letter tells that note; without this it stays with the studio.</summary>
+    public bool ArrivalNoteInLetter { get; private set; }
+
     /// <summary>Changes with every save.</summary>
     public Guid Version { get; private set; }
 
@@ -192,9 +195,35 @@ public sealed class Batch
         return new Outcome<Reed>.Done(reed);
     }
 
+    /// <summary>Removes a reed that was added as an unannounced one by mistake. Whether anything was done on it is for whoever asks to know.</summary>
+    /// <param name="id">Which reed.</param>
+    /// <returns>Why it stays; empty when it was removed.</returns>
+    public IReadOnlyList<Problem> RemoveExtra(ReedId id)
+    {
+        if (_reeds.Find(candidate => candidate.Id == id) is not { } reed)
+        {
+            return [new Problem("", "This reed isn’t in the batch any more.")];
+        }
+
+        if (reed.Presence != Presence.Extra)
+        {
+            return [new Problem("", "A reed that was announced stays in the batch.")];
+        }
+
+        if (Stage >= Stage.LetterSent || _questions.Exists(question => question.Reed == id))
+        {
+            return [new Problem("", Stage >= Stage.LetterSent ? "The letter went out already, so this reed stays." : "This reed was asked about, so it stays.")];
+        }
+
+        _reeds.Remove(reed);
+        return [];
+    }
+
     /// <summary>Keeps a note on the parcel as a whole.</summary>
     /// <param name="note">The note, or null.</param>
-    public void NoteOnArrival(string? note) => ArrivalNote = string.IsNullOrWhiteSpace(note) ? null : note.Trim();
+    /// <param name="inLetter">Whether the letter tells it.</param>
+    public void NoteOnArrival(string? note, bool inLetter = false) =>
+        (ArrivalNote, ArrivalNoteInLetter) = string.IsNullOrWhiteSpace(note) ? (null, false) : (note.Trim(), inLetter);
 
     /// <summary>Moves the batch on. It never moves back, and a stage that was reached keeps its first day.</summary>
     /// <param name="stage">The stage that begins.</param>

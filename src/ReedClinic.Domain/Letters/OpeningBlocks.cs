@@ -147,7 +147,7 @@ internal static class OpeningBlocks
     {
         var batch = material.Batch;
         List<LetterSentence> sentences = [.. batch.Mismatches.Select(mismatch => LetterSentence.Plain(Tell(mismatch, material, phrasing)))];
-        if (batch.ArrivalNote is { } note)
+        if (batch is { ArrivalNote: { } note, ArrivalNoteInLetter: true })
         {
             sentences.Add(LetterSentence.Plain(Prose.Sentence(note)));
         }

@@ -1,6 +1,8 @@
 using ReedClinic.Data.Intake;
+using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.Reeds;
 using static ReedClinic.Data.Tests.Intake.IntakeScene;
 
 namespace ReedClinic.Data.Tests.Intake;
@@ -126,6 +128,63 @@ public sealed class ArrivalBookTests(TestDatabases databases) : IClassFixture<Te
             .Select(_ => Task.Run(() => scene.Arrival.AddExtraAsync(Teacher, batch.Id, "blue thread", operation, Ct), Ct)));
 
         Assert.Equal(4, (await scene.Desk.BatchAsync(Teacher, batch.Code, Ct))!.Batch.Reeds.Count);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task An_extra_reed_that_was_added_by_mistake_is_removed_once_and_no_other(ClinicEngine engine)
+    {
+        var scene = new IntakeScene(await databases.OpenAsync(engine));
+        var student = await scene.StudentAsync();
+        var batch = (await scene.BatchAsync(student)).Batch;
+        var extra = Done(await scene.Arrival.AddExtraAsync(Teacher, batch.Id, "blue thread", Operation(), Ct)).Batch.Reeds[^1];
+
+        Assert.IsType<Outcome<BatchView>.NotFound>(await scene.Arrival.RemoveExtraAsync(student, batch.Id, extra.Id, Operation(), Ct));
+        Assert.IsType<Outcome<BatchView>.Refused>(await scene.Arrival.RemoveExtraAsync(Teacher, batch.Id, batch.Reeds[0].Id, Operation(), Ct));
+        var operation = Operation();
+        var removed = Done(await scene.Arrival.RemoveExtraAsync(Teacher, batch.Id, extra.Id, operation, Ct));
+        var again = Done(await scene.Arrival.RemoveExtraAsync(Teacher, batch.Id, extra.Id, operation, Ct));
+        Assert.IsType<Outcome<BatchView>.Refused>(await scene.Arrival.RemoveExtraAsync(Teacher, batch.Id, extra.Id, Operation(), Ct));
+
+        Assert.Equal(batch.Reeds.Select(reed => reed.Id), removed.Batch.Reeds.Select(reed => reed.Id));
+        Assert.Equal(removed.Batch.Version, again.Batch.Version);
+        Assert.Equal(4, Done(await scene.Arrival.AddExtraAsync(Teacher, batch.Id, "another", Operation(), Ct)).Batch.Reeds[^1].Number);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task An_extra_reed_on_which_something_was_done_stays(ClinicEngine engine)
+    {
+        var database = await databases.OpenAsync(engine);
+        var scene = new IntakeScene(database);
+        var batch = (await scene.BatchAsync(await scene.StudentAsync())).Batch;
+        async Task<ReedId> Extra(string words) => Done(await scene.Arrival.AddExtraAsync(Teacher, batch.Id, words, Operation(), Ct)).Batch.Reeds[^1].Id;
+        var (tried, typed) = (await Extra("tried"), await Extra("typed"));
+        await using (var db = database.CreateDbContext())
+        {
+            db.Add(Assert.IsType<Outcome<Test>.Done>(Test.Of(TestKind.Opening, 2)).Value.StampedWith(new EntryStamp(new EntryId(NewId()), tried, 1, Operation(), DateTimeOffset.UnixEpoch, Teacher.Account)));
+            var draft = BenchDraft.For(typed, Teacher.Account);
+            draft.Keep("corners th", DateTimeOffset.UnixEpoch);
+            db.Add(draft);
+            await db.SaveChangesAsync(Ct);
+        }
+
+        foreach (var reed in new[] { tried, typed })
+        {
+            Assert.IsType<Outcome<BatchView>.Refused>(await scene.Arrival.RemoveExtraAsync(Teacher, batch.Id, reed, Operation(), Ct));
+        }
+
+        Assert.Equal(5, (await scene.Desk.BatchAsync(Teacher, batch.Code, Ct))!.Batch.Reeds.Count);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Whether_the_letter_tells_the_note_is_kept(ClinicEngine engine)
+    {
+        var scene = new IntakeScene(await databases.OpenAsync(engine));
+        var batch = (await scene.BatchAsync(await scene.StudentAsync())).Batch;
+
+        var alone = Done(await scene.Arrival.RecordAsync(Teacher, batch.Id, Parcel(batch, "smells of smoke", Fine), batch.Version, Operation(), Ct));
+        var told = Done(await scene.Arrival.RecordAsync(Teacher, batch.Id, Parcel(batch, "box was wet", Fine) with { NoteInLetter = true }, alone.Batch.Version, Operation(), Ct));
+
+        Assert.Equal((false, true), (alone.Batch.ArrivalNoteInLetter, told.Batch.ArrivalNoteInLetter));
     }
 
     [Theory, OnBothEngines]

@@ -207,4 +207,45 @@ public sealed class ArrivalPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         using var teacher = await host.Teacher();
         Assert.Equal(HttpStatusCode.NotFound, (await teacher.See("/batches/222-2222/arrival")).Status);
     }
+
+    [Fact]
+    public async Task An_unannounced_reed_that_was_added_by_mistake_is_removed_and_what_was_ticked_of_the_others_stands()
+    {
+        using var student = await host.Student("Sjoukje");
+        var parcel = await host.Announce("Sjoukje", "amber thread");
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{parcel.Batch.Code}/arrival";
+        using var added = await (await Form.At(teacher, path)).Set("Form.Extra.HowToRecognise", "bare cork").Set("Form.Step", "extra").Post();
+        var (_, shown, _) = await added.Read();
+        Assert.Contains("Reed 2 (bare cork) was added by mistake", shown, StringComparison.Ordinal);
+
+        var form = Form.Of(teacher, path, shown);
+        form.Set("Form.Reeds[1].Presence", "Here").Set("Form.Reeds[1].Fitness", "Fit").Set("Form.Reeds[1].UpperMark", "pencil dot").Set("Form.Note", "box crushed")
+            .Set("Form.Extra.HowToRecognise", "still being typed").Set("Form.Step", "without-2");
+        using var removed = await form.Post();
+        var (status, page, _) = await removed.Read();
+
+        Assert.Equal(HttpStatusCode.OK, status);
+        Assert.Contains("Reed 2 isn’t in the batch any more.", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("bare cork", page, StringComparison.Ordinal);
+        var again = Form.Of(teacher, path, page);
+        Assert.Equal(("pencil dot", "still being typed"), (again["Form.Reeds[1].UpperMark"], again["Form.Extra.HowToRecognise"]));
+        using var saved = await again.Set("Form.Extra.HowToRecognise", "").Post();
+        Assert.Equal(path + "?saved=true", saved.Leads());
+    }
+
+    [Fact]
+    public async Task A_note_on_the_parcel_is_ticked_to_be_told_in_the_letter_or_stays_with_the_studio()
+    {
+        using var student = await host.Student("Baukje");
+        var parcel = await host.Announce("Baukje", "grey thread");
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{parcel.Batch.Code}/arrival";
+        using var kept = await (await Form.At(teacher, path)).Set("Form.Note", "smells of smoke").Post();
+        Assert.DoesNotContain("smells of smoke", (await teacher.See($"/letters/{parcel.Batch.Code}")).Page, StringComparison.Ordinal);
+
+        using var told = await (await Form.At(teacher, path)).Set("Form.NoteInLetter", "true").Post();
+        Assert.Equal(path + "?saved=true", told.Leads());
+        Assert.Contains("Smells of smoke.", (await teacher.See($"/letters/{parcel.Batch.Code}")).Page, StringComparison.Ordinal);
+    }
 }

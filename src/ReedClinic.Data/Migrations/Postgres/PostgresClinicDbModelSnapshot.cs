@@ -722,6 +722,9 @@ namespace ReedClinic.Data.Migrations.Postgres
                         .HasMaxLength(500)
                         .HasColumnType("character varying(500)");
 
+                    b.Property<bool>("ArrivalNoteInLetter")
+                        .HasColumnType("boolean");
+
                     b.Property<DateTime?>("ArrivedAt")
                         .HasColumnType("timestamp with time zone");
 

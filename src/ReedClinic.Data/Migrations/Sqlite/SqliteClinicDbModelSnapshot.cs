@@ -711,6 +711,9 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         .HasMaxLength(500)
                         .HasColumnType("TEXT");
 
+                    b.Property<bool>("ArrivalNoteInLetter")
+                        .HasColumnType("INTEGER");
+
                     b.Property<DateTime?>("ArrivedAt")
                         .HasColumnType("TEXT");
 

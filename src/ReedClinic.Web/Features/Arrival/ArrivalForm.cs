@@ -12,6 +12,9 @@ public sealed class ArrivalForm
     /// <summary>The step that adds an unannounced reed and leaves the rest of the form as it was typed.</summary>
     public const string OnlyTheExtra = "extra";
 
+    /// <summary>The step that removes an unannounced reed, up to its number, and leaves the rest of the form as it was typed.</summary>
+    public const string Without = "without-";
+
     /// <summary>What was pressed: nothing for saving all of it.</summary>
     public string? Step { get; set; }
 
@@ -24,14 +27,23 @@ public sealed class ArrivalForm
     /// <summary>About the parcel as a whole.</summary>
     public string? Note { get; set; }
 
+    /// <summary>Whether the letter tells the note.</summary>
+    public bool NoteInLetter { get; set; }
+
     /// <summary>The reeds, by the number on the tag.</summary>
     public Dictionary<int, ReedArrivalForm> Reeds { get; set; } = [];
 
     /// <summary>What was typed of a reed that nobody announced.</summary>
     public ExtraForm? Extra { get; set; }
 
+    /// <summary>Removes one that was added by mistake; made when the form opened.</summary>
+    public Guid? Removal { get; set; }
+
     /// <summary>The unannounced reed that is to be added: asked for, or described when all is saved. Null where there is none.</summary>
-    internal ExtraForm? ExtraToAdd => Step == OnlyTheExtra || !string.IsNullOrWhiteSpace(Extra?.HowToRecognise) ? Extra : null;
+    internal ExtraForm? ExtraToAdd => Step == OnlyTheExtra || (SavesAll && !string.IsNullOrWhiteSpace(Extra?.HowToRecognise)) ? Extra : null;
+
+    /// <summary>Whether all of it is to be saved.</summary>
+    internal bool SavesAll => string.IsNullOrEmpty(Step);
 
     /// <summary>What stands on record, ready to be changed.</summary>
     /// <param name="batch">The batch.</param>
@@ -40,16 +52,28 @@ public sealed class ArrivalForm
     {
         Version = batch.Version,
         Note = batch.ArrivalNote,
+        NoteInLetter = batch.ArrivalNoteInLetter,
         Reeds = batch.Reeds.ToDictionary(reed => reed.Number, ReedArrivalForm.Of),
     };
 
-    /// <summary>Goes on with the batch that has the unannounced reed. What somebody else noted in the meantime still clashes.</summary>
-    /// <param name="before">The batch before it was added.</param>
-    /// <param name="now">The batch with it.</param>
-    internal void Added(Batch before, Batch now)
+    /// <summary>The unannounced reed that is to be removed; null where none is.</summary>
+    /// <param name="batch">The batch that the form is about.</param>
+    internal Reed? ToRemove(Batch batch) => Step?.StartsWith(Without, StringComparison.Ordinal) == true
+        ? batch.Reeds.FirstOrDefault(reed => reed.Presence == Domain.Intake.Presence.Extra && Step == FormattableString.Invariant($"{Without}{reed.Number}"))
+        : null;
+
+    /// <summary>Goes on with the batch that an unannounced reed was added to or removed from. What somebody else noted in the meantime still clashes.</summary>
+    /// <param name="before">The batch before that.</param>
+    /// <param name="now">The batch after it.</param>
+    internal void WentOn(Batch before, Batch now)
     {
         Version = Version == before.Version ? now.Version : Version;
-        Extra = null;
+        Extra = Step == OnlyTheExtra || SavesAll ? null : Extra;
+        Removal = null;
+        foreach (var number in Reeds.Keys.Except(now.Reeds.Select(reed => reed.Number)).ToList())
+        {
+            Reeds.Remove(number);
+        }
     }
 
     /// <summary>What was noted of a reed without saying whether it is in the parcel at all, or nothing noted of any.</summary>
@@ -85,7 +109,7 @@ public sealed class ArrivalForm
             }
         }
 
-        return new SeenParcel(seen, Note);
+        return new SeenParcel(seen, Note) { NoteInLetter = NoteInLetter };
     }
 }
 

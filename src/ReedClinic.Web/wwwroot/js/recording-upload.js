@@ -85,6 +85,32 @@ export async function send(blob, what, told) {
   return read(await ask(`/recordings/${going.id}/done`, { method: "POST", headers, body: end }, told));
 }
 
+// Where a page says so, only what it tells of this reed is drawn anew: nothing that was ticked or typed elsewhere on it is lost.
+const freshen = (page, id, place) => {
+  const drawn = new DOMParser().parseFromString(page, "text/html").getElementById(id);
+  if (!drawn) return false;
+  document.getElementById(id).replaceWith(drawn);
+  const there = drawn.querySelector(`[id="${place}"]`) ?? drawn;
+  there.tabIndex = -1;
+  there.focus();
+  return true;
+};
+
+// What is removed there is taken out in place too.
+const remove = async (event) => {
+  const form = event.target;
+  if (!(form instanceof HTMLFormElement) || !form.matches("[data-in-place] .remove form")) {
+    return;
+  }
+  event.preventDefault();
+  const section = form.closest("section.recordings");
+  const answer = await fetch(form.action, { method: "POST", body: new URLSearchParams(new FormData(form)) }).catch(() => null);
+  const went = answer?.ok && new URL(answer.url).pathname === location.pathname && freshen(await answer.text(), section.id, section.id);
+  if (!went) {
+    form.submit();
+  }
+};
+
 // Every form that is marked as one for a recording; without this script it goes whole to a page.
 const submit = async (event) => {
   const form = event.target;
@@ -130,7 +156,14 @@ const submit = async (event) => {
     const back = new URL(value("Back") || location.href, location.href);
     back.searchParams.set("kept", kept.id);
     back.hash = `recording-${kept.id}`;
-    location.assign(back);
+    if (!form.closest("[data-in-place]")) {
+      return location.assign(back);
+    }
+    const page = await fetch(back).catch(() => null);
+    if (!page?.ok || !freshen(await page.text(), form.closest("section.recordings").id, `recording-${kept.id}`)) {
+      bar.hidden = true;
+      status.textContent = form.dataset.kept;
+    }
   } catch (trouble) {
     const words = trouble instanceof SignedOut ? form.dataset.signedOut : (trouble instanceof Refused && trouble.message) || form.dataset.unsent;
     refuse(isTake ? "" : words);
@@ -147,4 +180,5 @@ const submit = async (event) => {
 if (!globalThis.recordingForms) {
   globalThis.recordingForms = true;
   document.addEventListener("submit", submit);
+  document.addEventListener("submit", remove);
 }

@@ -227,7 +227,7 @@ internal sealed class InventedBatch
             question.AnswerWith(Type(Answers[Array.IndexOf(Questions, question.Text)]), Scene.Batch.SubmittedAt);
         }
 
-        Scene.Batch.NoteOnArrival(Chance(15) ? Type("The box had been well packed") : null);
+        Scene.Batch.NoteOnArrival(Chance(15) ? Type("The box had been well packed") : null, inLetter: true);
     }
 
     private void Choose()
