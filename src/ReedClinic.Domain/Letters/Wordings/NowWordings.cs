@@ -67,7 +67,7 @@ internal static class NowWordings
         [TestKind.Effort] = ["it was far too easy to blow", "it was a little too easy to blow", "{the effort was right|it was right to blow}", "it was a little too hard to blow", "it was far too hard to blow"],
         [TestKind.TuningNote] = ["the tuning note was flat", "the tuning note was a little flat", "the tuning note was in tune", "the tuning note was a little sharp", "the tuning note was sharp"],
         [TestKind.TonguedStarts] = ["tongued notes began with a thud", "tongued notes were unsure", "tongued notes were mostly clean", "tongued notes were clean every time"],
-        [TestKind.LowResponse] = ["the low notes would not speak", "the low notes came late", "the low notes spoke with care", "the low notes spoke at once"],
+        [TestKind.LowResponse] = ["the low notes would not speak", "the low notes were late", "the low notes spoke with care", "the low notes spoke at once"],
         [TestKind.HighSteadiness] = ["the high notes dropped out", "the high notes wandered", "the high notes held with help", "the high notes held"],
         [TestKind.Swell] = ["a long note broke", "a long note went wild when it was loud", "a long note sagged when it was loud", "a long note kept its place from soft to loud"],
         [TestKind.Edge] = ["the sound was covered", "the sound was a little covered", "the edge of the sound was right", "the sound was a little edgy", "the sound was very edgy"],
