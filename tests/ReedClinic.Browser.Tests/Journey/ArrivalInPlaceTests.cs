@@ -22,7 +22,7 @@ public sealed class ArrivalInPlaceTests(OneBrowser browser, DemoClinic app) : IC
         var sounds = teacher.Page.Locator(".batch-recordings .recordings").First;
         await sounds.GetByText("Add a sound: as it came").ClickAsync();
         await sounds.Locator("input[type=file]").First.SetInputFilesAsync(file);
-        await sounds.GetByRole(AriaRole.Button, new() { Name = "Send" }).First.ClickAsync();
+        await sounds.GetByRole(AriaRole.Button, new() { Name = "Add it" }).First.ClickAsync();
         await Assertions.Expect(sounds.Locator("li.just-kept")).ToBeFocusedAsync(new() { Timeout = 20_000 });
         await StandsAsync(teacher, reed, arrival!);
         await teacher.LookAsync("a sound was kept, and the ticks stand");

@@ -226,7 +226,7 @@ public sealed class ArrivalPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         var (status, page, _) = await removed.Read();
 
         Assert.Equal(HttpStatusCode.OK, status);
-        Assert.Contains("Reed 2 isn’t in the batch any more.", page, StringComparison.Ordinal);
+        Assert.Contains("Reed 2 isn’t in the batch any more.", WebUtility.HtmlDecode(page), StringComparison.Ordinal);
         Assert.DoesNotContain("bare cork", page, StringComparison.Ordinal);
         var again = Form.Of(teacher, path, page);
         Assert.Equal(("pencil dot", "still being typed"), (again["Form.Reeds[1].UpperMark"], again["Form.Extra.HowToRecognise"]));

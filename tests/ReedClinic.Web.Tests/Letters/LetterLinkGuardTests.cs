@@ -11,7 +11,7 @@ public sealed partial class LetterLinkGuardTests(ClinicHost host) : IClassFixtur
 
     [Theory]
     [InlineData("Referrer-Policy", "no-referrer")]
-    [InlineData("X-Robots-Tag", "noindex, nofollow")]
+    [InlineData("X-Robots-Tag", "nofollow, noindex")]
     [InlineData("Cache-Control", "no-store, private")]
     [InlineData("Set-Cookie", "")]
     public async Task Every_answer_keeps_to_itself(string header, string value)
