@@ -11,7 +11,7 @@ public sealed class ArrivalInPlaceTests(OneBrowser browser, DemoClinic app) : IC
     {
         await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "arrival-in-place", 390);
         await teacher.GoToAsync("/desk");
-        var arrival = await teacher.Page.Locator("a[href$='/arrival']").First.GetAttributeAsync("href");
+        var arrival = await teacher.Page.Locator("main a[href^='/batches/'][href$='/arrival']").First.GetAttributeAsync("href");
         await teacher.GoToAsync(arrival!);
         var reed = teacher.Page.GetByRole(AriaRole.Region, new() { Name = "Reed 1", Exact = true });
         await reed.GetByText("Yes, it is here", new() { Exact = true }).ClickAsync();
