@@ -69,6 +69,44 @@ public sealed class BenchCorrectTests(OneBrowser browser, DemoClinic app) : ICla
     }
 
     [Fact]
+    public async Task What_was_typed_for_one_entry_is_there_again_after_another_was_taken_up()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "correct-two", 1280);
+        var page = teacher.Page;
+        await page.SetViewportSizeAsync(1280, 900);
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 1);
+        var line = page.Locator("#bench-line");
+        await hands.SayAsync("crow c+20");
+        await hands.SayAsync("clip a hair");
+        await hands.LeaveLineAsync();
+        await hands.PressAsync("v");
+        await hands.PickAsync("1");
+        await hands.PressAsync("Escape");
+        await line.FillAsync("half a phra");
+
+        await MendAsync(page, "20 cents above C");
+        await Assertions.Expect(line).ToHaveValueAsync("crow C +20");
+        await line.FillAsync("crow C +25, steady");
+        await MendAsync(page, "clipped by a hair");
+        await Assertions.Expect(line).ToHaveValueAsync("clipped by a hair");
+        await MendAsync(page, "20 cents above C");
+        await Assertions.Expect(line).ToHaveValueAsync("crow C +25, steady");
+
+        // What has no words for the line opens its fields: the line is what it was before.
+        await MendAsync(page, "improved");
+        await Assertions.Expect(line).ToHaveValueAsync("half a phra");
+        await Assertions.Expect(page.Locator("form[data-reed] [name=Seen]")).ToHaveValueAsync("");
+        var words = page.Locator("#by-fields form.entry textarea").First;
+        await words.FillAsync("it speaks low now");
+        await hands.PressAsync("Escape");
+        await Assertions.Expect(page.Locator("#by-fields")).Not.ToHaveAttributeAsync("open", "");
+        await page.Locator("#by-fields > summary").ClickAsync();
+        await Assertions.Expect(words).ToHaveValueAsync("it speaks low now");
+    }
+
+    private static Task MendAsync(IPage page, string entry) => page.Locator(".log-line", new() { HasText = entry }).Last.Locator(".mend").ClickAsync();
+
+    [Fact]
     public async Task Whoever_stops_may_say_why_by_one_key_and_the_desk_does_not_move()
     {
         await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "stop-why", 1280);

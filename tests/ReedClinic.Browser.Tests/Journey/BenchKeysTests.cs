@@ -41,22 +41,54 @@ public sealed class BenchKeysTests(OneBrowser browser, DemoClinic app) : IClassF
     }
 
     [Fact]
-    public async Task Keys_pressed_faster_than_the_list_turns_are_meant_for_what_comes()
+    public async Task Keys_pressed_faster_than_the_page_follows_are_meant_for_what_comes()
     {
         await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "fast-keys");
-        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 3);
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 1);
+        var log = teacher.Page.Locator(".log-line");
         var facts = await hands.FactsAsync();
 
-        // Both within one turn of the page's own loop: no server can have answered between them.
-        await PressAtOnceAsync(teacher, "t", "1", "2");
-        await Assertions.Expect(teacher.Page.Locator(".log-line")).ToHaveCountAsync(facts + 1);
-        var test = await teacher.Page.Locator(".log-line").Last.InnerTextAsync();
-        await PressAtOnceAsync(teacher, "t", "v", "1");
-        await Assertions.Expect(teacher.Page.Locator(".log-line")).ToHaveCountAsync(facts + 2);
+        // All within one turn of the page's own loop: no server can have answered between them.
+        await PressAtOnceAsync(teacher, "t", "1", "2", "t");
+        await Assertions.Expect(log).ToHaveCountAsync(facts + 1);
+        Assert.StartsWith("test", await log.Last.InnerTextAsync(), StringComparison.Ordinal);
+        await Assertions.Expect(teacher.Page.Locator("[data-bench-name=try]")).ToHaveAttributeAsync("aria-pressed", "false");
 
-        Assert.StartsWith("test", test, StringComparison.Ordinal);
-        await Assertions.Expect(teacher.Page.Locator(".log-line").Last).ToContainTextAsync("improved");
+        // A press that asks for no other list doesn’t end the waiting of one that does.
+        await PressAtOnceAsync(teacher, "1", "t", "1", "1", "t");
+        await Assertions.Expect(log).ToHaveCountAsync(facts + 3);
+        Assert.StartsWith("test", await log.Last.InnerTextAsync(), StringComparison.Ordinal);
+        await Assertions.Expect(teacher.Page.Locator("[data-bench-name=try]")).ToHaveAttributeAsync("aria-pressed", "false");
+
+        // What is taken back is what was said just now, and what is said again too.
+        await PressAtOnceAsync(teacher, "2", "u");
+        await Assertions.Expect(log.Last).ToHaveClassAsync(new System.Text.RegularExpressions.Regex("taken-back"));
+        await Assertions.Expect(log).ToHaveCountAsync(facts + 4);
+
+        // Stopping and the verdict ask why: the number is the answer, and no work.
+        facts = await hands.FactsAsync();
+        await PressAtOnceAsync(teacher, "s", "2");
+        await Assertions.Expect(log.Last).ToContainTextAsync("The tip is as thin as it may be.");
+        await PressAtOnceAsync(teacher, "v", "1", "3");
+        await Assertions.Expect(log).ToHaveCountAsync(facts + 2);
+        await Assertions.Expect(log.Last).ToContainTextAsync("improved");
         await teacher.LookAsync("fast keys");
+    }
+
+    [Fact]
+    public async Task A_key_for_a_list_that_does_not_come_is_not_pressed_on_the_old_one_and_that_is_told()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "away-keys");
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 1);
+        var facts = await hands.FactsAsync();
+        await teacher.Page.EvaluateAsync("() => document.querySelector('[data-bench-name=try]').addEventListener('click', (event) => event.stopImmediatePropagation())");
+        await PressAtOnceAsync(teacher, "t", "1");
+        await Assertions.Expect(hands.Answer("cleared")).ToContainTextAsync("1 wasn’t pressed", new() { Timeout = 15_000 });
+        Assert.Equal(facts, await hands.FactsAsync());
+
+        // After that the keys are what they were.
+        await hands.PickAsync("1");
+        await teacher.LookAsync("a key that was not pressed");
     }
 
     private static async Task PressAtOnceAsync(Visitor teacher, params string[] keys) => await teacher.Page.EvaluateAsync(

@@ -48,19 +48,28 @@ public static class BenchEndpoints
         var outcome = await new EntryPost(bench).SaveAsync(actor, view, entry, ct).ConfigureAwait(false);
         if (outcome is Outcome<BenchFact>.Done(var fact))
         {
+            // A press that asks for JSON was no form: what stands half typed in the fields stays.
+            if (json)
+            {
+                return Created(fact.Chain.Single(link => link.OperationId == entry.Operation));
+            }
+
             await drafts.DropAsync(actor, reed, ct).ConfigureAwait(false);
-            return json
-                ? Created(fact.Chain.Single(link => link.OperationId == entry.Operation))
-                : SeeOther(http, string.Create(CultureInfo.InvariantCulture, $"/bench/{reedId}#entry-{fact.Sequence}"));
+            return SeeOther(http, string.Create(CultureInfo.InvariantCulture, $"/bench/{reedId}#entry-{fact.Sequence}"));
         }
 
-        if (entry.Kind != EntryKind.Undo && !await drafts.KeepAsync(actor, reed, entry.ToDraft(), ct).ConfigureAwait(false) && !json)
+        if (json)
+        {
+            return Refusal(outcome);
+        }
+
+        if (entry.Kind != EntryKind.Undo && !await drafts.KeepAsync(actor, reed, entry.ToDraft(), ct).ConfigureAwait(false))
         {
             // It can't be shown again beside its field: the browser still has it, one step back.
             return Results.Text(t["TooLongToShow"].Value, "text/plain", statusCode: StatusCodes.Status413PayloadTooLarge);
         }
 
-        return json ? Refusal(outcome) : SeeOther(http, $"/bench/{reedId}?check=true#{EntryAnswer.Id}");
+        return SeeOther(http, $"/bench/{reedId}?check=true#{EntryAnswer.Id}");
     }
 
     private static bool AsksForJson(HttpContext http) =>

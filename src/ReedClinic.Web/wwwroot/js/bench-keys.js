@@ -1,5 +1,7 @@
 // The bench's keys. Each control names its key in data-bench-key; a key presses the control it stands on, and nothing else.
 // Which keys they are, and whether single keys work at all, is this device's own setting: a foot pedal is plugged into a device.
+import { follow } from "./bench-pad.js";
+
 const store = "reedclinic-bench-keys";
 const pitchLetters = /^[a-g]$/;
 
@@ -11,6 +13,7 @@ const read = () => {
   }
 };
 
+let pad = null;
 let settings = { off: false, keys: {}, ...read() };
 
 const keyOf = (control) => settings.keys[control.dataset.benchName] ?? control.dataset.benchKey;
@@ -60,8 +63,11 @@ function act(control) {
 export function alone(text) {
   const key = text.trim();
   if (settings.off || key.length !== 1 || pitchLetters.test(key)) return null;
-  const control = controls().find((one) => keyOf(one) === key && shown(one));
-  return control ? { key, control, press: () => act(control) } : null;
+  const control = find(key);
+  const press = () => {
+    if (!held(key, control)) act(control);
+  };
+  return control ? { key, control, press } : null;
 }
 
 // Esc leaves what was opened last: the fold that one is in, or the list that is offered for now.
@@ -78,46 +84,23 @@ function leave(event) {
   else if (offered && !typing(event.target)) offered.click();
 }
 
-// A press that changes what the keys offer is waited for: what is pressed meanwhile is meant for what comes, never for what was there.
-// A list that doesn't come (the connection is away) gets none of them; after what was said itself they are pressed all the same.
-const patience = 5_000;
-let turning = null;
-
-function turns(event) {
-  const control = event.target instanceof Element ? event.target.closest("[data-turns]") : null;
-  const pad = control?.closest(".picks");
-  if (!pad) return;
-  clearTimeout(turning?.late);
-  turning = { pad, from: pad.dataset.turn, keys: turning?.keys ?? [], late: setTimeout(() => over(control.dataset.say !== undefined), patience) };
-}
-
 // Keys that the list of picks has now, or may have when it has turned.
 const ofThePad = (key, control) =>
   control ? control.closest(".picks") !== null : /^[0-9]$/.test(key) || Object.entries(settings.keys).some(([name, own]) => own === key && name.startsWith("pick-"));
 
-function turned() {
-  // On another reed nothing is pressed that was meant for this one.
-  if (turning && (!turning.pad.isConnected || turning.pad.dataset.turn !== turning.from)) over(turning.pad.isConnected);
-}
+const find = (key) => controls().find((one) => keyOf(one) === key && shown(one));
 
-function over(pressing) {
-  const { keys, late } = turning;
-  clearTimeout(late);
-  turning = null;
-  while (pressing && keys.length > 0 && !turning) pressed(keys.shift());
-  if (turning) turning.keys = keys;
-}
-
-function pressed(key) {
-  const control = controls().find((one) => keyOf(one) === key && shown(one));
+function pressed(control) {
   // What only looks on leaves the focus where it is.
-  if (control && !control.matches("summary") && !control.dataset.focus && !("keepFocus" in control.dataset)) control.focus({ preventScroll: true });
-  if (control) act(control);
+  if (!control.matches("summary") && !control.dataset.focus && !("keepFocus" in control.dataset)) control.focus({ preventScroll: true });
+  act(control);
 }
+
+const held = (key, control) => ofThePad(key, control) && Boolean(pad?.take(key, control));
 
 function press(event, line) {
   if (event.key === "Escape" && !event.defaultPrevented && !document.querySelector("dialog[open]")) {
-    if (turning) turning.keys = [];
+    pad?.clear();
     return leave(event);
   }
   if (settings.off || event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || event.isComposing || event.repeat) return;
@@ -125,13 +108,12 @@ function press(event, line) {
   const key = event.key;
   // An arrow or Enter on a control is that control's own.
   if (event.target instanceof Element && event.target.closest("button, a, summary, [role=button], [role=radio]") && (key === "Enter" || key === " ")) return;
-  const control = controls().find((one) => keyOf(one) === key && shown(one));
-  if (turning && ofThePad(key, control)) {
+  const control = find(key);
+  if (held(key, control)) {
     event.preventDefault();
-    turning.keys.push(key);
   } else if (control) {
     event.preventDefault();
-    pressed(key);
+    pressed(control);
   } else if (line && pitchLetters.test(key)) {
     // A note begins with its letter: the line takes it, and gives the keys back when it is sent.
     event.preventDefault();
@@ -139,22 +121,21 @@ function press(event, line) {
   }
 }
 
+// Something was answered: what waited for it may go on.
+export const moved = () => pad?.move();
+
 export function listen(line) {
   const heard = (event) => press(event, line);
   document.addEventListener("keydown", heard);
-  document.addEventListener("click", turns, { capture: true });
-  const seen = new MutationObserver(() => {
-    label();
-    turned();
-  });
+  const seen = new MutationObserver(label);
   const bench = document.querySelector(".bench");
-  if (bench) seen.observe(bench, { childList: true, subtree: true, attributes: true, attributeFilter: ["data-turn"] });
+  if (bench) seen.observe(bench, { childList: true, subtree: true });
   label();
+  pad = line ? follow(line, Object.assign(pressed, { find }), line.unpressed) : null;
   return () => {
     document.removeEventListener("keydown", heard);
-    document.removeEventListener("click", turns, { capture: true });
-    clearTimeout(turning?.late);
-    turning = null;
+    pad?.close();
+    pad = null;
     seen.disconnect();
   };
 }

@@ -1,10 +1,12 @@
 // What is said at the bench goes out by HTTP, one thing after the other, each under its own id: what was sent twice stands once, and
 // what couldn't be sent waits in this tab until it can. The circuit only shows; it may come and go.
-import { alone, listen, settle } from "./bench-keys.js";
+import { alone, listen, moved, settle } from "./bench-keys.js";
 
 const again = [500, 1000, 2000, 4000];
 // A second press within this time, in milliseconds, is the same press: what came in its place hasn't been read yet.
 const doublePress = 600;
+// So often one thing may break the studio before it is given back.
+const mostBroken = 6;
 
 function open(form) {
   const reed = form.dataset.reed;
@@ -22,6 +24,11 @@ function open(form) {
   let asking = null;
   // What stood in the line when an entry was taken up to be said better: it comes back when that is done or left.
   let aside = null;
+  // The entry that is taken up and its words as they stood; and wordings that were left for another entry before they were sent.
+  let taken = null;
+  const unsent = new Map();
+  // The last place in the log that an answer told of.
+  let answered = 0;
 
   const better = () => form.elements.Seen?.value ?? "";
 
@@ -96,6 +103,7 @@ function open(form) {
         queue.shift();
         keep("waiting", queue);
         failed = 0;
+        moved();
       }
     } finally {
       busy = false;
@@ -120,12 +128,15 @@ function open(form) {
       say("refused", words.signedout);
       return false;
     }
-    if (answer.status === 429 || answer.status >= 500) {
+    // What breaks the studio each time mustn't keep what waits behind it.
+    item.broken = (item.broken ?? 0) + (answer.status === 500 ? 1 : 0);
+    if (answer.status === 429 || (answer.status >= 500 && item.broken < mostBroken)) {
       waiting();
       return false;
     }
     if (answer.ok) {
       const saved = await answer.json().catch(() => ({}));
+      answered = Math.max(answered, saved.sequence ?? 0);
       say("saved", item.whole ?? (item.fields.Seen && item.fields.Text ? words.corrected : words.saved).replace("{0}", (saved.said ?? [item.text]).join(" · ")));
       if (item.fields.Text && item.fields.Seen === better()) leave();
       return true;
@@ -144,7 +155,7 @@ function open(form) {
       type(back);
       refusedText = back;
     }
-    say("refused", `${why || words.notsaved}${back && typedIn.value !== back ? ` “${back}”` : ""}`, { ...item, agree });
+    say("refused", `${why || (answer.status === 409 ? words.changed : words.notsaved)}${back && typedIn.value !== back ? ` “${back}”` : ""}`, { ...item, agree });
   }
 
   // What a control says, without its key.
@@ -163,6 +174,8 @@ function open(form) {
   function leave() {
     const back = aside ?? "";
     aside = null;
+    unsent.delete(better());
+    taken = null;
     if (form.elements.Seen) form.elements.Seen.value = "";
     form.querySelector("[data-leave]")?.click();
     type(back);
@@ -238,7 +251,17 @@ function open(form) {
 
   // What goes when it is pressed is pressed once, and the focus stays in its place.
   let last = { name: "", at: -doublePress };
+  let tapped = "";
   const going = (event) => {
+    const pick = event.target instanceof Element ? event.target.closest(".picks button") : null;
+    const words = pick ? `${pick.dataset.benchName} ${pick.dataset.words ?? ""}` : "";
+    // The second tap of two meant what was there for the first.
+    if (pick && event.detail > 1 && words !== tapped) {
+      event.preventDefault();
+      event.stopImmediatePropagation();
+      return;
+    }
+    tapped = words;
     const button = event.target instanceof Element ? event.target.closest("[data-once]") : null;
     if (!button) return;
     const before = last;
@@ -267,13 +290,25 @@ function open(form) {
       typedIn.focus();
       type(typedIn.value + letter);
     },
+    sends: () => queue.length > 0,
+    answered: () => answered,
+    unpressed: (keys) => say("cleared", words.notpressed.replace("{0}", keys)),
   };
   const deaf = listen(line);
-  takingUp = (text) => {
+  takingUp = (text, seen) => {
+    // What was typed for another entry waits until that one is taken up again.
+    if (taken && typedIn.value !== taken.text) unsent.set(taken.seen, typedIn.value);
+    if (text === null) {
+      const back = aside;
+      [aside, taken] = [null, null];
+      if (back !== null) type(back);
+      return;
+    }
     aside ??= typedIn.value;
-    type(text);
+    taken = { seen, text };
+    type(unsent.get(seen) ?? text);
     typedIn.focus();
-    typedIn.setSelectionRange(text.length, text.length);
+    typedIn.setSelectionRange(typedIn.value.length, typedIn.value.length);
   };
   return () => {
     takingUp = null;
@@ -288,9 +323,9 @@ function open(form) {
 let close = null;
 let takingUp = null;
 
-// An entry of the log comes back into the line, to be said better there.
-export function takeUp(words) {
-  takingUp?.(words);
+// An entry of the log comes back into the line, to be said better there; without words the line is given back what stood in it.
+export function takeUp(words, seen) {
+  takingUp?.(words, seen);
 }
 
 export function start() {
