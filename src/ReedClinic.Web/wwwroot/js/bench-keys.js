@@ -127,6 +127,9 @@ export const moved = () => pad?.move();
 export function listen(line) {
   const heard = (event) => press(event, line);
   document.addEventListener("keydown", heard);
+  // What was typed in the fields isn't given up by Esc, also where the studio hasn't heard of it yet.
+  const typed = (event) => event.target.closest("form.entry")?.querySelector("[data-leave-fields]")?.removeAttribute("data-leave-fields");
+  document.addEventListener("input", typed);
   const seen = new MutationObserver(label);
   const bench = document.querySelector(".bench");
   if (bench) seen.observe(bench, { childList: true, subtree: true });
@@ -134,6 +137,7 @@ export function listen(line) {
   pad = line ? follow(line, Object.assign(pressed, { find }), line.unpressed) : null;
   return () => {
     document.removeEventListener("keydown", heard);
+    document.removeEventListener("input", typed);
     pad?.close();
     pad = null;
     seen.disconnect();
