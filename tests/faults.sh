@@ -33,7 +33,7 @@ about() {
 Something goes wrong at the first, second, third … statement or commit of everything that people do, from the intake to the next one
 and from an invitation to an erasure, until a whole way is gone without: the step isn’t taken, or its answer is lost, by a trouble that
 stays or by a server that was away for a moment. After each, what stands is as before or as done; whoever presses again has it once;
-no file lies about.
+no file lies about. A form that is sent to a page is answered in one sentence.
 END
     server) cat << 'END' ;;
 A separate process posts notes to the published app, kills it with signal 9 at a random moment after an acknowledgement,
@@ -65,7 +65,9 @@ counts() {
 
 tests_of() {
   case $1 in
-    steps) dotnet test --project tests/ReedClinic.Data.Tests -- --filter-class '*EveryStepTests' '*OnceOnlyTests' ;;
+    steps)
+      dotnet test --project tests/ReedClinic.Data.Tests -- --filter-class '*EveryStepTests' '*OnceOnlyTests' || return
+      dotnet test --project tests/ReedClinic.Web.Tests -- --filter-class '*FaultyFormTests' ;;
     server) dotnet test --project tests/ReedClinic.Web.Tests -- --filter-class '*.KillTests' '*HostileEventsTests' '*MailDeliveryTests' '*HostilePostTests' ;;
     bench) dotnet test --project tests/ReedClinic.Browser.Tests -- --filter-class '*BenchKillTests' ;;
     database) dotnet test --project tests/ReedClinic.Web.Tests -- --filter-class '*DatabaseFaultTests' '*MigrationKillTests' ;;
