@@ -31,14 +31,26 @@ public static partial class RecordsAway
         });
     }
 
-    private static Task AnswerAsync(HttpContext context, RecordsState state)
+    // In a scope of its own: a page that had begun has taken what a page needs of the request's.
+    private static async Task AnswerAsync(HttpContext context, RecordsState state)
     {
         context.Response.Clear();
         var status = state == RecordsState.Full ? StatusCodes.Status507InsufficientStorage : StatusCodes.Status503ServiceUnavailable;
         context.Response.StatusCode = status;
         context.Response.Headers.RetryAfter = Seconds.ToString(System.Globalization.CultureInfo.InvariantCulture);
         context.Response.Headers.CacheControl = "no-store";
-        return new RazorComponentResult<RecordsAwayNote>(new { State = state, Reference = Trouble.Reference(context) }) { StatusCode = status }.ExecuteAsync(context);
+        var own = context.RequestServices.CreateAsyncScope();
+        await using var _ = own.ConfigureAwait(false);
+        var before = context.RequestServices;
+        context.RequestServices = own.ServiceProvider;
+        try
+        {
+            await new RazorComponentResult<RecordsAwayNote>(new { State = state, Reference = Trouble.Reference(context) }) { StatusCode = status }.ExecuteAsync(context).ConfigureAwait(false);
+        }
+        finally
+        {
+            context.RequestServices = before;
+        }
     }
 
     [LoggerMessage(Level = LogLevel.Error, Message = "The records are {State} ({Reference}).")]
