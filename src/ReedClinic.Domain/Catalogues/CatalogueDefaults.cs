@@ -13,6 +13,9 @@ public sealed record CatalogueDefaults
     /// <summary>How likely a sign that is only suspected turns up with none of its causes.</summary>
     public Marked<double> Suspected => numbers.GetValueOrDefault(("unasked", "suspected"));
 
+    /// <summary>How likely a sign that is there, but only “a little” so, turns up with none of its causes.</summary>
+    public Marked<double> ALittle => numbers.GetValueOrDefault(("unasked", "a-little"));
+
     /// <summary>The share of a link’s strength that counts when a student says that a sign isn’t there.</summary>
     public Marked<double> UnsureDenial => numbers.GetValueOrDefault(("share", "unsure-denial"));
 
@@ -22,6 +25,7 @@ public sealed record CatalogueDefaults
     {
         Belonging.Itself => "itself",
         Belonging.Typical => "typical",
+        Belonging.Behind => "behind",
         _ => "possible",
     }) ?? default;
 

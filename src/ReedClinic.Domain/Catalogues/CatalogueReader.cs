@@ -110,7 +110,7 @@ public sealed class CatalogueReader
         .. Rows("links", "cause", "sign", "strength", "mark").Select(row =>
         {
             var strength = Word(row, "strength", "strength");
-            var belonging = row.Text("strength").Split(' ')[0] switch { "itself" => Belonging.Itself, "typical" => Belonging.Typical, _ => Belonging.Possible };
+            var belonging = row.Text("strength").Split(' ')[0] switch { "itself" => Belonging.Itself, "typical" => Belonging.Typical, "behind" => Belonging.Behind, _ => Belonging.Possible };
             var link = new CauseLink(new CauseId(row.Id("cause")), new SignId(row.Id("sign")), belonging, strength, row.Mark("mark"));
             Own(CatalogueTable.Links, row, CatalogueChecks.NameOf(link));
             return link;

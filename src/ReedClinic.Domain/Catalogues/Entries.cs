@@ -53,6 +53,9 @@ public sealed record Cause(
 /// <summary>How closely a sign belongs to a cause. The numbers behind the words are in the file of defaults.</summary>
 public enum Belonging
 {
+    /// <summary>The sign is a fault of its own, which may lie behind this one; this one hardly brings it about.</summary>
+    Behind,
+
     /// <summary>In some reeds.</summary>
     Possible,
 

@@ -125,7 +125,8 @@ public sealed class LikelyCauses
         var (leak, share) = (sign.Unasked.Value, 1.0);
         if (!sighting.Sure)
         {
-            (leak, share) = sighting.Present ? (Math.Max(leak, catalogue.Defaults.Suspected.Value), 1) : (leak, catalogue.Defaults.UnsureDenial.Value);
+            var unsure = sighting.Slight ? catalogue.Defaults.ALittle : catalogue.Defaults.Suspected;
+            (leak, share) = sighting.Present ? (Math.Max(leak, unsure.Value), 1) : (leak, catalogue.Defaults.UnsureDenial.Value);
         }
 
         return new Observed(sighting.Present, leak, [.. catalogue.LinksOf(sign.Id)

@@ -22,7 +22,9 @@ public enum Teller
 /// <param name="By">Who told of it.</param>
 /// <param name="Order">The later of two, for the same teller, counts.</param>
 /// <param name="WasThere">True for what isn’t there any more: it was found, and has gone.</param>
-public readonly record struct Sighting(SignId Sign, bool Present, bool Sure = true, Teller By = Teller.Bench, int Order = 0, bool WasThere = false);
+/// <param name="Slight">True for what is unsure because it is only “a little” so: it was seen all the same, and weighs more than what is only suspected.</param>
+public readonly record struct Sighting(
+    SignId Sign, bool Present, bool Sure = true, Teller By = Teller.Bench, int Order = 0, bool WasThere = false, bool Slight = false);
 
 /// <summary>Reads sightings from what is on record. Those of signs that were retired are read too, so that it is told that they are left out.</summary>
 public static class Sightings
@@ -40,7 +42,7 @@ public static class Sightings
                let mark = marks[route.Aspect]?.Value
                where mark is not null
                let along = route.Above ? mark.Value : -mark.Value
-               select new Sighting(sign.Id, along > 0, along >= 2, Teller.Student);
+               select new Sighting(sign.Id, along > 0, along >= 2, Teller.Student, Slight: along == 1);
     }
 
     /// <summary>What the entries of a bench log tell. What wasn’t looked for tells nothing.</summary>
@@ -58,7 +60,9 @@ public static class Sightings
                from route in sign.KnownBy
                let seen = Read(entry, route, crow)
                where seen is not null
-               select new Sighting(sign.Id, seen.Value.Present, seen.Value.Sure, Teller.Bench, place?.Invoke(entry) ?? entry.Sequence);
+               select new Sighting(
+                   sign.Id, seen.Value.Present, seen.Value.Sure, Teller.Bench, place?.Invoke(entry) ?? entry.Sequence,
+                   Slight: entry is Test && seen.Value is { Present: true, Sure: false });
     }
 
     private static (bool Present, bool Sure)? Read(BenchEntry entry, SignRoute route, CrowTarget crow) => (entry, route) switch

@@ -65,13 +65,13 @@ public sealed class ReedEvidenceTests
     {
         var scene = new AdviceScene(scales: ReedScales.Nothing with { Opening = new ScaleMark(2) });
         scene.Found("opening-wide");
-        scene.Crow("B");
+        scene.Found("centre-closes-first");
         var evidence = Of(scene);
         var foremost = evidence.Foremost.Select(one => one.Cause.Id.Value).ToList();
 
-        Assert.Equal(["crow-too-low", "too-open"], foremost.Take(2).Order(StringComparer.Ordinal));
+        Assert.Equal(["centre-closes-first", "too-open"], foremost.Take(2).Order(StringComparer.Ordinal));
         Assert.Equal(foremost.Count, foremost.Distinct().Count());
-        Assert.True(evidence.Likely.ToList().FindIndex(one => one.Cause.Id.Value == "too-open") > 1, "weighed alone, the low crow explains it away");
+        Assert.True(evidence.Likely.ToList().FindIndex(one => one.Cause.Id.Value == "centre-closes-first") > 1, "weighed alone, flat and hard explains it away");
     }
 
     [Fact]

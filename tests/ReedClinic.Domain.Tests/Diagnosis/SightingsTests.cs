@@ -21,7 +21,7 @@ public sealed class SightingsTests
         Assert.Equal(6, told.Count); // two ends of three scales
         Assert.Contains(new Sighting(new SignId("whole-sharp"), true, true, Teller.Student), told);
         Assert.Contains(new Sighting(new SignId("whole-flat"), false, false, Teller.Student), told);
-        Assert.Contains(new Sighting(new SignId("feels-easy"), true, false, Teller.Student), told); // only a little
+        Assert.Contains(new Sighting(new SignId("feels-easy"), true, false, Teller.Student, Slight: true), told); // only a little
         Assert.Contains(new Sighting(new SignId("opening-wide"), false, false, Teller.Student), told);
     }
 
@@ -35,6 +35,29 @@ public sealed class SightingsTests
         Assert.Contains(told, one => one is { Sign.Value: "low-late", Present: true, Sure: true });
         Assert.Contains(told, one => one is { Sign.Value: "low-refuse", Present: false });
         Assert.Equal(2, told.Count);
+    }
+
+    /// <summary>A wide opening may lie behind a flat reed or a small range; those hardly open it, so they take little of it away.</summary>
+    [Theory]
+    [InlineData(2, 0.4)]
+    [InlineData(1, 0.3)]
+    public void A_student_who_says_too_open_is_heard_as_telling_that_very_fault(int step, double least)
+    {
+        var found = LikelyCauses.Of(Shipped, Sightings.Of(Shipped, new ReedScales { Opening = new ScaleMark(step) }));
+
+        Assert.Equal("too-open", found.Causes[0].Cause.Id.Value);
+        Assert.InRange(found.Causes[0].Chance, least, 1);
+        Assert.InRange(found.Causes[0].Chance, 2 * found.Causes[1].Chance, 1);
+    }
+
+    [Fact]
+    public void What_is_a_little_so_weighs_more_than_what_is_only_suspected_and_less_than_what_is_plainly_so()
+    {
+        double Chance(Sighting seen) => LikelyCauses.Of(Shipped, [seen]).Causes.Single(one => one.Cause.Id.Value == "too-open").Chance;
+        var wide = new Sighting(new SignId("opening-wide"), true);
+
+        Assert.True(Chance(wide with { Sure = false }) < Chance(wide with { Sure = false, Slight = true }));
+        Assert.True(Chance(wide with { Sure = false, Slight = true }) < Chance(wide));
     }
 
     [Fact]
