@@ -70,9 +70,25 @@ public sealed class ReedEvidenceTests(ClinicHost host) : IClassFixture<ClinicHos
         using var page = await Page(teacher, scene);
 
         Assert.Contains("The work on this reed has ended", page.Body!.TextContent, StringComparison.Ordinal);
-        Assert.Empty(page.QuerySelectorAll("section > .proposals > li"));
-        Assert.NotEmpty(page.QuerySelectorAll("details.more .proposal"));
-        Assert.Empty(page.QuerySelectorAll(".kind-cane, .held-back"));
+        Assert.NotEmpty(page.QuerySelectorAll("section > .proposals > li"));
+        Assert.Empty(page.QuerySelectorAll(".proposal > details[open], .kind-cane, .held-back"));
+        Assert.DoesNotContain("silent", page.Body.TextContent, StringComparison.Ordinal);
+        Assert.Contains("nothing more to suggest", page.Body.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_to_do_stands_before_what_to_keep_in_mind_and_each_deed_has_its_caution_beside_it()
+    {
+        var scene = await BenchScene.Open(host, "Nuria", "blue thread");
+        await scene.Say(Corners());
+        using var teacher = await host.Teacher();
+        using var page = await Page(teacher, scene);
+        var next = page.QuerySelector("section[aria-labelledby=next]")!;
+
+        Assert.Equal("OL", next.QuerySelector("h2")!.NextElementSibling!.TagName);
+        Assert.All(next.QuerySelectorAll("ul.minded"), list => Assert.NotNull(list.ParentElement!.QuerySelector("ol.proposals ~ ul.minded")));
+        Assert.NotEmpty(next.QuerySelectorAll(".kind-cane"));
+        Assert.All(next.QuerySelectorAll(".kind-cane, .kind-undoable"), card => Assert.NotEmpty(card.QuerySelector("summary .caveat")!.TextContent.Trim()));
     }
 
     [Fact]
