@@ -36,6 +36,16 @@ public sealed class BenchNews
     /// <summary>Whoever carries news to the studio's other processes hears here of what was written in this one.</summary>
     public event Action<ReedId>? Told;
 
+    /// <summary>Whoever carries news hears here that the counts of causes began anew, in this process.</summary>
+    public event Action? CountsBegan;
+
+    /// <summary>The counts of causes began anew, by this process: what every open reed shows may be otherwise.</summary>
+    public void TellCountsBegan()
+    {
+        TellAll();
+        CountsBegan?.Invoke();
+    }
+
     /// <summary>Something was saved in a reed's log, by this process.</summary>
     /// <param name="reed">The reed.</param>
     public void Tell(ReedId reed)

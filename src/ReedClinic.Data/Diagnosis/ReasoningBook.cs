@@ -19,7 +19,7 @@ public sealed record ReasoningView(BenchView AtBench, Learned Learned);
 public sealed record ReasoningChoice(bool Line);
 
 /// <summary>What is reasoned at the bench, who wants to see it there, and what is kept of what teachers said. For teachers and owners.</summary>
-public sealed class ReasoningBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, LearnedHere here)
+public sealed class ReasoningBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, LearnedHere here, BenchNews? news = null)
 {
     private const string Choose = "choose-reasoning-line";
     private const string Forget = "forget-cause-counts";
@@ -139,7 +139,9 @@ public sealed class ReasoningBook(IDbContextFactory<ClinicDb> databases, TimePro
 
             if (done || await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false))
             {
-                return new Outcome<StudioCounts>.Done(await here.TakeAsync(db, ct).ConfigureAwait(false));
+                var counts = await here.TakeAsync(db, ct).ConfigureAwait(false);
+                news?.TellCountsBegan();
+                return new Outcome<StudioCounts>.Done(counts);
             }
         }
 

@@ -10,13 +10,14 @@ namespace ReedClinic.Data.Engine;
 
 /// <summary>
 /// Carries news between the processes of one studio, by PostgreSQL's LISTEN and NOTIFY: that something was written in a reed's
-/// log, and that there is work. It carries no content and promises nothing: who is told reads from the database, and whoever
+/// log, that the counts of causes began anew, and that there is work. It carries no content and promises nothing: who is told reads from the database, and whoever
 /// wasn't told finds out at the next slow look. SQLite's file has one process, which needs none of this.
 /// </summary>
 public sealed class StudioWire : IDisposable
 {
     private const string Name = "reedclinic";
     private const string Work = "work";
+    private const string Counts = "counts";
     private const string Written = "reed ";
     private const int MostWaiting = 1_000;
     private const int SecondsBetweenSignsOfLife = 10;
@@ -37,6 +38,7 @@ public sealed class StudioWire : IDisposable
         ArgumentNullException.ThrowIfNull(bell);
         (_databases, _news, _bell) = (databases, news, bell);
         news.Told += Say;
+        news.CountsBegan += SayCounts;
         bell.Rung += SayWork;
     }
 
@@ -75,10 +77,13 @@ public sealed class StudioWire : IDisposable
     public void Dispose()
     {
         _news.Told -= Say;
+        _news.CountsBegan -= SayCounts;
         _bell.Rung -= SayWork;
     }
 
     private void Say(ReedId reed) => _out.Writer.TryWrite($"{Written}{reed.Value:N}");
+
+    private void SayCounts() => _out.Writer.TryWrite(Counts);
 
     private void SayWork() => _out.Writer.TryWrite(Work);
 
@@ -93,6 +98,10 @@ public sealed class StudioWire : IDisposable
         if (what == Work)
         {
             _bell.Ring();
+        }
+        else if (what == Counts)
+        {
+            _news.TellAll();
         }
         else if (what.StartsWith(Written, StringComparison.Ordinal) && Guid.TryParseExact(what.AsSpan(Written.Length), "N", out var reed))
         {

@@ -70,7 +70,10 @@ public sealed class ReasoningBookTests(TestDatabases databases) : IClassFixture<
         var scene = new BenchStudio(db);
         var (first, second) = ((await scene.ReedAsync()).Id, (await scene.ReedAsync()).Id);
         var clock = new FakeTimeProvider(TimeProvider.System.GetUtcNow());
-        var book = Book(db, clock);
+        var (news, began) = (new BenchNews(), 0);
+        news.CountsBegan += () => began++;
+        using var learned = new LearnedHere(db, clock);
+        var book = new ReasoningBook(db, clock, learned, news);
         var usual = (await book.FindAsync(BenchStudio.Ada, first, Ct))!.Learned.Catalogue.Find(Corners)!.Prior.Value;
         Value(await new BenchBook(db, clock).RecordAsync(BenchStudio.Ada, second, Word(CauseAnswer.Confirmed), BenchStudio.Operation(), Ct));
         var here = (await book.FindAsync(BenchStudio.Ada, first, Ct))!.Learned.Catalogue.Find(Corners)!.Prior.Value;
@@ -80,7 +83,9 @@ public sealed class ReasoningBookTests(TestDatabases databases) : IClassFixture<
         Assert.Equal(Catalogue.Shipped.Find(Corners)!.Prior.Value, usual);
         Assert.True(here > usual);
         Assert.IsType<Outcome<StudioCounts>.NotFound>(await book.ForgetAsync(BenchStudio.Ada, operation, Ct));
+        Assert.Equal(0, began);
         Assert.Empty(Value(await book.ForgetAsync(owner, operation, Ct)).All);
+        Assert.Equal(1, began);
         Assert.Equal(usual, (await book.FindAsync(BenchStudio.Ada, first, Ct))!.Learned.Catalogue.Find(Corners)!.Prior.Value);
 
         clock.Advance(TimeSpan.FromMinutes(1));

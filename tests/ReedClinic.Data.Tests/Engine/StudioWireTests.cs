@@ -57,6 +57,24 @@ public sealed class StudioWireTests(TestDatabases databases) : IClassFixture<Tes
     }
 
     [Fact]
+    public async Task Counts_that_begin_anew_in_one_process_are_read_anew_in_another_at_once()
+    {
+        var here = await databases.FreshAsync(ClinicEngine.Postgres);
+        await using var there = new TestDatabase(ClinicEngine.Postgres, here.Connection);
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(Ct);
+        var running = await Task.WhenAll(RunAsync(here, stop.Token), RunAsync(there, stop.Token));
+        var told = new TaskCompletionSource();
+        using var open = News(there).Listen(new ReedId(NewId()), () => told.TrySetResult());
+        var before = News(there).Written;
+
+        News(here).TellCountsBegan();
+
+        await told.Task.WaitAsync(Long, Ct);
+        Assert.True(News(there).Written > before, "the quiet line counts anew with its next look");
+        await EndAsync(stop, running);
+    }
+
+    [Fact]
     public async Task A_wire_that_breaks_says_so_and_a_new_one_tells_what_may_have_been_missed()
     {
         var here = await databases.FreshAsync(ClinicEngine.Postgres);
