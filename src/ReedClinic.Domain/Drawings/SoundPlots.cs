@@ -148,6 +148,14 @@ public static class SoundPlots
     // Words that would stand on each other go up and down by turns.
     private static IEnumerable<SketchPart> Entries(ReadingFigures figures, PlotFrame frame)
     {
+        if (figures is { CameTogether: true, Order: [var first, ..] })
+        {
+            var at = frame.X(first.Came!.Value - figures.Zero);
+            yield return new SketchPath(SketchInk.Moment, PlotFrame.Line((at, frame.Top - 8), (at, frame.Foot)));
+            yield return new SketchWords(SketchType.Name, "together", Math.Min(at, frame.Right - 64), frame.Top - 13, SketchAlign.Start);
+            yield break;
+        }
+
         var last = double.MinValue;
         foreach (var octave in figures.Order ?? [])
         {

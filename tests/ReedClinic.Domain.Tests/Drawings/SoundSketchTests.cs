@@ -111,7 +111,9 @@ public sealed class SoundSketchTests
         Assert.Equal(["together, 0.08 s", "together", "together"], Steps(at));
         Assert.Equal(["together", "together", "together"], Steps(breathless));
         Assert.Empty(Paths(SoundSketch.Of(new SoundPicture(SoundKind.Crow, at, Target, true), true), SketchInk.FirstOctave));
-        Assert.EndsWith(" The octaves come together.", SoundPlots.Pitch(new SoundTrack(new SoundPicture(SoundKind.Crow, at, Target, true), MadeReadings.Crow().Series), true).Drawing.Description, StringComparison.Ordinal);
+        var plot = SoundPlots.Pitch(new SoundTrack(new SoundPicture(SoundKind.Crow, at, Target, true), MadeReadings.Crow().Series), true).Drawing;
+        Assert.EndsWith(" The octaves come together.", plot.Description, StringComparison.Ordinal);
+        Assert.Equal(["together"], plot.Parts.OfType<SketchWords>().Select(words => words.Text).Where(text => text is "together" or "high" or "middle" or "low"));
 
         static IEnumerable<string> Steps(ReadingFigures figures) => SoundSketch.Of(new SoundPicture(SoundKind.Crow, figures, Target, true), true)
             .Parts.OfType<SketchWords>().Where(words => words.Type == SketchType.Step).Select(words => words.Text);
