@@ -45,6 +45,9 @@ public enum AdviceKind
     /// <summary>The centre of the heart, the spine or the rails.</summary>
     NeverHurry,
 
+    /// <summary>A clip where only safe changes were asked for: a small one is within that, and can’t be put back all the same.</summary>
+    SafeClip,
+
     /// <summary>Worked three times over without a test.</summary>
     Untested,
 

@@ -28,6 +28,7 @@ public static class BenchAdvice
         CrowRules.ScrapeWhenFlatAndEasy,
         CrowRules.ClosingFirst,
         PlaceRules.NeverHurry,
+        RecordRules.SafeClip,
         RecordRules.Untested,
         LengthRules.NotMeasured,
     ];

@@ -33,6 +33,17 @@ internal static class RecordRules
             "Ask first, or say with the entry that it has been agreed since.", Asked);
     }
 
+    /// <summary>The first small clip where only safe changes were asked for; nothing has to be agreed, and it is cane that goes.</summary>
+    internal static AdviceLine? SafeClip(AdviceMatter matter) =>
+        matter is { Planned: { } plan, Reed: { Permission: Intake.Permission.SafeChangesOnly, Presence: not Presence.Extra } } && WorkKinds.IsClip(plan.Kind)
+        && !Agreement.IsAsked(matter.Reed.Permission, plan.Kind, plan.Amount, SafeChanges.CrowBefore(matter.Log, matter.Batch.CrowTarget, matter.Until))
+        && !matter.Log.Live<Adjustment>().Any(done => WorkKinds.IsClip(done.Now.AdjustmentKind))
+            ? new AdviceLine(
+                new AdviceId("safe-clip"), AdviceKind.SafeClip,
+                "Safe changes only were asked for, and a clip can’t be put back: a hair, then the crow.",
+                "A hair at a time keeps to what was asked for while the latest crow isn’t sharp. Once it is, ask first.", EvidenceMark.CommonPractice)
+            : null;
+
     /// <summary>The work stops, or is about to, and nothing was tried since what was done last; to give the reed up needs no test.</summary>
     internal static AdviceLine? StoppedUntried(AdviceMatter matter)
     {

@@ -36,6 +36,24 @@ public sealed class RecordAdviceTests
         Assert.Null(scene.Due(AdviceKind.Permission, Clip(0.4m)));
     }
 
+    /// <summary>Common practice: scraping and clipping by hairs take turns, by the latest crow; cane that is clipped is gone.</summary>
+    [Theory]
+    [InlineData(Permission.SafeChangesOnly, "C -40", true)]
+    [InlineData(Permission.SafeChangesOnly, "C +40", false)]
+    [InlineData(Permission.TakeRisks, "C -40", false)]
+    [InlineData(Permission.AdviseOnly, "C -40", false)]
+    public void A_small_clip_where_safe_changes_were_asked_for_is_told_of_once_with_its_reason(Permission permission, string crow, bool due)
+    {
+        var scene = new AdviceScene(permission);
+        scene.Crow(crow);
+        Assert.Equal(due, scene.Due(AdviceKind.SafeClip, Hair) is { Reason.Length: > 0 });
+        Assert.Null(scene.Due(AdviceKind.SafeClip, TipSides));
+
+        scene.Do(Hair);
+
+        Assert.Null(scene.Due(AdviceKind.SafeClip, Hair));
+    }
+
     [Fact]
     public void What_would_be_advised_once_it_is_recorded_is_due_before_beside_what_was_allowed()
     {
