@@ -87,8 +87,9 @@ public sealed class ReedEvidenceTests(ClinicHost host) : IClassFixture<ClinicHos
 
         Assert.Equal("OL", next.QuerySelector("h2")!.NextElementSibling!.TagName);
         Assert.All(next.QuerySelectorAll("ul.minded"), list => Assert.NotNull(list.ParentElement!.QuerySelector("ol.proposals ~ ul.minded")));
-        Assert.NotEmpty(next.QuerySelectorAll(".kind-cane"));
-        Assert.All(next.QuerySelectorAll(".kind-cane, .kind-undoable"), card => Assert.NotEmpty(card.QuerySelector("summary .caveat")!.TextContent.Trim()));
+        var deeds = next.QuerySelectorAll(".kind-cane, .kind-undoable");
+        Assert.NotEmpty(deeds);
+        Assert.All(deeds, card => Assert.NotEmpty(card.QuerySelector("summary .caveat")!.TextContent.Trim()));
     }
 
     [Fact]
