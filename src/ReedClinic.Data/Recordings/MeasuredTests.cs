@@ -37,8 +37,9 @@ public sealed class MeasuredTests(IDbContextFactory<ClinicDb> databases, TimePro
         }
         else if (before is null)
         {
-            // Work that was done after it was played must not look tried by it, nor the sound as if it came of that work.
-            if (log.Facts.Any(fact => fact.Now is Adjustment && fact.Now.Sequence > recording.AtSequence))
+            // Work that was done after it was played must not look tried by it, nor the sound as if it came of that work. When it was done
+            // is its place in the log, not that of a wording it was given later.
+            if (log.Facts.Any(fact => fact.Now is Adjustment && fact.Sequence > recording.AtSequence))
             {
                 return;
             }

@@ -22,6 +22,9 @@ internal static class OwnHearing
 
     private static readonly HashSet<string> Around = [.. Between, "on", "at", "in", "of", "off", "and", "then", "i", "we", "have", "has", "by", "now", "still", "just", "there", "here", "to", ""];
 
+    // “Near the thread” isn’t on it.
+    private static readonly HashSet<string> Beside = ["near", "towards", "toward", "above", "below", "behind", "under", "beside", "past", "before", "than"];
+
     private static readonly string[] Joints = [" and ", " then ", " but "];
 
     // Before work that wasn’t done here and now: a plan, a wish, somebody else.
@@ -37,7 +40,7 @@ internal static class OwnHearing
     {
         List<OwnPiece> pieces = [];
         var (open, last, planned) = (-1, 0, false);
-        foreach (var (start, end) in own.Findings.Count + own.Adjustments.Count == 0 || line.Contains('?', StringComparison.Ordinal) ? [] : Clauses(line))
+        foreach (var (start, end) in own.Findings.Count + own.Adjustments.Count == 0 || line.Contains('?', StringComparison.Ordinal) ? [] : Placed(line, [.. Clauses(line)], own))
         {
             planned = planned && start > 0 && line[start - 1] is not ('.' or ';' or '\n');
             var entry = Hear(line[start..end], own);
@@ -81,6 +84,42 @@ internal static class OwnHearing
         }
 
         yield return (start, line.Length);
+    }
+
+    // “Chatter mark, upper blade, left”: a clause that is nothing but a place belongs to the name before it, or else to the one behind it.
+    private static List<(int Start, int End)> Placed(string line, List<(int Start, int End)> clauses, OwnKinds own)
+    {
+        for (var at = 0; at < clauses.Count; at++)
+        {
+            var (start, end) = clauses[at];
+            if (clauses.Count == 1 || !IsPlace(Tokenizer.Cut(line[start..end])))
+            {
+                continue;
+            }
+
+            if (at > 0 && line[clauses[at - 1].End] is not (';' or '.' or '\n') && Hear(line[clauses[at - 1].Start..clauses[at - 1].End], own) is not null)
+            {
+                clauses[at - 1] = (clauses[at - 1].Start, end);
+                clauses.RemoveAt(at--);
+            }
+            else if (at + 1 < clauses.Count && line[end] is not (';' or '.' or '\n') && (at + 2 == clauses.Count || !IsPlace(Tokenizer.Cut(line[clauses[at + 1].Start..clauses[at + 1].End]))) && Hear(line[clauses[at + 1].Start..clauses[at + 1].End], own) is not null)
+            {
+                clauses[at + 1] = (start, clauses[at + 1].End);
+                clauses.RemoveAt(at);
+                at = Math.Max(-1, at - 2);
+            }
+        }
+
+        return clauses;
+    }
+
+    private static bool IsPlace(List<Token> tokens)
+    {
+        var told = PlaceReader.Read(Without(tokens, [])).SelectMany(mention => Enumerable.Range(mention.First, mention.End - mention.First)).ToHashSet();
+        return tokens.Exists(token => token.Kind is not (TokenKind.Break or TokenKind.Symbol))
+            && (tokens[0].Text is not "right" || told.Count > 1 || tokens.Count(token => token.Kind is TokenKind.Word) == 1)
+            && tokens.TrueForAll(token => token.Kind is TokenKind.Break or TokenKind.Symbol || token.Text is "left" or "right" || Around.Contains(token.Text) || told.Contains(tokens.IndexOf(token)))
+            && (told.Count > 0 || tokens.Exists(token => token.Text is "left" or "right"));
     }
 
     // How long the mark or the word between two clauses is; a comma or a stop within a number is none.
@@ -145,15 +184,24 @@ internal static class OwnHearing
         return Adjustment.Of(kind.Id, place, amount is { } how ? new Amount(how.Strokes, how.Mm, how.Words) : Amount.NotSaid, words: words) is Outcome<Adjustment>.Done(var done) ? done : null;
     }
 
-    // Blade and side are read as in any phrase; whether anything else was said that the entry doesn’t tell.
+    // Zone, blade and side are read as in any phrase; whether anything else was said that the entry doesn’t tell.
     private static (Place Place, bool More) Placed(Zone zone, List<Token> tokens, HashSet<int> said)
     {
-        var mentions = PlaceReader.Read(Without(tokens, said));
+        // “Right then” names no side.
+        var mentions = PlaceReader.Read(Without(tokens, said)).Where(mention => mention is not { First: 0, End: 1 } || tokens[0].Text is not "right").Where(mention => mention.First == 0 || !Beside.Contains(tokens[mention.First - 1].Text) && (mention.First == 1 || !Beside.Contains(tokens[mention.First - 2].Text))).ToList();
+        var told = mentions.SelectMany(mention => Enumerable.Range(mention.First, mention.End - mention.First)).ToHashSet();
+        var sides = mentions.Select(mention => mention.OneSide).OfType<Sides>().ToHashSet();
+        foreach (var at in Enumerable.Range(0, tokens.Count).Where(at => tokens[at].Text is "left" || (tokens[at].Text is "right" && at > 0)).Where(at => !said.Contains(at)))
+        {
+            sides.Add(tokens[at].Text is "left" ? Sides.Left : Sides.Right);
+            told.Add(at);
+        }
+
+        var blades = mentions.Select(mention => mention.OneBlade).OfType<Blades>().ToHashSet();
         var place = new Place(
-            zone,
-            mentions.Select(mention => mention.OneBlade).FirstOrDefault(blade => blade is not null) ?? Blades.Both,
-            mentions.Select(mention => mention.OneSide).FirstOrDefault(side => side is not null) ?? Sides.Both);
-        var told = mentions.Where(mention => !mention.HasPlace).SelectMany(mention => Enumerable.Range(mention.First, mention.End - mention.First)).ToHashSet();
+            mentions.Find(mention => mention.HasPlace)?.Usual ?? zone,
+            blades.Count == 1 ? blades.Single() : Blades.Both,
+            sides.Count == 1 ? sides.Single() : Sides.Both);
         return (place, Enumerable.Range(0, tokens.Count).Any(at =>
             !said.Contains(at) && !told.Contains(at) && tokens[at].Kind is not (TokenKind.Break or TokenKind.Symbol) && !Around.Contains(tokens[at].Text)));
     }

@@ -232,7 +232,8 @@ internal sealed class FoundWords
 
     private string What(Finding finding, bool was)
     {
-        var what = _phrasing.Clause("what-" + finding.FindingKind.Value, _turn, [FindingWording.Of(finding.FindingKind)!.What], was);
+        var wording = FindingWording.Of(finding.FindingKind)!;
+        var what = _phrasing.Clause("what-" + finding.FindingKind.Value, _turn, [finding.Zone == Zone.HeartSides ? wording.OnHeartSides ?? wording.What : wording.What], was);
         var where = finding is not { Relation: { } relation, OtherPlace: { } other } ? LetterPlaces.On(finding.Place)
             : finding.Place is { Blades: Blades.Both, Sides: Sides.Both } && what.Contains(finding.Zone.NamePlainly(), StringComparison.Ordinal) ? $"{relation.Name()} {LetterPlaces.Name(other)}"
             : LetterPlaces.Against(finding.Place, relation, other);

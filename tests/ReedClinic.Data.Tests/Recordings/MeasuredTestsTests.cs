@@ -114,12 +114,29 @@ public sealed class MeasuredTestsTests(TestDatabases databases) : IClassFixture<
         var (db, _, batch) = await OpenAsync(engine);
         var (reed, bench, tests) = (batch.Reeds[0].Id, new BenchBook(db, TimeProvider.System), new MeasuredTests(db, TimeProvider.System));
         var kept = await new RecordingScene(db).SendAsync(Teacher, reed, RecordingKind.TestSound, Sound);
-        Done(await bench.RecordAsync(Teacher, reed, Done(Adjustment.Of(new AdjustmentKindId("clip-hair"), new Domain.Reeds.Place(Domain.Reeds.Zone.TipEdge), new Amount(Millimetres: 0.2m))), Operation(), Ct));
+        Done(await bench.RecordAsync(Teacher, reed, Clipped(0.2m), Operation(), Ct));
 
         await tests.RecordAsync(await ReadAsync(db, kept), Ct);
 
         Assert.Empty((await bench.FindAsync(Teacher, reed, Ct))!.Log.Live<Test>());
     }
+
+    [Theory, OnBothEngines]
+    public async Task Work_that_was_only_worded_better_after_it_was_played_is_tried_by_it(ClinicEngine engine)
+    {
+        var (db, _, batch) = await OpenAsync(engine);
+        var (reed, bench, tests) = (batch.Reeds[0].Id, new BenchBook(db, TimeProvider.System), new MeasuredTests(db, TimeProvider.System));
+        var work = Done(await bench.RecordAsync(Teacher, reed, Clipped(0.2m), Operation(), Ct));
+        var kept = await new RecordingScene(db).SendAsync(Teacher, reed, RecordingKind.TestSound, Sound);
+        Done(await bench.CorrectAsync(Teacher, reed, work.Tail, Clipped(0.3m), Operation(), Ct));
+
+        await tests.RecordAsync(await ReadAsync(db, kept), Ct);
+
+        Assert.Single((await bench.FindAsync(Teacher, reed, Ct))!.Log.Live<Test>());
+    }
+
+    private static Adjustment Clipped(decimal millimetres) =>
+        Done(Adjustment.Of(new AdjustmentKindId("clip-hair"), new Domain.Reeds.Place(Domain.Reeds.Zone.TipEdge), new Amount(Millimetres: millimetres)));
 
     /// <summary>The C5 of an A at 442 Hz is 525.6295 Hz by equal temperament (ISO 16:1975 for A4), so that 508 Hz are 59 cents below it.</summary>
     [Theory, OnBothEngines]

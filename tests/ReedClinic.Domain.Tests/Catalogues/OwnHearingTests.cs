@@ -45,6 +45,26 @@ public sealed class OwnHearingTests
         Assert.Equal((name, sides, certainty), (Own.NameOf(found.FindingKind), found.Sides, found.Certainty));
     }
 
+    [Theory]
+    [InlineData("gapped shoulders left", Zone.TipCorners, Blades.Both, Sides.Left)]
+    [InlineData("gapped shoulders, upper blade, right", Zone.TipCorners, Blades.Upper, Sides.Right)]
+    [InlineData("lower blade, gapped shoulders", Zone.TipCorners, Blades.Lower, Sides.Both)]
+    [InlineData("gapped shoulders UB L", Zone.TipCorners, Blades.Upper, Sides.Left)]
+    [InlineData("gapped shoulders (upper, right)", Zone.TipCorners, Blades.Upper, Sides.Right)]
+    [InlineData("gapped shoulders on the left and on the right", Zone.TipCorners, Blades.Both, Sides.Both)]
+    [InlineData("gapped shoulders in the windows, lower blade", Zone.Windows, Blades.Lower, Sides.Both)]
+    [InlineData("right then, gapped shoulders", Zone.TipCorners, Blades.Both, Sides.Both)]
+    public void A_fault_of_the_studios_own_stands_where_it_was_said_to_be(string line, Zone zone, Blades blades, Sides sides)
+    {
+        var found = Assert.Single(Own.HearWithin(line).Select(piece => piece.Entry).OfType<Finding>());
+
+        Assert.Equal((zone, blades, sides), (found.Zone, found.Blades, found.Sides));
+    }
+
+    [Fact]
+    public void A_place_beside_a_shipped_finding_stays_with_it() => Assert.Equal(
+        ["gapped shoulders", "upper blade, left corner thick"], Own.HearWithin("gapped shoulders; upper blade, left corner thick").Select(piece => piece.Words));
+
     [Fact]
     public void What_else_was_said_of_it_is_kept_in_its_words()
     {

@@ -93,12 +93,31 @@ internal static class AgainReader
 
     internal static ReadSlots Changed(DeedParts deed, ReadSlots slots)
     {
-        var blade = DeedReader.Resolve(deed.Blade, null, null, slots.Blades ?? DeedReader.LastBlade(deed.Course)) ?? (deed.Blade is null ? slots.Blades : null);
-        var side = DeedReader.ResolveSide(deed.Side, null, null, slots.Sides ?? DeedReader.LastSide(deed.Course)) ?? (deed.Side is null ? slots.Sides : null);
-        return deed.Amount is { } amount
-            ? WithAmount(slots, amount) with { Blades = blade, Sides = side }
-            : slots with { Blades = blade, Sides = side };
+        var saidBlade = deed.Blade ?? BareBlade(deed.Segment);
+        var saidSide = deed.Side ?? BareSide(deed.Segment);
+        var blade = DeedReader.Resolve(saidBlade, null, null, slots.Blades ?? DeedReader.LastBlade(deed.Course)) ?? (saidBlade is null ? slots.Blades : null);
+        var side = DeedReader.ResolveSide(saidSide, null, null, slots.Sides ?? DeedReader.LastSide(deed.Course)) ?? (saidSide is null ? slots.Sides : null);
+        var moved = slots with { Blades = blade, Sides = side };
+        return deed.IsTwice ? moved with { Strokes = slots.Strokes * 2, Mm = slots.Mm * 2, Words = null }
+            : deed.Amount is { } amount ? WithAmount(slots, amount) with { Blades = blade, Sides = side } : moved;
     }
+
+    // “Ditto right”: the last word, and no filler there.
+    private static string? BareSide(Segment segment)
+    {
+        var last = segment.End - 1;
+        while (last > segment.First && segment.Tokens[last].Kind is TokenKind.Break)
+        {
+            last--;
+        }
+
+        return last > segment.First && segment.Has(Cat.Same) | segment.Has(Cat.Again) ? segment.Word(last) switch { "left" => "Left", "right" => "Right", _ => null } : null;
+    }
+
+    // “Likewise below”, “same on top”.
+    private static string? BareBlade(Segment segment) => !(segment.Has(Cat.Same) || segment.Has(Cat.Again)) ? null
+        : segment.HasWord("below") || segment.HasWord("underneath") || segment.HasWord("beneath") || segment.HasWord("bottom") ? "Lower"
+        : segment.HasWord("above") || segment.HasWord("top") ? "Upper" : null;
 
     internal static ReadSlots WithAmount(ReadSlots slots, SaidAmount amount)
     {

@@ -93,6 +93,12 @@ internal static class AmountReader
             return value < 1 && (segment.Tokens[at].Kind == TokenKind.Number || segment.Word(at) is "point") ? new SaidAmount(null, value, null, at, after, Bare: true) : null;
         }
 
+        // “2x”: the times are no word of their own.
+        while (after < end && segment.Tokens[after].Kind is TokenKind.Symbol && segment.Word(after).Length == 0)
+        {
+            after++;
+        }
+
         var pronoun = segment.Word(at) is "one" && segment.Word(at - 1) is "the" or "this" or "that" or "left" or "right" or "upper" or "lower" or "other" or "first" or "second" or "last" or "each" or "no" or "your" or "new" or "fresh" or "good" or "my" or "bad" or "small" or "little" or "big" or "tiny" or "nice" or "fine" or "short" or "long" or "proper" or "which" or "any" or "some";
         var last = after >= end || segment.Tokens[after].Kind == TokenKind.Break;
         var place = segment.Items.Any(item => item.First == after && item.Cat is Cat.Side or Cat.Blade or Cat.More or Cat.Off or Cat.Also) || segment.Word(after) is "right" or "left";

@@ -47,7 +47,10 @@ internal sealed class DeedParts
 
     internal string? Action => Verb is { } verb ? Moods.Action(verb) : null;
 
-    internal bool IsAgain => AgainReader.IsAnother(Segment, Verb) || Segment.Has(Cat.Again) || Segment.Has(Cat.Same) || (Verb is null && IsOtherPlace) || IsSideToo || (Verb is null && Segment.Has(Cat.More) && Amount is { Strokes: not null } or { Mm: not null } && !Segment.Has(Cat.Quality)) || IsMoreToo;
+    internal bool IsAgain => AgainReader.IsAnother(Segment, Verb) || Segment.Has(Cat.Again) || Segment.Has(Cat.Same) || (Verb is null && IsOtherPlace) || IsTwice || IsSideToo || (Verb is null && Segment.Has(Cat.More) && Amount is { Strokes: not null } or { Mm: not null } && !Segment.Has(Cat.Quality)) || IsMoreToo;
+
+    /// <summary>“Twice that on the right”.</summary>
+    internal bool IsTwice => Segment.IndexOfWord("twice") is >= 0 and var twice ? Segment.Word(twice + 1) is "that" or "as" : Segment.IndexOfWord("double") is >= 0 and var doubled && Segment.Word(doubled + 1) is "that";
 
     // “And a hair more”, after a deed and about nothing else.
     private bool IsMoreToo => (Verb is null || Segment.Word(Verb.Value.First) is "took" or "taken" or "taking") && !HasPlace && Segment.Has(Cat.More) && Amount is { Words: not null } && (Course.Last is { Kind: EntryKind.Adjustment } || (Course.Drafts.Count == 0 && Course.Before.Last is Adjustment))

@@ -11,7 +11,7 @@ internal sealed class Draft
     internal required int Head { get; init; }
 
     /// <summary>The first of its segments.</summary>
-    internal required int First { get; init; }
+    internal required int First { get; set; }
 
     /// <summary>The last of its segments.</summary>
     internal required int Last { get; set; }

@@ -43,6 +43,9 @@ public static class PhraseReader
             course = Arbiter.Read(course, judge, Rules.Read, watch, choose);
         }
 
+        Corrections.Keep(course);
+        Inquiries.Keep(course);
+        Trials.Keep(course);
         KeepUnnamed(course);
         KeepFromTying(course);
         DropAsides(course);

@@ -79,6 +79,15 @@ internal static class Scanner
 
             if (before >= 0 && fix.First - before < 6 && KindOf(tokens, items, before) == kind)
             {
+                if (kind is "number" && IsCounted(items, before + 1) && !IsCounted(items, after + 1))
+                {
+                    tokens[before] = tokens[before] with { Text = tokens[after].Text, Number = tokens[after].Number, Kind = tokens[after].Kind };
+                    Blank(tokens, fix.First, after + 1);
+                    BlankMarks(tokens, before, Math.Min(tokens.Count, after + 2));
+                    struck = true;
+                    continue;
+                }
+
                 Blank(tokens, kind is "note" && tokens[before].Text is "sharp" or "flat" ? before - 1 : before, before + 1);
                 Blank(tokens, fix.First, after);
                 BlankMarks(tokens, before, fix.First);
@@ -88,6 +97,9 @@ internal static class Scanner
 
         return struck;
     }
+
+    // “Three strokes, make that four”: what is counted stands by the first number.
+    private static bool IsCounted(List<Item> items, int at) => items.Exists(item => item.First == at && item.Cat is Cat.Stroke or Cat.Mm or Cat.Tenth or Cat.Hundredth or Cat.Cent);
 
     /// <summary>“The left rail, no, not the left, the right”: what is denied is the word that was put right.</summary>
     private static bool StrikeNot(List<Token> tokens, List<Item> items)

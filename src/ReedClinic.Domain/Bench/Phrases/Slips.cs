@@ -11,6 +11,12 @@ internal static class Slips
 
     internal static void Mend(List<Token> tokens)
     {
+        Unhead(tokens);
+        for (var i = 1; i < tokens.Count; i++)
+        {
+            tokens[i] = IsFine(tokens, i) ? tokens[i] with { Text = "fine" } : tokens[i];
+        }
+
         for (var i = 1; i + 1 < tokens.Count; i++)
         {
             var (last, word, next) = (tokens[i - 1].Text, tokens[i].Text, tokens[i + 1].Text);
@@ -29,6 +35,23 @@ internal static class Slips
             }
         }
     }
+
+    // “Done: windows”: a heading, and no end of the work.
+    private static void Unhead(List<Token> tokens)
+    {
+        for (var i = 0; i + 2 < tokens.Count; i++)
+        {
+            if (tokens[i].Text is "done" or "did" && tokens[i + 1].Is(":") && (i == 0 || tokens[i - 1].Text is "." or ";" or "!"))
+            {
+                tokens[i] = tokens[i] with { Text = "", Kind = TokenKind.Symbol };
+                tokens[i + 1] = tokens[i + 1] with { Text = "", Kind = TokenKind.Symbol };
+            }
+        }
+    }
+
+    // “Spine ok, rails okay”: behind what it is said of it is no filler.
+    private static bool IsFine(List<Token> tokens, int at) => tokens[at].Text is "ok" or "okay" && at > 0 && tokens[at - 1].Kind is TokenKind.Word && tokens[at - 1].Text is not ("so" or "right" or "yes" or "and" or "then" or "now" or "well" or "um" or "but" or "is" or "be") && tokens[at - 1].Text.Length > 3
+        && (at + 1 == tokens.Count || tokens[at + 1].Kind is TokenKind.Break);
 
     private static bool IsComparative(string word) => word.Length > 4 && word.EndsWith("er", StringComparison.Ordinal) && !NoComparative.Contains(word);
 

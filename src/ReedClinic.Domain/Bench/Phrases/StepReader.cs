@@ -5,6 +5,12 @@ internal static class StepReader
 {
     internal static string? Step(Segment segment, TestKind test, Course? course, HeardPitch pitch)
     {
+        // “Nothing wrong with the opening” is how it should be, and not how it is when nothing works.
+        if (segment.All(Cat.Good).Any(good => good.Count > 2 && segment.Word(good.First) is "nothing" or "no"))
+        {
+            return test is TestKind.Opening or TestKind.Effort or TestKind.Edge ? TestScale.Of(test).Steps[TestScale.Of(test).Good] : null;
+        }
+
         var step = test switch
         {
             TestKind.Crow => Crow(segment) ?? (IsDouble(segment) || (course?.LastInSentence is { Kind: EntryKind.Test, Slots: { Test: TestKind.Crow, Step: null } } && segment.Has(Cat.Together)) ? 1 : null),

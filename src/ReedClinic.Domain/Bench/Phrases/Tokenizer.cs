@@ -198,7 +198,7 @@ internal sealed class Tokenizer
     }
 
     // “2x”, “x2”.
-    private bool IsTimes(string raw, int start) => raw is "x" or "X" && ((start > 0 && char.IsAsciiDigit(text[start - 1])) || (at < text.Length && char.IsAsciiDigit(text[at])));
+    private bool IsTimes(string raw, int start) => raw is "x" or "X" && ((start > 0 && char.IsAsciiDigit(text[start - 1])) || (at < text.Length && char.IsAsciiDigit(text[at])) || (at + 1 < text.Length && text[at] is ' ' && char.IsAsciiDigit(text[at + 1]) && start > 0));
 
     private void Parts(string raw, int start)
     {

@@ -10,7 +10,10 @@ internal static class BodyWordings
             "{holds the rest of the reed still|keeps the low notes away|keeps the low part of the crow away|makes the low notes hard to reach}"),
         ["heart-thin"] = new(
             "the heart [has/had] {lost too much cane|become too thin|little cane left|become thinner than it should be}",
-            "{lets the pitch sink when you play loudly|makes sound and pitch unsteady|makes the pitch wander}"),
+            "{lets the pitch sink when you play loudly|makes sound and pitch unsteady|makes the pitch wander}")
+        {
+            OnHeartSides = "the {sides|two sides} of the heart [have/had] {lost too much cane|become too thin|little cane left|become thinner than they should be}",
+        },
         ["heart-lopsided"] = new(
             "one side of the heart [is/was] {thicker|heavier|stronger} than the other",
             "{keeps the two halves from moving together|makes the two halves move one after the other|lets one half do all the work}"),

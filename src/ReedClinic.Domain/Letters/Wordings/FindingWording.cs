@@ -14,6 +14,9 @@ internal sealed record FindingWording(string What, string? Shows)
     /// <summary>Whether what is there ends in a time, such as “when it was wet”.</summary>
     public bool EndsInTime { get; init; }
 
+    /// <summary>What is there where it is the sides of the heart and not the heart that were meant; null where that makes no difference.</summary>
+    public string? OnHeartSides { get; init; }
+
     private static readonly Dictionary<string, FindingWording> ByKind =
         new[] { TipWordings.All, BodyWordings.All, WholeReedWordings.All, StrengthWordings.All }
             .SelectMany(part => part)
