@@ -79,23 +79,27 @@ internal static class Scanner
 
             if (before >= 0 && fix.First - before < 6 && KindOf(tokens, items, before) == kind)
             {
-                if (kind is "number" && IsCounted(items, before + 1) && !IsCounted(items, after + 1))
-                {
-                    tokens[before] = tokens[before] with { Text = tokens[after].Text, Number = tokens[after].Number, Kind = tokens[after].Kind };
-                    Blank(tokens, fix.First, after + 1);
-                    BlankMarks(tokens, before, Math.Min(tokens.Count, after + 2));
-                    struck = true;
-                    continue;
-                }
-
-                Blank(tokens, kind is "note" && tokens[before].Text is "sharp" or "flat" ? before - 1 : before, before + 1);
-                Blank(tokens, fix.First, after);
-                BlankMarks(tokens, before, fix.First);
+                PutRight(tokens, items, fix, before, after, kind);
                 struck = true;
             }
         }
 
         return struck;
+    }
+
+    private static void PutRight(List<Token> tokens, List<Item> items, Item fix, int before, int after, string kind)
+    {
+        if (kind is "number" && IsCounted(items, before + 1) && !IsCounted(items, after + 1))
+        {
+            tokens[before] = tokens[before] with { Text = tokens[after].Text, Number = tokens[after].Number, Kind = tokens[after].Kind };
+            Blank(tokens, fix.First, after + 1);
+            BlankMarks(tokens, before, Math.Min(tokens.Count, after + 2));
+            return;
+        }
+
+        Blank(tokens, kind is "note" && tokens[before].Text is "sharp" or "flat" ? before - 1 : before, before + 1);
+        Blank(tokens, fix.First, after);
+        BlankMarks(tokens, before, fix.First);
     }
 
     // “Three strokes, make that four”: what is counted stands by the first number.

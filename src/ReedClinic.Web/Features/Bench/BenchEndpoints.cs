@@ -23,8 +23,7 @@ public static class BenchEndpoints
         app.MapPost("/bench/{reedId:guid}/entries", PostAsync).RequireAuthorization(AccountSetup.WorksHere);
 
     private static async Task<IResult> PostAsync(
-        Guid reedId, IFormCollection form, HttpContext http, ActorAccess actors, BenchBook bench, BenchDraftBook drafts, TimeProvider time,
-        IStringLocalizer<BenchText> t)
+        Guid reedId, IFormCollection form, HttpContext http, ActorAccess actors, BenchBook bench, BenchDraftBook drafts, TimeProvider time, IStringLocalizer<BenchText> t)
     {
         var ct = http.RequestAborted;
         var reed = new ReedId(reedId);
@@ -46,31 +45,26 @@ public static class BenchEndpoints
         }
 
         var outcome = await new EntryPost(bench).SaveAsync(actor, view, entry, ct).ConfigureAwait(false);
-        if (outcome is Outcome<BenchFact>.Done(var fact))
+        if (json)
         {
             // A press that asks for JSON was no form: what stands half typed in the fields stays.
-            if (json)
-            {
-                return Created(fact.Chain.Single(link => link.OperationId == entry.Operation));
-            }
+            return Answer(outcome, entry.Operation);
+        }
 
+        if (outcome is Outcome<BenchFact>.Done(var fact))
+        {
             await drafts.DropAsync(actor, reed, ct).ConfigureAwait(false);
             return SeeOther(http, string.Create(CultureInfo.InvariantCulture, $"/bench/{reedId}#entry-{fact.Sequence}"));
         }
 
-        if (json)
-        {
-            return Refusal(outcome);
-        }
-
-        if (entry.Kind != EntryKind.Undo && !await drafts.KeepAsync(actor, reed, entry.ToDraft(), ct).ConfigureAwait(false))
-        {
-            // It can't be shown again beside its field: the browser still has it, one step back.
-            return Results.Text(t["TooLongToShow"].Value, "text/plain", statusCode: StatusCodes.Status413PayloadTooLarge);
-        }
-
-        return SeeOther(http, $"/bench/{reedId}?check=true#{EntryAnswer.Id}");
+        // What can't be shown again beside its field the browser still has, one step back.
+        return entry.Kind == EntryKind.Undo || await drafts.KeepAsync(actor, reed, entry.ToDraft(), ct).ConfigureAwait(false)
+            ? SeeOther(http, $"/bench/{reedId}?check=true#{EntryAnswer.Id}")
+            : Results.Text(t["TooLongToShow"].Value, "text/plain", statusCode: StatusCodes.Status413PayloadTooLarge);
     }
+
+    private static IResult Answer(Outcome<BenchFact> outcome, OperationId operation) =>
+        outcome is Outcome<BenchFact>.Done(var fact) ? Created(fact.Chain.Single(link => link.OperationId == operation)) : Refusal(outcome);
 
     private static bool AsksForJson(HttpContext http) =>
         http.Request.Headers.Accept.ToString().Contains("application/json", StringComparison.OrdinalIgnoreCase);
