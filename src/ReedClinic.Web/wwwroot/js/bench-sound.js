@@ -96,6 +96,8 @@ async function test() {
       counted: (left) => {
         stage(left > 0 ? "counting" : "sounding");
         part("count").textContent = left > 0 ? left : "";
+        // What was said just before the key may have come into the log while it counted: the reed sounds after that.
+        if (left <= 0 && words().of === place.reed) place.at = Number(words().at);
       },
       heard: (_, seconds) => {
         const clock = part("clock");
