@@ -65,8 +65,10 @@ public sealed class BenchKeysTests(OneBrowser browser, DemoClinic app) : IClassF
         await Assertions.Expect(log.Last).ToHaveClassAsync(new System.Text.RegularExpressions.Regex("taken-back"));
         await Assertions.Expect(log).ToHaveCountAsync(facts + 4);
 
-        // Stopping and the verdict ask why: the number is the answer, and no work.
+        // Stopping and the verdict ask why, whichever list is open: the number is the answer, and neither work nor a test.
         facts = await hands.FactsAsync();
+        await hands.PressAsync("t");
+        await Assertions.Expect(teacher.Page.Locator("[data-bench-name=try]")).ToHaveAttributeAsync("aria-pressed", "true");
         await PressAtOnceAsync(teacher, "s", "2");
         await Assertions.Expect(log.Last).ToContainTextAsync("The tip is as thin as it may be.");
         await PressAtOnceAsync(teacher, "v", "1", "3");

@@ -86,6 +86,14 @@ public sealed class OpenPhraseTests(ITestOutputHelper output)
             PhraseReader.Read(phrase, PhraseCorpus.Context([])).Entries, entry => entry.Kind is EntryKind.Adjustment));
     }
 
+    /// <summary>Words that nobody knows end nothing that was found: they are kept.</summary>
+    [Theory]
+    [InlineData("sides of the heart too thin", "blorp the wibble")]
+    [InlineData("sides of the heart too thin", "grumble the wibble")]
+    [InlineData("left corner of the upper blade too thick", "blorp grumble")]
+    public void Unknown_words_end_no_finding(string before, string phrase) =>
+        Assert.DoesNotContain(PhraseReader.Read(phrase, PhraseCorpus.Context([before])).Entries, entry => entry.Kind is EntryKind.FindingEnded);
+
     [Theory]
     [InlineData("kind", "unsure which finding was meant")]
     [InlineData("kind", "unsure which work it was")]

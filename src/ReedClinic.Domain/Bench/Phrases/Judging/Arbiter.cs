@@ -28,9 +28,13 @@ internal static class Arbiter
         }
 
         var (kind, deed) = judge.Choose(sight);
-        var taken = Taken(course, sight, kind, refined: true);
+        var taken = Taken(course, sight, kind is "ended" && IsUnknown(course.Segment) ? sight.Said : kind, refined: true);
         return deed < Balance.BeyondDoubt ? Doubted(taken, course.At) : taken;
     }
+
+    // Words of which none is known end nothing.
+    private static bool IsUnknown(Segment segment) =>
+        !segment.Items.Any(item => item.First >= segment.First && item.First < segment.End && item.Cat is not (Cat.Filler or Cat.Now));
 
     private static Course Taken(Course course, Sight sight, string kind, bool refined)
     {
