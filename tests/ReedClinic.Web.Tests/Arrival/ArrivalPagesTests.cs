@@ -242,7 +242,7 @@ public sealed class ArrivalPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         using var teacher = await host.Teacher();
         var path = $"/batches/{parcel.Batch.Code}/arrival";
         using var kept = await (await Form.At(teacher, path)).Set("Form.Note", "smells of smoke").Post();
-        Assert.DoesNotContain("smells of smoke", (await teacher.See($"/letters/{parcel.Batch.Code}")).Page, StringComparison.Ordinal);
+        Assert.DoesNotContain("smells of smoke", (await teacher.See($"/letters/{parcel.Batch.Code}")).Page, StringComparison.OrdinalIgnoreCase);
 
         using var told = await (await Form.At(teacher, path)).Set("Form.NoteInLetter", "true").Post();
         Assert.Equal(path + "?saved=true", told.Leads());
