@@ -13,6 +13,9 @@ namespace ReedClinic.Data.Intake;
 /// <summary>Opening a parcel: finding its batch and noting what lies in it.</summary>
 public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvider time)
 {
+    /// <summary>The field that the refusal to remove a reed stands beside.</summary>
+    public const string Removing = "Remove";
+
     /// <summary>Finds a batch by the code on its slip, or says what is wrong with the code.</summary>
     public async Task<CodeSearch> FindAsync(Actor actor, string? typed, CancellationToken ct)
     {
@@ -66,17 +69,18 @@ public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvi
 
     private static async Task<Problem?> RefusedAsync(ClinicDb db, Actor actor, Batch batch, ReedId? without, CancellationToken ct) =>
         !await db.WorkedBy(actor).AnyAsync(row => row.Id == batch.Id, ct).ConfigureAwait(false) ? ConsentTakenBack.Unworked
-        : without is { } reed && await WasWorkedOnAsync(db, batch, reed, ct).ConfigureAwait(false) ? new Problem("", "This reed was worked on, recorded or photographed already, so it stays.")
+        : without is { } reed && await KeepsAsync(db, batch, reed, ct).ConfigureAwait(false) is { } why ? new Problem(Removing, why)
         : null;
 
     // What hangs on a reed goes with it: whoever is about to write something of it waits, and is refused afterwards.
-    private static async Task<bool> WasWorkedOnAsync(ClinicDb db, Batch batch, ReedId reed, CancellationToken ct)
+    private static async Task<string?> KeepsAsync(ClinicDb db, Batch batch, ReedId reed, CancellationToken ct)
     {
         await db.HoldAloneAsync(batch.Student, ct).ConfigureAwait(false);
         return await db.Set<BenchEntry>().AnyAsync(entry => entry.ReedId == reed, ct).ConfigureAwait(false)
-            || await db.Set<BenchDraft>().AnyAsync(draft => draft.ReedId == reed, ct).ConfigureAwait(false)
-            || await db.Set<Recording>().AnyAsync(recording => recording.Reed == reed, ct).ConfigureAwait(false)
-            || await db.Set<Upload>().AnyAsync(upload => upload.Reed == reed, ct).ConfigureAwait(false);
+            || await db.Set<BenchDraft>().AnyAsync(draft => draft.ReedId == reed, ct).ConfigureAwait(false) ? "Something was written of this reed at the bench already, so it stays."
+            : await db.Set<Recording>().AnyAsync(recording => recording.Reed == reed, ct).ConfigureAwait(false) ? "A sound or a photograph of this reed is kept. Remove that first, if this reed was added by mistake."
+            : await db.Set<Upload>().AnyAsync(upload => upload.Reed == reed, ct).ConfigureAwait(false) ? "A sound or a photograph of this reed is being sent just now, so it stays."
+            : null;
     }
 
     // The reeds are part of the batch: two forms on one version clash even where they touch different reeds.

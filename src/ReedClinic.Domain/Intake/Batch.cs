@@ -202,17 +202,17 @@ public sealed class Batch
     {
         if (_reeds.Find(candidate => candidate.Id == id) is not { } reed)
         {
-            return [new Problem("", "This reed isn’t in the batch any more.")];
+            return [new Problem("Remove", "This reed isn’t in the batch any more.")];
         }
 
         if (reed.Presence != Presence.Extra)
         {
-            return [new Problem("", "A reed that was announced stays in the batch.")];
+            return [new Problem("Remove", "A reed that was announced stays in the batch.")];
         }
 
         if (Stage >= Stage.LetterSent || _questions.Exists(question => question.Reed == id))
         {
-            return [new Problem("", Stage >= Stage.LetterSent ? "The letter went out already, so this reed stays." : "This reed was asked about, so it stays.")];
+            return [new Problem("Remove", Stage >= Stage.LetterSent ? "The letter went out already, so this reed stays." : "This reed was asked about, so it stays.")];
         }
 
         _reeds.Remove(reed);

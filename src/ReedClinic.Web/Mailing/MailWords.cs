@@ -28,12 +28,12 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
         ArgumentNullException.ThrowIfNull(mail);
         var (kind, key) = (mail.Kind, KeyOf(mail));
         var code = CodeIn(mail.Path);
-        var about = code is null ? words[$"{key}Subject", studio].Value : words[mail.What == Mail.Corrected ? "CorrectedOfBatchSubject" : "NewsOfBatchSubject", code].Value;
+        var about = code is null ? words[$"{key}Subject", studio].Value : words[NewsKey(mail) + "Subject", code].Value;
         var why = (kind, code) switch
         {
             (MailKind.Notice, _) => NoticeOf(mail.What),
             (_, not null) when mail is { What: Mail.Corrected, Secret: not null } => words["CorrectedByLinkWhy", studio, code].Value,
-            (_, not null) => words[mail.What == Mail.Corrected ? "CorrectedOfBatchWhy" : "NewsOfBatchWhy", studio, code].Value,
+            (_, not null) => words[NewsKey(mail) + "Why", studio, code].Value,
             _ => words[$"{key}Why", studio, mail.At is { } at ? Day(at) : "", FirstName(mail.Ward) ?? words["SomeStudent"].Value].Value,
         };
         var when = kind == MailKind.Notice && mail.At is { } then ? words["When", Moment(then)].Value : null;
@@ -67,6 +67,12 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
         (MailKind.Begin, _) when mail.About is not null => "Return", // somebody whom the studio knows has begun before
         _ => mail.Kind.ToString(),
     };
+
+    // Which news of a batch: a subject of its own for each, so that two mails are told apart in a list of them.
+    private static string NewsKey(Mail mail) =>
+        mail.What == Mail.Corrected ? "CorrectedOfBatch"
+        : mail.Path!.StartsWith("/letters/", StringComparison.Ordinal) ? "LetterOfBatch"
+        : "NewsOfBatch";
 
     // What a reader is told of passing it on: a link that lets somebody in, or answers, does harm in other hands.
     private static string FootOf(Mail mail, bool brings) => mail.Kind switch

@@ -21,7 +21,7 @@ public static class UnpackingReeds
         await teacher.NoteAsync(1, "pencil dot near the thread", damage: null);
         await teacher.NoteAsync(2, "scratch above the thread", damage: "one corner of the tip is chipped");
         await teacher.Button("Save the arrival").ClickAsync();
-        await teacher.Page.GetByText("Saved.").WaitForAsync();
+        await teacher.Page.GetByText("The arrival is saved.").WaitForAsync();
         await teacher.Page.GetByText("Reed 2 arrived damaged").WaitForAsync();
         await teacher.LookAsync("arrival, noted");
     }

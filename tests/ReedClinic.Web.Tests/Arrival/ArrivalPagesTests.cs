@@ -1,4 +1,10 @@
 using System.Net;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
+using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
+using ReedClinic.Domain.Recordings;
 using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.Arrival;
@@ -142,7 +148,7 @@ public sealed class ArrivalPagesTests(ClinicHost host) : IClassFixture<ClinicHos
 
         Assert.Equal(HttpStatusCode.OK, status);
         Assert.Contains("Reed 2 is in the batch.", page, StringComparison.Ordinal);
-        Assert.DoesNotContain("Saved.", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("The arrival is saved.", page, StringComparison.Ordinal);
         var again = Form.Of(teacher, path, page);
         Assert.Equal("Here", again["Form.Reeds[1].Presence"]);
         Assert.Equal("pencil dot", again["Form.Reeds[1].UpperMark"]);
@@ -232,6 +238,50 @@ public sealed class ArrivalPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         Assert.Equal(("pencil dot", "still being typed"), (again["Form.Reeds[1].UpperMark"], again["Form.Extra.HowToRecognise"]));
         using var saved = await again.Set("Form.Extra.HowToRecognise", "").Post();
         Assert.Equal(path + "?saved=true", saved.Leads());
+    }
+
+    [Fact]
+    public async Task A_saved_arrival_names_the_reeds_of_which_nobody_said_yet_whether_they_are_there()
+    {
+        using var student = await host.Student("Hinke");
+        var parcel = await host.Announce("Hinke", "amber thread", "grey thread");
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{parcel.Batch.Code}/arrival";
+        using var half = await (await Form.At(teacher, path)).Set("Form.Reeds[1].Presence", "Here").Set("Form.Reeds[1].Fitness", "Fit").Post();
+        var (_, open, _) = await teacher.See(half.Leads()!);
+        using var whole = await Form.Of(teacher, path, open).Set("Form.Reeds[2].Presence", "Missing").Post();
+        var (_, all, _) = await teacher.See(whole.Leads()!);
+
+        Assert.Contains("Saved as far as you said it.", open, StringComparison.Ordinal);
+        Assert.Contains($"<a href=\"{path}#reed-2\">Reed 2</a>", open, StringComparison.Ordinal);
+        Assert.DoesNotContain("#reed-1\"", open, StringComparison.Ordinal);
+        Assert.Contains("The arrival is saved.", all, StringComparison.Ordinal);
+        Assert.DoesNotContain("#reed-2\"", all, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task An_unannounced_reed_with_a_letter_on_its_way_says_beside_its_own_button_why_it_stays()
+    {
+        using var student = await host.Student("Ytsje");
+        var parcel = await host.Announce("Ytsje", "amber thread");
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{parcel.Batch.Code}/arrival";
+        using var added = await (await Form.At(teacher, path)).Set("Form.Extra.HowToRecognise", "bare cork").Set("Form.Step", "extra").Post();
+        var (_, shown, _) = await added.Read();
+        var form = Form.Of(teacher, path, shown);
+        await using (var scope = host.Services.CreateAsyncScope())
+        {
+            var extra = await scope.ServiceProvider.GetRequiredService<ClinicDb>().Set<Batch>().Where(batch => batch.Id == parcel.Batch.Id)
+                .SelectMany(batch => batch.Reeds).SingleAsync(reed => reed.Number == 2, TestContext.Current.CancellationToken);
+            await RecordingParcel.KeepAsync(host, extra.Id, RecordingKind.ArrivalPhoto, new AccountId(Parcel.NewOperation().Value), isFromStudio: true);
+        }
+
+
+        using var refused = await form.Set("Form.Step", "without-2").Post();
+        var page = WebUtility.HtmlDecode((await refused.Read()).Page);
+
+        var own = page[page.IndexOf("id=\"f-Form-without-2-Remove\" open", StringComparison.Ordinal)..];
+        Assert.StartsWith("A sound or a photograph of this reed is kept.", own[(own.IndexOf("class=\"error\">", StringComparison.Ordinal) + 14)..], StringComparison.Ordinal);
     }
 
     [Fact]

@@ -26,7 +26,7 @@ public sealed class LetterFilesByMailTests(ClinicHost host) : IClassFixture<Clin
         var email = ClinicHost.NewEmail("liv");
         using var student = await host.SignedIn(await host.Admit("Liv", email), SignInWay.Password);
         var before = await SentAsync("Liv");
-        using var bare = await MailAsync(email, $"News of your batch {before}");
+        using var bare = await MailAsync(email, $"The letter about your batch {before}");
         Assert.Empty(bare.Attachments);
         Assert.Contains("nothing private", Flat(bare.TextBody!), StringComparison.Ordinal);
 
@@ -38,7 +38,7 @@ public sealed class LetterFilesByMailTests(ClinicHost host) : IClassFixture<Clin
         Assert.Contains("brings the letter as a PDF", (await student.See("/account?done=letter-files")).Page, StringComparison.Ordinal);
         Assert.Equal("pdf", await ChosenAsync(student));
         var code = await SentAsync("Liv");
-        using var message = await MailAsync(email, $"News of your batch {code}");
+        using var message = await MailAsync(email, $"The letter about your batch {code}");
 
         var file = Assert.IsType<MimePart>(Assert.Single(message.Attachments));
         Assert.Equal(("application/pdf", $"letter-{code}.pdf", "attachment"), (file.ContentType.MimeType, file.FileName, file.ContentDisposition!.Disposition));
@@ -55,7 +55,7 @@ public sealed class LetterFilesByMailTests(ClinicHost host) : IClassFixture<Clin
         using var back = await ChooseAsync(student, "link");
         Assert.Equal("/account?done=letter-files-off", back.Leads());
         var last = await SentAsync("Liv");
-        using var again = await MailAsync(email, $"News of your batch {last}");
+        using var again = await MailAsync(email, $"The letter about your batch {last}");
         Assert.Empty(again.Attachments);
     }
 
@@ -66,7 +66,7 @@ public sealed class LetterFilesByMailTests(ClinicHost host) : IClassFixture<Clin
         using var student = await host.SignedIn(await host.Admit("Runa", email), SignInWay.Password);
         using var chosen = await ChooseAsync(student, "pdf");
         var code = await SentAsync("Runa");
-        using var first = await MailAsync(email, $"News of your batch {code}");
+        using var first = await MailAsync(email, $"The letter about your batch {code}");
         await CorrectAsync(code, "It is the upper blade.");
 
         using var second = await MailAsync(email, CorrectedSubject(code));

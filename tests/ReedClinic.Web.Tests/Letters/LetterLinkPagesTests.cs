@@ -204,7 +204,7 @@ public sealed partial class LetterLinkPagesTests(ClinicHost host) : IClassFixtur
         await host.SendLetter(batch.Code);
 
         var link = await host.Mailed(email, "/read/");
-        var mail = await MailedLinks.MailAsync(host.MailFolder, email, $"News of your batch {batch.Code}", Ct);
+        var mail = await MailedLinks.MailAsync(host.MailFolder, email, $"The letter about your batch {batch.Code}", Ct);
 
         using var stranger = host.Visitor();
         Assert.Contains("article class=\"letter\"", (await stranger.See(link)).Page, StringComparison.Ordinal);

@@ -147,6 +147,17 @@ public sealed partial class MailWordsTests
         Assert.Equal(before, text.Contains("what was sent before", StringComparison.Ordinal));
     }
 
+    [Theory]
+    [InlineData("/batches/7KP-W3MQ", "Your reeds are on their way home: batch 7KP-W3MQ", "has posted the reeds of batch 7KP-W3MQ back to you")]
+    [InlineData("/letters/7KP-W3MQ", "The letter about your batch 7KP-W3MQ", "about the reeds of batch 7KP-W3MQ is ready for you to read")]
+    public void Mails_of_one_batch_say_in_their_subject_what_happened(string path, string subject, string why)
+    {
+        using var message = Sent(new Mail(MailKind.News, "ines@harbour.example") { Path = path });
+
+        Assert.Equal(subject, message.Subject);
+        Assert.Contains(why, Flat(message.TextBody!), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_link_for_a_new_password_says_nothing_of_a_password_that_may_not_be_there()
     {

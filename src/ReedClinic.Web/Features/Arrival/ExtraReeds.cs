@@ -18,7 +18,7 @@ internal static class ExtraReeds
     /// <returns>What became of it; null where nothing was asked for.</returns>
     public static async Task<ExtraChange?> ChangeAsync(ArrivalBook arrivals, Actor actor, ArrivalForm form, Batch batch) =>
         form.ToRemove(batch) is { } reed
-            ? new("Form", await arrivals.RemoveExtraAsync(actor, batch.Id, reed.Id, new OperationId(form.Removal ?? default), CancellationToken.None).ConfigureAwait(false), reed.Number)
+            ? new(FormattableString.Invariant($"Form.{ArrivalForm.Without}{reed.Number}"), await arrivals.RemoveExtraAsync(actor, batch.Id, reed.Id, new OperationId(form.Removal ?? default), CancellationToken.None).ConfigureAwait(false), reed.Number)
         : form.ExtraToAdd is { } extra
             ? new("Form.Extra", await arrivals.AddExtraAsync(actor, batch.Id, extra.HowToRecognise, new OperationId(extra.Operation), CancellationToken.None).ConfigureAwait(false))
         : null;
