@@ -260,7 +260,7 @@ public sealed class ArrivalPagesTests(ClinicHost host) : IClassFixture<ClinicHos
     }
 
     [Fact]
-    public async Task An_unannounced_reed_with_a_letter_on_its_way_says_beside_its_own_button_why_it_stays()
+    public async Task An_unannounced_reed_with_a_photograph_says_beside_its_own_button_why_it_stays()
     {
         using var student = await host.Student("Ytsje");
         var parcel = await host.Announce("Ytsje", "amber thread");
