@@ -10,10 +10,10 @@ public sealed class BenchNews
 {
     private readonly Lock _gate = new();
     private readonly Dictionary<ReedId, List<Action>> _listeners = [];
-    private int _written;
+    private int _judged;
 
-    /// <summary>Another number each time that something was written in any log, as far as this process was told.</summary>
-    public int Written => Volatile.Read(ref _written);
+    /// <summary>Another number each time that a word on a cause was said or taken back in any log, as far as this process was told.</summary>
+    public int Judged => Volatile.Read(ref _judged);
 
     /// <summary>Listens for one reed until what is given back is disposed of.</summary>
     /// <param name="reed">The reed.</param>
@@ -39,6 +39,9 @@ public sealed class BenchNews
     /// <summary>Whoever carries news hears here that the counts of causes began anew, in this process.</summary>
     public event Action? CountsBegan;
 
+    /// <summary>Whoever carries news hears here that a word on a cause was said or taken back, in this process.</summary>
+    public event Action? CauseJudged;
+
     /// <summary>The counts of causes began anew, by this process: what every open reed shows may be otherwise.</summary>
     public void TellCountsBegan()
     {
@@ -54,10 +57,20 @@ public sealed class BenchNews
         Told?.Invoke(reed);
     }
 
+    /// <summary>A word on a cause was said or taken back, by this process. It is told before what was written is, since who hears that asks for the counts.</summary>
+    public void TellJudged()
+    {
+        TellJudgedHere();
+        CauseJudged?.Invoke();
+    }
+
+    /// <summary>A word on a cause was said or taken back: this process alone is told.</summary>
+    public void TellJudgedHere() => Interlocked.Increment(ref _judged);
+
     /// <summary>Everybody of this process may have missed something.</summary>
     public void TellAll()
     {
-        Interlocked.Increment(ref _written);
+        TellJudgedHere();
         ReedId[] open;
         lock (_gate)
         {
@@ -74,7 +87,6 @@ public sealed class BenchNews
     /// <param name="reed">The reed.</param>
     public void TellHere(ReedId reed)
     {
-        Interlocked.Increment(ref _written);
         Action[] listeners;
         lock (_gate)
         {

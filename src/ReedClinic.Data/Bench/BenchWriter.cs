@@ -106,7 +106,18 @@ internal sealed class BenchWriter(IDbContextFactory<ClinicDb> databases, TimePro
         var after = await page.Add(stamped, ct).ConfigureAwait(false);
         await db.SaveChangesAsync(ct).ConfigureAwait(false);
         await transaction.CommitAsync(ct).ConfigureAwait(false);
+        BenchFact[] facts = [.. stamped.Select(entry => after.FactOf(entry.Id)!)];
+        Tell(reed, facts);
+        return new Outcome<IReadOnlyList<BenchFact>>.Done(facts);
+    }
+
+    private void Tell(ReedId reed, BenchFact[] facts)
+    {
+        if (facts.Any(fact => fact.Chain.Any(entry => entry is CauseJudged)))
+        {
+            news?.TellJudged();
+        }
+
         news?.Tell(reed);
-        return new Outcome<IReadOnlyList<BenchFact>>.Done([.. stamped.Select(entry => after.FactOf(entry.Id)!)]);
     }
 }

@@ -49,6 +49,8 @@ public sealed class LearnedHere(IDbContextFactory<ClinicDb> databases, TimeProvi
     /// <summary>True when it is time to read anew.</summary>
     public bool IsDue => AtHand is not { } kept || time.GetUtcNow() - kept.ReadAt >= Kept;
 
+    private int Judged => news?.Judged ?? 0;
+
     /// <inheritdoc />
     public void Dispose() => _one.Dispose();
 
@@ -66,10 +68,11 @@ public sealed class LearnedHere(IDbContextFactory<ClinicDb> databases, TimeProvi
         {
             if (IsDue)
             {
-                Volatile.Write(ref _counted, news?.Written ?? 0);
+                var judged = Judged;
                 var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
                 await using var _ = db.ConfigureAwait(false);
                 Volatile.Write(ref _kept, await LearnAsync(db, time.GetUtcNow(), ct).ConfigureAwait(false));
+                Volatile.Write(ref _counted, judged);
             }
 
             return AtHand!;
@@ -81,7 +84,9 @@ public sealed class LearnedHere(IDbContextFactory<ClinicDb> databases, TimeProvi
     }
 
     /// <summary>
-    /// Reads anew what is due: everything after a while; what the teachers said of causes as soon as something was written in any log.
+    /// Reads anew what is due: everything after a while; what the teachers said of causes as soon as a word on one was said or taken back in
+    /// any log. Only one counts at a time: who finds somebody counting goes on with what is at hand, and whatever was said meanwhile is
+    /// counted by the one who counts.
     /// </summary>
     /// <param name="ct">Stops it.</param>
     /// <returns>True when something else is at hand now.</returns>
@@ -93,26 +98,45 @@ public sealed class LearnedHere(IDbContextFactory<ClinicDb> databases, TimeProvi
             return true;
         }
 
-        var written = news?.Written ?? 0;
-        if (Volatile.Read(ref _counted) == written)
+        var before = AtHand!.Counts.All;
+        while (Volatile.Read(ref _counted) != Judged && await _one.WaitAsync(TimeSpan.Zero, ct).ConfigureAwait(false))
         {
-            return false;
+            try
+            {
+                var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+                await using var _ = db.ConfigureAwait(false);
+                await CountAnewAsync(db, ct).ConfigureAwait(false);
+            }
+            finally
+            {
+                _one.Release();
+            }
         }
 
-        var before = AtHand!.Counts.All;
-        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
-        await using var _ = db.ConfigureAwait(false);
-        var counts = await TakeAsync(db, ct).ConfigureAwait(false);
-        Volatile.Write(ref _counted, written);
-        return !before.SequenceEqual(counts.All);
+        return !before.SequenceEqual(AtHand!.Counts.All);
     }
 
-    /// <summary>Takes the counts and the catalogue as they are now into what is kept.</summary>
+    /// <summary>Takes the counts and the catalogue as they are now into what is kept, after whoever counts just now: what was counted later stays.</summary>
     /// <param name="db">The context.</param>
     /// <param name="ct">Stops it.</param>
     /// <returns>The counts.</returns>
     internal async Task<StudioCounts> TakeAsync(ClinicDb db, CancellationToken ct)
     {
+        await _one.WaitAsync(ct).ConfigureAwait(false);
+        try
+        {
+            return await CountAnewAsync(db, ct).ConfigureAwait(false);
+        }
+        finally
+        {
+            _one.Release();
+        }
+    }
+
+    // Only by whoever holds the one place. The number is read first: what is said while it counts is counted once more.
+    private async Task<StudioCounts> CountAnewAsync(ClinicDb db, CancellationToken ct)
+    {
+        var judged = Judged;
         var counts = await CountAsync(db, ct).ConfigureAwait(false);
         var catalogue = await StudioCatalogueReader.ReadAsync(db, ct).ConfigureAwait(false);
         if (AtHand is { } kept)
@@ -120,6 +144,7 @@ public sealed class LearnedHere(IDbContextFactory<ClinicDb> databases, TimeProvi
             Volatile.Write(ref _kept, kept with { Counts = counts, Catalogue = counts.LayOver(catalogue) });
         }
 
+        Volatile.Write(ref _counted, judged);
         return counts;
     }
 

@@ -10,7 +10,7 @@ namespace ReedClinic.Data.Engine;
 
 /// <summary>
 /// Carries news between the processes of one studio, by PostgreSQL's LISTEN and NOTIFY: that something was written in a reed's
-/// log, that the counts of causes began anew, and that there is work. It carries no content and promises nothing: who is told reads from the database, and whoever
+/// log, that a word on a cause is among it, that the counts of causes began anew, and that there is work. It carries no content and promises nothing: who is told reads from the database, and whoever
 /// wasn't told finds out at the next slow look. SQLite's file has one process, which needs none of this.
 /// </summary>
 public sealed class StudioWire : IDisposable
@@ -18,6 +18,7 @@ public sealed class StudioWire : IDisposable
     private const string Name = "reedclinic";
     private const string Work = "work";
     private const string Counts = "counts";
+    private const string Judged = "judged";
     private const string Written = "reed ";
     private const int MostWaiting = 1_000;
     private const int SecondsBetweenSignsOfLife = 10;
@@ -39,6 +40,7 @@ public sealed class StudioWire : IDisposable
         (_databases, _news, _bell) = (databases, news, bell);
         news.Told += Say;
         news.CountsBegan += SayCounts;
+        news.CauseJudged += SayJudged;
         bell.Rung += SayWork;
     }
 
@@ -78,12 +80,15 @@ public sealed class StudioWire : IDisposable
     {
         _news.Told -= Say;
         _news.CountsBegan -= SayCounts;
+        _news.CauseJudged -= SayJudged;
         _bell.Rung -= SayWork;
     }
 
     private void Say(ReedId reed) => _out.Writer.TryWrite($"{Written}{reed.Value:N}");
 
     private void SayCounts() => _out.Writer.TryWrite(Counts);
+
+    private void SayJudged() => _out.Writer.TryWrite(Judged);
 
     private void SayWork() => _out.Writer.TryWrite(Work);
 
@@ -102,6 +107,10 @@ public sealed class StudioWire : IDisposable
         else if (what == Counts)
         {
             _news.TellAll();
+        }
+        else if (what == Judged)
+        {
+            _news.TellJudgedHere();
         }
         else if (what.StartsWith(Written, StringComparison.Ordinal) && Guid.TryParseExact(what.AsSpan(Written.Length), "N", out var reed))
         {

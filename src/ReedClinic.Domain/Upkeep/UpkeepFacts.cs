@@ -38,6 +38,9 @@ public sealed record UpkeepFacts(
     /// <summary>True when the database is on a server of its own, whose disk this program can't see.</summary>
     public bool RecordsAreElsewhere { get; init; }
 
+    /// <summary>True where mail is written into a folder of the machine instead of being sent: nobody gets it.</summary>
+    public bool MailGoesToFolder { get; init; }
+
     /// <summary>Work behind the pages that fails just now in this process; empty when all of it goes well.</summary>
     public IReadOnlyList<StumblingWork> Stumbling { get; init; } = [];
 }

@@ -1,3 +1,4 @@
+using System.Numerics;
 using ReedClinic.Domain.Upkeep;
 
 namespace ReedClinic.Web.Background;
@@ -27,6 +28,10 @@ public abstract partial class StudioWorker(QuietWork work, WorkerStandings stand
     /// <summary>How long it waits after a number of failures in a row: two seconds, doubled each time, half a minute at most.</summary>
     /// <param name="inARow">How many, at least one.</param>
     public static TimeSpan PauseAfter(int inARow) => TimeSpan.FromSeconds(Math.Min(Math.Pow(2, inARow), LongestPause.TotalSeconds));
+
+    /// <summary>Whether a failure stands in the log: the first in a row, and then each time that there are twice as many.</summary>
+    /// <param name="inARow">How many, at least one.</param>
+    public static bool IsTold(int inARow) => BitOperations.IsPow2(inARow);
 
     /// <summary>Does once what there is to do. It throws nothing but what stops it.</summary>
     /// <param name="ct">Stops it.</param>
@@ -85,7 +90,11 @@ public abstract partial class StudioWorker(QuietWork work, WorkerStandings stand
         {
             var inARow = standings.Failed(Work);
             var pause = Pause(inARow);
-            Stumbled(Log, Work, inARow, pause.TotalSeconds, trouble);
+            if (IsTold(inARow))
+            {
+                Stumbled(Log, Work, inARow, pause.TotalSeconds, trouble);
+            }
+
             return pause;
         }
     }

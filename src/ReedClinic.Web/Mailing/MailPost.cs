@@ -12,6 +12,9 @@ public sealed class MailPost(MailSettings settings, IServer server)
     /// <summary>False while no mail goes out: what needs one has to say so.</summary>
     public bool IsOn => settings.IsOn;
 
+    /// <summary>True where mail is written into a folder of the machine instead of being sent: nobody gets it.</summary>
+    public bool GoesToFolder => settings.Folder is not null;
+
     /// <summary>The address that answers to mail go to; null while no mail goes out, or it is no address of a mail server.</summary>
     public string? ReplyTo => settings is { IsOn: true, ReplyTo: var address } && EmailAddress.Read(address) is not null ? address : null;
 

@@ -65,12 +65,29 @@ public sealed class StudioWireTests(TestDatabases databases) : IClassFixture<Tes
         var running = await Task.WhenAll(RunAsync(here, stop.Token), RunAsync(there, stop.Token));
         var told = new TaskCompletionSource();
         using var open = News(there).Listen(new ReedId(NewId()), () => told.TrySetResult());
-        var before = News(there).Written;
+        var before = News(there).Judged;
 
         News(here).TellCountsBegan();
 
         await told.Task.WaitAsync(Long, Ct);
-        Assert.True(News(there).Written > before, "the quiet line counts anew with its next look");
+        Assert.True(News(there).Judged > before, "the quiet line counts anew with its next look");
+        await EndAsync(stop, running);
+    }
+
+    [Fact]
+    public async Task A_word_on_a_cause_that_one_process_writes_is_to_be_counted_in_another_before_the_reed_is_read_anew()
+    {
+        var here = await databases.FreshAsync(ClinicEngine.Postgres);
+        await using var there = new TestDatabase(ClinicEngine.Postgres, here.Connection);
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(Ct);
+        var running = await Task.WhenAll(RunAsync(here, stop.Token), RunAsync(there, stop.Token));
+        var (reed, told, before) = (new ReedId(NewId()), new TaskCompletionSource<int>(), News(there).Judged);
+        using var open = News(there).Listen(reed, () => told.TrySetResult(News(there).Judged));
+
+        News(here).TellJudged();
+        News(here).Tell(reed);
+
+        Assert.Equal(before + 1, await told.Task.WaitAsync(Long, Ct));
         await EndAsync(stop, running);
     }
 

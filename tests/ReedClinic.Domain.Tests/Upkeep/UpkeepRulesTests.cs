@@ -78,6 +78,10 @@ public sealed class UpkeepRulesTests
     public void Mail_that_failed_is_told(bool on, int failing, int givenUp, UpkeepState state) =>
         Assert.Equal(state, Of(Well with { MailIsOn = on, MailsFailing = failing, MailsGivenUp = givenUp }, UpkeepMatter.Mail));
 
+    [Fact]
+    public void Mail_that_nobody_gets_is_told() =>
+        Assert.Equal(UpkeepState.Soon, Of(Well with { MailIsOn = true, MailGoesToFolder = true }, UpkeepMatter.Mail));
+
     [Theory]
     [InlineData(79, UpkeepState.Well)]
     [InlineData(80, UpkeepState.Soon)]

@@ -28,6 +28,9 @@ public sealed class UpkeepPageTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Contains("No whole back-up is found where the program looks for them.", before, StringComparison.Ordinal);
         Assert.Contains("Something wants to be done today.", before, StringComparison.Ordinal);
         Assert.Contains("runs the command “backup”", before, StringComparison.Ordinal);
+        Assert.Contains("Mail is written to a folder of this machine; nobody gets it.", after, StringComparison.Ordinal);
+        Assert.Contains("Have a mail server named in the settings", after, StringComparison.Ordinal);
+        Assert.DoesNotContain("Mail goes out.", before + after, StringComparison.Ordinal);
         Assert.Contains("The last back-up was made", after, StringComparison.Ordinal);
         Assert.Matches("[0-9.]+\u00a0[TGM]B of [0-9.]+\u00a0[TGM]B are free where the records lie", after);
         Assert.DoesNotContain("runs the command “backup”", after, StringComparison.Ordinal);
@@ -57,7 +60,7 @@ public sealed class UpkeepPageTests(ClinicHost host) : IClassFixture<ClinicHost>
         var words = host.Services.GetRequiredService<IStringLocalizer<UpkeepText>>();
         var now = DateTimeOffset.UnixEpoch;
         var well = new UpkeepFacts(now, now, 1, 2, 0, null, 0, true, 0, 0, 1, 2, 3);
-        foreach (var facts in new[] { well, well with { LastBackup = null, DiskFree = null, WorkDue = 3, OldestDue = now, WorkGivenUp = 1, MailIsOn = false, MailsFailing = 1, MailsGivenUp = 2, Stumbling = [new(QuietWork.Mail, now, 1)] }, well with { RecordsAreElsewhere = true }, well with { RecordsFree = 4, RecordsSize = 5 } })
+        foreach (var facts in new[] { well, well with { LastBackup = null, DiskFree = null, WorkDue = 3, OldestDue = now, WorkGivenUp = 1, MailIsOn = false, MailsFailing = 1, MailsGivenUp = 2, Stumbling = [new(QuietWork.Mail, now, 1)] }, well with { RecordsAreElsewhere = true }, well with { MailGoesToFolder = true }, well with { RecordsFree = 4, RecordsSize = 5 } })
         {
             Assert.All(Enum.GetValues<UpkeepMatter>(), matter =>
             {

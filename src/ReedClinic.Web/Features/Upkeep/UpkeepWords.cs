@@ -42,7 +42,7 @@ public static class UpkeepWords
             UpkeepMatter.Records => facts.RecordsFree is null ? words["DoDiskUntold"] : words["DoRecords"],
             UpkeepMatter.Workers => words["DoWorkers"],
             UpkeepMatter.Work => facts.OldestDue is null ? words["DoWorkGivenUp"] : words["DoWork"],
-            UpkeepMatter.Mail => words["DoMail"],
+            UpkeepMatter.Mail => facts is { MailGoesToFolder: true, MailsFailing: 0, MailsGivenUp: 0 } ? words["DoMailFolder"] : words["DoMail"],
             _ => words["DoMedia"],
         };
     }
@@ -97,7 +97,7 @@ public static class UpkeepWords
 
     private static string OfMail(IStringLocalizer<UpkeepText> words, UpkeepFacts facts)
     {
-        var on = facts.MailIsOn ? words["MailOn"] : words["MailOff"];
+        var on = facts.MailGoesToFolder ? words["MailFolder"] : facts.MailIsOn ? words["MailOn"] : words["MailOff"];
         var failing = facts.MailsFailing == 0 ? on : $"{on} {Count(words, "MailsFailing", facts.MailsFailing)}";
         return facts.MailsGivenUp == 0 ? failing : $"{failing} {Count(words, "MailsGivenUp", facts.MailsGivenUp)}";
     }
