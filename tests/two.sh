@@ -15,9 +15,9 @@ export REEDCLINIC_TWO_ENTRIES=${1:-50} REEDCLINIC_TWO_KILLS=${2:-10} REEDCLINIC_
 REEDCLINIC_TWO_LOG=$(mktemp) && export REEDCLINIC_TWO_LOG
 trap 'rm -f "$REEDCLINIC_TWO_LOG"' EXIT
 
-# Published, as it would be installed.
+# Published as it is installed: compiled beforehand, as deploy/make-package.sh and deploy/Dockerfile do it.
 published=$PWD/tests/artifacts/published
-dotnet publish src/ReedClinic.Web -c Release -r linux-x64 --no-self-contained -o "$published" --nologo -v quiet || stop_here 'It could not be published.'
+dotnet publish src/ReedClinic.Web -c Release -r linux-x64 --no-self-contained -p:PublishReadyToRun=true -o "$published" --nologo -v quiet || stop_here 'It could not be published.'
 export REEDCLINIC_TEST_PUBLISHED=$published
 
 code=0

@@ -1,4 +1,6 @@
+using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Backups;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
 using ReedClinic.KillDriver;
@@ -77,11 +79,49 @@ public sealed class ProductionTests(TestDatabases databases) : IClassFixture<Tes
         Assert.Equal(before, await db.AllAsync(Ct));
     }
 
-    private static async Task<RunningApp> StartAsync(TestDatabase db, string? environment, string keys = "")
+    [Fact]
+    public async Task A_published_app_that_can_not_put_the_records_aside_before_their_schema_changes_says_why_and_leaves_them_as_they_are()
+    {
+        var db = await databases.BareAsync(ClinicEngine.Sqlite);
+        File.Copy(Path.Combine(PublishedApp.Top(), "tests", "fixtures", "first-schema", "sqlite.db"), new SqliteConnectionStringBuilder(db.Connection).DataSource);
+        var (before, inTheWay) = (await HeldAsync(db), Path.GetTempFileName()); // no folder can be made below a file
+
+        var ended = await Assert.ThrowsAsync<InvalidOperationException>(() => StartAsync(db, "Production", backups: inTheWay));
+
+        Assert.Contains("(code 1)", ended.Message, StringComparison.Ordinal);
+        Assert.Contains("nothing was changed", ended.Message, StringComparison.Ordinal);
+        Assert.Contains(BackupSettings.BeforeMigrationsKey, ended.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", ended.Message, StringComparison.Ordinal);
+        Assert.Equal(before, await HeldAsync(db));
+        File.Delete(inTheWay);
+    }
+
+    // Every table as it was made, how many rows it has, and every migration.
+    private static async Task<List<string>> HeldAsync(TestDatabase db)
+    {
+        await using var context = db.CreateDbContext();
+        var tables = await context.Database.SqlQueryRaw<string>("SELECT sql AS Value FROM sqlite_master WHERE sql IS NOT NULL").ToListAsync(Ct);
+        var names = await context.Database.SqlQueryRaw<string>("SELECT name AS Value FROM sqlite_master WHERE type = 'table' ORDER BY name").ToListAsync(Ct);
+        List<string> held = [.. tables, .. await context.Database.GetAppliedMigrationsAsync(Ct)];
+        foreach (var name in names)
+        {
+            var sql = $"SELECT COUNT(*) AS Value FROM \"{name}\"";
+            held.Add($"{name} {await context.Database.SqlQueryRaw<int>(sql).SingleAsync(Ct)}");
+        }
+
+        return held;
+    }
+
+    private static async Task<RunningApp> StartAsync(TestDatabase db, string? environment, string keys = "", string backups = "")
     {
         var settings = db.Settings.ToDictionary(pair => pair.Key.Replace(":", "__", StringComparison.Ordinal), pair => pair.Value!);
         settings["Demo__Seed"] = "true";
         settings["Keys__Folder"] = keys;
+        if (backups.Length > 0)
+        {
+            settings["Backups__Folder"] = backups;
+        }
+
         if (environment is not null)
         {
             settings["ASPNETCORE_ENVIRONMENT"] = environment;
