@@ -60,6 +60,37 @@ public sealed class LetterOnPaperTests(OneBrowser browser, DemoClinic app) : ICl
         Assert.Fail("The demo's student has no letter.");
     }
 
+    [Fact]
+    public async Task A_browser_whose_style_sheets_can_not_open_what_is_folded_prints_all_of_it_from_a_narrow_window()
+    {
+        await using var student = await browser.VisitAsync(app, DemoClinic.Student, "letter-in-an-older-browser");
+        await student.Page.AddInitScriptAsync("const asked = CSS.supports.bind(CSS); CSS.supports = (...what) => !String(what[0]).includes('details-content') && asked(...what);");
+        await student.Page.RouteAsync("**/css/letter*.css", async route =>
+        {
+            var answer = await route.FetchAsync();
+            await route.FulfillAsync(new RouteFulfillOptions { Response = answer, Body = (await answer.TextAsync()).Replace("::details-content", "::no-such-part", StringComparison.Ordinal) });
+        });
+        await student.GoToAsync("/batches");
+        foreach (var batch in await HrefsAsync(student, "a[href^='/batches/']"))
+        {
+            await student.GoToAsync(batch);
+            if ((await HrefsAsync(student, "a[href^='/letters/']")).FirstOrDefault() is { } letter)
+            {
+                await student.Page.SetViewportSizeAsync(390, 844);
+                await student.GoToAsync(letter);
+                Assert.True(await student.Page.Locator(".letter-fold:not([open])").CountAsync() > 2);
+                using var pdf = PdfDocument.Open(await student.Page.PdfAsync(new PagePdfOptions { Format = "A4" }));
+                Assert.Contains("Howitplayed", string.Concat(pdf.GetPages().SelectMany(page => page.Letters).Select(sign => sign.Value)).Replace(" ", "", StringComparison.Ordinal), StringComparison.Ordinal);
+                Assert.Equal(0, await student.Page.Locator(".letter-fold[open]").CountAsync());
+                await student.Page.SetViewportSizeAsync(1280, 844);
+                await Assertions.Expect(student.Page.Locator(".letter-fold:not([open])")).ToHaveCountAsync(0);
+                return;
+            }
+        }
+
+        Assert.Fail("The demo's student has no letter.");
+    }
+
     private static async Task ReadAsync(Visitor student)
     {
         foreach (var width in Widths)

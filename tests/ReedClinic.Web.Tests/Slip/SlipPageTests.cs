@@ -19,6 +19,7 @@ public sealed class SlipPageTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Contains("goes mouldy", page, StringComparison.Ordinal);
         Assert.Contains("rules of both countries", page, StringComparison.Ordinal);
         Assert.InRange(page.IndexOf("class=\"cut-line\"", StringComparison.Ordinal), page.LastIndexOf("class=\"tag-number\"", StringComparison.Ordinal), page.IndexOf("goes mouldy", StringComparison.Ordinal));
+        Assert.Contains(parcel.Batch.Code.ToString(), page[page.IndexOf("class=\"cut-line\"", StringComparison.Ordinal)..page.IndexOf("goes mouldy", StringComparison.Ordinal)], StringComparison.Ordinal);
         Assert.DoesNotContain("Hinke", page, StringComparison.Ordinal);
     }
 

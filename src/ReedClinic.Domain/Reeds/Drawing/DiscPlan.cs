@@ -1,12 +1,12 @@
 namespace ReedClinic.Domain.Reeds.Drawing;
 
 /// <summary>
-/// Finds a free spot for each numbered disc: inside its zone where there is room, beside the blade where there is not, and else the
-/// nearest place on the drawing that covers neither a disc nor a word, with a line to where it belongs.
+/// Finds a free spot for each numbered disc: inside its zone where there is room, beside the blade where there is not (always for the
+/// thin places of the tip, which a disc would cover: their lines never cross), and else the nearest place on the drawing that covers neither a disc nor a word, with a line to where it belongs.
 /// </summary>
 internal sealed class DiscPlan(MapLayout layout)
 {
-    private const double Apart = 20.5;
+    private const double Apart = 22.5;
     private const double Out = 16;
     private const double Border = 10.5;
     private const double Step = 6;
@@ -20,8 +20,56 @@ internal sealed class DiscPlan(MapLayout layout)
     /// <summary>All discs of the drawing.</summary>
     public IReadOnlyList<Disc> Discs() => [.. layout.AtTheEnd().Select(m => Put(m.Number, AtTheEnd())), .. On(Blades.Upper), .. On(Blades.Lower)];
 
-    private List<Disc> On(Blades blade) =>
-        [.. layout.On(blade).Where(m => !MapLayout.IsEnd(m.Mark.Place.Zone)).SelectMany(m => Shapes(m.Mark).Select(s => Put(m.Number, Spots(blade, s))))];
+    private List<Disc> On(Blades blade)
+    {
+        var shapes = layout.On(blade).Where(m => !MapLayout.IsEnd(m.Mark.Place.Zone)).SelectMany(m => Shapes(m.Mark).Select(shape => (m.Number, Shape: shape))).ToList();
+        var thin = BesideTheTip(blade, [.. shapes.Where(one => IsThin(one.Shape.Zone))]);
+        return [.. thin, .. shapes.Where(one => !IsThin(one.Shape.Zone)).Select(one => Put(one.Number, Spots(blade, one.Shape)))];
+    }
+
+    // Where a disc would cover most of the place that it is about.
+    private static bool IsThin(Zone zone) => zone is Zone.TipCentre or Zone.TipSides or Zone.Rooftop or Zone.Transition;
+
+    // In a column on each side of the blade, in the order in which their places lie from the tip down, so that their lines don't cross.
+    private List<Disc> BesideTheTip(Blades blade, List<(int Number, ZoneArt Shape)> thin)
+    {
+        var outwards = blade == Blades.Upper ? -1 : 1;
+        var sided = thin.Select(one => (one.Number, one.Shape, Side: one.Shape.Shape.Anchor().X is var x && x < -0.3 ? -1 : x > 0.3 ? 1 : 0)).ToList();
+        var counts = new Dictionary<int, int> { [-1] = sided.Count(one => one.Side == -1), [1] = sided.Count(one => one.Side == 1) };
+        List<(int Number, ZoneArt Shape, int Side)> given = [];
+        foreach (var one in sided)
+        {
+            var side = one.Side != 0 ? one.Side : counts[outwards] <= counts[-outwards] + 1 ? outwards : -outwards;
+            counts[side] += one.Side == 0 ? 1 : 0;
+            given.Add((one.Number, one.Shape, side));
+        }
+
+        return [.. given.GroupBy(one => one.Side).SelectMany(column => Column(blade, column.Key, [.. column.Select(one => (one.Number, Tie: Towards(one.Shape, column.Key))).OrderBy(one => one.Tie.Y).ThenBy(one => one.Number)]))];
+    }
+
+    private IEnumerable<Disc> Column(Blades blade, int side, IReadOnlyList<(int Number, MmPoint Tie)> column)
+    {
+        var middle = layout.Middle(blade);
+        var next = layout.TipY - 4;
+        foreach (var (number, tie) in column)
+        {
+            var y = Math.Max(next, Y(tie.Y) - (Apart * (column.Count - 1) / 3));
+            var disc = new Disc(0, middle + (side * (layout.Reach + Out - 2)), y, middle + (tie.X * SvgPath.Scale), Y(tie.Y));
+            next = y + Apart;
+            yield return Put(number, [disc]);
+        }
+    }
+
+    // The point of a place that lies nearest to one side, a little within it.
+    private static MmPoint Towards(ZoneArt art, int side)
+    {
+        var shape = art.Shape;
+        var x = side < 0 ? shape.Left : shape.Right;
+        var within = (shape.Right - shape.Left) * 0.12 * side;
+        var at = x - within;
+        var inside = Enumerable.Range(0, 41).Select(i => new MmPoint(at, shape.Top + ((shape.Bottom - shape.Top) * i / 40))).Where(shape.Contains).ToList();
+        return inside.Count > 0 ? inside[inside.Count / 2] : shape.Anchor();
+    }
 
     private IReadOnlyList<ZoneArt> Shapes(ReedMark mark) =>
         mark.Place.Zone == Zone.WholeReed ? layout.Art.Shapes(Zone.Thread) : layout.Art.Shapes(mark.Place.Zone, mark.Place.Sides);

@@ -23,7 +23,7 @@ public sealed class MapLayout
     /// <summary>From one line of a label to the next.</summary>
     public const double LineHeight = 18;
 
-    private const int LabelChars = 28;
+    private const int LabelChars = 27;
     private const double LabelGap = 9;
 
     /// <summary>Lays the drawing of one reed out.</summary>
@@ -118,6 +118,11 @@ public sealed class MapLayout
         var wanted = Numbered().Where(m => onLeft == (m.Mark.Place.Blades == Blades.Upper && !IsEnd(m.Mark.Place.Zone)) && Levels(m.Mark).Any())
             .Select(m => (m.Number, m.Mark, Y: TipY + (Levels(m.Mark).Average() * SvgPath.Scale), Lines: Wrap(m.Number, m.Mark)))
             .OrderBy(m => m.Y).ThenBy(m => m.Number).ToList();
+        if (wanted.Sum(m => (m.Lines.Count * LineHeight) + LabelGap) > Height)
+        {
+            wanted = [.. wanted.Select(m => m with { Lines = Break($"{m.Number}  {m.Mark.Words}", 1) })];
+        }
+
         var tops = Spread([.. wanted.Select(m => (m.Y, Tall: (m.Lines.Count * LineHeight) + LabelGap))], Height);
         return [.. wanted.Select((m, i) => Label(m.Number, m.Lines, m.Y, tops[i], onLeft, middle))];
     }

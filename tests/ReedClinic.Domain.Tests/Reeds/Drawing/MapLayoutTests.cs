@@ -12,6 +12,8 @@ public sealed class MapLayoutTests
         Gen.Enum<Zone>(), Gen.Enum<Blades>(), Gen.Enum<Sides>(), Gen.Enum<MarkKind>(), Gen.String[Gen.Char["abc defgh"], 1, 90])
         .Select((zone, blades, sides, kind, words) => new ReedMark(new Place(zone, blades, sides), kind, words, words)).Array[0, 12];
 
+    private static readonly Zone[] AboutTheTip = [Zone.TipCentre, Zone.TipSides, Zone.Rooftop, Zone.Transition, Zone.HeartCentre, Zone.TipCorners];
+
     [Fact]
     public void Numbers_above_a_tip_keep_clear_of_the_words_above_it()
     {
@@ -32,6 +34,7 @@ public sealed class MapLayoutTests
             {
                 var boxes = side.Select(l => (Top: l.Y - 15, Bottom: l.Y - 15 + (l.Lines.Count * MapLayout.LineHeight))).OrderBy(b => b.Top).ToList();
                 Assert.All(boxes.Zip(boxes.Skip(1)), pair => Assert.True(pair.First.Bottom <= pair.Second.Top + 1e-6));
+                Assert.All(boxes, box => Assert.True(box.Top >= 0 && box.Bottom <= new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Bench, marks).Height + 1e-6, $"{box} leaves the drawing"));
             }
         });
 
@@ -45,7 +48,7 @@ public sealed class MapLayoutTests
                 var layout = new MapLayout(style, size, marks, instrument);
                 foreach (var (disc, index) in layout.Discs.Select((disc, index) => (disc, index)))
                 {
-                    Assert.All(layout.Discs.Skip(index + 1), other => Assert.True(Math.Sqrt(Math.Pow(disc.X - other.X, 2) + Math.Pow(disc.Y - other.Y, 2)) >= 20.4, $"{disc} covers {other}"));
+                    Assert.All(layout.Discs.Skip(index + 1), other => Assert.True(Math.Sqrt(Math.Pow(disc.X - other.X, 2) + Math.Pow(disc.Y - other.Y, 2)) >= 22.4, $"{disc} covers {other}"));
                     Assert.True(disc.X >= 10.2 && disc.X <= layout.Width - 10.2 && disc.Y >= 10.2 && disc.Y <= layout.Height - 10.2, $"{disc} leaves the drawing");
                     Assert.True(IsTied(layout, disc, marks[disc.Number - 1]), $"{disc} belongs to {marks[disc.Number - 1].Place}");
                 }
@@ -59,6 +62,22 @@ public sealed class MapLayoutTests
             .SelectMany(middle => layout.Art.Shapes(mark.Place.Zone == Zone.WholeReed ? Zone.Thread : mark.Place.Zone, mark.Place.Sides).Select(shape => (middle, shape.Shape)))
             .Any(one => disc.TieX >= one.middle + (one.Shape.Left * SvgPath.Scale) - 12 && disc.TieX <= one.middle + (one.Shape.Right * SvgPath.Scale) + 12
                 && disc.TieY >= layout.TipY + (one.Shape.Top * SvgPath.Scale) - 75 && disc.TieY <= layout.TipY + (one.Shape.Bottom * SvgPath.Scale) + 75);
+
+    [Fact]
+    public void A_number_covers_no_thin_place_of_the_tip_and_lines_of_one_side_do_not_cross() =>
+        Gen.Select(Gen.Int[0, AboutTheTip.Length - 1].Select(at => AboutTheTip[at]), Gen.Enum<Blades>(), Gen.Enum<Sides>())
+            .Select((zone, blades, sides) => new ReedMark(new Place(zone, blades, sides), MarkKind.Fault, "words")).Array[1, 8].Sample(
+            marks =>
+            {
+                var layout = new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Print, marks);
+                var thin = layout.Discs.Where(disc => marks[disc.Number - 1].Place.Zone is Zone.TipCentre or Zone.TipSides or Zone.Rooftop or Zone.Transition).ToList();
+                foreach (var disc in thin)
+                {
+                    Assert.All(new[] { layout.UpperX, layout.LowerX }, middle => Assert.True(Math.Abs(disc.X - middle) >= layout.Reach + 10, $"{disc} lies on a blade"));
+                    Assert.All(thin.Where(other => Math.Abs(other.X - disc.X) < 1 && other.Y > disc.Y), other => Assert.True(other.TieY >= disc.TieY - 1e-6, $"the lines of {disc} and {other} cross"));
+                }
+            },
+            iter: 300);
 
     [Fact]
     public void A_drawing_cut_below_its_marks_still_holds_every_disc() =>
