@@ -46,11 +46,17 @@ public sealed class BenchLineTests(OneBrowser browser, DemoClinic app) : IClassF
         await Assertions.Expect(teacher.Page.Locator(".log-line").Last).ToContainTextAsync("Agreed with the student since.");
         Assert.Equal(facts + 1, await hands.FactsAsync());
         Assert.Equal("", await teacher.Page.EvaluateAsync<string>(KeysOutOfReach));
+
+        // One tap to all of them.
+        await teacher.Page.Locator(".all-keys").ClickAsync();
+        await teacher.Page.Locator("[data-bench-name=verdict]:visible").WaitForAsync();
+        Assert.Equal("", await teacher.Page.EvaluateAsync<string>(KeysOutOfReach));
+        await teacher.LookAsync("all keys on a phone");
     }
 
     // Of the keys of the pad: those that aren't wholly in the window, are smaller than a thumb, or lie under another.
     private const string KeysOutOfReach = """
-        [...document.querySelectorAll('.pick-bar .key, .memo .key')].filter(key => {
+        [...document.querySelectorAll('.pick-bar .key, .memo .key')].filter(key => key.getClientRects().length > 0).filter(key => {
           const box = key.getBoundingClientRect();
           const top = document.elementFromPoint(box.x + box.width / 2, box.y + box.height / 2);
           return box.left < 0 || box.right > innerWidth || box.bottom > innerHeight || box.width < 44 || box.height < 44 || !key.contains(top);

@@ -21,15 +21,15 @@ public sealed class BenchPhoneTests(OneBrowser browser, DemoClinic app) : IClass
         var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 1);
         await page.Mouse.WheelAsync(0, 300);
         await page.WaitForFunctionAsync("() => scrollY === 300");
-        var before = await PlacesAsync(page, "#bench-line", ".newest", "[data-bench-name=undo]", "[data-bench-name=stop]", "[data-bench-name=verdict]", ".pick");
+        var before = await PlacesAsync(page, "#bench-line", ".newest", "[data-bench-name=undo]", "[data-bench-name=try]", ".all-keys", ".pick");
 
         await page.Locator("#bench-line").ClickAsync();
         await page.Keyboard.TypeAsync("l");
         await page.Locator(".card").First.WaitForAsync();
 
-        Assert.Equal(before, await PlacesAsync(page, "#bench-line", ".newest", "[data-bench-name=undo]", "[data-bench-name=stop]", "[data-bench-name=verdict]", ".pick"));
+        Assert.Equal(before, await PlacesAsync(page, "#bench-line", ".newest", "[data-bench-name=undo]", "[data-bench-name=try]", ".all-keys", ".pick"));
         Assert.Equal(300, await page.EvaluateAsync<int>("scrollY"));
-        Assert.Equal("", await OutOfSightAsync(page, "[data-bench-name=undo]", "[data-bench-name=stop]", "[data-bench-name=verdict]"));
+        Assert.Equal("", await OutOfSightAsync(page, "[data-bench-name=undo]", "[data-bench-name=try]", ".all-keys"));
 
         await page.SetViewportSizeAsync(width, LeftByKeyboard);
         await page.Keyboard.TypeAsync("eft corner thick");
@@ -46,6 +46,31 @@ public sealed class BenchPhoneTests(OneBrowser browser, DemoClinic app) : IClass
         Assert.Equal("", await OutOfSightAsync(page, "#bench-line", ".newest", ".line-drawing", "#line-answer.saved"));
         Assert.Equal(before.Split('\n')[0], await PlacesAsync(page, "#bench-line"));
     }
+
+    [Theory]
+    [InlineData(390, 844)]
+    [InlineData(320, 844)]
+    public async Task The_keys_leave_most_of_a_phone_to_the_reed_until_one_tap_opens_them_all(int width, int height)
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, $"bench-folded-{width}", width);
+        var page = teacher.Page;
+        await page.SetViewportSizeAsync(width, height);
+        await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 1);
+
+        Assert.InRange(await TopAsync(page, ".pick-bar"), height - 150, height);
+        Assert.Equal("", await OutOfSightAsync(page, "#bench-line", ".newest", "[data-bench-name=try]", ".pick"));
+        Assert.InRange(await TopAsync(page, ".bench-reed .reed-drawing"), 0, height - 300);
+        await teacher.LookAsync("keys folded");
+
+        await page.Locator(".all-keys").ClickAsync();
+        await page.Locator("[data-bench-name=verdict]:visible").WaitForAsync();
+        Assert.Equal("", await OutOfSightAsync(page, "[data-bench-name=side]", "[data-bench-name=verdict]", "[data-bench-name=pick-4]"));
+        await teacher.FitsAsync();
+        await teacher.LookAsync("all keys");
+    }
+
+    private static Task<double> TopAsync(IPage page, string what) =>
+        page.EvaluateAsync<double>("what => document.querySelector(what).getBoundingClientRect().top", what);
 
     [Theory]
     [InlineData(390, 844)]

@@ -109,6 +109,21 @@ public sealed class SaidAgainTests
         Assert.Equal(isAsked ? ["opened in the windows", "scraped at the base of the lay", "thinned at the spine", "thinned at the rails"] : [], asked?.Answers.Select(answer => answer.Words) ?? []);
     }
 
+    [Fact]
+    public void The_answer_which_part_of_the_back_keeps_the_words_and_is_not_asked_for_again()
+    {
+        Say(Assert.Single(HeardLine.Of("scraped the back", BenchLog.Empty, Tuning.Standard).All), Me);
+        var asked = AskedNext.Of(View(), Me, 0, t)!;
+
+        Assert.All(asked.Answers, answer => Assert.Contains("\"Words\":\"scraped the back\"", answer.Say, StringComparison.Ordinal));
+
+        // The first answer is what was understood: said so, it stands.
+        var work = Assert.IsType<Adjustment>(asked.About.Now);
+        Correct(asked.About.Tail, Value(Adjustment.Of(work.AdjustmentKind, work.Place, work.Amount, words: work.Words)), Me);
+        Assert.Equal("scraped the back", Assert.Single(View().Log.Live<Adjustment>()).Now.Words);
+        Assert.Null(AskedNext.Of(View(), Me, 0, t));
+    }
+
     private static T Value<T>(Outcome<T> outcome) => Assert.IsType<Outcome<T>.Done>(outcome).Value;
 
     private static Guid Id(int n) => new(n, 0, 0, new byte[8]);
@@ -134,6 +149,9 @@ public sealed class SaidAgainTests
         entries.Add(entry.StampedWith(new EntryStamp(id, new ReedId(Id(900)), entries.Count + 1, new OperationId(Id(2000 + entries.Count)), DateTimeOffset.UnixEpoch, by)));
         return id;
     }
+
+    private void Correct(EntryId seen, BenchEntry entry, AccountId by) => entries.Add(entry.StampedWith(new EntryStamp(
+        new EntryId(Id(1000 + entries.Count)), new ReedId(Id(900)), entries.Count + 1, new OperationId(Id(2000 + entries.Count)), DateTimeOffset.UnixEpoch, by, seen)));
 
     private BenchView View()
     {

@@ -48,11 +48,20 @@ public enum AdviceKind
     /// <summary>A clip where only safe changes were asked for: a small one is within that, and can’t be put back all the same.</summary>
     SafeClip,
 
+    /// <summary>A clip on a reed whose crow nobody has heard yet: nothing says whether it may get higher.</summary>
+    ClipUnheard,
+
     /// <summary>Worked three times over without a test.</summary>
     Untested,
 
     /// <summary>A clip on a reed that nobody has measured.</summary>
     LengthNotMeasured,
+
+    /// <summary>A verdict that tells of work on a reed to which nothing was done.</summary>
+    VerdictWithoutWork,
+
+    /// <summary>The verdict that stands already, with nothing tried or done since.</summary>
+    SameVerdict,
 }
 
 /// <summary>A piece of advice: one quiet line, with its reason behind it. It never stops anybody.</summary>

@@ -29,6 +29,7 @@ public static class BenchAdvice
         CrowRules.ClosingFirst,
         PlaceRules.NeverHurry,
         RecordRules.SafeClip,
+        CrowRules.ClipUnheard,
         RecordRules.Untested,
         LengthRules.NotMeasured,
     ];

@@ -51,6 +51,17 @@ internal static class CrowRules
     /// Right all the same where the tip is thick and a clip can follow, and at the edges and corners of a tip whose centre is thin
     /// (common practice).
     /// </summary>
+    /// <summary>The first clip before any crow has told where the reed stands.</summary>
+    internal static AdviceLine? ClipUnheard(AdviceMatter matter) =>
+        matter.Crow != CrowStand.NotHeard || !matter.Plans(WorkKinds.IsClip)
+            || matter.Log.Live<Adjustment>().Any(done => WorkKinds.IsClip(done.Now.AdjustmentKind))
+            ? null
+            : new AdviceLine(
+                new AdviceId("clip-unheard/start"), AdviceKind.ClipUnheard,
+                "No crow with a pitch stands here yet, and a clip can’t be put back.",
+                "A clip takes the crow higher: the crow before it tells whether it may, and the one after it what it did.",
+                EvidenceMark.CommonPractice);
+
     internal static AdviceLine? ScrapeWhenFlatAndEasy(AdviceMatter matter)
     {
         if (matter.Crow != CrowStand.Flat || !matter.IsEasy || matter.Planned is not { } plan || !WorkKinds.IsScrape(plan.Kind)

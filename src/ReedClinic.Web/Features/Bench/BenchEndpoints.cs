@@ -8,6 +8,7 @@ using ReedClinic.Domain.People;
 using ReedClinic.Domain.Reeds;
 using ReedClinic.Web.Account;
 using ReedClinic.Web.Features.Bench.Forms;
+using ReedClinic.Web.Features.Bench.Line;
 
 namespace ReedClinic.Web.Features.Bench;
 
@@ -44,7 +45,7 @@ public static class BenchEndpoints
             return json ? Refusal(new Outcome<BenchFact>.Refused([new Problem("", t["NotInParcel"])])) : SeeOther(http, $"/bench/{reedId}");
         }
 
-        var outcome = await new EntryPost(bench).SaveAsync(actor, view, entry, ct).ConfigureAwait(false);
+        var outcome = await SaveAsync(actor, view, entry, form, bench, ct).ConfigureAwait(false);
         if (json)
         {
             // A press that asks for JSON was no form: what stands half typed in the fields stays.
@@ -61,6 +62,17 @@ public static class BenchEndpoints
         return entry.Kind == EntryKind.Undo || await drafts.KeepAsync(actor, reed, entry.ToDraft(), ct).ConfigureAwait(false)
             ? SeeOther(http, $"/bench/{reedId}?check=true#{EntryAnswer.Id}")
             : Results.Text(t["TooLongToShow"].Value, "text/plain", statusCode: StatusCodes.Status413PayloadTooLarge);
+    }
+
+    // What is said anew is told of before, where that is due and the page can show it.
+    private static async Task<Outcome<BenchFact>> SaveAsync(Actor actor, BenchView view, EntryForm entry, IFormCollection form, BenchBook bench, CancellationToken ct)
+    {
+        var told = entry.Seen is null && EntryPost.Read(view, entry) is Outcome<BenchEntry>.Done(var said)
+            ? await ToldBefore.WantedAsync([said], form[ToldBefore.Field], actor, view, entry.Operation, bench, ct).ConfigureAwait(false)
+            : [];
+        return told.Count > 0
+            ? new Outcome<BenchFact>.Refused(told)
+            : await new EntryPost(bench).SaveAsync(actor, view, entry, ct).ConfigureAwait(false);
     }
 
     private static IResult Answer(Outcome<BenchFact> outcome, OperationId operation) =>

@@ -3,6 +3,7 @@ using ReedClinic.Data.Bench;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Bench.Advice;
 using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.Reeds;
 using ReedClinic.Web.Features.Bench.Forms;
 
@@ -23,6 +24,11 @@ public sealed class QuietLine(IStringLocalizer<BenchText> t)
         if (form is FindingForm finding)
         {
             return Elsewhere(finding);
+        }
+
+        if (form is VerdictForm { Seen: null } && EntryPost.Read(view, form) is Outcome<BenchEntry>.Done(var verdict))
+        {
+            return Beforehand.Of(view.Log, view.Reed, view.Batch, verdict) is { } before ? $"{before.Line} {before.Reason}" : null;
         }
 
         if (form is not AdjustmentForm work)

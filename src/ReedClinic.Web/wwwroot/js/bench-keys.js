@@ -19,7 +19,8 @@ let settings = { off: false, keys: {}, ...read() };
 const keyOf = (control) => settings.keys[control.dataset.benchName] ?? control.dataset.benchKey;
 
 // A way to a field works where its button isn't shown: on a narrow screen the field is at hand anyway.
-const shown = (control) => !control.disabled && (control.getClientRects().length > 0 || control.dataset.focus !== undefined);
+// The keys of the picks work where they are folded away, too.
+const shown = (control) => !control.disabled && (control.getClientRects().length > 0 || control.dataset.focus !== undefined || control.closest(".picks") !== null);
 
 function controls() {
   return [...document.querySelectorAll("[data-bench-key]")];
@@ -118,8 +119,15 @@ function press(event, line) {
     // A note begins with its letter: the line takes it, and gives the keys back when it is sent.
     event.preventDefault();
     line.begin(key);
+  } else if (line) {
+    // A key that has nothing to press just now says why.
+    const why = silentOf(key);
+    if (why) line.silent(why);
   }
 }
+
+const silentOf = (key) =>
+  [...document.querySelectorAll("[data-for][data-silent]")].find((field) => (settings.keys[field.dataset.for] ?? field.dataset.usual) === key)?.dataset.silent;
 
 // Something was answered: what waited for it may go on.
 export const moved = () => pad?.move();

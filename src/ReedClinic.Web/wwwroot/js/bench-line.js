@@ -27,6 +27,10 @@ function open(form) {
   // The entry that is taken up and its words as they stood; and wordings that were left for another entry before they were sent.
   let taken = null;
   const unsent = new Map();
+  // Advice that was shown before something was recorded, and since when; what is said once more after that is recorded.
+  const shownAdvice = new Map(kept("advice") ?? []);
+  // A question that nobody has answered yet, about what was sent when.
+  let standing = null;
   // The last place in the log that an answer told of.
   let answered = 0;
 
@@ -50,24 +54,32 @@ function open(form) {
 
   function say(kind, text, item) {
     asking = null;
+    standing = item?.agree || item?.advice ? item : null;
     told.className = kind;
     told.replaceChildren();
     const line = document.createElement("p");
     line.textContent = text;
     told.append(line);
-    if (item?.agree) {
+    if (item?.why) {
+      const reason = document.createElement("span");
+      reason.className = "reason";
+      reason.textContent = item.why;
+      line.append(" ", reason);
+    }
+    if (standing) {
       const button = document.createElement("button");
       button.type = "button";
       button.className = "second key";
       Object.assign(button.dataset, { benchName: "agree", benchKey: "r" });
       const shown = document.createElement("kbd");
       shown.dataset.enter = words.enter;
-      button.append(shown, ` ${words.agree}`);
+      button.append(shown, ` ${item.advice ? words.heeded : words.agree}`);
       const agree = () => {
         // What came back into the line is sent from here: it isn't to be sent a second time from there.
         if (typedIn.value === item.fields.Text && !item.fields.Seen) type("");
         asking = null;
-        send({ ...item.fields, Agreed: "true" }, item.url, item.text);
+        if (item.advice) shownAdvice.set(item.advice, 0);
+        send(item.advice ? item.fields : { ...item.fields, Agreed: "true" }, item.url, item.text, item.whole);
       };
       button.addEventListener("click", agree);
       told.append(button);
@@ -75,6 +87,14 @@ function open(form) {
       asking = item.fields.Text ? { text: item.fields.Text, since: performance.now(), agree, button } : null;
       settleAgreed();
     }
+  }
+
+  // Something beside the matter: a question that waits for its answer stays.
+  function tell(text) {
+    if (!standing) return say("cleared", text);
+    const beside = told.querySelector(".told-beside") ?? told.appendChild(document.createElement("p"));
+    beside.className = "told-beside";
+    beside.textContent = text;
   }
 
   // The key that agrees is the one that works where the hands are.
@@ -89,7 +109,9 @@ function open(form) {
   }
 
   function send(fields, url, text, whole) {
-    queue.push({ url, text, whole, fields: { ...fields, Operation: crypto.randomUUID() } });
+    const now = Date.now();
+    const heeded = [...shownAdvice].filter(([, since]) => now - since > doublePress).map(([id]) => id).join(" ");
+    queue.push({ url, text, whole, since: now, fields: { ...fields, Heeded: heeded, Operation: crypto.randomUUID() } });
     keep("waiting", queue);
     void flush();
   }
@@ -137,7 +159,8 @@ function open(form) {
     if (answer.ok) {
       const saved = await answer.json().catch(() => ({}));
       answered = Math.max(answered, saved.sequence ?? 0);
-      say("saved", item.whole ?? (item.fields.Seen && item.fields.Text ? words.corrected : words.saved).replace("{0}", (saved.said ?? [item.text]).join(" · ")));
+      // A question about what was sent after this, or together with it, stays until it is answered.
+      if (!standing || item.since > standing.told) say("saved", item.whole ?? (item.fields.Seen && item.fields.Text ? words.corrected : words.saved).replace("{0}", (saved.said ?? [item.text]).join(" · ")));
       if (item.fields.Text && item.fields.Seen === better()) leave();
       return true;
     }
@@ -146,16 +169,27 @@ function open(form) {
   }
 
   async function refused(item, answer) {
-    const problems = answer.status === 422 ? await answer.json().catch(() => []) : [];
-    const agree = problems.some((problem) => problem.field === "Agreed" || problem.Field === "Agreed");
-    const why = problems.map((problem) => problem.message ?? problem.Message).join(" ");
+    const problems = (answer.status === 422 ? await answer.json().catch(() => []) : []).map((one) => ({ field: one.field ?? one.Field, message: one.message ?? one.Message }));
+    const before = problems.find((problem) => problem.field.startsWith("Heeded:"));
+    const agree = problems.some((problem) => problem.field === "Agreed");
+    const why = (before ? [before] : problems).map((problem) => problem.message).join(" ");
     // The words go back to where they were typed, unless something new stands there: then they are repeated in the answer.
     const back = item.fields.Text;
     if (back && !typedIn.value && !item.fields.Seen) {
       type(back);
       refusedText = back;
     }
-    say("refused", `${why || (answer.status === 409 ? words.changed : words.notsaved)}${back && typedIn.value !== back ? ` “${back}”` : ""}`, { ...item, agree });
+    const asked = { ...item, agree, told: Date.now(), advice: before?.field.slice("Heeded:".length), why: before && problems.find((problem) => problem.field === "Reason")?.message };
+    if (asked.advice && !shownAdvice.has(asked.advice)) {
+      shownAdvice.set(asked.advice, asked.told);
+      keep("advice", [...shownAdvice]);
+    }
+    // Whose line was only borrowed has the words back in it, and Enter goes on from there.
+    if (asked.advice && typedIn.value === back && document.activeElement === document.body) {
+      borrowed = true;
+      typedIn.focus({ preventScroll: true });
+    }
+    say(asked.advice ? "before" : "refused", `${why || (answer.status === 409 ? words.changed : words.notsaved)}${back && typedIn.value !== back ? ` “${back}”` : ""}`, asked);
   }
 
   // What a control says, without its key.
@@ -237,7 +271,7 @@ function open(form) {
     // The line is given back what stood in it.
     if (target?.closest("[data-leave]") && aside !== null) leave();
     const button = target?.closest("button[data-say]");
-    if (button?.dataset.benchName === "undo" && told.classList.contains("refused")) {
+    if (button?.dataset.benchName === "undo" && (told.classList.contains("refused") || told.classList.contains("before"))) {
       // Whoever takes back after a refusal means what was refused, and that stands nowhere: an older entry mustn't go for it.
       say("cleared", words.cleared.replace("{0}", button.title));
     } else if (button) {
@@ -292,7 +326,8 @@ function open(form) {
     },
     sends: () => queue.length > 0,
     answered: () => answered,
-    unpressed: (keys) => say("cleared", words.notpressed.replace("{0}", keys)),
+    unpressed: (keys) => tell(words.notpressed.replace("{0}", keys)),
+    silent: tell,
   };
   const deaf = listen(line);
   takingUp = (text, seen) => {

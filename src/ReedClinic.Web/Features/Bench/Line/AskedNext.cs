@@ -46,13 +46,17 @@ public sealed record AskedNext(BenchFact About, string Question, IReadOnlyList<A
             Verdict { Words: null } verdict when !view.Log.IsStopped || view.Log.Stop?.Now.Words is null => new(
                 fact, t["WhyVerdictAsked"],
                 [.. Reasons(t).Select(why => Answer(fact, why, EntryKind.Verdict, (nameof(Verdict.VerdictKind), verdict.VerdictKind.ToString()), (nameof(Verdict.Words), why)))]),
-            Adjustment work when IsAllOfTheBack(work, view) => new(fact, t["WhichOfBackAsked"], [.. Parts(fact, work)]),
+            Adjustment work when !IsAnswered(fact, work) && IsAllOfTheBack(work, view) => new(fact, t["WhichOfBackAsked"], [.. Parts(fact, work)]),
             _ => null,
         };
     }
 
     // What makes teachers stop is common practice; the sentences are this program's own, and a letter tells them to the student.
     private static IEnumerable<string> Reasons(IStringLocalizer<BenchText> t) => Enumerable.Range(1, 8).Select(number => t[$"WhyStop{number}"].Value);
+
+    // The words stay with the answer, also where it is what was understood at first: said in the same words before, it has been asked.
+    private static bool IsAnswered(BenchFact fact, Adjustment work) =>
+        fact.Chain.Any(said => said != fact.Now && said is Adjustment before && Agreement.Without(before.Words) == Agreement.Without(work.Words));
 
     // The trade has no name for work over all of the back: the reader takes it for its windows, says so, and keeps the words.
     private static bool IsAllOfTheBack(Adjustment work, BenchView view) =>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.Extensions.Localization;
+using Microsoft.Extensions.Primitives;
 using ReedClinic.Data.Bench;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
@@ -38,7 +39,7 @@ public static class LineEndpoint
         var json = http.Request.Headers.Accept.ToString().Contains("application/json", StringComparison.OrdinalIgnoreCase);
         var operation = new OperationId(Guid.TryParse(form["Operation"], CultureInfo.InvariantCulture, out var given) ? given : default)
             .OrFresh(time.GetUtcNow());
-        var line = new SentLine(form["Text"].ToString(), form["Agreed"] == "true", Guid.TryParse(form["Seen"], CultureInfo.InvariantCulture, out var seen) ? new EntryId(seen) : null);
+        var line = new SentLine(form["Text"].ToString(), form["Agreed"] == "true", Guid.TryParse(form["Seen"], CultureInfo.InvariantCulture, out var seen) ? new EntryId(seen) : null, form[ToldBefore.Field]);
         var said = await SayAsync(actor, view, line, operation, bench, t, ct).ConfigureAwait(false);
         return said switch
         {
@@ -75,15 +76,28 @@ public static class LineEndpoint
             return await CorrectAsync(actor, view, said, seen, operation, bench, t, ct).ConfigureAwait(false);
         }
 
+        return await RecordAsync(actor, view, said, operation, bench, t, ct).ConfigureAwait(false);
+    }
+
+    private static async Task<Outcome<IReadOnlyList<BenchFact>>> RecordAsync(
+        Actor actor, BenchView view, SentLine said, OperationId operation, BenchBook bench, IStringLocalizer<BenchText> t, CancellationToken ct)
+    {
         var heard = HeardLine.Of(said.Text, view.Log, view.Batch.CrowTarget.Tuning, view.Catalogue.Own);
         var line = said.Agreed ? heard.Agreed(view) : heard;
-        if (line.All.Count > OperationId.MostParts)
+        // The last part is kept for advice that was shown.
+        if (line.All.Count >= OperationId.MostParts)
         {
             return Refused("Text", t["LineTooMuch"]);
         }
 
-        return line.Wanted(view).FirstOrDefault(wanted => wanted is not null) is { } problem
-            ? new Outcome<IReadOnlyList<BenchFact>>.Refused([problem])
+        if (line.Wanted(view).FirstOrDefault(wanted => wanted is not null) is { } problem)
+        {
+            return new Outcome<IReadOnlyList<BenchFact>>.Refused([problem]);
+        }
+
+        var told = await ToldBefore.WantedAsync(line.All, said.Shown, actor, view, operation, bench, ct).ConfigureAwait(false);
+        return told.Count > 0
+            ? new Outcome<IReadOnlyList<BenchFact>>.Refused(told)
             : await bench.SayAsync(actor, view.Reed.Id, line.All, operation, ct).ConfigureAwait(false);
     }
 
@@ -131,7 +145,7 @@ public static class LineEndpoint
         return Results.StatusCode(StatusCodes.Status303SeeOther);
     }
 
-    private sealed record SentLine(string Text, bool Agreed, EntryId? Seen);
+    private sealed record SentLine(string Text, bool Agreed, EntryId? Seen, StringValues Shown);
 
     private sealed record SaidLine(IReadOnlyList<string> Said, int Sequence);
 }

@@ -33,7 +33,7 @@ public static class SayButton
         (nameof(Amount), work.AmountWords),
         (nameof(Adjustment.ForFindingId), work.ForFindingId?.Value.ToString()),
         (nameof(Adjustment.ForTheSakeOf), work.ForTheSakeOf?.ToString()),
-        (nameof(Adjustment.Words), Agreement.IsIn(work.Words) ? Agreement.Since : null));
+        (nameof(Adjustment.Words), work.Words));
 
     /// <summary>The fields that say this work once more.</summary>
     /// <param name="work">The work.</param>
