@@ -18,6 +18,37 @@ internal static class Corrections
         }
     }
 
+    /// <summary>“No, the right corner”, as all that is said: it puts right the entry before, and says nothing new.</summary>
+    internal static void KeepAlone(Course course)
+    {
+        if (course.Before.Last is null || course.Segments.Count == 0 || course.Segments.Any(segment => segment.Asked) || !IsAlone(course.Segments))
+        {
+            return;
+        }
+
+        course.Drafts.Clear();
+        course.Left.Clear();
+        course.At = 0;
+        var note = course.Add(EntryKind.Note, ReadSlots.None);
+        note.Last = course.Segments.Count - 1;
+        note.Doubts.Add(new Doubt("kind", "unsure whether this puts right the entry before, so it is kept as a note"));
+    }
+
+    // Words that put right, then a place and nothing said of it.
+    private static bool IsAlone(IReadOnlyList<Segment> segments)
+    {
+        var tokens = segments[0].Tokens;
+        var first = segments[0].First;
+        var rights = tokens[first].Text is "no" or "nope" && first + 1 < tokens.Count && (tokens[first + 1].Kind is TokenKind.Break || tokens[first + 1].Text is "the" or "it" or "sorry" or "wait" or "not" or "i" or "on")
+            || tokens[first].Text is "sorry" or "correction" or "oops" or "pardon" or "wait" || tokens[first].Text is "i" && first + 1 < tokens.Count && tokens[first + 1].Text is "mean" or "meant";
+        return rights && segments.Any(segment => segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region or Cat.Part or Cat.Side or Cat.Blade))
+            && segments.All(segment => Enumerable.Range(segment.First, segment.End - segment.First).All(at => IsOfPlace(segment, at)));
+    }
+
+    private static bool IsOfPlace(Segment segment, int at) => segment.Tokens[at].Kind is TokenKind.Break
+        || segment.Word(at) is "" or "no" or "nope" or "not" or "sorry" or "correction" or "oops" or "pardon" or "wait" or "i" or "mean" or "meant" or "the" or "it" or "is" or "was" or "'s" or "on" or "of" or "at" or "one" or "rather" or "and" or "but" or "that" or "its" or "in" or "actually"
+        || segment.Items.Any(item => item.First <= at && at < item.End && item.Cat is Cat.Zone or Cat.Region or Cat.Part or Cat.Side or Cat.Blade or Cat.Filler or Cat.Fix);
+
     // A segment that begins with words that put something right, or is nothing else.
     private static bool PutsRight(Segment segment, out bool surely)
     {

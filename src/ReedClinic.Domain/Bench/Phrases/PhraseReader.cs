@@ -46,6 +46,11 @@ public static class PhraseReader
         Corrections.Keep(course);
         Inquiries.Keep(course);
         Trials.Keep(course);
+        if (judge is not null)
+        {
+            NotWork.Keep(course);
+        }
+
         KeepUnnamed(course);
         KeepFromTying(course);
         DropAsides(course);
@@ -55,6 +60,11 @@ public static class PhraseReader
         DropForeignSteps(course);
         Opposites.Keep(course);
         Sagging.Keep(course);
+        if (judge is not null)
+        {
+            Corrections.KeepAlone(course);
+        }
+
         return course;
     }
 

@@ -65,6 +65,22 @@ public sealed class OpenPhraseTests(ITestOutputHelper output)
         Assert.True(score.AdjustmentsRecalled >= ruled.AdjustmentsRecalled, score.ToString());
     }
 
+    /// <summary>Nothing is taught with these.</summary>
+    [Theory]
+    [InlineData("ninth-b.txt", 0.85)]
+    [InlineData("ninth-c.txt", 0.78)]
+    public void Phrases_that_nothing_was_taught_with_are_understood_better_than_by_the_rules_and_no_false_deed_is_without_a_doubt(string file, double kind)
+    {
+        var score = PhraseScore.Of(PhraseCorpus.InFile(file));
+        var ruled = PhraseScore.Of(PhraseCorpus.InFile(file), (text, context) => PhraseReader.Read(text, context, null));
+        Tell(score);
+
+        Assert.Equal((300, 0), (score.Phrases, score.UndoubtedFalseAdjustments));
+        Assert.InRange(score.FalseAdjustments, 0, Math.Min(4, ruled.FalseAdjustments));
+        Assert.InRange(score.Kind, Math.Max(kind, ruled.Kind), 1);
+        Assert.InRange(score.AdjustmentsRecalled, ruled.AdjustmentsRecalled, 1);
+    }
+
     [Fact]
     public void Phrases_of_our_own_are_understood_as_they_were_labelled()
     {

@@ -71,5 +71,38 @@ public sealed class PutRightTests
     [Fact]
     public void Nothing_wrong_with_a_seal_is_no_seal_that_does_not_hold() => Assert.DoesNotContain(Read("nothing wrong with the seal"), entry => entry.Slots.Step is "does not hold");
 
+    [Theory]
+    [InlineData("left corner of the upper blade chipped", "no, the right corner")]
+    [InlineData("left corner thick", "sorry, lower blade")]
+    [InlineData("left corner thick", "I mean the right corner")]
+    public void What_only_puts_right_the_place_of_the_entry_before_is_no_new_finding(string before, string phrase)
+    {
+        var read = Assert.Single(Read(phrase, before));
+
+        Assert.Equal(EntryKind.Note, read.Kind);
+        Assert.NotEmpty(read.Doubts);
+    }
+
+    [Fact]
+    public void What_says_more_of_the_place_than_that_is_read_as_ever() => Assert.Equal("tip-corners-thick", Assert.Single(Read("no, the right corner is thick", "left corner chipped")).Slots.Kind);
+
+    [Theory]
+    [InlineData("it plays well")]
+    [InlineData("starts better")]
+    [InlineData("it grumbles")]
+    [InlineData("wobbles a bit")]
+    public void How_a_reed_is_at_large_is_no_test_and_no_finding_and_ends_none(string phrase) =>
+        Assert.DoesNotContain(Read(phrase, "bump in the ramp"), entry => entry.Kind is EntryKind.Test or EntryKind.Finding or EntryKind.FindingEnded or EntryKind.LookedFor);
+
+    [Theory]
+    [InlineData("a clean clip is half the battle, I tell the lot of them")]
+    [InlineData("I made you a drawing where you see the strokes.")]
+    [InlineData("habit of hers: scrape/clip/scrape/clip, never tests")]
+    [InlineData("Pulled the reed off the mandrel in order to play it.")]
+    [InlineData("Spine: scraped, upper only, from the heart to halfway down. Not my work.")]
+    [InlineData("took a nick out of the tip corner with my thumbnail")]
+    [InlineData("maybe cut it off and tie it again")]
+    public void What_is_named_like_work_and_is_none_is_no_adjustment(string phrase) => Assert.DoesNotContain(Read(phrase), entry => entry.Kind is EntryKind.Adjustment);
+
     private static IReadOnlyList<ReadEntry> Read(string phrase, params string[] before) => PhraseReader.Read(phrase, PhraseCorpus.Context(before)).Entries;
 }

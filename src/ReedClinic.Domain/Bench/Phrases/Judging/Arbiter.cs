@@ -28,9 +28,12 @@ internal static class Arbiter
         }
 
         var (kind, deed) = judge.Choose(sight);
-        var taken = Taken(course, sight, kind is "ended" && IsUnknown(course.Segment) ? sight.Said : kind, refined: true);
+        kind = kind is "ended" && IsUnknown(course.Segment) ? sight.Said : kind;
+        var taken = Taken(course, sight, IsPlayedAtLarge(course, kind) ? "note" : kind, refined: true);
         return deed < Balance.BeyondDoubt ? Doubted(taken, course.At) : taken;
     }
+
+    private static bool IsPlayedAtLarge(Course course, string kind) => (kind is "finding" or "lookedfor" or "test" or "ended" or Judge.Nothing) && AtLarge.Says(course);
 
     // Words of which none is known end nothing.
     private static bool IsUnknown(Segment segment) =>

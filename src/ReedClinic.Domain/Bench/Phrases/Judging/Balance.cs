@@ -15,7 +15,7 @@ internal static class Balance
     private const double SureInTalk = 0.95;
 
     /// <summary>A deed that is less likely is shown as one that may not have been done.</summary>
-    internal const double BeyondDoubt = 0.97;
+    internal const double BeyondDoubt = 0.98;
 
     /// <summary>The kind that is taken, and how likely the segment tells a deed.</summary>
     internal static (string Kind, double Deed) Choose(Weights weights, Sight sight)
