@@ -39,6 +39,7 @@ internal static class DemoWork
         await at.TestAsync(TestKind.Opening, 3).ConfigureAwait(false);
         await at.TestAsync(TestKind.Crow, 1, "C# -20").ConfigureAwait(false);
         await at.TestAsync(TestKind.Effort, 4).ConfigureAwait(false);
+        await at.TestAsync(TestKind.SoftestStart, 0).ConfigureAwait(false);
         var corners = await ThickCornersAsync(at).ConfigureAwait(false);
         var back = await at.FaultAsync("back-thick", new Place(Zone.Windows), FindingShape.Spot, KnownBy.Finger | KnownBy.Ear).ConfigureAwait(false);
         await at.StrengthAsync("heart-well-kept", Zone.HeartCentre, FindingShape.Spot, KnownBy.Light).ConfigureAwait(false);
@@ -48,6 +49,7 @@ internal static class DemoWork
         await at.AdjustAsync("thin-corners", new Place(Zone.TipCorners), new(Strokes: 1), corners).ConfigureAwait(false);
         await at.TestAsync(TestKind.Crow, 0, "C +5").ConfigureAwait(false);
         await at.TestAsync(TestKind.Effort, 2).ConfigureAwait(false);
+        await at.TestAsync(TestKind.SoftestStart, 2).ConfigureAwait(false);
         await at.EndAsync(corners, FindingEnding.Better).ConfigureAwait(false);
         await at.EndAsync(back, FindingEnding.Gone).ConfigureAwait(false);
         await at.EndsAsync(VerdictKind.Improved, "It had become easy enough to blow.", "It is a good reed for practice.")

@@ -118,7 +118,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             {
                 problems.Add(new Problem("Reason", "Write what belongs there, in the letter itself."));
             }
-            else if (view.Gaps.Concat(view.Waived.Select(waived => waived.Gap)).Any(known => known.Key == gap))
+            else if (view.Gaps.Concat(view.Notices).Concat(view.Waived.Select(waived => waived.Gap)).Any(known => known.Key == gap))
             {
                 letter.Waive(gap, why, actor.Account, time.GetUtcNow());
             }

@@ -40,7 +40,7 @@ internal static class LetterReader
             atBench,
             draft,
             sent ?? composed,
-            [.. gaps[false]],
+            [.. gaps[false].Where(gap => !gap.IsToldOnly)],
             [.. gaps[true].Select(gap => new WaivedGap(gap, reasons[gap.Key]))],
             await VersionsAsync(db, batch, ct).ConfigureAwait(false),
             letter?.Version ?? Guid.Empty,
@@ -48,6 +48,7 @@ internal static class LetterReader
             letter?.SentAt)
         {
             Material = material,
+            Notices = [.. gaps[false].Where(gap => gap.IsToldOnly)],
             CorrectingSince = letter?.CorrectingSince,
             WhatChanged = letter?.WhatChanged,
         };

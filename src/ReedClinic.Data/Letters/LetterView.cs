@@ -38,6 +38,9 @@ public sealed record LetterView(
     /// <summary>Whether a correction of it is being written.</summary>
     public bool IsCorrection => CorrectingSince is not null;
 
+    /// <summary>What the teacher is told of, and may go all the same.</summary>
+    public IReadOnlyList<LetterGap> Notices { get; init; } = [];
+
     /// <summary>What it is composed from.</summary>
     internal LetterMaterial Material { get; init; } = default!;
 }

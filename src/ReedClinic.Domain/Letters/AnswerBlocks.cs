@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters.Wordings;
 using ReedClinic.Domain.Reeds;
@@ -5,15 +6,15 @@ using ReedClinic.Domain.Reeds;
 namespace ReedClinic.Domain.Letters;
 
 /// <summary>The answers to what the student asked.</summary>
-internal static class AnswerBlocks
+internal static partial class AnswerBlocks
 {
-    internal static LetterBlock? General(LetterMaterial material, Phrasing phrasing) =>
-        Answers(material, null, phrasing, "answers", BlockKind.Answers) is { } block
+    internal static LetterBlock? General(LetterMaterial material, Phrasing phrasing, LetterSoFar told) =>
+        Answers(material, null, phrasing, told, "answers", BlockKind.Answers) is { } block
             ? block with { Heading = "What you asked" }
             : null;
 
-    internal static LetterBlock? About(LetterMaterial material, Reed reed, Phrasing phrasing) =>
-        Answers(material, reed.Id, phrasing, LetterComposer.Key(reed, "answers"), BlockKind.ReedAnswers);
+    internal static LetterBlock? About(LetterMaterial material, Reed reed, Phrasing phrasing, LetterSoFar told) =>
+        Answers(material, reed.Id, phrasing, told, LetterComposer.Key(reed, "answers"), BlockKind.ReedAnswers);
 
     // A reed that wasn't in the parcel has no part of its own: what was asked about it is answered with the rest.
     private static ReedId? AnsweredWith(LetterMaterial material, Question question) =>
@@ -38,7 +39,23 @@ internal static class AnswerBlocks
 
     private static bool Same(string? one, string? other) => string.Equals(one?.Trim(), other?.Trim(), StringComparison.OrdinalIgnoreCase);
 
-    private static LetterBlock? Answers(LetterMaterial material, ReedId? reed, Phrasing phrasing, string key, BlockKind kind)
+    // An answer that speaks of scraping is no leave to scrape what goes home finished.
+    private static IEnumerable<LetterSentence> AboutTheKnife(LetterMaterial material, Question question, Phrasing phrasing, LetterSoFar told)
+    {
+        if (!Scraping().IsMatch(question.Text + " " + question.Answer))
+        {
+            return [];
+        }
+
+        return told.Says("no knife yet")
+            ? [LetterSentence.Plain(phrasing.Say("no-knife", 0, CautionWordings.NotYet)), LetterSentence.Plain(phrasing.Say("knife-here", 0, CautionWordings.KnifeBesideAnAnswer(material.Age)))]
+            : [LetterSentence.Plain(phrasing.Say("no-knife-again", question.Number, CautionWordings.NotYetAgain))];
+    }
+
+    [GeneratedRegex(@"(?i)\b(scrap\w+|knife|knives|razor|clip(ped|ping|s)?|cut(ting|s)?|thin(ned|ning| (the|it|them|out))|shav(e|ed|ing)|strokes?|take (more|some|a little) off|cane off)\b")]
+    private static partial Regex Scraping();
+
+    private static LetterBlock? Answers(LetterMaterial material, ReedId? reed, Phrasing phrasing, LetterSoFar told, string key, BlockKind kind)
     {
         List<LetterParagraph> answers =
         [
@@ -57,6 +74,7 @@ internal static class AnswerBlocks
                         pair.Question.Answer is null ? AnswerWordings.AskedOpen : AnswerWordings.Asked,
                         ("question", Prose.Quoted(pair.Question.Text)))),
                     LetterSentence.Plain(pair.Answer!),
+                    .. AboutTheKnife(material, pair.Question, phrasing, told),
                 ])),
         ];
         return answers.Count == 0 ? null : new LetterBlock(key, kind, answers) { Reed = reed };

@@ -18,24 +18,39 @@ internal static class CareBlocks
         }
 
         var each = ("each", playable == 1 ? "it" : "each reed");
-        List<string> sentences =
-        [
-            phrasing.Say("soak", 0, CareWordings.Soak, each),
-            phrasing.Say("first-days", 0, CareWordings.FirstDays, each),
-        ];
-        if (material.Batch.Reeds.Any(reed => material.LogOf(reed.Id).Live<Adjustment>().Any()))
-        {
-            sentences.Add(phrasing.Say("settles", 0, CareWordings.Settles));
-        }
-
+        List<string> sentences = [phrasing.Say("soak", 0, CareWordings.Soak, each), .. AfterWork(material, phrasing)];
         sentences.Add(phrasing.Say("dry", 0, CareWordings.Dry));
-        var more = IsTheLesson(material) ? CareWordings.MoreBesideKeeping : CareWordings.More.Skip(playable == 1 ? 1 : 0);
+        var more = IsTheLesson(material) ? CareWordings.MoreBesideKeeping : CareWordings.More.Skip(material.Playable.Count(reed => !UseBlock.HasItsOwn(reed, material.LogOf(reed.Id))) < 2 ? 1 : 0);
         sentences.AddRange(phrasing.Some("care", MostFurtherAdvice, more).Select((ways, index) => phrasing.Say("more-care", index, ways, each)));
         return new LetterBlock("care", BlockKind.Care, [new([.. sentences.Select(LetterSentence.Plain)])])
         {
             Heading = "Playing in and care",
         };
     }
+
+    // Rest after work is for reeds that were worked on; where a reed's own part says how to begin, that is not said otherwise here.
+    private static IEnumerable<string> AfterWork(LetterMaterial material, Phrasing phrasing)
+    {
+        var worked = material.Playable.Where(reed => material.LogOf(reed.Id).Live<Adjustment>().Any()).ToList();
+        var gentle = worked.Where(reed => !UseBlock.HasItsOwn(reed, material.LogOf(reed.Id))).ToList();
+        if (gentle.Count > 0)
+        {
+            yield return phrasing.Say("first-days", 0, CareWordings.FirstDays, ("each", Each(gentle, material)));
+        }
+
+        if (worked.Count > 0)
+        {
+            var takesCane = worked.SelectMany(reed => material.LogOf(reed.Id).Live<Adjustment>()).Any(work => SafeChanges.TakesCane(work.Now.AdjustmentKind) == true);
+            var ways = takesCane ? CareWordings.Settles : [.. CareWordings.Settles.Where(way => !way.Contains("scraping", StringComparison.Ordinal))];
+            yield return phrasing.Say("settles", 0, ways, ("each", Each(worked, material)));
+        }
+    }
+
+    private static string Each(List<Reed> reeds, LetterMaterial material) =>
+        material.Playable.Count == 1 ? "it"
+        : reeds.Count == material.Playable.Count ? "each reed"
+        : reeds.Count == 1 ? "reed " + Prose.Number(reeds[0].Number)
+        : "reeds " + Prose.List([.. reeds.Select(reed => Prose.Number(reed.Number))]);
 
     // Where the lesson itself is how reeds are kept, its plan says the rest.
     private static bool IsTheLesson(LetterMaterial material) =>

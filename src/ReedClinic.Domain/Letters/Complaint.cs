@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
 
 namespace ReedClinic.Domain.Letters;
 
@@ -13,27 +14,33 @@ internal sealed partial record Complaint(TestKind Test, int Way, IReadOnlyList<s
     /// <summary>Tests that bear on it too, the nearest first: they answer where its own wasn’t made. A crow answers by its pitch.</summary>
     public IReadOnlyList<TestKind> Near { get; private init; } = [];
 
+    /// <summary>Faults that are known to bring it about: they answer where no test does.</summary>
+    public IReadOnlyList<string> Causes { get; private init; } = [];
+
+    /// <summary>What it is about, inside a sentence: “soft starts”.</summary>
+    public string Name { get; private init; } = "";
+
     /// <summary>The most that are answered one by one.</summary>
-    private const int Most = 2;
+    private const int Most = 3;
 
     private static readonly (Regex Words, Complaint Means)[] Known =
     [
-        (Wide(), new(TestKind.Opening, 1, ["opening-wide", "more-open-than-liked"])),
-        (Narrow(), new(TestKind.Opening, -1, ["opening-narrow"])),
-        (Low(), new(TestKind.LowResponse, 0, [])),
-        (High(), new(TestKind.HighSteadiness, 0, [])),
-        (Air(), new(TestKind.Seal, 0, ["side-leak"])),
-        (Tongued(), new(TestKind.TonguedStarts, 0, []) { Near = [TestKind.SoftestStart] }),
-        (Fuzzy(), new(TestKind.TonguedStarts, 0, []) { Near = [TestKind.SoftestStart] }),
-        (Soft(), new(TestKind.SoftestStart, 0, []) { Near = [TestKind.TonguedStarts] }),
-        (Hard(), new(TestKind.Effort, 1, [])),
-        (Easy(), new(TestKind.Effort, -1, [])),
-        (Flat(), new(TestKind.TuningNote, -1, []) { Near = [TestKind.Crow] }),
-        (Sharp(), new(TestKind.TuningNote, 1, []) { Near = [TestKind.Crow] }),
-        (Pitch(), new(TestKind.TuningNote, 0, []) { Near = [TestKind.Crow] }),
-        (Bright(), new(TestKind.Edge, 1, [])),
-        (Dull(), new(TestKind.Edge, -1, [])),
-        (Thin(), new(TestKind.Depth, 0, [])),
+        (Wide(), new(TestKind.Opening, 1, ["opening-wide", "more-open-than-liked"]) { Name = "the opening" }),
+        (Narrow(), new(TestKind.Opening, -1, ["opening-narrow", "closes-in-play"]) { Name = "the opening", Causes = ["spine-scraped"] }),
+        (Low(), new(TestKind.LowResponse, 0, []) { Name = "the low notes", Causes = ["back-thick"] }),
+        (High(), new(TestKind.HighSteadiness, 0, []) { Name = "the high notes", Causes = ["tip-centre-thin", "tip-long", "spine-scraped"] }),
+        (Air(), new(TestKind.Seal, 0, ["side-leak", "thread-leak"]) { Name = "air at the sides" }),
+        (Tongued(), new(TestKind.TonguedStarts, 0, []) { Name = "tongued notes", Near = [TestKind.SoftestStart], Causes = ["tip-not-separate", "step-abrupt", "tip-long"] }),
+        (Fuzzy(), new(TestKind.TonguedStarts, 0, []) { Name = "the beginnings of notes", Near = [TestKind.SoftestStart], Causes = ["tip-not-separate", "step-abrupt"] }),
+        (Soft(), new(TestKind.SoftestStart, 0, []) { Name = "soft starts", Near = [TestKind.TonguedStarts], Causes = ["tip-corners-thick", "tip-thick"] }),
+        (Hard(), new(TestKind.Effort, 1, []) { Name = "how hard it is to blow", Causes = ["heart-sides-thick", "heart-thick", "opening-wide", "back-thick"] }),
+        (Easy(), new(TestKind.Effort, -1, []) { Name = "how easy it is to blow" }),
+        (Flat(), new(TestKind.TuningNote, -1, []) { Name = "its pitch", Near = [TestKind.Crow], Causes = ["heart-thin", "tip-long"] }),
+        (Sharp(), new(TestKind.TuningNote, 1, []) { Name = "its pitch", Near = [TestKind.Crow], Causes = ["opening-narrow", "tip-short"] }),
+        (Pitch(), new(TestKind.TuningNote, 0, []) { Name = "its pitch", Near = [TestKind.Crow] }),
+        (Bright(), new(TestKind.Edge, 1, []) { Name = "the edge of the sound" }),
+        (Dull(), new(TestKind.Edge, -1, []) { Name = "the edge of the sound", Causes = ["dirty-inside", "worn"] }),
+        (Thin(), new(TestKind.Depth, 0, []) { Name = "the depth of the sound", Causes = ["back-thick"] }),
     ];
 
     /// <summary>What a student complains of, in the order in which it is written.</summary>
@@ -43,6 +50,19 @@ internal sealed partial record Complaint(TestKind Test, int Way, IReadOnlyList<s
         .. Known.Select(one => (one.Means, one.Words.Match(words))).Where(pair => pair.Item2.Success)
             .OrderBy(pair => pair.Item2.Index).Select(pair => pair.Means).DistinctBy(one => one.Test).Take(Most),
     ];
+
+    /// <summary>What a student complains of on a reed; “the same” says once more what was said of the reed before it.</summary>
+    /// <param name="reed">The reed.</param>
+    /// <param name="batch">Its batch.</param>
+    public static IReadOnlyList<Complaint> Of(Reed reed, Batch batch)
+    {
+        var before = Same().IsMatch(reed.Bothers) ? batch.Reeds.Where(other => other.Number < reed.Number).MaxBy(other => other.Number) : null;
+        return [.. (before is null ? [] : Of(before, batch)).Concat(In(reed.Bothers)).DistinctBy(one => one.Test).Take(Most)];
+    }
+
+    /// <summary>Whether words say that nothing is the matter.</summary>
+    /// <param name="words">The student’s words.</param>
+    public static bool IsNone(string words) => Nothing().IsMatch(words);
 
     /// <summary>Whether a test’s word bears it out.</summary>
     /// <param name="step">The index of the word.</param>
@@ -54,6 +74,12 @@ internal sealed partial record Complaint(TestKind Test, int Way, IReadOnlyList<s
 
     [GeneratedRegex(@"(?i)\b(too|so|very|rather|a (bit|little)) (closed|narrow)\b|\bcloses? (up|down)\b|\bopening is (too |very |rather )?(small|narrow)\b")]
     private static partial Regex Narrow();
+
+    [GeneratedRegex(@"(?i)^\W*(much |just |exactly )?the same\b|^\W*(same (here|again)|ditto)\b")]
+    private static partial Regex Same();
+
+    [GeneratedRegex(@"(?i)^\W*(nothing|none|no complaints?|no trouble|it is fine|fine|all (is )?well|[-–])\b|^\W*$")]
+    private static partial Regex Nothing();
 
     [GeneratedRegex(@"(?i)\b(low|lowest|bottom|deep) (notes?|register|[a-g]\b)")]
     private static partial Regex Low();
@@ -67,13 +93,13 @@ internal sealed partial record Complaint(TestKind Test, int Way, IReadOnlyList<s
     [GeneratedRegex(@"(?i)\b(tongued?|tonguing|staccato)\b")]
     private static partial Regex Tongued();
 
-    [GeneratedRegex(@"(?i)\b(fuzzy|fuzz|furry)\b")]
+    [GeneratedRegex(@"(?i)\b(fuzzy|fuzz|furry|vague)\b")]
     private static partial Regex Fuzzy();
 
-    [GeneratedRegex(@"(?i)\b(soft|softly|quiet|quietly|whisper|pianissimo|slow to (start|speak)|(won['’]t|doesn['’]t|hard to) (start|speak))\b")]
+    [GeneratedRegex(@"(?i)\b(soft|softly|quiet|quietly|whisper|pianissimo|slow to (start|speak)|come in with a (thump|bump|push)|starts? with a (thump|bump)|(won['’]t|doesn['’]t|hard to) (start|speak))\b")]
     private static partial Regex Soft();
 
-    [GeneratedRegex(@"(?i)\b(hard (to blow|work)|too hard|heavy|stuffy|tiring|tires|resist(s|ance)?)\b")]
+    [GeneratedRegex(@"(?i)\b(hard (to blow|work)|too hard|heavy|stiff|stuffy|tiring|tires|resist(s|ance)?)\b")]
     private static partial Regex Hard();
 
     [GeneratedRegex(@"(?i)\b(too easy|too light|nothing to blow against)\b")]

@@ -11,26 +11,67 @@ namespace ReedClinic.Domain.Letters;
 internal static class ComplaintAnswer
 {
     /// <summary>The sentences. Nothing where the log is empty, or nothing was written.</summary>
+    /// <param name="material">What the letter is composed from.</param>
     /// <param name="reed">The reed.</param>
     /// <param name="log">Its log.</param>
-    /// <param name="target">The note that its crow is compared with.</param>
     /// <param name="words">Tells what was found on it.</param>
     /// <param name="phrasing">Chooses the words.</param>
-    internal static IEnumerable<LetterSentence> Of(Reed reed, BenchLog log, CrowTarget target, FoundWords words, Phrasing phrasing)
+    internal static IEnumerable<LetterSentence> Of(LetterMaterial material, Reed reed, BenchLog log, FoundWords words, Phrasing phrasing)
     {
+        var target = material.Batch.CrowTarget;
         List<BenchFact> told = [.. log.Told];
         if (reed.Bothers.Trim().Length == 0 || told.Count == 0)
         {
             return [];
         }
 
-        var complaints = Complaint.In(reed.Bothers);
-        List<LetterSentence> answers = [.. complaints.Select((one, index) => (To(one, log, reed.Number + index, words, phrasing) ?? ByNear(one, log, target, reed.Number + index, phrasing))).OfType<LetterSentence>()];
-        return answers.Count > 0 ? answers
-            : complaints.Count > 0 && log.Moves.Any(IsTold) ? []
-            : complaints.Count > 0 ? [new(phrasing.Say("complaint-not", reed.Number, GoesHomeToBePlayed(reed, log) ? ComplaintWordings.NotNoted : ComplaintWordings.NotNotedAlone), [told[^1].Root])]
-            : Rest(log, told[^1].Root, reed.Number, words, phrasing);
+        var complaints = Complaint.Of(reed, material.Batch);
+        if (complaints.Count == 0)
+        {
+            return [.. Rest(log, told[^1].Root, reed.Number, words, phrasing), .. Reason(material, reed, log, told[^1].Root, phrasing)];
+        }
+
+        var open = Open(complaints, log);
+        List<LetterSentence> answers =
+        [
+            .. complaints.Except(open).SelectMany((one, index) => ((To(one, log, reed.Number + index, words, phrasing) ?? ByNear(one, log, target, reed.Number + index, words, phrasing)) is { } answer ? [answer] : ByCause(one, log, words))),
+        ];
+        return open.Count == 0 ? answers : [.. answers, .. AskedBack(reed, log, open, answers.Count > 0 || log.Moves.Any(IsTold), told[^1].Root, phrasing), .. Reason(material, reed, log, told[^1].Root, phrasing)];
     }
+
+    /// <summary>Of what a student complains, that to which the log has no answer.</summary>
+    /// <param name="complaints">The complaints.</param>
+    /// <param name="log">The reed’s log.</param>
+    internal static IReadOnlyList<Complaint> Open(IEnumerable<Complaint> complaints, BenchLog log) =>
+        [.. complaints.Where(one => !IsAnswered(one, log))];
+
+    private static bool IsAnswered(Complaint complaint, BenchLog log) =>
+        log.Moves.Any(move => move.TestKind == complaint.Test && (Step(move.Arrival) ?? Step(move.Now)) is not null)
+        || Found(complaint.Findings, log).Count > 0
+        || complaint.Near.Any(test => log.Moves.Any(move => move.TestKind == test && (IsSaid(move.Arrival) || IsSaid(move.Now))))
+        || Found(complaint.Causes, log).Count > 0;
+
+    private static bool IsSaid(LiveFact<Test>? fact) => fact?.Now is { TestKind: TestKind.Crow, Pitch: not null } or { TestKind: not TestKind.Crow, Step: not null };
+
+    private static List<FindingNow> Found(IReadOnlyList<string> kinds, BenchLog log) =>
+        [.. log.Findings.Where(one => one.Finding.Character != FindingCharacter.Strength && kinds.Contains(one.Finding.FindingKind.Value))];
+
+    // What is known to bring such a thing about, and was found here.
+    private static List<LetterSentence> ByCause(Complaint complaint, BenchLog log, FoundWords words) =>
+        Found(complaint.Causes, log).Find(one => one.Finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork }) is { } cause && !words.HasFirst ? words.First(cause) : [];
+
+    // What wasn’t tried is asked back, each thing by its name.
+    private static IEnumerable<LetterSentence> AskedBack(Reed reed, BenchLog log, IReadOnlyList<Complaint> open, bool more, EntryId last, Phrasing phrasing)
+    {
+        var ways = !GoesHomeToBePlayed(reed, log) ? ComplaintWordings.NotNotedAlone : more ? ComplaintWordings.AskedBack : ComplaintWordings.NotNoted;
+        yield return new(phrasing.Say("complaint-not", reed.Number, ways, ("what", Prose.List([.. open.Select(one => one.Name)]))), [last]);
+    }
+
+    // Why the teacher leaves it open.
+    private static IEnumerable<LetterSentence> Reason(LetterMaterial material, Reed reed, BenchLog log, EntryId last, Phrasing phrasing) =>
+        LetterUnanswered.Gap(material, reed, log) is { } gap && material.ReasonFor(gap.Key) is { } reason
+            ? [new(phrasing.Say("complaint-open", reed.Number, ComplaintWordings.LeftOpen, ("reason", Prose.Ended(reason))), [last])]
+            : [];
 
     private static bool GoesHomeToBePlayed(Reed reed, BenchLog log) => reed.MayBePlayed && log.Verdict?.Now.VerdictKind != VerdictKind.NotToBeSaved;
 
@@ -60,17 +101,24 @@ internal static class ComplaintAnswer
         var move = log.Moves.FirstOrDefault(one => one.TestKind == complaint.Test);
         if (Step(move?.Arrival) is { } before)
         {
+            words.SaysTest(complaint.Test);
             return ByTest(complaint, move!, before, log, turn, phrasing);
         }
 
-        var found = log.Findings.Where(one => one.Finding.Character != FindingCharacter.Strength && complaint.Findings.Contains(one.Finding.FindingKind.Value)).ToList();
+        var found = Found(complaint.Findings, log);
         if (found.Count > 0)
         {
             words.SaysItsEnd(found[^1].Fact.Root);
             return ByFinding(found[^1], turn, phrasing);
         }
 
-        return Step(move?.Now) is { } only ? new(phrasing.Say("complaint-now", turn, ComplaintWordings.Later, ("now", Clause(move!.TestKind, only, turn, phrasing))), [move.Now!.Root]) : null;
+        if (Step(move?.Now) is not { } only)
+        {
+            return null;
+        }
+
+        words.SaysTest(complaint.Test);
+        return new(phrasing.Say("complaint-now", turn, ComplaintWordings.Later, ("now", Clause(move!.TestKind, only, turn, phrasing))), [move.Now!.Root]);
     }
 
     private static LetterSentence ByTest(Complaint complaint, TestMove move, int before, BenchLog log, int turn, Phrasing phrasing)
@@ -98,7 +146,7 @@ internal static class ComplaintAnswer
     }
 
     // Where its own test wasn’t made, those that bear on it too; one that was made twice says more than one that was made once.
-    private static LetterSentence? ByNear(Complaint complaint, BenchLog log, CrowTarget target, int turn, Phrasing phrasing)
+    private static LetterSentence? ByNear(Complaint complaint, BenchLog log, CrowTarget target, int turn, FoundWords words, Phrasing phrasing)
     {
         var near = complaint.Near.Select(test => log.Moves.FirstOrDefault(move => move.TestKind == test)).OfType<TestMove>()
             .Select(move => (Move: move, Was: NearClause(move.Arrival, target, turn, phrasing), Now: NearClause(move.Now, target, turn + 1, phrasing)))
@@ -109,6 +157,11 @@ internal static class ComplaintAnswer
         }
 
         var (move, was, now) = near[0];
+        if (move.TestKind != TestKind.Crow)
+        {
+            words.SaysTest(move.TestKind);
+        }
+
         List<EntryId> roots = [.. was is null ? Array.Empty<EntryId>() : [move.Arrival!.Root], .. now is null ? Array.Empty<EntryId>() : [move.Now!.Root]];
         var ways = (was, now) switch
         {

@@ -27,6 +27,9 @@ internal sealed class FoundWords
     internal FoundWords(Reed reed, bool alone, BenchLog log, Phrasing phrasing, LetterSoFar told) =>
         (_reed, _log, _alone, _phrasing, _told, _turn) = (reed, log, alone, phrasing, told, reed.Number);
 
+    /// <summary>Whether one fault was told before all else.</summary>
+    internal bool HasFirst => _first is not null;
+
     /// <summary>Tells of one fault before all else.</summary>
     /// <param name="fault">The fault.</param>
     internal List<LetterSentence> First(FindingNow fault)
@@ -42,13 +45,18 @@ internal sealed class FoundWords
     /// <summary>Tells of all that was not told first.</summary>
     internal List<LetterSentence> Rest()
     {
-        var found = _log.Findings.Where(finding => finding.Fact.Root != _first?.Fact.Root).OrderBy(finding => finding.Fact.Sequence).ToLookup(finding => finding.Finding.Character);
+        var found = Latest().Where(finding => finding.Fact.Root != _first?.Fact.Root).OrderBy(finding => finding.Fact.Sequence).ToLookup(finding => finding.Finding.Character);
         return
         [
             .. Strengths([.. found[FindingCharacter.Strength]]),
             .. found[FindingCharacter.Taste].Concat(found[FindingCharacter.Fault].OrderBy(fault => fault.Finding.Arose)).SelectMany(Tell),
         ];
     }
+
+    // What was written down of one place twice is told once, as it was said last.
+    private IEnumerable<FindingNow> Latest() => _log.Findings.GroupBy(finding => FindingCatalogue.Find(finding.Finding.FindingKind) is null || finding.Finding.Words is not null
+            ? (object)finding.Fact.Root : (finding.Finding.FindingKind, finding.Finding.Character, finding.Finding.Place))
+        .Select(same => same.FirstOrDefault(finding => finding.Fact.Root == _first?.Fact.Root) ?? same.MaxBy(finding => finding.Fact.Sequence)!);
 
     private IEnumerable<LetterSentence> Strengths(List<FindingNow> strengths)
     {
@@ -175,15 +183,21 @@ internal sealed class FoundWords
             ways,
             ("what", What(finding, was)),
             ("shows", wording.Shows is { } shows ? _phrasing.Clause("shows-" + finding.FindingKind.Value, _turn, [shows], false) : ""),
-            ("earlier", again ?? ""));
+            ("earlier", again ?? ""),
+            ("place", LetterPlaces.On(finding.Place) is { Length: > 0 } on ? on : "at " + LetterPlaces.Name(finding.Zone)));
         if (now.Ended is not { } ended || !EndIsOurs(now))
         {
             return new(sentence + ".", [now.Fact.Root]);
         }
 
-        var ending = _phrasing.Clause("ended-" + ended.Now.Ending, _turn, FindingFrames.Endings[ended.Now.Ending], false);
+        var endings = finding.Certainty == Certainty.Suspected ? FindingFrames.EndingsSuspected : FindingFrames.Endings;
+        var ending = _phrasing.Clause("ended-" + ended.Now.Ending, _turn, endings[ended.Now.Ending], false);
         return new($"{sentence}{ending}.", [now.Fact.Root, ended.Root]);
     }
+
+    /// <summary>A test was told: it isn’t told again.</summary>
+    /// <param name="test">The test.</param>
+    internal void SaysTest(TestKind test) => _told.TellTest(test, _reed.Number);
 
     // How it ended is said once: here, before this, or after it in the teacher's own words.
     private bool EndIsOurs(FindingNow now) =>
@@ -197,6 +211,11 @@ internal sealed class FoundWords
         {
             return again ? ("first-again", ComplaintWordings.FoundFirstAgain)
                 : wording.Shows is null || FindingCatalogue.Find(finding.FindingKind)?.Usually != FindingCharacter.Fault ? ("first-only", ComplaintWordings.FoundFirstOnly) : ("first-found", ComplaintWordings.FoundFirst);
+        }
+
+        if (_told.ToldOf(finding.FindingKind, _reed.Number))
+        {
+            return ("same-here", FindingFrames.SameHere);
         }
 
         if (again)

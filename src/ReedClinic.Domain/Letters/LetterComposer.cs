@@ -41,7 +41,7 @@ public static class LetterComposer
             OpeningBlocks.Greeting(material, phrasing),
             OpeningBlocks.DoneWell(material, phrasing),
             OpeningBlocks.Arrival(material, phrasing),
-            AnswerBlocks.General(material, phrasing),
+            AnswerBlocks.General(material, phrasing, told),
             .. material.Batch.Reeds.Where(reed => reed.Presence != Presence.Missing)
                 .SelectMany(reed => ReedBlocks(material, reed, phrasing, told)),
             LessonBlocks.Lesson(material, phrasing),
@@ -132,7 +132,7 @@ public static class LetterComposer
         var log = material.LogOf(reed.Id);
         yield return StoryBlock.Of(material, reed, log, phrasing, told);
         yield return NowBlock.Of(material, reed, log, phrasing, told);
-        yield return AnswerBlocks.About(material, reed, phrasing);
+        yield return AnswerBlocks.About(material, reed, phrasing, told);
         yield return UseBlock.Of(material, reed, log, phrasing, told);
     }
 

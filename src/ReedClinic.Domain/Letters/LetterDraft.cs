@@ -118,6 +118,9 @@ public enum GapKind
     /// <summary>A question of the student's that has no answer.</summary>
     UnansweredQuestion,
 
+    /// <summary>What bothers a student of a reed, and nothing in its log answers.</summary>
+    UnansweredComplaint,
+
     /// <summary>A reed that lies here and has no verdict.</summary>
     ReedWithoutVerdict,
 
@@ -170,6 +173,9 @@ public sealed record LetterGap(string Key, GapKind Kind, string Words)
 
     /// <summary>Whether it has to be mended in the letter's own words, and can't be left open.</summary>
     public bool IsInTheWords => Kind is GapKind.UnfilledField or GapKind.UnknownPicture;
+
+    /// <summary>Whether the teacher is told of it, and the letter may go all the same, since it claims nothing by it.</summary>
+    public bool IsToldOnly { get; init; }
 
     /// <summary>The reed it is about, if any.</summary>
     public ReedId? Reed { get; init; }

@@ -14,7 +14,12 @@ public static partial class LetterEdits
     {
         ArgumentNullException.ThrowIfNull(letter);
         ArgumentNullException.ThrowIfNull(material);
-        return [.. material.Batch.Reeds.Select(reed => Gap(reed, letter, material.LogOf(reed.Id))).OfType<LetterGap>()];
+        return
+        [
+            .. material.Batch.Reeds.Select(reed => Gap(reed, letter, material.LogOf(reed.Id))).OfType<LetterGap>(),
+            .. material.Batch.Reeds.Where(reed => !letter.Blocks.Any(block => block is { IsEdited: true, Kind: BlockKind.ReedStory or BlockKind.ReedNow } && block.Reed == reed.Id))
+                .Select(reed => LetterUnanswered.Gap(material, reed, material.LogOf(reed.Id))).OfType<LetterGap>(),
+        ];
     }
 
     private static LetterGap? Gap(Reed reed, LetterDraft letter, BenchLog log)

@@ -3,6 +3,7 @@ using ReedClinic.Domain.Bench.Story;
 using ReedClinic.Domain.Drawings;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters.Wordings;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Letters;
@@ -60,8 +61,24 @@ public static class LetterPictures
     {
         var story = CrowStory.Of(material.LogOf(reed.Id), material.Batch.CrowTarget);
         return CrowPicture.Of(story, material.Batch.CrowTarget) is not { Moves.Count: > 0 } crow ? null
-            : story.Since.Count == 0 ? crow
-            : crow with { Sentence = $"{crow.Sentence}. Not heard since: {string.Join(", ", story.Since)}" };
+            : crow with
+            {
+                Sentence = story.Since.Count == 0 ? crow.Sentence : crow.Sentence + ". After the last work it was not heard again",
+                Moves = [.. crow.Moves.Zip(story.Steps).Select(pair => pair.First with { Sentence = Told(pair.Second, story, material.LogOf(reed.Id)) })],
+            };
+    }
+
+    // A step in a whole sentence: the drawing has it in short.
+    private static string Told(CrowStep step, CrowStory story, BenchLog log)
+    {
+        var (from, to) = (story.Points[step.From].Pass, story.Points[step.To].Pass);
+        List<string> verbs =
+        [
+            .. log.Live<Adjustment>().Where(work => step.Work.Count > 0 && work.Pass > from && work.Pass <= to).OrderBy(work => work.Sequence)
+                .Select(work => AdjustmentCatalogue.Find(work.Now.AdjustmentKind) is { } kind ? Pattern.Fill(WorkVerbs.All[kind.Id.Value], _ => 0, past: false) : "worked on it").Distinct(),
+        ];
+        var change = CentsWords.Told(step.Change);
+        return verbs.Count == 0 ? $"When I heard it again, {change}" : $"I {Prose.List(verbs)}, and after that {change}";
     }
 
     /// <summary>Each place at which the lesson was found, with the reeds that had it.</summary>

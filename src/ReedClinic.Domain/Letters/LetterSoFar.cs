@@ -1,3 +1,4 @@
+using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Catalogues;
 using ReedClinic.Domain.Faults;
 
@@ -44,6 +45,11 @@ internal sealed class LetterSoFar(IEnumerable<FindingKindId> kinds)
         return reeds.Count == 0 ? null : (reeds.Count == 1 ? "reed " : "reeds ") + Prose.List([.. reeds.TakeLast(3).Select(Prose.Number)]);
     }
 
+    /// <summary>Whether a kind of finding was told of a reed already.</summary>
+    /// <param name="kind">The kind.</param>
+    /// <param name="reed">The number of the reed.</param>
+    public bool ToldOf(FindingKindId kind, int reed) => _reeds.TryGetValue(kind, out var reeds) && reeds.Contains(reed);
+
     /// <summary>The number of the reed of which something was told first: this one when it is told now.</summary>
     /// <param name="what">What is told.</param>
     /// <param name="reed">The number of the reed that is told now.</param>
@@ -52,4 +58,14 @@ internal sealed class LetterSoFar(IEnumerable<FindingKindId> kinds)
     /// <summary>True the first time that something is said.</summary>
     /// <param name="what">What is said.</param>
     public bool Says(string what) => _said.Add(what);
+
+    /// <summary>Notes that a test of a reed was told: it isn’t told again in other words.</summary>
+    /// <param name="test">The test.</param>
+    /// <param name="reed">The number of the reed.</param>
+    public void TellTest(TestKind test, int reed) => _said.Add($"test {test} of {reed}");
+
+    /// <summary>Whether a test of a reed was told.</summary>
+    /// <param name="test">The test.</param>
+    /// <param name="reed">The number of the reed.</param>
+    public bool ToldTest(TestKind test, int reed) => _said.Contains($"test {test} of {reed}");
 }

@@ -16,12 +16,20 @@ internal static partial class LetterUntold
         $"The letter says that nothing was taken from reed {Prose.Number(reed.Number)}, since its log holds no work; but it also tells of work: {words} Write the work down, or change what was said.")
     {
         Reed = reed.Id,
+
+        // The letter leaves such a verdict out, so nothing in it is against the log.
+        IsToldOnly = log.Verdict?.Now.VerdictKind == VerdictKind.Improved && !HasGained(log) && !Said(log).OfType<string>().Any(TellsOfWork),
     };
 
     private static string? Told(BenchLog log) =>
-        log.Verdict is { Now.VerdictKind: VerdictKind.GoodOnArrivalRefined } refined ? Prose.Sentence(refined.Now.VerdictKind.Name())
+        log.Verdict is { Now.VerdictKind: VerdictKind.GoodOnArrivalRefined or VerdictKind.Improved } claimed && !(claimed.Now.VerdictKind == VerdictKind.Improved && HasGained(log))
+            ? Prose.Sentence(claimed.Now.VerdictKind.Name())
         : Said(log).OfType<string>().FirstOrDefault(words => Deed().IsMatch(words)) is { } typed ? Prose.Quote(typed)
         : null;
+
+    /// <summary>Whether a reed tested better later than when it came, without having been worked on.</summary>
+    /// <param name="log">Its log.</param>
+    internal static bool HasGained(BenchLog log) => log.Moves.Any(move => move.Movement == Movement.Nearer) && !log.Moves.Any(move => move.Movement == Movement.Further);
 
     private static IEnumerable<string?> Said(BenchLog log) =>
     [

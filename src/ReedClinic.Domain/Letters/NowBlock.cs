@@ -16,24 +16,15 @@ internal static class NowBlock
         List<BeforeAndNow> rows = [.. log.Moves.Select(move => Row(move, log, material.Batch.CrowTarget)).OfType<BeforeAndNow>()];
 
         // A length that was taken once says nothing about how the reed plays.
-        var once = log.Moves.Where(move => move.TestKind != TestKind.Length && Say(move.Now) is null && Say(move.Arrival) is not null).ToList();
+        var once = log.Moves.Where(move => move.TestKind != TestKind.Length && Say(move.Now) is null && Say(move.Arrival) is not null && !told.ToldTest(move.TestKind, reed.Number)).ToList();
         if (rows.Count + once.Count == 0)
         {
             return null;
         }
 
-        List<LetterSentence> sentences = [.. Moved(reed, log, phrasing)];
-        if (once.Count > 0)
-        {
-            var isNew = told.Says("tried once");
-            var ways = rows.Count > 0 ? (isNew ? NowWordings.TriedOnlyThen : NowWordings.TriedOnlyThenAgain)
-                : log.Live<Adjustment>().Any() ? NowWordings.NotTriedAgain
-                : NowWordings.Tried;
-            sentences.AddRange(once.Chunk(MostInOneBreath).Select((some, index) =>
-                new LetterSentence(phrasing.Say("once", reed.Number + index, ways, ("tests", Tests(some, reed.Number, phrasing))), Roots(some))));
-        }
-
-        if (rows.Count > 0 && LetterTried.WorkSince(log) is { Count: > 0 } since)
+        var since = rows.Count > 0 ? LetterTried.WorkSince(log) : [];
+        List<LetterSentence> sentences = [.. Moved(reed, log, phrasing, told), .. Once(reed, log, once, rows.Count > 0, since.Count > 0, phrasing, told)];
+        if (since.Count > 0)
         {
             sentences.Add(new(phrasing.Say("untried", reed.Number, NowWordings.NotTriedSince), [.. since.Select(work => work.Root)]));
         }
@@ -45,17 +36,36 @@ internal static class NowBlock
         };
     }
 
-    private static IEnumerable<LetterSentence> Moved(Reed reed, BenchLog log, Phrasing phrasing)
+    // That it wasn’t tried again is said once.
+    private static IEnumerable<LetterSentence> Once(Reed reed, BenchLog log, List<TestMove> once, bool hasRows, bool isSaidBelow, Phrasing phrasing, LetterSoFar told)
+    {
+        if (once.Count == 0)
+        {
+            return [];
+        }
+
+        var isNew = !hasRows || (told.Says("tried once") && !isSaidBelow);
+        var worked = log.Live<Adjustment>().Any();
+        return once.Chunk(MostInOneBreath).Select((some, index) =>
+        {
+            var ways = !worked ? NowWordings.Tried
+                : index > 0 || !isNew ? NowWordings.TriedOnlyThenAgain
+                : hasRows ? NowWordings.TriedOnlyThen : NowWordings.NotTriedAgain;
+            return new LetterSentence(phrasing.Say("once", reed.Number + index, ways, ("tests", Tests(some, reed.Number, phrasing))), Roots(some));
+        });
+    }
+
+    private static IEnumerable<LetterSentence> Moved(Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told)
     {
         // What was tried before the last work says nothing of how the reed is now; the table keeps it.
         var now = log.Moves.Where(move => move.Now is { } test && !LetterTried.IsBeforeWork(log, test)).ToList();
-        var better = now.Where(move => move.Movement == Movement.Nearer && NowWordings.Gains.ContainsKey(move.TestKind)).ToList();
+        var better = now.Where(move => move.Movement == Movement.Nearer && NowWordings.Gains.ContainsKey(move.TestKind) && !told.ToldTest(move.TestKind, reed.Number)).ToList();
         var worse = now.Where(move => move.Movement == Movement.Further).ToList();
         if (better.Count > 0)
         {
-            var gains = Prose.List(
-                [.. better.Take(3).Select((move, index) => phrasing.Clause("gain", reed.Number + index, [NowWordings.Gains[move.TestKind]], false))]);
-            var ways = better.Count == 1 ? NowWordings.Better : NowWordings.BetterMany;
+            var gains = Prose.List([.. better.Take(3).Select((move, index) => phrasing.Clause("gain", reed.Number + index, [Gain(move)], false))]);
+            IReadOnlyList<string> ways = better.Count == 1 ? NowWordings.Better : NowWordings.BetterMany;
+            ways = better.Take(3).Any(IsThere) ? [.. ways.Where(way => way.Contains(": <gains>", StringComparison.Ordinal))] : ways;
             yield return new(phrasing.Say("gains", reed.Number, ways, ("gains", gains)), Roots(better));
         }
 
@@ -66,6 +76,11 @@ internal static class NowBlock
             yield return new(phrasing.Say("losses", reed.Number, ways, ("losses", losses)), Roots(worse));
         }
     }
+
+    // What has come to be right isn’t “nearer to right” as well.
+    private static string Gain(TestMove move) => IsThere(move) ? NowWordings.There[move.TestKind] : NowWordings.Gains[move.TestKind];
+
+    private static bool IsThere(TestMove move) => NowWordings.There.ContainsKey(move.TestKind) && move.Now?.Now.Step is { } step && TestScale.Of(move.TestKind).FromGood(step) == 0;
 
     // What was tried only once has no row of its own: nothing stands beside it.
     private static string Tests(TestMove[] moves, int reed, Phrasing phrasing) =>

@@ -2,7 +2,6 @@ using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters.Wordings;
-using ReedClinic.Domain.Pitch;
 
 namespace ReedClinic.Domain.Letters;
 
@@ -12,7 +11,7 @@ internal static class StoryBlock
     internal static LetterBlock Of(LetterMaterial material, Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told)
     {
         var words = new FoundWords(reed, material.Batch.Reeds.Count(other => other.IsHere) == 1, log, phrasing, told);
-        List<LetterParagraph> paragraphs = [new(Arrived(reed, log, material.Batch.CrowTarget, words, phrasing, told))];
+        List<LetterParagraph> paragraphs = [new(Arrived(material, reed, log, words, phrasing, told))];
         var found = words.Rest();
         if (found.Count > 0)
         {
@@ -40,13 +39,13 @@ internal static class StoryBlock
     internal static string? Short(string? words) => words is not { Length: > 40 } ? words
         : words[..(char.IsHighSurrogate(words[38]) ? 38 : 39)].TrimEnd() + "…";
 
-    private static List<LetterSentence> Arrived(Reed reed, BenchLog log, CrowTarget target, FoundWords words, Phrasing phrasing, LetterSoFar told)
+    private static List<LetterSentence> Arrived(LetterMaterial material, Reed reed, BenchLog log, FoundWords words, Phrasing phrasing, LetterSoFar told)
     {
         var sentences = new List<LetterSentence>();
         if (reed.Bothers.Trim().Length > 0)
         {
             sentences.Add(LetterSentence.Plain(Bothers(reed, phrasing)));
-            sentences.AddRange(ComplaintAnswer.Of(reed, log, target, words, phrasing));
+            sentences.AddRange(ComplaintAnswer.Of(material, reed, log, words, phrasing));
         }
 
         if (reed.Likes is { } likes)

@@ -130,11 +130,17 @@ internal sealed class TradeWords
     private string Means(TradeWord word) => Means(word, word.Alone ?? word.Means);
 
     // At most two in one sentence.
-    private IEnumerable<LetterSentence> Alone(List<TradeWord> words, IReadOnlyList<string> one, IReadOnlyList<string> both) => words.Chunk(2).Select(two =>
+    private IEnumerable<LetterSentence> Alone(List<TradeWord> words, IReadOnlyList<string> one, IReadOnlyList<string> both) => words.Chunk(2).Select((two, index) =>
     {
         var turn = _explained.Count + words.IndexOf(two[0]);
         (string, string)[] slots = [("word", two[0].Name), ("means", Means(two[0])), ("other", two[^1].Name), ("also", Means(two[^1]))];
-        var ways = two.Length == 1 ? one : both;
+        var ways = (two.Length, index) switch
+        {
+            (1, 0) => one,
+            (_, 0) => both,
+            (1, _) => TradeWordings.OwnSentence,
+            _ => TradeWordings.OwnSentenceForTwo,
+        };
         return LetterSentence.Plain(_phrasing.Say("word-" + two[0].Name, turn, ways, slots));
     });
 }

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters.Wordings;
@@ -7,7 +8,7 @@ namespace ReedClinic.Domain.Letters;
 
 /// <summary>One reed: play it first or keep it, where not to scrape, which side is up.</summary>
 /// <remarks>All of it is common practice.</remarks>
-internal static class UseBlock
+internal static partial class UseBlock
 {
     internal static LetterBlock? Of(LetterMaterial material, Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told)
     {
@@ -46,13 +47,25 @@ internal static class UseBlock
     {
         var playable = material.Playable;
         return UseWordings.ByVerdict.TryGetValue(verdict, out var ways) ? ways
-            : reed.UsedFor == ReedUse.Concert ? UseWordings.Concert
-            : playable.Count < 2 || !playable.Contains(reed) ? null
             : !LetterTried.IsGood(material.LogOf(reed.Id), material.Batch.CrowTarget) ? null
+            : reed.UsedFor == ReedUse.Concert ? UseWordings.Concert
+            : playable.Count < 2 || !playable.Contains(reed) || IsAnswered(material) ? null
             : First(material) == reed.Id ? (playable.Count == 2 ? UseWordings.FirstOfTwo : UseWordings.First)
             : !told.Says("in turn") ? null
             : playable.Count == 2 ? UseWordings.InTurnOfTwo : UseWordings.InTurn;
     }
+
+    // Where the teacher has said which to play first, nothing else is said of it.
+    private static bool IsAnswered(LetterMaterial material) => material.Batch.Questions.Any(question => question.Answer is not null && First().IsMatch(question.Text));
+
+    /// <summary>Whether a reed’s own part says how it is to be played at first.</summary>
+    /// <param name="reed">The reed.</param>
+    /// <param name="log">Its log.</param>
+    internal static bool HasItsOwn(Reed reed, BenchLog log) =>
+        log.Verdict is { } verdict && (UseWordings.ByVerdict.ContainsKey(verdict.Now.VerdictKind) || reed.UsedFor == ReedUse.Concert);
+
+    [GeneratedRegex(@"(?i)\bwhich\b.*\bfirst\b")]
+    private static partial Regex First();
 
     // The first by number among those that were tried last and came out well; a reed for a concert is kept instead.
     private static ReedId? First(LetterMaterial material) => material.Playable

@@ -34,7 +34,10 @@ internal static class WorkWords
 
             if (log.Verdict is { } verdict && !(IsAsItCame(log) && reed.Fitness != Fitness.Mould && Untouched(reed, log) is not null))
             {
-                yield return new(phrasing.Say("verdict", reed.Number, Verdicts(verdict.Now.VerdictKind, log.Live<Adjustment>().Any())), [verdict.Root]);
+                if (Verdicts(verdict.Now.VerdictKind, log) is { } ways)
+                {
+                    yield return new(phrasing.Say("verdict", reed.Number, ways), [verdict.Root]);
+                }
             }
         }
 
@@ -44,16 +47,18 @@ internal static class WorkWords
         }
     }
 
-    private static IReadOnlyList<string> Verdicts(VerdictKind verdict, bool worked) => (verdict, worked) switch
+    // That it is better is told where the log holds work, or tests that say so; LetterUntold asks the teacher about the rest.
+    private static IReadOnlyList<string>? Verdicts(VerdictKind verdict, BenchLog log) => (verdict, log.Live<Adjustment>().Any()) switch
     {
-        (VerdictKind.Improved, false) => VerdictWordings.ImprovedByItself,
+        (VerdictKind.Improved, false) => LetterUntold.HasGained(log) ? VerdictWordings.ImprovedByItself : null,
+        (VerdictKind.GoodOnArrivalRefined, false) => null,
         (VerdictKind.NotToBeSaved, false) => VerdictWordings.NotToBeSavedUntried,
         _ => VerdictWordings.All[verdict],
     };
 
     // A reason that holds a colon of its own stands as a sentence by itself.
     private static string Because(string place, Reed reed, IReadOnlyList<string> ways, string why, Phrasing phrasing) => why.Contains(": ", StringComparison.Ordinal)
-        ? phrasing.Say(place, reed.Number, [.. ways.Select(way => way.Replace(": <why>", ". <why>", StringComparison.Ordinal))], ("why", Prose.Capital(why)))
+        ? phrasing.Say(place, reed.Number, ways == WorkFrames.Stopped ? WorkFrames.StoppedAlone : WorkFrames.StoppedToProtectAlone, ("why", Prose.Capital(why)))
         : phrasing.Say(place, reed.Number, ways, ("why", why));
 
     /// <summary>What somebody typed as a reason; null where it only names a verdict, which the letter tells in its own place.</summary>

@@ -74,7 +74,7 @@ public sealed class LetterComposerTests
         Assert.Equal(
             [
                 GapKind.UnansweredQuestion, GapKind.UnansweredQuestion, GapKind.ReedWithoutVerdict, GapKind.OpenRisk,
-                GapKind.NoCommonLesson,
+                GapKind.WorkNotInTheLog, GapKind.NoCommonLesson,
             ],
             gaps.Select(gap => gap.Kind));
         Assert.Equal(scene.Reed(3).Id, gaps[2].Reed);

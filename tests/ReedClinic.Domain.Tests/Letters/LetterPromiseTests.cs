@@ -153,7 +153,7 @@ public sealed class LetterPromiseTests
     [InlineData(VerdictKind.LeftAsItCame, "Thinning the corners helped.", true)]
     [InlineData(VerdictKind.GoodOnArrivalRefined, null, true)]
     [InlineData(VerdictKind.LeftAsItCame, "The scraping is yours, and good.", false)]
-    [InlineData(VerdictKind.Improved, null, false)]
+    [InlineData(VerdictKind.Improved, null, true)]
     public void A_letter_that_would_tell_of_work_and_of_none_asks_the_teacher(VerdictKind verdict, string? words, bool asks)
     {
         var scene = new LetterScene(1);

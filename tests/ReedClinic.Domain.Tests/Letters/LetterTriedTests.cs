@@ -19,7 +19,7 @@ public sealed class LetterTriedTests
         var now = draft.Blocks.Single(block => block.Key == "reed-1-now");
         Assert.Equal("high, then low joins; a C (before the last work)", Assert.Single(now.Rows).Now);
         Assert.Matches("(?i)after the last", now.Text);
-        Assert.EndsWith(". Not heard since: clip a hair", draft.Reeds[0].Crow!.Sentence, StringComparison.Ordinal);
+        Assert.EndsWith(". After the last work it was not heard again", draft.Reeds[0].Crow!.Sentence, StringComparison.Ordinal);
         var gap = Assert.Single(LetterComposer.Gaps(scene.Material), gap => gap.Kind == GapKind.NotTriedSinceTheWork);
         Assert.Equal(scene.Reed(1).Id, gap.Reed);
     }
@@ -34,7 +34,7 @@ public sealed class LetterTriedTests
         var now = draft.Blocks.Single(block => block.Key == "reed-1-now");
         Assert.Equal("high, then low joins; a C", Assert.Single(now.Rows).Now);
         Assert.DoesNotMatch("(?i)after the last", now.Text);
-        Assert.DoesNotContain("Not heard since", draft.Reeds[0].Crow!.Sentence, StringComparison.Ordinal);
+        Assert.DoesNotContain("not heard again", draft.Reeds[0].Crow!.Sentence, StringComparison.Ordinal);
         Assert.DoesNotContain(LetterComposer.Gaps(scene.Material), gap => gap.Kind == GapKind.NotTriedSinceTheWork);
     }
 

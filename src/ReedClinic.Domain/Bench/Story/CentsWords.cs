@@ -34,6 +34,16 @@ public static class CentsWords
         var (low, high) => Size(low, high) + " up",
     };
 
+    /// <summary>The same as a clause: “the crow stood 18 cents higher”, “the crow had not moved”.</summary>
+    /// <param name="range">The change; plus is up.</param>
+    public static string Told(CentsRange range) => Of(range) switch
+    {
+        (0, 0) => "the crow had not moved",
+        var (low, high) when low < 0 && high > 0 => Say($"the crow stood somewhere between {Cents(-low)} lower and {high} higher"),
+        var (low, high) when high <= 0 => $"the crow stood {Size(-high, -low)} lower",
+        var (low, high) => $"the crow stood {Size(low, high)} higher",
+    };
+
     /// <summary>A number of passes in words.</summary>
     /// <param name="passes">How many.</param>
     public static string Passes(int passes) => passes == 1 ? "one pass"

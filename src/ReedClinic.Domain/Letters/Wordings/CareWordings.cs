@@ -6,11 +6,11 @@ internal static class CareWordings
     /// <summary>The first days. What it speaks of is one reed or each of several.</summary>
     internal static IReadOnlyList<string> FirstDays { get; } =
     [
-        "for the first three days play <each> for no more than ten minutes {at a time|a day|each day}, {in the middle of the range|in the middle of your range|on comfortable notes} and {not too loud|not too loudly|rather softly}.",
-        "{begin|start} {gently|slowly}: ten minutes a day for three days, {easy notes|comfortable notes|notes that come easily}, {nothing very loud|nothing loud|and softly}.",
-        "for {the first three days|three days} ten minutes {a day|each day} {are|will be} enough for <each>, {with easy notes|on comfortable notes} and {nothing very loud|no loud ones|rather softly}.",
-        "give <each> three {easy|gentle|quiet} days{ to begin with|}: {ten minutes at most|no more than ten minutes} {a day|each day}, {in the middle of the range|on easy notes}{, not too loud|}.",
-        "{play|try} <each> for three days {with care|gently|softly} before you {ask more of it|play it for long|play it loudly}: ten minutes {a day|each day}{, easy notes|, in the middle of the range|}.",
+        "on the first three days that you play <each>, {play|stay} no longer than ten minutes{ at a time|}, {in the middle of the range|in the middle of your range|on comfortable notes} and {not too loud|not too loudly|rather softly}.",
+        "{begin|start} {gently|slowly} with <each>: ten minutes {on each of|for} the first three days of playing, {easy notes|comfortable notes|notes that come easily}, {nothing very loud|nothing loud|and softly}.",
+        "for {the first three days of playing|three days of playing} ten minutes {a day|each day} {are|will be} enough for <each>, {with easy notes|on comfortable notes} and {nothing very loud|no loud ones|rather softly}.",
+        "let <each> have three {easy|gentle|quiet} days{ to begin with|}: {ten minutes at most|no more than ten minutes} {a day|each day}, {in the middle of the range|on easy notes}{, not too loud|}.",
+        "{play|try} <each> for three days {with care|gently|softly} before you {ask for more|play for long|play loudly}: ten minutes {a day|each day}{, easy notes|, in the middle of the range|}.",
     ];
 
     internal static IReadOnlyList<string> Soak { get; } =
@@ -31,10 +31,10 @@ internal static class CareWordings
 
     internal static IReadOnlyList<string> Settles { get; } =
     [
-        "a reed that has been worked on {changes a little|still changes|settles} in {that time|the first days}, so {write down|note} how it feels on the first day and {on the fourth|again on the fourth}.",
-        "{after work like this|after such work} a reed {changes|settles} for a few days; {write down|note} how it {feels|plays} {at first and again on day four|on the first day and on the fourth}.",
-        "{don't be surprised|it is quite usual} if it {changes a little|changes|still changes} in the first days: {fresh scraping needs to settle|fresh scraping takes time to settle}.",
-        "{keep|make} a short note of how it {feels|plays} on the first day and on the fourth{, because a reed settles after work|: after work a reed settles}.",
+        "a reed that has been worked on {changes a little|still changes|settles} in {the first days|its first days}, so {write down|note} how it feels on the first day and {on the fourth|again on the fourth}.",
+        "{after work like this|after such work} a reed {changes|settles} for a few days; {write down|note} what you hear in <each> {at first and again on day four|on the first day and on the fourth}.",
+        "{don't be surprised by|expect} {some|a little} change in <each> {in|during} the first days: {fresh scraping needs to settle|fresh scraping takes time to settle}.",
+        "{keep|make} a short note on <each> on the first day and on the fourth{, because a reed settles after work|: after work a reed settles}.",
     ];
 
     /// <summary>What a plan about keeping reeds doesn’t say already.</summary>

@@ -17,6 +17,19 @@ internal static class CautionWordings
     /// <param name="age">What is known of the age.</param>
     internal static IReadOnlyList<string> Knife(AgeAnswer? age) => age is AgeAnswer.Younger ? NotAloneYounger : NotAlone;
 
+    /// <summary>Beside an answer that speaks of scraping: the reeds that go home are finished.</summary>
+    internal static IReadOnlyList<string> NotYet { get; } = ["Please take no knife to a reed that comes back from me: play it first, and scrape nothing on it before your next lesson or before you have asked me."];
+
+    /// <summary>The same beside a further answer.</summary>
+    internal static IReadOnlyList<string> NotYetAgain { get; } =
+        ["What I said above about the knife holds here too.", "Here too: play it first, and ask me before you scrape it.", "This is no leave to scrape a reed that comes back from me, either: play it first."];
+
+    /// <summary>What a knife may do, beside such an answer.</summary>
+    /// <param name="age">What is known of the age.</param>
+    internal static IReadOnlyList<string> KnifeBesideAnAnswer(AgeAnswer? age) => age is AgeAnswer.Younger
+        ? ["A knife is very sharp: never use one without a parent or guardian and your teacher beside you."]
+        : ["A knife is very sharp: if you are not grown up yet, never use one without a parent or guardian and your teacher beside you."];
+
     /// <summary>Whom to ask when something hurts.</summary>
     /// <param name="age">What is known of the age.</param>
     internal static string Unwell(AgeAnswer? age) => age is AgeAnswer.Younger

@@ -74,14 +74,24 @@ internal static class ComplaintWordings
     /// <summary>Where the log says nothing of it, and the reed goes home to be played.</summary>
     internal static IReadOnlyList<string> NotNoted { get; } =
     [
-        "my notes from the bench {say nothing of|hold nothing on} {just that|that itself}: {please tell me|let me know|write to me} how it is when you have played {it|this one} for a few days.",
-        "{of that itself|of just that} I {noted|wrote down} nothing; {please tell me|let me know|write to me} whether it is still so once you have played {it|this one} {a little|for a day or two}.",
+        "my notes from the bench {say nothing of|hold nothing on} <what>: {please tell me|let me know|write to me} how it is when you have played {it|this one} for a few days.",
+        "of <what> I {noted|wrote down} nothing; {please tell me|let me know|write to me} how it is once you have played {it|this one} {a little|for a day or two}.",
     ];
+
+    /// <summary>The same where something else was answered, or became better.</summary>
+    internal static IReadOnlyList<string> AskedBack { get; } =
+    [
+        "{as for|as to} <what>, I have no test {of my own |}to tell you of: {please tell me|let me know|write to me} how it is when you have played {it|this one} for a few days.",
+        "{I did not test|I have not tested} <what> {by itself|apart}; {please tell me|let me know|write to me} how it is once you have played {it|this one} {a little|for a day or two}.",
+    ];
+
+    /// <summary>Why it is left open, in the teacher’s words.</summary>
+    internal static IReadOnlyList<string> LeftOpen { get; } = ["{I leave that open for now|for now I leave that open|that much I leave open}: <reason>"];
 
     /// <summary>The same where it isn’t to be played.</summary>
     internal static IReadOnlyList<string> NotNotedAlone { get; } =
     [
-        "my notes from the bench {say nothing of|hold nothing on} {just that|that itself}.", "{of that itself|of just that} I {noted|wrote down} nothing.",
+        "my notes from the bench {say nothing of|hold nothing on} <what>.", "of <what> I {noted|wrote down} nothing.",
     ];
 
     /// <summary>What isn’t recognised is answered by what was found first, and what became of it.</summary>

@@ -120,6 +120,18 @@ internal static class FindingFrames
             ],
         };
 
+    /// <summary>The same where nobody was sure that it was there at all.</summary>
+    internal static IReadOnlyDictionary<FindingEnding, IReadOnlyList<string>> EndingsSuspected { get; } = new Dictionary<FindingEnding, IReadOnlyList<string>>
+    {
+        [FindingEnding.Gone] = ["; {in any case|either way} I {see|find} no {more |}sign of it now", "; there is no sign of it now"],
+        [FindingEnding.Better] = ["; {in any case|either way} there is less sign of it now", "; there is less sign of it now"],
+        [FindingEnding.Unchanged] = ["; I {could not|can’t} say more about it", "; I {leave|must leave} that open"],
+        [FindingEnding.LeftOnPurpose] = ["; so I left it as it is", "; so I {did nothing about it|let it be}"],
+    };
+
+    /// <summary>A fault that this reed has in another place as well.</summary>
+    internal static IReadOnlyList<string> SameHere { get; } = ["I {found|saw|noticed} the same <place>", "the same {was to be seen|showed} <place>"];
+
     /// <summary>The same as a sentence of its own, after the teacher's own words.</summary>
     internal static IReadOnlyDictionary<FindingEnding, IReadOnlyList<string>> EndingsAlone { get; } = new Dictionary<FindingEnding, IReadOnlyList<string>>
     {

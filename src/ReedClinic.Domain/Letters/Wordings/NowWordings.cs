@@ -23,26 +23,36 @@ internal static class NowWordings
         [TestKind.Depth] = "{the sound has more depth|the sound goes deeper|there is more depth in the sound}",
     };
 
+    /// <summary>The same where it is right now, and not only nearer to it.</summary>
+    internal static IReadOnlyDictionary<TestKind, string> There { get; } = new Dictionary<TestKind, string>
+    {
+        [TestKind.Opening] = "the opening is {right|as it should be}",
+        [TestKind.Crow] = "{the crow {is clearer|comes more clearly}|it crows more clearly}",
+        [TestKind.Effort] = "{it is right to blow|the effort is right}",
+        [TestKind.TuningNote] = "the tuning note is {in tune|where it belongs}",
+        [TestKind.Edge] = "the edge of the sound is right",
+    };
+
     internal static IReadOnlyList<string> Better { get; } =
     [
-        "{against|measured against|set beside} how it {arrived|came|was}, <gains>.",
-        "compared with {the day it came|its first day here|how it came|how it arrived}, <gains>.",
+        "{compared with|beside|set beside} how it {arrived|came}, <gains>.",
+        "compared with {the day it came|its first day here|the day it arrived}, <gains>.",
         "this has changed {since it came|since it arrived|since the day it came|in its time here}: <gains>.",
         "{what has become better|what you gain|what is better}{ by now| today|}: <gains>.",
         "{since it came|since it arrived|in its time here} {there is a change for the better|something has improved|it has improved}: <gains>.",
         "<gains> than {when it came|on the day it came|when it arrived|before|on its first day here}.",
         "{now|today|by now} <gains> than {when it came|on the day it came|when it arrived|before}.",
-        "{the table shows it|the table tells it|look at the table}: <gains>.",
+        "{the table shows it|you can see it in the table|the table below shows it}: <gains>.",
     ];
 
     /// <summary>The same where several things have changed.</summary>
     internal static IReadOnlyList<string> BetterMany { get; } =
     [
-        "{against|measured against|set beside} how it {arrived|came|was}, <gains>.",
-        "compared with {the day it came|its first day here|how it came|how it arrived}, <gains>.",
+        "{compared with|beside|set beside} how it {arrived|came}, <gains>.",
+        "compared with {the day it came|its first day here|the day it arrived}, <gains>.",
         "these things have changed since it {came|arrived}: <gains>.",
         "{since it came|since it arrived|in its time here} {several things have improved|it has improved in more than one way}: <gains>.",
-        "{the table shows it|the table tells it|look at the table}: <gains>.",
+        "{the table shows it|you can see it in the table|the table below shows it}: <gains>.",
     ];
 
     internal static IReadOnlyList<string> WorseInExchange { get; } =

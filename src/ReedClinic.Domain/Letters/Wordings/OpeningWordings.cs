@@ -5,7 +5,7 @@ internal static class OpeningWordings
 {
     internal static IReadOnlyList<string> Thanks { get; } =
     [
-        "{thank you|many thanks|thank you very much|my thanks} for {your|sending me your|trusting me with your|letting me look at your} <reeds>.",
+        "{thank you|many thanks|thank you very much|warm thanks} for {your|sending me your|trusting me with your|letting me look at your} <reeds>.",
         "it was {good|a pleasure|nice|lovely} to {open|unpack} your parcel and {find|see} your <reeds>{ in it|}.",
         "your <reeds> {arrived|came|reached me|are here}, and {I have enjoyed getting to know <them>|it was good to get to know <them>|it was a pleasure to get to know <them>}.",
         "{I was glad to have|I was happy to have|I was pleased to have|it was good to have} your <reeds> {here|at my bench|on my bench|in the studio|with me}{ for a while|}.",
@@ -40,7 +40,7 @@ internal static class OpeningWordings
     internal static IReadOnlyList<string> Looked { get; } =
     [
         "{this|here} is what I {can tell you|have to tell you|found out} about <each>{, step by step|, one thing after the other|, in plain words|}.",
-        "{below|in what follows|on these pages} {I tell you|I write down|you can read} what I {found|noticed|wrote down}{ and why|, and what follows from it|}.",
+        "{below|on these pages} {I tell you|I write down|you can read} what I {found|noticed|wrote down}{ and why|, and what follows from it|}.",
         "I have {written down|noted} what I {noticed|found}, {so that you can see it for yourself|so that you can look for it yourself|and you can check all of it yourself}.",
         "{let me|I want to|I would like to} tell you what I {noticed|found}{ about <each>|}, {and what you can make of it|and what I would do next|as plainly as I can}.",
     ];

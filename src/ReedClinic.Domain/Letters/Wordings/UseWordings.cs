@@ -44,11 +44,11 @@ internal static class UseWordings
 
     internal static IReadOnlyList<string> First { get; } =
     [
-        "{play|try|take} this one first{, for a day or two|, and then the others|, and the others after it|}{, if you like|}.",
+        "{play|try|take} this one first{, and then the others|, and the others after it|}{, if you like|}.",
         "this is the {one|reed} {to play|I would play|for you to play} first{ of all|}{, I think|}.",
         "{play|take|choose} this {one|reed} first{; the others can wait a day|, and let the others rest|, and take the others after it|, and leave the others for another day}.",
         "{if you ask me|if you want to know|if you wonder} which {one|reed} to play first, {it is this one|take this one|I would say this one}.",
-        "{I would|in your place I would|if it were mine, I would} {play|take|try} {this one|this reed} first{, and the others later|, for a day or so|, before the others|}.",
+        "{I would|in your place I would|if it were mine, I would} {play|take|try} {this one|this reed} first{, and the others later|, before the others|}.",
         "{of all of them|of them all|of your reeds}, {play|take|choose} this one first{, if you like|}.",
     ];
 
@@ -63,11 +63,11 @@ internal static class UseWordings
     /// <summary>Which of two to play first.</summary>
     internal static IReadOnlyList<string> FirstOfTwo { get; } =
     [
-        "{play|try|take} this one first{, for a day or two|, and then <other>|, and <other> after it|}{, if you like|}.",
+        "{play|try|take} this one first{, and then <other>|, and <other> after it|}{, if you like|}.",
         "this is the {one|reed} {to play|I would play|for you to play} first{ of all|}{, I think|}.",
         "{play|take|choose} this {one|reed} first{; <other> can wait a day|, and let <other> rest|, and take <other> after it|, and leave <other> for another day}.",
         "{if you ask me|if you want to know|if you wonder} which {one|reed} to play first, {it is this one|take this one|I would say this one}.",
-        "{I would|in your place I would|if it were mine, I would} {play|take|try} {this one|this reed} first{, and <other> later|, for a day or so|, before <other>|}.",
+        "{I would|in your place I would|if it were mine, I would} {play|take|try} {this one|this reed} first{, and <other> later|, before <other>|}.",
     ];
 
     /// <summary>How the second of two is played.</summary>

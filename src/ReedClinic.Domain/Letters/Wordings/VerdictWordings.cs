@@ -5,13 +5,15 @@ namespace ReedClinic.Domain.Letters.Wordings;
 /// <summary>How a reed leaves the bench, and what to do with it.</summary>
 internal static class VerdictWordings
 {
-    private const int OfTheWork = 2;
-
     /// <summary>Not to be saved, and nothing was tried on it.</summary>
     internal static IReadOnlyList<string> NotToBeSavedUntried => [.. All[VerdictKind.NotToBeSaved].SkipLast(1)];
 
     /// <summary>Better, and nothing was done: then nothing is said of work.</summary>
-    internal static IReadOnlyList<string> ImprovedByItself => [.. All[VerdictKind.Improved].SkipLast(OfTheWork)];
+    internal static IReadOnlyList<string> ImprovedByItself { get; } =
+    [
+        "it {tested|has tested} better {later|a second time} than {when it came|on arrival}, and that without {any work|a knife}.",
+        "{left to itself|with nothing done to it}, it {tested|has tested} better {later|a second time} than {when it came|on arrival}.",
+    ];
 
     internal static IReadOnlyDictionary<VerdictKind, IReadOnlyList<string>> All { get; } = new Dictionary<VerdictKind, IReadOnlyList<string>>
     {

@@ -62,10 +62,18 @@ internal static class WorkFrames
     internal static IReadOnlyList<string> Stopped { get; } =
     [
         "{then|there|at that point|here|after that} I {stopped|left off|left it at that|let it be}{, and this is why|, for this reason|, and my reason was this|}: <why>",
-        "{my reason to|the reason to|what told me to} {stop|leave off|stop there|go no further} was this: <why>",
+        "{my reason to|the reason to|what led me to} {stop|leave off|stop there|go no further} was this: <why>",
         "I {stopped|left off|went no further} {then|there|at that point|after that}{, and this is why|, for this reason|, with this in mind|}: <why>",
-        "{what made me|this made me} {stop|stop there|leave off|stop at that point}: <why>",
+        "{this is why I|here is why I} {stopped|stopped there|left off|stopped at that point}: <why>",
     ];
+
+    /// <summary>The same before a reason that stands as a sentence by itself.</summary>
+    internal static IReadOnlyList<string> StoppedAlone { get; } =
+        ["{then|there|at that point|after that} I {stopped|left off|left it at that|went no further}. <why>"];
+
+    /// <summary>The same where it was stopped to protect it.</summary>
+    internal static IReadOnlyList<string> StoppedToProtectAlone { get; } =
+        ["to {protect it|keep it safe|keep what was good} I {stopped there|stopped then|went no further}. <why>"];
 
     internal static IReadOnlyList<string> StoppedToProtect { get; } =
     [

@@ -11,7 +11,7 @@ internal static class LetterSince
 {
     /// <summary>What stands where a gap was; null while it is a gap.</summary>
     public static string? Of(LetterView view, string what, string gap) =>
-        view.Gaps.Any(open => open.Key == gap) ? null : what switch
+        view.Gaps.Concat(view.Notices).Any(open => open.Key == gap) ? null : what switch
         {
             "Answer" => Question(view, gap)?.Answer,
             "Verdict" => Reed(view, gap) is { } reed ? view.AtBench.LogOf(reed.Id).Verdict?.Now.VerdictKind.Name() : null,
@@ -38,5 +38,5 @@ internal static class LetterSince
 
     /// <summary>Whether this is missing, or was left open.</summary>
     public static bool IsGap(LetterView view, string gap) =>
-        view.Gaps.Any(open => open.Key == gap) || view.Waived.Any(waived => waived.Gap.Key == gap);
+        view.Gaps.Concat(view.Notices).Any(open => open.Key == gap) || view.Waived.Any(waived => waived.Gap.Key == gap);
 }

@@ -9,6 +9,10 @@ internal static partial class SaidCautions
 
     public const string NotAloneYounger = "Use a knife only with a parent or guardian and your teacher beside you.";
 
+    public const string NotYet = "Please take no knife to a reed that comes back from me: play it first, and scrape nothing on it before your next lesson or before you have asked me.";
+
+    public const string KnifeBesideAnAnswer = "A knife is very sharp: if you are not grown up yet, never use one without a parent or guardian and your teacher beside you.";
+
     public const string MouldAtWork = "It has mould, so I neither played nor scraped it.";
 
     public const string MouldUse = "Please don’t play it: let the cane go, and keep the metal tube under the thread only if you can clean it well.";
@@ -20,7 +24,7 @@ internal static partial class SaidCautions
 
     /// <summary>Whether a sentence is one of them.</summary>
     /// <param name="sentence">The sentence.</param>
-    public static bool Hold(string sentence) => sentence is NotAlone or NotAloneYounger or MouldAtWork or MouldUse || OnArrival().IsMatch(sentence);
+    public static bool Hold(string sentence) => sentence is NotAlone or NotAloneYounger or NotYet or KnifeBesideAnAnswer or MouldAtWork or MouldUse || OnArrival().IsMatch(sentence);
 
     [GeneratedRegex("^There was mould on reed [a-z]+: I did not play it, and please don’t play it either, because mould can make you ill.$")]
     private static partial Regex OnArrival();
