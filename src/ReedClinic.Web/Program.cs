@@ -67,6 +67,7 @@ app.UsePages();
 app.UseWriteBudget();
 app.UseRateLimits();
 
+app.TakeFirstTurn();
 app.MapHealth();
 app.MapLamp();
 app.MapAccounts();

@@ -27,6 +27,7 @@ public sealed class StudioWire : IDisposable
     private readonly IDbContextFactory<ClinicDb> _databases;
     private readonly BenchNews _news;
     private readonly JobBell _bell;
+    private readonly TaskCompletionSource _hearing = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly Channel<string> _out = Channel.CreateBounded<string>(new BoundedChannelOptions(MostWaiting) { FullMode = BoundedChannelFullMode.DropOldest });
 
     /// <summary>Listens to this process from now on.</summary>
@@ -44,6 +45,9 @@ public sealed class StudioWire : IDisposable
         bell.Rung += SayWork;
     }
 
+    /// <summary>Over once it hears for the first time, or once it is known that one process is alone.</summary>
+    public Task Hearing => _hearing.Task;
+
     /// <summary>Carries until it is stopped or the connection breaks. Where the engine is SQLite it ends at once.</summary>
     /// <param name="listening">Called once it hears.</param>
     /// <param name="ct">Stops it.</param>
@@ -52,6 +56,7 @@ public sealed class StudioWire : IDisposable
         ArgumentNullException.ThrowIfNull(listening);
         if (await WhereAsync(ct).ConfigureAwait(false) is not { } where)
         {
+            _hearing.TrySetResult();
             return;
         }
 
@@ -68,6 +73,7 @@ public sealed class StudioWire : IDisposable
         _news.TellAll(); // whatever was said while nobody listened
         _bell.Ring();
         listening();
+        _hearing.TrySetResult();
         using var either = CancellationTokenSource.CreateLinkedTokenSource(ct);
         var (hearing, saying) = (HearAsync(connection, either.Token), SayAsync(either.Token));
         await Task.WhenAny(hearing, saying).ConfigureAwait(false);

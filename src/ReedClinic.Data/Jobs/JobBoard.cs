@@ -53,6 +53,18 @@ public sealed class JobBoard(IDbContextFactory<ClinicDb> databases, TimeProvider
         }
     }, ct);
 
+    /// <summary>It can't be done now for a reason that isn't its own: it waits, and this was no try.</summary>
+    /// <param name="job">As it was claimed.</param>
+    /// <param name="problem">Why, in a few words that name nobody.</param>
+    /// <param name="wait">How long.</param>
+    /// <param name="ct">Stops it.</param>
+    /// <returns>False when the lease had run out and another worker has it.</returns>
+    public Task<bool> PutOffAsync(Job job, string problem, TimeSpan wait, CancellationToken ct) => ChangeAsync(job, now => mine =>
+    {
+        ArgumentNullException.ThrowIfNull(problem);
+        (mine.Problem, mine.Attempts, mine.DueAt) = (problem, Math.Max(0, mine.Attempts - 1), now + wait);
+    }, ct);
+
     /// <summary>How long to wait after a number of tries: a minute, doubled each time, six hours at most.</summary>
     /// <param name="attempts">How often it was tried.</param>
     public static TimeSpan Backoff(int attempts) =>

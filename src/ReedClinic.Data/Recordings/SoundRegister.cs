@@ -113,6 +113,25 @@ public sealed class SoundRegister(IDbContextFactory<ClinicDb> databases, MediaFo
         return asked;
     }
 
+    /// <summary>Takes back that nothing can be read where that was so for the form alone and it is read by now; <see cref="AskForLeftAsync"/> asks for them.</summary>
+    /// <param name="reads">Whether what lies in a file is of a form that is read.</param>
+    /// <param name="ct">Stops it.</param>
+    public async Task AskAgainAsync(Func<string, bool> reads, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(reads);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var refused = await (
+            from reading in db.Set<SoundReading>()
+            where reading.State == ReadingState.CannotBeRead && reading.Trouble == SoundTrouble.FormNotRead
+            join recording in db.Set<Recording>() on reading.Recording equals recording.Id
+            select new { recording.Id, recording.File }).ToListAsync(ct).ConfigureAwait(false);
+        foreach (var row in refused.Where(row => folder.Has(row.File) && reads(folder.PathOf(row.File))))
+        {
+            await ChangeAsync(row.Id, (reading, now) => reading.AskAgain(now), ct).ConfigureAwait(false);
+        }
+    }
+
     private Task<(Recording Recording, SoundReading Reading)?> ChangeAsync(RecordingId id, Action<SoundReading, DateTimeOffset> change, CancellationToken ct) =>
         databases.PatientlyAsync((attempt, stop) => ChangeAsync(attempt, id, change, stop), ct);
 

@@ -15,6 +15,7 @@ public sealed partial class ChildDecoder(ChildPrograms programs, ILogger<ChildDe
 {
     private const int MostSaid = 300;
     private const int Piece = 1 << 16;
+    private const string OfWalls = "bwrap: "; // it says so itself where the walls or what is in them can’t be had
     private static readonly int[] NotStarted = [126, 127];
     private static readonly TimeSpan Grace = TimeSpan.FromSeconds(5);
 
@@ -24,12 +25,24 @@ public sealed partial class ChildDecoder(ChildPrograms programs, ILogger<ChildDe
     /// <param name="form">The form, as the content told it.</param>
     public bool Reads(SoundForm? form) => programs.CanRun && ChildPrograms.NameOf(form) is not null;
 
+    /// <summary>Whether any form is decoded here.</summary>
+    public bool ReadsAny => programs.CanRun;
+
+    /// <summary>Whether what lies in a file is of a form that is decoded here.</summary>
+    /// <param name="path">The file.</param>
+    public bool ReadsFile(string path)
+    {
+        var head = new byte[Piece];
+        using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete);
+        return Reads(SoundForms.Of(head.AsSpan(0, file.ReadAtLeast(head, Piece, throwOnEndOfStream: false))));
+    }
+
     /// <summary>Decodes a sound.</summary>
     /// <param name="path">Its file.</param>
     /// <param name="form">Its form; one that <see cref="Reads"/> takes.</param>
     /// <param name="limits">How much is read at the most.</param>
     /// <param name="ct">Ends it with all that it started; nothing goes on after that.</param>
-    /// <exception cref="InvalidOperationException">The decoder can’t be started: that is the studio’s to mend, and no fault of the file.</exception>
+    /// <exception cref="DecoderAwayException">The decoder can’t be started: that is the studio’s to mend, and no fault of the file.</exception>
     public async Task<DecodeResult> DecodeAsync(string path, SoundForm form, DecodeLimits limits, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(limits);
@@ -40,7 +53,7 @@ public sealed partial class ChildDecoder(ChildPrograms programs, ILogger<ChildDe
 
         if (!File.Exists(programs.Decoder))
         {
-            throw new InvalidOperationException($"{ChildPrograms.Setting} names a program that isn’t there.");
+            throw new DecoderAwayException($"{ChildPrograms.Setting} names a program that isn’t there.");
         }
 
         // A second more than is taken, to tell what is too long.
@@ -58,8 +71,8 @@ public sealed partial class ChildDecoder(ChildPrograms programs, ILogger<ChildDe
         }
 
         Complained(log, ended.Code, ended.Said);
-        return NotStarted.Contains(ended.Code)
-            ? throw new InvalidOperationException($"What {ChildPrograms.Setting} names can’t be started.")
+        return NotStarted.Contains(ended.Code) || ended.Said.StartsWith(OfWalls, StringComparison.Ordinal)
+            ? throw new DecoderAwayException($"What {ChildPrograms.Setting} names can’t be started.")
             : new DecodeResult.Refused(DecodeRefusal.Damaged, form);
     }
 
@@ -83,7 +96,7 @@ public sealed partial class ChildDecoder(ChildPrograms programs, ILogger<ChildDe
         ct.ThrowIfCancellationRequested();
         var start = new ProcessStartInfo(line[0], line.Skip(1)) { RedirectStandardInput = true, RedirectStandardOutput = true, RedirectStandardError = true, WorkingDirectory = "/" };
         start.Environment.Clear();
-        using var process = Process.Start(start) ?? throw new InvalidOperationException("No process was started.");
+        using var process = Start(start);
         using var stop = ct.Register(() => Kill(process));
         try
         {
@@ -102,6 +115,18 @@ public sealed partial class ChildDecoder(ChildPrograms programs, ILogger<ChildDe
         {
             Kill(process);
             await process.WaitForExitAsync(CancellationToken.None).WaitAsync(Grace, CancellationToken.None).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        }
+    }
+
+    private static Process Start(ProcessStartInfo start)
+    {
+        try
+        {
+            return Process.Start(start) ?? throw new DecoderAwayException("No process was started.");
+        }
+        catch (Win32Exception trouble)
+        {
+            throw new DecoderAwayException("What holds the decoder can’t be started.", trouble);
         }
     }
 

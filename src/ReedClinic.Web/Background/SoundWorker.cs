@@ -26,6 +26,7 @@ public sealed partial class SoundWorker(
     : StudioWorker(QuietWork.Sound, standings, time, log)
 {
     private int _look;
+    private bool _askedAgain;
 
     /// <summary>So long one try may take to decode a file: a minute of sound takes a second or so, and this also on a machine that does much else.</summary>
     public TimeSpan Deadline { get; init; } = TimeSpan.FromSeconds(30);
@@ -35,6 +36,9 @@ public sealed partial class SoundWorker(
 
     /// <summary>How often it looks for what was kept and never asked for.</summary>
     public const int LooksBetweenRounds = 120;
+
+    /// <summary>So long a sound waits while the decoder that was named can’t be started.</summary>
+    public static TimeSpan WhileAway { get; } = TimeSpan.FromMinutes(10);
 
     /// <summary>So often a sound is tried: whatever a file holds, it is given up then, also when it took the process with it.</summary>
     public const int MostTries = 3;
@@ -57,6 +61,13 @@ public sealed partial class SoundWorker(
     /// <inheritdoc />
     protected override async Task LookAsync(CancellationToken ct)
     {
+        // Once: which forms are read doesn’t change while the program runs.
+        if (!_askedAgain && child.ReadsAny)
+        {
+            await register.AskAgainAsync(child.ReadsFile, ct).ConfigureAwait(false);
+        }
+
+        _askedAgain = true;
         if (_look++ % LooksBetweenRounds == 0)
         {
             await register.AskForLeftAsync(ct).ConfigureAwait(false);
@@ -87,6 +98,11 @@ public sealed partial class SoundWorker(
             }
 
             await board.DoneAsync(job, ct).ConfigureAwait(false);
+        }
+        catch (DecoderAwayException away) when (!ct.IsCancellationRequested)
+        {
+            Away(Log, away);
+            await board.PutOffAsync(job, "The decoder can't be started.", WhileAway, ct).ConfigureAwait(false);
         }
         catch (Exception failure) when (!ct.IsCancellationRequested)
         {
@@ -150,6 +166,9 @@ public sealed partial class SoundWorker(
                 break;
         }
     }
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "The decoder that was named can't be started; the sound waits.")]
+    private static partial void Away(ILogger logger, Exception away);
 
     [LoggerMessage(Level = LogLevel.Error, Message = "Reading a sound failed; it is tried again.")]
     private static partial void Stumbled(ILogger logger, Exception failure);

@@ -13,6 +13,16 @@ public static class WorkerSetup
         builder.Services.AddSingleton<WorkerStandings>();
         builder.Services.Configure<HostOptions>(host => host.BackgroundServiceExceptionBehavior = BackgroundServiceExceptionBehavior.Ignore);
         builder.Services.AddHostedService<MailWorker>().AddHostedService<AuditWorker>().AddHostedService<RecordsWorker>().AddHostedService<WireWorker>().AddHostedService<SoundWorker>();
+        builder.Services.AddSingleton<FirstTurn>();
+    }
+
+    /// <summary>Takes the first turn as soon as the process answers.</summary>
+    /// <param name="app">The application.</param>
+    public static void TakeFirstTurn(this WebApplication app)
+    {
+        ArgumentNullException.ThrowIfNull(app);
+        var turn = app.Services.GetRequiredService<FirstTurn>();
+        app.Lifetime.ApplicationStarted.Register(() => _ = Task.Run(() => turn.TakeAsync(app.Lifetime.ApplicationStopping)));
     }
 }
 

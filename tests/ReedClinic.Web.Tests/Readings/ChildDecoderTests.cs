@@ -6,6 +6,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Time.Testing;
 using ReedClinic.Data;
+using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Recordings;
 using ReedClinic.Domain.Pitch;
 using ReedClinic.Domain.Recordings;
@@ -111,8 +112,45 @@ public sealed class ChildDecoderTests(SoundDeadlineTests.Idle host) : IClassFixt
     [Fact]
     public async Task A_decoder_that_can_t_be_started_is_no_fault_of_the_sound()
     {
-        await Assert.ThrowsAsync<InvalidOperationException>(() => DecodeAsync(new ChildDecoder(Found with { Decoder = "/nowhere/ffmpeg" }, _log)));
-        await Assert.ThrowsAsync<InvalidOperationException>(() => DecodeAsync(Child(walls: false, "exit 127")));
+        await Assert.ThrowsAsync<DecoderAwayException>(() => DecodeAsync(new ChildDecoder(Found with { Decoder = "/nowhere/ffmpeg" }, _log)));
+        await Assert.ThrowsAsync<DecoderAwayException>(() => DecodeAsync(Child(walls: false, "exit 127")));
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task However_long_the_decoder_is_away_a_sound_waits_and_is_read_once_it_is_back(bool walls)
+    {
+        var kept = await KeptAsync(SoundFiles.Flac());
+        var away = walls ? Child(walls: false, "exit 127") : new ChildDecoder(Found with { Decoder = "/nowhere/ffmpeg" }, _log);
+        for (var look = 0; look < 2 * SoundWorker.MostTries; look++)
+        {
+            await host.Worker(TimeSpan.FromMinutes(5), away, TimeProvider.System).ReadDueAsync(Ct);
+            var job = await DueAsync();
+            Assert.Equal((0, null, null), (job.Attempts, job.DoneAt, job.GaveUpAt));
+        }
+
+        await host.Worker(TimeSpan.FromMinutes(5), Child(walls: false, "", Floats(MadeCrow.Wave())), TimeProvider.System).ReadDueAsync(Ct);
+
+        Assert.Equal(ReadingState.Read, (await ReadingAsync(kept)).State);
+    }
+
+    [Fact]
+    public async Task A_sound_whose_form_was_not_read_is_asked_for_again_once_a_decoder_for_it_was_named()
+    {
+        var kept = await KeptAsync(SoundFiles.Flac());
+        await host.Worker(TimeSpan.FromMinutes(5), new ChildDecoder(Found, _log), TimeProvider.System).TryAsync(Ct);
+        Assert.Equal(SoundTrouble.FormNotRead, (await ReadingAsync(kept)).Trouble);
+
+        // What was asked for in this very hour is asked for again in the next one; here that hour is over.
+        await using (var scope = host.Services.CreateAsyncScope())
+        {
+            await scope.ServiceProvider.GetRequiredService<ClinicDb>().Set<Job>().Where(job => job.Kind == JobKind.Sound).ExecuteDeleteAsync(Ct);
+        }
+
+        await host.Worker(TimeSpan.FromMinutes(5), Child(walls: false, "", Floats(MadeCrow.Wave())), TimeProvider.System).TryAsync(Ct);
+
+        Assert.Equal((ReadingState.Read, null), ((await ReadingAsync(kept)).State, (await ReadingAsync(kept)).Trouble));
     }
 
     [Fact]
@@ -184,6 +222,15 @@ public sealed class ChildDecoderTests(SoundDeadlineTests.Idle host) : IClassFixt
         var kept = await RecordingParcel.KeepAsync(host, reed, RecordingKind.ArrivalSound, default, isFromStudio: false, sound);
         await host.Services.GetRequiredService<SoundRegister>().AskForLeftAsync(Ct);
         return kept.Id;
+    }
+
+    // The one that waits, due at once.
+    private async Task<Job> DueAsync()
+    {
+        await using var scope = host.Services.CreateAsyncScope();
+        var jobs = scope.ServiceProvider.GetRequiredService<ClinicDb>().Set<Job>().Where(job => job.Kind == JobKind.Sound && job.DoneAt == null && job.GaveUpAt == null);
+        await jobs.ExecuteUpdateAsync(rows => rows.SetProperty(row => row.DueAt, row => row.MadeAt), Ct);
+        return await jobs.SingleAsync(Ct);
     }
 
     private async Task<SoundReading> ReadingAsync(RecordingId id)

@@ -110,6 +110,16 @@ public sealed class SoundReading
         }
     }
 
+    /// <summary>Asks again for what wasn’t read for its form alone, once that form is read. What ended otherwise stays as it is.</summary>
+    /// <param name="at">When.</param>
+    public void AskAgain(DateTimeOffset at)
+    {
+        if (State == ReadingState.CannotBeRead && Trouble == SoundTrouble.FormNotRead)
+        {
+            (State, Trouble, EndedAt, AskedAt) = (ReadingState.Waiting, null, null, at);
+        }
+    }
+
     /// <summary>Says what is played.</summary>
     /// <param name="kind">What it is.</param>
     /// <exception cref="InvalidOperationException">It wasn’t read: there is nothing to be corrected.</exception>

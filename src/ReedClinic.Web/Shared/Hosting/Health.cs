@@ -20,7 +20,7 @@ public static class Health
     /// <summary>Registers the checks.</summary>
     /// <param name="builder">The host that is being built.</param>
     public static void AddHealth(this WebApplicationBuilder builder) =>
-        builder.Services.AddHealthChecks().AddCheck<DatabaseCheck>("database", tags: [Ready]).AddCheck<WorkersCheck>("workers", tags: [Work]);
+        builder.Services.AddHealthChecks().AddCheck<DatabaseCheck>("database", tags: [Ready]).AddCheck<FirstTurnCheck>("first-turn", tags: [Ready]).AddCheck<WorkersCheck>("workers", tags: [Work]);
 
     /// <summary>
     /// <c>/health/live</c> asks nothing but the process; <c>/health/ready</c> asks everything a page needs; <c>/health/work</c> asks the
@@ -30,7 +30,9 @@ public static class Health
     public static void MapHealth(this WebApplication app)
     {
         app.MapHealthChecks($"{Path}/live", new HealthCheckOptions { Predicate = _ => false }).AllowAnonymous();
-        app.MapHealthChecks($"{Path}/ready", new HealthCheckOptions { Predicate = check => check.Tags.Contains(Ready) }).AllowAnonymous();
+        var ready = new HealthCheckOptions { Predicate = check => check.Tags.Contains(Ready) };
+        ready.ResultStatusCodes[HealthStatus.Degraded] = StatusCodes.Status503ServiceUnavailable; // it has only just started: no failure, and not yet ready
+        app.MapHealthChecks($"{Path}/ready", ready).AllowAnonymous();
         app.MapHealthChecks($"{Path}/work", new HealthCheckOptions { Predicate = check => check.Tags.Contains(Work) }).AllowAnonymous();
     }
 }
