@@ -12,7 +12,7 @@ internal static class UseWordings
         [
             "{please don't|don't} play it {any more|any longer|now}; {keep it for|save it for} its staple, which {can be used again|can carry another reed|is good for another reed}.",
             "{please don't|don't} play it {now|any longer}, but {keep|save} the staple: {it can be used again|another reed can be tied on it|it will serve the next one}.",
-            "{let the cane go|take the cane off one day|part with the cane} and keep the staple{, which is still good for another reed|; you can tie another reed on it|}.",
+            "{let the cane go|give the cane up|part with the cane} and keep the staple{, which is still good for another reed|; you can tie another reed on it|}.",
         ],
         [VerdictKind.NeedsPlayingIn] =
         [
