@@ -77,6 +77,22 @@ public sealed class RunningApp : IAsyncDisposable
         await _process.WaitForExitAsync().ConfigureAwait(false);
     }
 
+    /// <summary>Waits until it says that it is ready: it answers a little earlier, while it takes its first turn.</summary>
+    public async Task UntilReadyAsync(CancellationToken ct)
+    {
+        using var watcher = new HttpClient { BaseAddress = Address };
+        while (true)
+        {
+            using var answer = await watcher.GetAsync(new Uri("/health/ready", UriKind.Relative), ct);
+            if (answer.IsSuccessStatusCode)
+            {
+                return;
+            }
+
+            await Task.Delay(50, ct);
+        }
+    }
+
     /// <inheritdoc />
     public async ValueTask DisposeAsync()
     {

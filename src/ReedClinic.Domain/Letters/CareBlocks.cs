@@ -20,7 +20,7 @@ internal static class CareBlocks
         var each = ("each", playable == 1 ? "it" : "each reed");
         List<string> sentences = [phrasing.Say("soak", 0, CareWordings.Soak, each), .. AfterWork(material, phrasing)];
         sentences.Add(phrasing.Say("dry", 0, CareWordings.Dry));
-        var more = IsTheLesson(material) ? CareWordings.MoreBesideKeeping : CareWordings.More.Skip(material.Playable.Count(reed => !UseBlock.HasItsOwn(reed, material.LogOf(reed.Id))) < 2 ? 1 : 0);
+        var more = IsTheLesson(material) ? CareWordings.MoreBesideKeeping : CareWordings.More.Skip(material.Playable.Count(reed => !UseBlock.HasItsOwn(material, reed)) < 2 ? 1 : 0);
         sentences.AddRange(phrasing.Some("care", MostFurtherAdvice, more).Select((ways, index) => phrasing.Say("more-care", index, ways, each)));
         return new LetterBlock("care", BlockKind.Care, [new([.. sentences.Select(LetterSentence.Plain)])])
         {
@@ -32,7 +32,7 @@ internal static class CareBlocks
     private static IEnumerable<string> AfterWork(LetterMaterial material, Phrasing phrasing)
     {
         var worked = material.Playable.Where(reed => material.LogOf(reed.Id).Live<Adjustment>().Any()).ToList();
-        var gentle = worked.Where(reed => !UseBlock.HasItsOwn(reed, material.LogOf(reed.Id))).ToList();
+        var gentle = worked.Where(reed => !UseBlock.HasItsOwn(material, reed)).ToList();
         if (gentle.Count > 0)
         {
             yield return phrasing.Say("first-days", 0, CareWordings.FirstDays, ("each", Each(gentle, material)));

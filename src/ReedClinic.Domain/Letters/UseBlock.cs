@@ -59,10 +59,11 @@ internal static partial class UseBlock
     private static bool IsAnswered(LetterMaterial material) => material.Batch.Questions.Any(question => question.Answer is not null && First().IsMatch(question.Text));
 
     /// <summary>Whether a reed’s own part says how it is to be played at first.</summary>
+    /// <param name="material">What the letter is made of.</param>
     /// <param name="reed">The reed.</param>
-    /// <param name="log">Its log.</param>
-    internal static bool HasItsOwn(Reed reed, BenchLog log) =>
-        log.Verdict is { } verdict && (UseWordings.ByVerdict.ContainsKey(verdict.Now.VerdictKind) || reed.UsedFor == ReedUse.Concert);
+    internal static bool HasItsOwn(LetterMaterial material, Reed reed) =>
+        material.LogOf(reed.Id) is { Verdict: { } verdict } log
+        && (UseWordings.ByVerdict.ContainsKey(verdict.Now.VerdictKind) || (reed.UsedFor == ReedUse.Concert && LetterTried.IsGood(log, material.Batch.CrowTarget)));
 
     [GeneratedRegex(@"(?i)\bwhich\b.*\bfirst\b")]
     private static partial Regex First();

@@ -33,8 +33,15 @@ public sealed partial class ChildDecoder(ChildPrograms programs, ILogger<ChildDe
     public bool ReadsFile(string path)
     {
         var head = new byte[Piece];
-        using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete);
-        return Reads(SoundForms.Of(head.AsSpan(0, file.ReadAtLeast(head, Piece, throwOnEndOfStream: false))));
+        try
+        {
+            using var file = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read | FileShare.Delete);
+            return Reads(SoundForms.Of(head.AsSpan(0, file.ReadAtLeast(head, Piece, throwOnEndOfStream: false))));
+        }
+        catch (Exception unread) when (unread is IOException or UnauthorizedAccessException)
+        {
+            return false; // one file that can't be opened doesn't keep the others waiting
+        }
     }
 
     /// <summary>Decodes a sound.</summary>

@@ -23,6 +23,8 @@ namespace ReedClinic.Web.Background;
 /// <param name="log">The log.</param>
 public sealed partial class FirstTurn(IServiceScopeFactory scopes, StudioWire wire, IServer server, ILogger<FirstTurn> log)
 {
+    private static readonly TimeSpan LongestForTheWire = TimeSpan.FromSeconds(5);
+
     private readonly TaskCompletionSource _over = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     /// <summary>How long anybody waits for it. After that the process is ready all the same, and slow once.</summary>
@@ -64,9 +66,10 @@ public sealed partial class FirstTurn(IServiceScopeFactory scopes, StudioWire wi
                 return;
             }
 
+            await Task.Yield(); // the start goes on
             using var bound = CancellationTokenSource.CreateLinkedTokenSource(ct);
             bound.CancelAfter(Longest);
-            await wire.Hearing.WaitAsync(bound.Token).ConfigureAwait(false);
+            await Task.WhenAny(wire.Hearing, Task.Delay(LongestForTheWire, bound.Token)).ConfigureAwait(false);
             var scope = scopes.CreateAsyncScope();
             await using var _ = scope.ConfigureAwait(false);
             await GoAsync(scope.ServiceProvider, bound.Token).ConfigureAwait(false);

@@ -22,7 +22,7 @@ public static class WorkerSetup
     {
         ArgumentNullException.ThrowIfNull(app);
         var turn = app.Services.GetRequiredService<FirstTurn>();
-        app.Lifetime.ApplicationStarted.Register(() => _ = Task.Run(() => turn.TakeAsync(app.Lifetime.ApplicationStopping)));
+        app.Lifetime.ApplicationStarted.Register(() => _ = turn.TakeAsync(app.Lifetime.ApplicationStopping));
     }
 }
 

@@ -55,7 +55,9 @@ public sealed class BenchCorrectTests(OneBrowser browser, DemoClinic app) : ICla
         await page.SetViewportSizeAsync(1280, 900);
         var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 3);
         await hands.PressAsync("v");
-        await hands.PickAsync("1");
+        await hands.PressAsync("1");
+        await Assertions.Expect(page.Locator("#line-answer")).ToContainTextAsync("Record it all the same");
+        await hands.PickAsync("r");
 
         await hands.PressAsync("-");
 

@@ -28,6 +28,30 @@ public sealed class BenchLineTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Equal("clip-hair", Assert.Single(log.History).Entry is Adjustment work ? work.AdjustmentKind.Value : "");
     }
 
+    [Theory]
+    [InlineData("Rinske", "left as it came")]
+    [InlineData("Roelie", "clip 0.4 mm")]
+    public async Task What_was_saved_and_is_sent_again_is_not_asked_about_against_itself(string student, string text)
+    {
+        var (scene, teacher) = await Open(student, Permission.TakeRisks);
+        using var _ = teacher;
+        var line = (await Line(teacher, scene)).Set("Text", text).Set(ToldBefore.Field, "nothing").Set("Operation", Guid.CreateVersion7(TimeProvider.System.GetUtcNow()).ToString());
+        using var asked = await line.Post();
+        if (asked.StatusCode == HttpStatusCode.UnprocessableEntity)
+        {
+            using var problems = JsonDocument.Parse(await asked.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+            line.Set(ToldBefore.Field, problems.RootElement[0].GetProperty("field").GetString()![(ToldBefore.Field.Length + 1)..]);
+            using var saved = await line.Post();
+            Assert.Equal(HttpStatusCode.Created, saved.StatusCode);
+            line.Set(ToldBefore.Field, "nothing");
+        }
+
+        using var again = await line.Post();
+
+        Assert.Equal(HttpStatusCode.Created, again.StatusCode);
+        Assert.Single((await scene.Log()).History, said => said.Entry is Verdict or Adjustment);
+    }
+
     [Fact]
     public async Task Words_that_mean_nothing_to_the_bench_are_kept_as_a_note()
     {

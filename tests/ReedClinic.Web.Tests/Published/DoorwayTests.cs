@@ -28,7 +28,7 @@ public sealed class DoorwayTests(TestDatabases databases) : IClassFixture<TestDa
             Assert.False(answer.Headers.Contains("Server")); // OWASP ASVS 5.0: 13.4.6
         }
 
-        await UntilReadyAsync(visitor);
+        await app.UntilReadyAsync(Ct);
         foreach (var path in new[] { "/health/live", "/health/ready" })
         {
             using var answer = await visitor.GetAsync(new Uri(path, UriKind.Relative), Ct);
@@ -105,26 +105,9 @@ public sealed class DoorwayTests(TestDatabases databases) : IClassFixture<TestDa
     {
         var db = await databases.BareAsync(ClinicEngine.Postgres);
         await using var app = await StartAsync(db, []);
-        using var watcher = new HttpClient { BaseAddress = app.Address };
-
-        await UntilReadyAsync(watcher);
+        await app.UntilReadyAsync(Ct);
         Assert.Single(app.Said, line => line.StartsWith("This studio has no owner yet.", StringComparison.Ordinal));
         Assert.DoesNotContain(app.Said, IsTrouble);
-    }
-
-    // A process takes its first turn before it says so.
-    private static async Task UntilReadyAsync(HttpClient watcher)
-    {
-        while (true)
-        {
-            using var answer = await watcher.GetAsync(new Uri("/health/ready", UriKind.Relative), Ct);
-            if (answer.IsSuccessStatusCode)
-            {
-                return;
-            }
-
-            await Task.Delay(50, Ct);
-        }
     }
 
     private static bool IsTrouble(string line) =>

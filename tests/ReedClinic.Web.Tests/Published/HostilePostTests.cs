@@ -100,6 +100,7 @@ public sealed class HostilePostTests(TestDatabases databases) : IClassFixture<Te
     {
         using var visitor = new HttpClient { BaseAddress = app.Address };
         visitor.DefaultRequestHeaders.Add("X-Forwarded-Proto", "https");
+        await app.UntilReadyAsync(Ct);
         foreach (var path in new[] { "/health/ready", "/account/sign-in" })
         {
             using var answer = await visitor.GetAsync(new Uri(path, UriKind.Relative), Ct);

@@ -63,6 +63,6 @@ public static class Beforehand
             ? new AdviceLine(
                 new AdviceId("verdict-without-work/start"), AdviceKind.VerdictWithoutWork,
                 $"Nothing stands here as done to this reed: “{verdict.VerdictKind.Name()}” would tell of work.",
-                $"The student reads it so. What was done can be said first; if it was nothing, “{VerdictKind.LeftAsItCame.Name()}” says that.", ThisLog)
+                $"Where nothing was done and nothing plays better, the letter leaves it out. What was done can be said first; if it was nothing, “{VerdictKind.LeftAsItCame.Name()}” says that.", ThisLog)
             : null;
 }

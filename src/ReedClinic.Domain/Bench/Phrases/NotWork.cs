@@ -36,7 +36,7 @@ internal static class NotWork
     // “Wet it, drew some air through it”: how the air is drawn. “Blew through it, and there’s bubbles”: how a leak is found.
     private static bool IsPreparing(Course course, Draft draft) => course.Drafts.IndexOf(draft) + 1 is var next && next < course.Drafts.Count && course.Drafts[next] is var then && then.Sentence == draft.Sentence
         && (draft.Slots.Kind is "soak" && then is { Kind: EntryKind.Adjustment, Slots.Kind: "draw-air" } && Amountless(draft.Slots) && !course.Segments[draft.Head].HasWord("soaked")
-            || draft.Slots.Kind is "clean-inside" && then is { Kind: EntryKind.Finding, Slots.Kind: "side-leak" or "thread-leak" });
+            || draft.Slots.Kind is "clean-inside" && then is { Kind: EntryKind.Finding, Slots.Kind: "side-leak" or "thread-leak" } && !course.Segments[draft.Head].HasWord("cleaned"));
 
     // “Ramp got a bump on the lower”: nothing in it smooths one.
     private static bool IsFound(Segment segment, ReadSlots slots) => slots.Kind is "smooth-bumps" && Amountless(slots) && Moods.Head(segment) is null && !segment.Has(Cat.Off) && !segment.HasWord("out") && !segment.HasWord("away") && !segment.HasWord("down") && !segment.HasWord("smooth");
@@ -59,11 +59,11 @@ internal static class NotWork
         && (earlier.HasWord("maybe") || earlier.HasWord("perhaps") || earlier.HasWord("possibly")) && Moods.Head(segment) is { } verb && Moods.Form(verb) is 'B' && !segment.HasWord("i");
 
     // “Spine: scraped, upper only, from the heart to halfway down. Not my work.”
-    private static bool IsDisowned(Course course, Draft draft) => course.Segments.Skip(draft.Head + 1).Take(Reach + 1).FirstOrDefault(segment => segment.Sentence == draft.Sentence + 1) is { } behind
-        && behind.HasWord("not") && (behind.HasWord("my") && (behind.HasWord("work") || behind.HasWord("doing")) || behind.HasWord("mine") || behind.HasWord("me")) && behind.End - behind.First <= 5;
+    private static bool IsDisowned(Course course, Draft draft) => Amountless(draft.Slots) && course.Segments.Skip(draft.Head + 1).Take(Reach + 1).FirstOrDefault(segment => segment.Sentence == draft.Sentence + 1) is { } behind
+        && behind.IndexOfWord("not") is >= 0 and var at && (behind.Word(at + 1) is "mine" or "me" || behind.Word(at + 1) is "my" && behind.Word(at + 2) is "work" or "doing") && behind.End - behind.First <= 5;
 
     // “Habit: scrape, clip, scrape, clip, never tests”.
-    private static bool IsHabit(Course course, Draft draft) => course.Segments.Any(segment => segment.Sentence == draft.Sentence && (segment.HasWord("habit") || segment.HasWord("habits") || segment.HasWord("habitually"))) && !course.Segments[draft.Head].HasWord("i");
+    private static bool IsHabit(Course course, Draft draft) => Amountless(draft.Slots) && course.Segments.Any(segment => segment.Sentence == draft.Sentence && (segment.HasWord("habit") || segment.HasWord("habits") || segment.HasWord("habitually"))) && !course.Segments[draft.Head].HasWord("i");
 
     // “Pulled the reed off the mandrel”.
     private static bool IsOff(Segment segment) => segment.IndexOfWord("mandrel") is >= 2 and var at && (segment.Word(at - 1) is "off" || segment.Word(at - 2) is "off");
@@ -86,7 +86,7 @@ internal static class NotWork
     // Beside another entry of its sentence it is an aside; else a remark.
     private static void Unmake(Course course, Draft draft)
     {
-        if (course.Drafts.Any(other => !ReferenceEquals(other, draft) && other.Sentence == draft.Sentence && other.Kind is not EntryKind.Adjustment))
+        if (Amountless(draft.Slots) && course.Drafts.Any(other => !ReferenceEquals(other, draft) && other.Sentence == draft.Sentence && other.Kind is not EntryKind.Adjustment))
         {
             course.Drafts.Remove(draft);
             return;

@@ -18,7 +18,7 @@ const close = () => {
   opened.clear();
 };
 const isWide = matchMedia('(min-width: 40.01rem)');
-//window.addEventListener('beforeprint', open);
+window.addEventListener('beforeprint', open);
 window.addEventListener('afterprint', () => {
   if (!isWide.matches || CSS.supports('selector(::details-content)')) close();
 });

@@ -52,7 +52,9 @@ public static class ToldBefore
     {
         ArgumentNullException.ThrowIfNull(bench);
         ArgumentNullException.ThrowIfNull(view);
-        if (shown.Count == 0 || Of(entries, view) is not { } advice)
+        // Sent again after its answer was lost it stands already, and would be judged against itself.
+        var stands = view.Log.Facts.Any(fact => fact.Chain.Any(link => link.OperationId == operation));
+        if (stands || shown.Count == 0 || Of(entries, view) is not { } advice)
         {
             return [];
         }
