@@ -7,27 +7,10 @@ cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
 reeds=${1:-10000} megabytes=${2:-2048}
 command="tests/backups.sh $reeds $megabytes"
-folder=$(mktemp -d)
-
-say() { printf '%s\n' "$*"; }
-stop_here() { printf 'Stopped before measuring: %s\n' "$*" >&2; exit 1; }
-
-# shellcheck source=tests/lib/machine.sh
-. tests/lib/machine.sh
-# shellcheck source=tests/lib/postgres.sh
-. tests/lib/postgres.sh
-
-clean_up() { stop_postgres; rm -rf "$folder"; }
-trap clean_up EXIT
-trap 'exit 130' INT TERM HUP
-
-dotnet build tests/ReedClinic.Benchmarks -c Release --nologo --verbosity quiet > "$folder/build.log" 2>&1 || stop_here "the build failed: $(tail -n 3 "$folder/build.log")"
-start_postgres
-load=$(cut -d ' ' -f 1-3 /proc/loadavg)
-port=$(sed -E 's/.*Port=([0-9]+).*/\1/' <<< "$REEDCLINIC_TEST_POSTGRES")
+# shellcheck source=tests/lib/measuring.sh
+. tests/lib/measuring.sh
 for name in backup_from backup_to; do
-  PGPASSWORD=$(cat "$cluster/password") "$(postgres_bin)/psql" -q -h 127.0.0.1 -p "$port" -U reedclinic postgres -c "CREATE DATABASE $name" ||
-    stop_here 'the database could not be made.'
+  make_database "$name"
 done
 
 measure() { # ENGINE FROM TO

@@ -8,6 +8,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using ReedClinic.Data.Conversions;
 using ReedClinic.Data.People;
+using ReedClinic.Domain.People;
 
 namespace ReedClinic.Data;
 
@@ -27,6 +28,9 @@ public abstract class ClinicDb(DbContextOptions options)
 
     /// <summary>The keys that sign cookies, forms and component state; kept here so that a restart signs nobody out.</summary>
     public DbSet<DataProtectionKey> DataProtectionKeys => Set<DataProtectionKey>();
+
+    /// <summary>What was changed by an operation that its next version tells of.</summary>
+    internal Dictionary<object, OperationId> ChangedBy { get; } = [];
 
     /// <inheritdoc />
     public override int SaveChanges(bool acceptAllChangesOnSuccess)

@@ -51,7 +51,10 @@ public static class HouseRules
                 && entry.Metadata.FindProperty(VersionName) is { IsConcurrencyToken: true })
             {
                 // A random token, not a version 7 one: it is only ever compared for equality.
-                entry.Property(VersionName).CurrentValue = new Guid(RandomNumberGenerator.GetBytes(16));
+                var version = entry.Property(VersionName);
+                version.CurrentValue = db.ChangedBy.TryGetValue(entry.Entity, out var operation)
+                    ? operation.VersionAfter((Guid)version.OriginalValue!)
+                    : new Guid(RandomNumberGenerator.GetBytes(16));
             }
         }
     }

@@ -6,6 +6,14 @@ using ReedClinic.KillDriver;
 // acknowledged with what is stored. Ends with 0 when nothing was lost, doubled or invented.
 // ReedClinic.KillDriver sign-in-times FOLDER sqlite|postgres CONNECTION TRIES
 // Measures refused sign-ins for addresses with and without an account.
+// ReedClinic.KillDriver publish
+// Publishes the app and says into which folder.
+if (args is ["publish"])
+{
+    await Console.Out.WriteLineAsync(await PublishedApp.FolderAsync().ConfigureAwait(false)).ConfigureAwait(false);
+    return 0;
+}
+
 if (args is ["sign-in-times", var published, var on, var database, var tries])
 {
     await Console.Out.WriteLineAsync(await SignInTimes.RunAsync(published, on, database, int.Parse(tries, CultureInfo.InvariantCulture), CancellationToken.None).ConfigureAwait(false)).ConfigureAwait(false);

@@ -37,7 +37,8 @@ public static class PublishedApp
         var machine = RuntimeInformation.OSArchitecture == Architecture.Arm64 ? "linux-arm64" : "linux-x64";
         using var publish = Process.Start(new ProcessStartInfo(
             "dotnet",
-            ["publish", "src/ReedClinic.Web", "-c", "Release", "-r", machine, "--no-self-contained", "-o", folder, "--nologo", "-v", "quiet"])
+            // What the analysers have to say was said by the build: without them this takes a good third of the time.
+            ["publish", "src/ReedClinic.Web", "-c", "Release", "-r", machine, "--no-self-contained", "-p:RunAnalyzers=false", "-o", folder, "--nologo", "-v", "quiet"])
         {
             WorkingDirectory = Top(),
             RedirectStandardOutput = true,

@@ -1,4 +1,4 @@
-# The tests in containers: made ready in the background, run last. Part of tests/run.sh.
+# The tests in containers: made ready in the background, run in a lane of their own. Part of tests/run.sh.
 # shellcheck shell=bash
 
 # shellcheck source=tests/lib/engine.sh
@@ -6,39 +6,43 @@
 
 container_tests=tests/ReedClinic.Containers.Tests
 container_settings=tests/artifacts/containers.env
-containers='' preparing=''
+containers_said=tests/artifacts/containers.said
+preparing=''
 
 begin_containers() {
-  rm -f "$container_settings"*
+  rm -f "$container_settings"* "$containers_said"
   setsid bash tests/lib/prepare-containers.sh "$container_settings" "$$" > tests/artifacts/containers.log 2>&1 < /dev/null &
   preparing=$!
 }
 
-# Runs them where an engine answers; says in $containers which, or why not. Only where no engine can be had is that no failure.
-run_container_tests() {
-  local began=$SECONDS name value
-  wait "$preparing"
-  preparing=''
-  say "Waited $((SECONDS - began)) s for images and containers."
+# A lane of its own: they wait for other processes more than they work. Where an engine answers, runs them; leaves word of
+# which, or why not. Only where no engine can be had is that no failure.
+container_lane() {
+  local name value
+  tail --pid="$preparing" -f /dev/null
   if [ ! -e "$container_settings" ]; then
     containers_failed 'their preparation broke off'
   elif grep -q '^broken=' "$container_settings"; then
     containers_failed "$(sed -n 's/^broken=//p' "$container_settings")"
   elif grep -q '^none=' "$container_settings"; then
-    containers="none, because $(sed -n 's/^none=//p' "$container_settings")"
+    say "none, because $(sed -n 's/^none=//p' "$container_settings")" > "$containers_said"
   else
     while IFS='=' read -r name value; do export "$name=$value"; done < "$container_settings"
-    # What the tests of the pages have published from this build will do.
-    [ ! -e tests/artifacts/published/ReedClinic.Web.dll ] || export REEDCLINIC_TEST_PUBLISHED=$PWD/tests/artifacts/published
     run_project "$container_tests"
-    containers="${REEDCLINIC_POSTGRES_IMAGE:-postgres:17}; compose $(docker-compose version --short) on Docker $(docker version --format '{{.Server.Version}}')"
+    say "${REEDCLINIC_POSTGRES_IMAGE:-postgres:17}; compose $(docker-compose version --short) on Docker $(docker version --format '{{.Server.Version}}')" > "$containers_said"
   fi
 }
 
+# Counts as one failure; what the preparation said is shown with the rest (tests/artifacts/containers.log).
 containers_failed() {
-  containers="failed, because $1 (tests/artifacts/containers.log)"
-  failed_sum=$((failed_sum + 1))
-  tail -n 20 tests/artifacts/containers.log | sed 's/^/  | /'
+  say "failed, because $1" > "$containers_said"
+  say '0 1 0' > "$sums/containers.sum"
+}
+
+# Once their lane is over, nothing is left to be ended early: the number may soon be another process's.
+containers_are_ready() {
+  wait "$preparing"
+  preparing=''
 }
 
 end_containers() {

@@ -36,7 +36,7 @@ start_postgres() {
     port=$(free_port) || stop_here "no free port for PostgreSQL."
     if as_cluster_user "$bin/pg_ctl" start --wait --silent --pgdata="$cluster/data" --log="$cluster/data/server.log" \
       --options="-c listen_addresses=127.0.0.1 -c port=$port -c unix_socket_directories='' ${postgres_speed} \
-        -c max_connections=200 -c log_connections=on" < /dev/null; then
+        -c max_connections=400 -c log_connections=on" < /dev/null; then
       export REEDCLINIC_TEST_POSTGRES="Host=127.0.0.1;Port=$port;Username=reedclinic;Password=$password;Database=postgres"
       postgres_major=$("$bin/postgres" --version | sed -E 's/.* ([0-9]+)\..*/\1/')
       return 0

@@ -128,4 +128,10 @@ public enum AuditEvent
 
     /// <summary>Somebody chose that it doesn't.</summary>
     LetterFilesOff,
+
+    /// <summary>It was noted that reeds were posted back.</summary>
+    PostedBack,
+
+    /// <summary>It was taken back that reeds were posted back.</summary>
+    PostingTakenBack,
 }

@@ -27,16 +27,19 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
     /// <param name="ct">Cancels before it is saved.</param>
     /// <param name="pass">The pass it belongs to, when that isn't the present one.</param>
     public Task<Outcome<BenchFact>> RecordAsync(
-        Actor actor, ReedId reed, BenchEntry entry, OperationId operation, PassId? pass, CancellationToken ct)
-    {
-        Outcome<BenchFact>? Append(BenchLog log, out EntryId? supersedes)
-        {
-            supersedes = null;
-            return Hindrance(log, entry);
-        }
+        Actor actor, ReedId reed, BenchEntry entry, OperationId operation, PassId? pass, CancellationToken ct) =>
+        writer.OneAsync(actor, reed, entry, operation, Append(entry), pass, ct);
 
-        return writer.OneAsync(actor, reed, entry, operation, Append, pass, ct);
-    }
+    /// <summary>As above, in the present pass, with advice that was shown before it and is set aside with it.</summary>
+    /// <param name="actor">Who says it.</param>
+    /// <param name="reed">The reed.</param>
+    /// <param name="entry">What is said, as the kind's own factory makes it.</param>
+    /// <param name="heeded">The advice that was shown; fewer than <see cref="OperationId.MostParts"/>.</param>
+    /// <param name="operation">Made when the form opened.</param>
+    /// <param name="ct">Cancels before it is saved.</param>
+    public Task<Outcome<BenchFact>> RecordAsync(
+        Actor actor, ReedId reed, BenchEntry entry, IReadOnlyList<AdviceId> heeded, OperationId operation, CancellationToken ct) =>
+        writer.OneAsync(actor, reed, entry, operation, Append(entry), null, ct, AsidesOf(heeded, 1));
 
     /// <summary>Puts everything that was said in one breath at the end of a reed's log: all of it, or nothing.</summary>
     /// <param name="actor">Who says it.</param>
@@ -46,17 +49,23 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
     /// <param name="ct">Cancels before it is saved.</param>
     /// <returns>The facts, in the same order.</returns>
     public Task<Outcome<IReadOnlyList<BenchFact>>> SayAsync(
-        Actor actor, ReedId reed, IReadOnlyList<BenchEntry> entries, OperationId operation, CancellationToken ct)
-    {
-        Outcome<BenchFact>? Append(BenchLog log, out EntryId? supersedes)
-        {
-            supersedes = null;
-            return entries.Select(entry => Hindrance(log, entry)).FirstOrDefault(hindrance => hindrance is not null);
-        }
+        Actor actor, ReedId reed, IReadOnlyList<BenchEntry> entries, OperationId operation, CancellationToken ct) =>
+        SayAsync(actor, reed, entries, [], operation, ct);
 
+    /// <summary>The same, with advice that was shown before it: it is set aside with the entries, and stays due where they can’t stand.</summary>
+    /// <param name="actor">Who says it.</param>
+    /// <param name="reed">The reed.</param>
+    /// <param name="entries">What is said, in order; 1 to <see cref="OperationId.MostParts"/>, with advice fewer.</param>
+    /// <param name="heeded">The advice that was shown.</param>
+    /// <param name="operation">Made when the line was opened; the other entries get ids made from it.</param>
+    /// <param name="ct">Cancels before it is saved.</param>
+    /// <returns>The facts of the entries, in the same order.</returns>
+    public Task<Outcome<IReadOnlyList<BenchFact>>> SayAsync(
+        Actor actor, ReedId reed, IReadOnlyList<BenchEntry> entries, IReadOnlyList<AdviceId> heeded, OperationId operation, CancellationToken ct)
+    {
         ArgumentOutOfRangeException.ThrowIfZero(entries.Count);
         ArgumentOutOfRangeException.ThrowIfGreaterThan(entries.Count, OperationId.MostParts);
-        return writer.AllAsync(actor, reed, entries, operation, Append, null, ct);
+        return writer.AllAsync(actor, reed, entries, operation, Append([.. entries]), null, ct, AsidesOf(heeded, entries.Count));
     }
 
     /// <summary>As above, in the present pass.</summary>
@@ -114,6 +123,32 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
             {
                 null => new Outcome<BenchFact>.NotFound(),
                 _ when seen is { } expected && expected != last.Tail => new Outcome<BenchFact>.Conflict(last),
+                _ => null,
+            };
+        }
+
+        return writer.OneAsync(actor, reed, Domain.Bench.Undo.Entry(), operation, TakeBack, null, ct);
+    }
+
+    /// <summary>
+    /// Takes back the wording of a fact that stands, whoever said it and whatever was said since: a correction gives way to the earlier
+    /// wording, a first wording disappears from today’s state. A conflict gives the fact as it stands now; nothing is written then.
+    /// </summary>
+    /// <param name="actor">Who takes it back.</param>
+    /// <param name="reed">The reed.</param>
+    /// <param name="seen">The last entry of the fact, as the page saw it (<see cref="BenchFact.Tail"/>).</param>
+    /// <param name="operation">Made when it was pressed.</param>
+    /// <param name="ct">Cancels before it is saved.</param>
+    public Task<Outcome<BenchFact>> TakeBackAsync(
+        Actor actor, ReedId reed, EntryId seen, OperationId operation, CancellationToken ct)
+    {
+        Outcome<BenchFact>? TakeBack(BenchLog log, out EntryId? supersedes)
+        {
+            supersedes = seen;
+            return log.FactOf(seen) switch
+            {
+                null => new Outcome<BenchFact>.NotFound(),
+                { } fact when fact.Tail != seen || fact.Now is null => new Outcome<BenchFact>.Conflict(fact),
                 _ => null,
             };
         }
@@ -185,6 +220,23 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         return await BenchReader.Strip(db, batch, ct).ConfigureAwait(false);
+    }
+
+    private static BenchWriter.Decide Append(params BenchEntry[] entries) => (BenchLog log, out EntryId? supersedes) =>
+    {
+        supersedes = null;
+        return entries.Select(entry => Hindrance(log, entry)).FirstOrDefault(hindrance => hindrance is not null);
+    };
+
+    private static AdviceSetAside[] AsidesOf(IReadOnlyList<AdviceId> heeded, int beside)
+    {
+        // A part between the two stays free: what one operation said ends there.
+        if (heeded.Count > 0)
+        {
+            ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(heeded.Count + beside, OperationId.MostParts);
+        }
+
+        return [.. heeded.Select(advice => AdviceSetAside.Of(advice)).OfType<Outcome<AdviceSetAside>.Done>().Select(made => made.Value)];
     }
 
     private static Outcome<BenchFact>? Hindrance(BenchLog log, BenchEntry entry) => entry switch

@@ -49,6 +49,8 @@ internal sealed class BenchLogConfiguration :
         kind.HasValue<CauseJudged>(nameof(EntryKind.CauseJudged));
         builder.Property<string>("EntryKind").HasColumnName("Kind").HasMaxLength(40);
 
+        builder.Property(entry => entry.Said).HasMaxLength(BenchEntry.LongestSaid);
+
         builder.HasIndex(entry => new { entry.ReedId, entry.Sequence }).IsUnique();
         builder.HasIndex(entry => entry.OperationId).IsUnique();
         builder.HasIndex(entry => entry.Supersedes).IsUnique();

@@ -20,8 +20,8 @@ internal sealed class BenchWriter(IDbContextFactory<ClinicDb> databases, TimePro
 
     /// <summary>Writes one entry.</summary>
     internal async Task<Outcome<BenchFact>> OneAsync(
-        Actor actor, ReedId reed, BenchEntry entry, OperationId operation, Decide decide, PassId? pass, CancellationToken ct) =>
-        await AllAsync(actor, reed, [entry], operation, decide, pass, ct).ConfigureAwait(false) switch
+        Actor actor, ReedId reed, BenchEntry entry, OperationId operation, Decide decide, PassId? pass, CancellationToken ct, AdviceSetAside[]? asides = null) =>
+        await AllAsync(actor, reed, [entry], operation, decide, pass, ct, asides).ConfigureAwait(false) switch
         {
             Outcome<IReadOnlyList<BenchFact>>.Done(var facts) => new Outcome<BenchFact>.Done(facts[0]),
             Outcome<IReadOnlyList<BenchFact>>.Conflict(var theirs) => new Outcome<BenchFact>.Conflict(theirs[0]),
@@ -37,16 +37,17 @@ internal sealed class BenchWriter(IDbContextFactory<ClinicDb> databases, TimePro
         _ => new Outcome<IReadOnlyList<BenchFact>>.NotFound(),
     };
 
-    /// <summary>Writes what was said in one breath: all of it, or nothing.</summary>
+    /// <summary>Writes what was said in one breath, and before it the advice that is set aside with it: all of it, or nothing.</summary>
     internal async Task<Outcome<IReadOnlyList<BenchFact>>> AllAsync(
-        Actor actor, ReedId reed, IReadOnlyList<BenchEntry> entries, OperationId operation, Decide decide, PassId? pass, CancellationToken ct)
+        Actor actor, ReedId reed, IReadOnlyList<BenchEntry> entries, OperationId operation, Decide decide, PassId? pass, CancellationToken ct, AdviceSetAside[]? asides = null)
     {
         operation = operation.OrFresh(time.GetUtcNow());
+        var said = new Breath(entries, asides ?? [], operation, pass);
         for (var tries = 1; actor.WorksHere; tries++)
         {
             try
             {
-                return await databases.PatientlyAsync((attempt, stop) => Try(attempt, actor, reed, entries, operation, decide, pass, stop), ct).ConfigureAwait(false);
+                return await databases.PatientlyAsync((attempt, stop) => Try(attempt, actor, reed, said, decide, stop), ct).ConfigureAwait(false);
             }
             catch (DbUpdateException clash)
                 when (tries < MostTries && (clash is DbUpdateConcurrencyException || clash.IsUniqueClash()))
@@ -73,7 +74,7 @@ internal sealed class BenchWriter(IDbContextFactory<ClinicDb> databases, TimePro
     }
 
     private async Task<Outcome<IReadOnlyList<BenchFact>>> Try(
-        Attempt attempt, Actor actor, ReedId reed, IReadOnlyList<BenchEntry> entries, OperationId operation, Decide decide, PassId? pass, CancellationToken ct)
+        Attempt attempt, Actor actor, ReedId reed, Breath said, Decide decide, CancellationToken ct)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
@@ -84,12 +85,12 @@ internal sealed class BenchWriter(IDbContextFactory<ClinicDb> databases, TimePro
             return new Outcome<IReadOnlyList<BenchFact>>.NotFound();
         }
 
-        if (page.SaidBy(operation) is { Count: > 0 } first)
+        if (page.SaidBy(said.Operation) is { Count: > 0 } first)
         {
             return new Outcome<IReadOnlyList<BenchFact>>.Done([.. first.Select(entry => page.Log.FactOf(entry.Id)!)]);
         }
 
-        (entries, var problem) = await page.TakeAsync(entries, ct).ConfigureAwait(false);
+        var (entries, problem) = await page.TakeAsync(said.Entries, ct).ConfigureAwait(false);
         if (problem is { } against)
         {
             return new Outcome<IReadOnlyList<BenchFact>>.Refused([against]);
@@ -100,15 +101,25 @@ internal sealed class BenchWriter(IDbContextFactory<ClinicDb> databases, TimePro
             return Several(ending);
         }
 
-        var now = time.GetUtcNow();
-        List<BenchEntry> stamped = [.. entries.Select((entry, index) => entry.StampedWith(new EntryStamp(
-            new EntryId(Guid.CreateVersion7(now)), reed, page.Log.LastSequence + 1 + index, operation.Part(index), now, actor.Account, supersedes, pass)))];
+        var stamped = Stamped(said with { Entries = entries }, page.Log, supersedes, reed, actor);
         var after = await page.Add(stamped, ct).ConfigureAwait(false);
         await db.SaveChangesAsync(ct).ConfigureAwait(false);
         await transaction.CommitAsync(ct).ConfigureAwait(false);
-        BenchFact[] facts = [.. stamped.Select(entry => after.FactOf(entry.Id)!)];
+        BenchFact[] facts = [.. stamped.TakeLast(entries.Count).Select(entry => after.FactOf(entry.Id)!)];
         Tell(reed, facts);
         return new Outcome<IReadOnlyList<BenchFact>>.Done(facts);
+    }
+
+    // Advice goes before what it was told for, so that taking back begins with that; its ids come from the end, out of the way of what was said.
+    private List<BenchEntry> Stamped(Breath said, BenchLog log, EntryId? supersedes, ReedId reed, Actor actor)
+    {
+        var now = time.GetUtcNow();
+        var gone = log.Live<AdviceSetAside>().Select(aside => aside.Now.AdviceId).ToHashSet();
+        List<BenchEntry> all = [.. said.Asides.Where(aside => !gone.Contains(aside.AdviceId)), .. said.Entries];
+        var asides = all.Count - said.Entries.Count;
+        return [.. all.Select((entry, index) => entry.StampedWith(new EntryStamp(
+            new EntryId(Guid.CreateVersion7(now)), reed, log.LastSequence + 1 + index,
+            said.Operation.Part(index < asides ? OperationId.MostParts - 1 - index : index - asides), now, actor.Account, index < asides ? null : supersedes, said.Pass)))];
     }
 
     private void Tell(ReedId reed, BenchFact[] facts)
@@ -120,4 +131,6 @@ internal sealed class BenchWriter(IDbContextFactory<ClinicDb> databases, TimePro
 
         news?.Tell(reed);
     }
+
+    private sealed record Breath(IReadOnlyList<BenchEntry> Entries, IReadOnlyList<AdviceSetAside> Asides, OperationId Operation, PassId? Pass);
 }

@@ -9,7 +9,7 @@ internal static class DemoNotes
     [
         new(
             "Corners against the lamp",
-            "{student}, hold {reeds} against a lamp with the plaque in. Light should come through {place} before it comes through the middle. "
+            "{student}, hold {reeds} against a lamp, with nothing between the blades. Light should come through {place} before it comes through the middle. "
             + "Where it doesn’t, the last two strokes of the knife stopped too early.\n\n"
             + "Let somebody stand beside you the first few times, and keep the other hand behind the edge.",
             "https://lanternquay.example/corners",

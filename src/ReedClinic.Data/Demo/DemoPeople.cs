@@ -18,6 +18,9 @@ internal static class DemoPeople
     /// <summary>Where its parcels are posted to; a place that doesn't exist.</summary>
     public const string PostTo = "Lantern Quay Reeds\nThe Old Chandlery\n7 Lantern Quay\nMarrow Bay\n(an invented address: please post nothing)";
 
+    /// <summary>Where mail is written to; <c>.example</c> is no address of anybody's (RFC 2606).</summary>
+    public const string WriteTo = "studio@lanternquay.example";
+
     private const string Password = "lantern quay at low tide";
 
     public static readonly DemoSignIn Maren = new("owner and teacher", "Maren Holloway", "maren@lanternquay.example", Password);

@@ -145,7 +145,11 @@ public sealed class DemoStudio(
         var studio = new StudioBook(databases, _clock, Register(), code);
         var owner = DemoAnswer.Of(await studio.Open(
             code.Text, DemoPeople.StudioName, DemoPeople.PostTo, DemoPeople.AccountOf(DemoPeople.Maren), _clock.Operation(), ct).ConfigureAwait(false));
-        return (await new AccountBook(databases, _clock, Register(), outbox).ActorFor(owner, ct).ConfigureAwait(false))!;
+        var actor = (await new AccountBook(databases, _clock, Register(), outbox).ActorFor(owner, ct).ConfigureAwait(false))!;
+        var stands = (await studio.Read(ct).ConfigureAwait(false))!;
+        DemoAnswer.Of(await studio.DescribeAsync(
+            actor, DemoPeople.StudioName, DemoPeople.PostTo, DemoPeople.WriteTo, stands.Version, _clock.Operation(), ct).ConfigureAwait(false));
+        return actor;
     }
 
     private async Task<Actor> SignUpAsync(AccountBook accounts, DemoSignIn person, CancellationToken ct)
@@ -167,7 +171,7 @@ public sealed class DemoStudio(
     private async Task<BatchView> UnpackAsync(Actor teacher, BatchView batch, string? note, CancellationToken ct, params ReedArrival[] seen)
     {
         var reeds = batch.Batch.Reeds.OrderBy(reed => reed.Number).Zip(seen).ToDictionary(pair => pair.First.Id, pair => pair.Second);
-        return DemoAnswer.Of(await new ArrivalBook(databases, _clock).RecordAsync(
+        return DemoAnswer.Of(await new ArrivalBook(databases, _clock, outbox).RecordAsync(
             teacher, batch.Batch.Id, new SeenParcel(reeds, note) { NoteInLetter = true }, batch.Batch.Version, _clock.Operation(), ct).ConfigureAwait(false));
     }
 

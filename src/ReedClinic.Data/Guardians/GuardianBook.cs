@@ -3,6 +3,7 @@ using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
+using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 
@@ -112,7 +113,12 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
             open.Ticket.Email,
             await db.Users.AnyAsync(user => user.NormalizedEmail == folded, ct).ConfigureAwait(false),
             studio?.ConsentAge ?? ConsentAge.Usual,
-            studio?.KeepYears ?? Studio.UsualKeepYears);
+            studio?.KeepYears ?? Studio.UsualKeepYears)
+        {
+            ReedsHere = await db.Set<Reed>().CountAsync(
+                reed => reed.Presence != Presence.Missing && db.Set<Batch>().Any(batch => batch.Id == reed.Batch && batch.Student == open.Student.Id
+                    && (batch.Stage == Stage.Here || batch.Stage == Stage.AtTheBench || batch.Stage == Stage.LetterSent)), ct).ConfigureAwait(false),
+        };
     }
 
     /// <summary>A guardian who has no sign-in yet agrees, and makes one for the address that the link was sent to.</summary>
@@ -212,7 +218,7 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
 
         await db.GiveAsync(open.Guardianship, open.Student, account, now, ct).ConfigureAwait(false);
         db.Tell(AuditEvent.LinkUsed, now, account.Value, about: open.Ticket.Id.Value);
-        outbox.PutAnswered(db, open.Guardianship, open.Student, GuardianRules.Given, now);
+        outbox.PutAnswered(db, open.Guardianship, open.Student, GuardianRules.Given, now, await db.WaitingAsync(open.Student.Id, ct).ConfigureAwait(false));
         return [];
     }
 

@@ -3,6 +3,7 @@ using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Letters;
+using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 
@@ -106,16 +107,26 @@ internal static class GuardianRules
         db.Tell(AuditEvent.ConsentGiven, now, account.Value, student.Id.Value, guardianship.Id.Value);
     }
 
+    /// <summary>What of a student’s waits for a guardian’s yes.</summary>
+    /// <param name="Unsent">Whether something is written and not sent.</param>
+    /// <param name="UnderWay">Whether a batch was sent that isn’t on its way home.</param>
+    public readonly record struct Waiting(bool Unsent, bool UnderWay);
+
+    /// <summary>What waits for a yes about this student.</summary>
+    public static async Task<Waiting> WaitingAsync(this ClinicDb db, StudentId student, CancellationToken ct) => new(
+        await db.Set<IntakeDraft>().AnyAsync(draft => draft.Student == student && draft.BecameBatch == null, ct).ConfigureAwait(false),
+        await db.Set<Batch>().AnyAsync(batch => batch.Student == student && batch.Stage != Stage.OnItsWayHome && batch.Stage != Stage.Home, ct).ConfigureAwait(false));
+
     /// <summary>
     /// Tells the guardian and the student what was answered, and what each can do next. To a younger student's own address goes
     /// this, and that their records were erased, and nothing else.
     /// </summary>
-    public static void PutAnswered(this Outbox outbox, ClinicDb db, Guardianship guardianship, Student student, string what, DateTimeOffset now)
+    public static void PutAnswered(this Outbox outbox, ClinicDb db, Guardianship guardianship, Student student, string what, DateTimeOffset now, Waiting waits = default)
     {
         outbox.Put(db, new Mail(MailKind.GuardianAnswered, guardianship.Email, guardianship.Name) { What = what, Ward = student.FirstName, At = now, Path = "/wards", About = guardianship.Account?.Value ?? student.Id.Value });
         if (student.Email is { } own)
         {
-            outbox.Put(db, new Mail(MailKind.GuardianAnswered, own, student.FirstName) { What = what, At = now, Path = what switch { Given => "/intake", GivenAgain => "/batches", _ => "/guardian" }, About = student.Id.Value });
+            outbox.Put(db, new Mail(MailKind.GuardianAnswered, own, student.FirstName) { What = what, At = now, Unsent = waits.Unsent, UnderWay = waits.UnderWay, Path = what switch { Given when waits is { UnderWay: true, Unsent: false } => "/batches", Given => "/intake", GivenAgain => "/batches", _ => "/guardian" }, About = student.Id.Value });
         }
     }
 
@@ -158,7 +169,7 @@ internal static class GuardianRules
         var kind = right is AgeAnswer.OldEnough ? MailKind.FoundOldEnough : MailKind.FoundYounger;
         if (guardianship is { Account: { } theirs } told)
         {
-            outbox.Put(db, new Mail(kind, told.Email, told.Name) { At = now, Path = "/wards", About = theirs.Value });
+            outbox.Put(db, new Mail(kind, told.Email, told.Name) { Ward = student.FirstName, At = now, Path = "/wards", About = theirs.Value });
         }
 
         if (student.Email is { } own)

@@ -28,7 +28,11 @@ public sealed record GuardianView(AgeAnswer? Age, Consent Consent, string? Name,
 /// <param name="ConsentAge">The age below which the studio asks.</param>
 /// <param name="KeepYears">How many years records are kept.</param>
 public sealed record GuardianQuestion(
-    string Studio, string FirstName, string GuardianName, string Email, bool HasAccount, int ConsentAge, int KeepYears);
+    string Studio, string FirstName, string GuardianName, string Email, bool HasAccount, int ConsentAge, int KeepYears)
+{
+    /// <summary>How many reeds of the student lie at the studio already.</summary>
+    public int ReedsHere { get; init; }
+}
 
 /// <summary>One student of a guardian.</summary>
 /// <param name="Student">Which.</param>
@@ -54,4 +58,16 @@ public sealed record WardBatch(BatchCode Code, Stage Stage, DateTimeOffset Since
 {
     /// <summary>True once its letter can be read.</summary>
     public bool HasLetter { get; init; }
+
+    /// <summary>Since when it has been where it is.</summary>
+    public DateTimeOffset StandsSince { get; init; }
+
+    /// <summary>How many announced reeds weren't in the parcel.</summary>
+    public int Missing { get; init; }
+
+    /// <summary>The reeds that aren't played for now.</summary>
+    public UnfitReeds Unfit { get; init; } = UnfitReeds.None;
+
+    /// <summary>When the letter that is read now was sent, if it takes the place of one that was sent before.</summary>
+    public DateTimeOffset? CorrectedAt { get; init; }
 }

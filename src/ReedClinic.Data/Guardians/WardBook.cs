@@ -5,6 +5,7 @@ using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Letters;
 using ReedClinic.Data.People;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 
@@ -119,7 +120,16 @@ public sealed class WardBook(IDbContextFactory<ClinicDb> databases, TimeProvider
         var id = guardianship.Student;
         var student = await db.Set<Student>().Where(person => person.Id == id).Select(person => new { person.Name, person.Account }).SingleAsync(ct).ConfigureAwait(false);
         var batches = await db.Set<Batch>().Where(batch => batch.Student == id).OrderByDescending(batch => batch.SubmittedAt)
-            .Select(batch => new WardBatch(batch.Code, batch.Stage, batch.SubmittedAt, batch.Reeds.Count) { HasLetter = batch.LetterSentAt != null })
+            .Select(batch => new WardBatch(batch.Code, batch.Stage, batch.SubmittedAt, batch.Reeds.Count)
+            {
+                HasLetter = batch.LetterSentAt != null,
+                StandsSince = batch.HomeAt ?? batch.PostedBackAt ?? batch.LetterSentAt ?? batch.BenchStartedAt ?? batch.ArrivedAt ?? batch.SubmittedAt,
+                Missing = batch.Reeds.Count(reed => reed.Presence == Presence.Missing),
+                Unfit = new UnfitReeds(
+                    batch.Reeds.Where(reed => reed.Fitness == Fitness.Mould).OrderBy(reed => reed.Number).Select(reed => reed.Number).ToList(),
+                    batch.Reeds.Where(reed => reed.Fitness == Fitness.DryFirst).OrderBy(reed => reed.Number).Select(reed => reed.Number).ToList()),
+                CorrectedAt = db.Set<Letter>().Where(letter => letter.Batch == batch.Id && letter.SentOrdinal > 1).Select(letter => letter.SentAt).FirstOrDefault(),
+            })
             .ToListAsync(ct).ConfigureAwait(false);
         return new WardView(
             id,

@@ -1,6 +1,8 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Engine;
+using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
+using ReedClinic.Data.Recordings;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
@@ -11,10 +13,13 @@ using ReedClinic.Domain.Reeds;
 namespace ReedClinic.Data.Intake;
 
 /// <summary>Opening a parcel: finding its batch and noting what lies in it.</summary>
-public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvider time)
+public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvider time, Outbox outbox)
 {
     /// <summary>The field that the refusal to remove a reed stands beside.</summary>
     public const string Removing = "Remove";
+
+    /// <summary>How long a sound or a photograph that was begun keeps its reed. What isn't finished by then goes with it.</summary>
+    public static TimeSpan Sending { get; } = TimeSpan.FromHours(1);
 
     /// <summary>Finds a batch by the code on its slip, or says what is wrong with the code.</summary>
     public async Task<CodeSearch> FindAsync(Actor actor, string? typed, CancellationToken ct)
@@ -50,7 +55,7 @@ public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         return ChangeAsync(actor, id, "record-arrival", version, operation, (batch, now) => Apply(batch, seen, now), ct);
     }
 
-    /// <summary>Adds a reed that lay in the parcel without having been announced.</summary>
+    /// <summary>Adds a reed that lay in the parcel without having been announced. The batch then has the <see cref="OperationId.VersionAfter"/>.</summary>
     public Task<Outcome<BatchView>> AddExtraAsync(
         Actor actor, BatchId id, string? howToRecognise, OperationId operation, CancellationToken ct) =>
         ChangeAsync(
@@ -63,23 +68,27 @@ public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvi
                 is Outcome<Reed>.Refused(var problems) ? problems : [],
             ct);
 
-    /// <summary>Removes a reed that was added as an unannounced one by mistake, as long as nothing was done on it and no letter went out.</summary>
+    /// <summary>Removes a reed that was added as an unannounced one by mistake, as long as nothing was done on it and no letter went out. The same of its version. An operation that removed another reed is refused.</summary>
     public Task<Outcome<BatchView>> RemoveExtraAsync(Actor actor, BatchId id, ReedId reed, OperationId operation, CancellationToken ct) =>
         ChangeAsync(actor, id, "remove-extra-reed", null, operation, (batch, _) => batch.RemoveExtra(reed), ct, reed);
 
-    private static async Task<Problem?> RefusedAsync(ClinicDb db, Actor actor, Batch batch, ReedId? without, CancellationToken ct) =>
+    // One page has one operation for all its buttons: pressed twice in a row, the second can’t be told from the first by it.
+    private static Problem AnotherWent { get; } = new(Removing, "Another reed was removed by the press right before, and this one stays. Press once more to remove it, too.");
+
+    private static async Task<Problem?> RefusedAsync(ClinicDb db, Actor actor, Batch batch, ReedId? without, DateTimeOffset now, CancellationToken ct) =>
         !await db.WorkedBy(actor).AnyAsync(row => row.Id == batch.Id, ct).ConfigureAwait(false) ? ConsentTakenBack.Unworked
-        : without is { } reed && await KeepsAsync(db, batch, reed, ct).ConfigureAwait(false) is { } why ? new Problem(Removing, why)
+        : without is { } reed && await KeepsAsync(db, batch, reed, now, ct).ConfigureAwait(false) is { } why ? new Problem(Removing, why)
         : null;
 
     // What hangs on a reed goes with it: whoever is about to write something of it waits, and is refused afterwards.
-    private static async Task<string?> KeepsAsync(ClinicDb db, Batch batch, ReedId reed, CancellationToken ct)
+    private static async Task<string?> KeepsAsync(ClinicDb db, Batch batch, ReedId reed, DateTimeOffset now, CancellationToken ct)
     {
         await db.HoldAloneAsync(batch.Student, ct).ConfigureAwait(false);
+        var since = now - Sending;
         return await db.Set<BenchEntry>().AnyAsync(entry => entry.ReedId == reed, ct).ConfigureAwait(false)
             || await db.Set<BenchDraft>().AnyAsync(draft => draft.ReedId == reed, ct).ConfigureAwait(false) ? "Something was written of this reed at the bench already, so it stays."
             : await db.Set<Recording>().AnyAsync(recording => recording.Reed == reed, ct).ConfigureAwait(false) ? "A sound or a photograph of this reed is kept. Remove that first, if this reed was added by mistake."
-            : await db.Set<Upload>().AnyAsync(upload => upload.Reed == reed, ct).ConfigureAwait(false) ? "A sound or a photograph of this reed is being sent just now, so it stays."
+            : await db.Set<Upload>().AnyAsync(upload => upload.Reed == reed && upload.Refusal == null && upload.StartedAt > since, ct).ConfigureAwait(false) ? "Somebody began to send a sound or a photograph of this reed within the last hour, and it isn’t all here. The reed can be removed an hour after that began; what isn’t all here by then goes with it."
             : null;
     }
 
@@ -90,6 +99,7 @@ public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvi
     {
         ArgumentNullException.ThrowIfNull(actor);
         operation = operation.OrFresh(time.GetUtcNow());
+        outbox.Ready();
         return databases.PatientlyAsync((attempt, stop) => TryAsync(attempt, actor, id, verb, version, operation, change, without, stop), ct);
     }
 
@@ -105,19 +115,16 @@ public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         var done = await db.WasDoneAsync(operation, verb, id.Value, ct).ConfigureAwait(false);
         if (!done && await which.Whole().SingleOrDefaultAsync(ct).ConfigureAwait(false) is { } batch)
         {
-            var now = time.GetUtcNow();
-            var problems = await RefusedAsync(db, actor, batch, without, ct).ConfigureAwait(false) is { } refused ? [refused] : change(batch, now);
+            var (now, before) = (time.GetUtcNow(), UnfitReeds.Of(batch.Reeds));
+            var problems = await RefusedAsync(db, actor, batch, without, now, ct).ConfigureAwait(false) is { } refused ? [refused] : change(batch, now);
             if (problems.Count > 0)
             {
                 return new Outcome<BatchView>.Refused(problems);
             }
 
             db.Entry(batch).Property(parcel => parcel.Stage).IsModified = true;
-            if (version is { } expected)
-            {
-                db.ExpectVersion(batch, expected);
-            }
-
+            await FollowAsync(db, batch, version, operation, without, now, ct).ConfigureAwait(false);
+            await outbox.PutUnfitAsync(db, batch, before, ct).ConfigureAwait(false);
             db.Note(operation, verb, id.Value, now);
             done = await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false)
                 || await db.WasDoneAsync(operation, verb, id.Value, ct).ConfigureAwait(false);
@@ -127,9 +134,28 @@ public sealed class ArrivalBook(IDbContextFactory<ClinicDb> databases, TimeProvi
         return await db.ViewAsync(which, ct).ConfigureAwait(false) switch
         {
             null => new Outcome<BatchView>.NotFound(),
+            var stands when done && stands.Batch.Reeds.Any(reed => reed.Id == without) => new Outcome<BatchView>.Refused([AnotherWent]),
             var stands when done => new Outcome<BatchView>.Done(stands),
             var stands => new Outcome<BatchView>.Conflict(stands),
         };
+    }
+
+    // A whole form clashes with what came since it was opened; what only adds or removes one reed says which version it came after.
+    private static async Task FollowAsync(ClinicDb db, Batch batch, Guid? version, OperationId operation, ReedId? without, DateTimeOffset now, CancellationToken ct)
+    {
+        if (version is { } expected)
+        {
+            db.ExpectVersion(batch, expected);
+        }
+        else
+        {
+            db.ChangedBy[batch] = operation;
+        }
+
+        if (without is { } gone)
+        {
+            await db.GiveUpUploadsAsync(gone, now, ct).ConfigureAwait(false);
+        }
     }
 
     private static List<Problem> Apply(Batch batch, SeenParcel seen, DateTimeOffset at)

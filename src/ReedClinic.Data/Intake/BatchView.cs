@@ -10,6 +10,9 @@ public sealed record BatchView(Batch Batch, Student Student)
 {
     /// <summary>When the letter that is read now was sent, if it takes the place of one that was sent before.</summary>
     public DateTimeOffset? CorrectedAt { get; init; }
+
+    /// <summary>What is known of its posting; told where the batch is looked at by its code.</summary>
+    public BatchPosting Posting { get; init; } = new();
 }
 
 /// <summary>One batch in a list.</summary>
@@ -44,6 +47,9 @@ public sealed record BatchRow(
 
     /// <summary>When the letter that is read now was sent, if it takes the place of one that was sent before.</summary>
     public DateTimeOffset? CorrectedAt { get; init; }
+
+    /// <summary>The reeds that aren't played for now.</summary>
+    public UnfitReeds Unfit { get; init; } = UnfitReeds.None;
 
     /// <summary>True while a correction of its letter is begun and neither sent nor dropped.</summary>
     public bool IsBeingCorrected { get; init; }

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Audit;
 using ReedClinic.Data.Engine;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Domain.Intake;
@@ -35,7 +36,8 @@ public sealed class DeskBook(IDbContextFactory<ClinicDb> databases, TimeProvider
         ArgumentNullException.ThrowIfNull(actor);
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        return await db.ViewAsync(db.Set<Batch>().SeenBy(actor).Where(batch => batch.Code == code), ct).ConfigureAwait(false);
+        var view = await db.ViewAsync(db.Set<Batch>().SeenBy(actor).Where(batch => batch.Code == code), ct).ConfigureAwait(false);
+        return view is null ? null : view with { Posting = await db.PostingAsync(view.Batch, ct).ConfigureAwait(false) };
     }
 
     /// <summary>The batch that a reed belongs to; null when there is none that this actor may see.</summary>
@@ -70,11 +72,15 @@ public sealed class DeskBook(IDbContextFactory<ClinicDb> databases, TimeProvider
             return new Outcome<BatchView>.Refused([new Problem("stage", "The other stages begin by themselves.")]);
         }
 
-        if (batch.Reach(stage, time.GetUtcNow()))
+        // A button that was drawn while they were in the post doesn’t bring them home once that was taken back.
+        if ((stage == Stage.OnItsWayHome || batch.Stage >= Stage.OnItsWayHome) && batch.Reach(stage, time.GetUtcNow()))
         {
             if (stage == Stage.OnItsWayHome)
             {
-                await outbox.PutNewsAsync(db, batch, $"/batches/{batch.Code}", ct).ConfigureAwait(false);
+                // Posted once by mistake, and now in truth: that is told, too.
+                var told = await db.NewsOfPosting(batch).AnyAsync(ct).ConfigureAwait(false);
+                await outbox.PutNewsAsync(db, batch, PostingQueries.PathOf(batch), ct, told ? operation.OrFresh(time.GetUtcNow()) : null).ConfigureAwait(false);
+                db.Tell(AuditEvent.PostedBack, time.GetUtcNow(), actor.Account.Value, batch.Student.Value, id.Value);
             }
 
             db.Note(operation, "move-on", id.Value, time.GetUtcNow());
@@ -84,6 +90,31 @@ public sealed class DeskBook(IDbContextFactory<ClinicDb> databases, TimeProvider
         // Saved by this try, by another one or long ago: it is done when the batch stands there, and not before.
         var view = await db.ViewAsync(db.Set<Batch>().Where(candidate => candidate.Id == id), ct).ConfigureAwait(false);
         return view!.Batch.Stage >= stage ? new Outcome<BatchView>.Done(view) : new Outcome<BatchView>.Conflict(view);
+    }
+
+    /// <summary>Takes back that the reeds were posted back: both stay in the audit, and a mail that told of it can’t be fetched back.</summary>
+    public async Task<Outcome<BatchView>> TakePostingBackAsync(Actor actor, BatchId id, OperationId operation, CancellationToken ct)
+    {
+        ArgumentNullException.ThrowIfNull(actor);
+        var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
+        await using var _ = db.ConfigureAwait(false);
+        var which = db.Set<Batch>().Where(candidate => actor.WorksHere && candidate.Id == id);
+        if (await which.SingleOrDefaultAsync(ct).ConfigureAwait(false) is not { } batch)
+        {
+            return new Outcome<BatchView>.NotFound();
+        }
+
+        // A form that comes a second time takes nothing back that was posted since.
+        var done = await db.WasDoneAsync(operation, PostingQueries.TakenBack, id.Value, ct).ConfigureAwait(false);
+        if (!done && batch.TakePostingBack())
+        {
+            db.Tell(AuditEvent.PostingTakenBack, time.GetUtcNow(), actor.Account.Value, batch.Student.Value, id.Value);
+            db.Note(operation, PostingQueries.TakenBack, id.Value, time.GetUtcNow());
+            await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+        }
+
+        var view = await db.ViewAsync(which, ct).ConfigureAwait(false);
+        return done || view!.Batch.Stage < Stage.OnItsWayHome ? new Outcome<BatchView>.Done(view!) : new Outcome<BatchView>.Conflict(view);
     }
 
     private async Task<IReadOnlyList<BatchRow>> RowsAsync(
@@ -111,6 +142,9 @@ public sealed class DeskBook(IDbContextFactory<ClinicDb> databases, TimeProvider
                 MayBeWorkedFor = workable.Any(person => person.Id == student.Id),
                 IsPaused = student.Consent == Consent.Withdrawn,
                 HasLetter = batch.LetterSentAt != null,
+                Unfit = new UnfitReeds(
+                    batch.Reeds.Where(reed => reed.Fitness == Fitness.Mould).OrderBy(reed => reed.Number).Select(reed => reed.Number).ToList(),
+                    batch.Reeds.Where(reed => reed.Fitness == Fitness.DryFirst).OrderBy(reed => reed.Number).Select(reed => reed.Number).ToList()),
                 CorrectedAt = letters.Where(letter => letter.Batch == batch.Id && letter.SentOrdinal > 1).Select(letter => letter.SentAt).FirstOrDefault(),
                 IsBeingCorrected = letters.Any(letter => letter.Batch == batch.Id && letter.CorrectingSince != null),
             };

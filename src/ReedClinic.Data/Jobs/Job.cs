@@ -25,6 +25,16 @@ public enum JobKind
     Sound,
 }
 
+/// <summary>What became of a mail that is done.</summary>
+public enum MailWay
+{
+    /// <summary>The mail server has it.</summary>
+    Posted,
+
+    /// <summary>It was written into a folder of the machine: nobody gets it.</summary>
+    Folder,
+}
+
 /// <summary>
 /// Work that is done later, once. It is saved with what asked for it, so that neither is ever there without the other; a
 /// worker leases it, and when the worker dies the lease runs out and another one takes it.
@@ -66,6 +76,9 @@ public sealed class Job
 
     /// <summary>When it was done.</summary>
     public DateTimeOffset? DoneAt { get; set; }
+
+    /// <summary>How a mail was done; null for other work, and where it was done before this was kept.</summary>
+    public MailWay? Way { get; set; }
 
     /// <summary>When it was given up; somebody has to look.</summary>
     public DateTimeOffset? GaveUpAt { get; set; }

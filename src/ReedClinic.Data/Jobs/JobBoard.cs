@@ -27,10 +27,11 @@ public sealed class JobBoard(IDbContextFactory<ClinicDb> databases, TimeProvider
     /// <summary>It is done: what the worker needed to know is forgotten.</summary>
     /// <param name="job">As it was claimed.</param>
     /// <param name="ct">Stops it.</param>
+    /// <param name="way">How a mail was done; null for other work.</param>
     /// <returns>False when the lease had run out and another worker has it.</returns>
-    public Task<bool> DoneAsync(Job job, CancellationToken ct) => ChangeAsync(job, now => mine =>
+    public Task<bool> DoneAsync(Job job, CancellationToken ct, MailWay? way = null) => ChangeAsync(job, now => mine =>
     {
-        mine.DoneAt = now;
+        (mine.DoneAt, mine.Way) = (now, way);
         mine.Payload = "";
         mine.Problem = null;
     }, ct);

@@ -30,6 +30,9 @@ public enum MailKind
     /// <summary>A letter or another piece of news is ready to be read.</summary>
     News,
 
+    /// <summary>Reeds came that can't be played as they are: mouldy or damp.</summary>
+    Unfit,
+
     /// <summary>Their records will be let go of soon, unless they come by.</summary>
     LettingGo,
 
@@ -72,6 +75,18 @@ public sealed record Mail(MailKind Kind, string To, string? Name = null)
 
     /// <summary>The first word of the name of the student whom a guardian's mail is about; null where it is about nobody else.</summary>
     public string? Ward { get; init; }
+
+    /// <summary>In a student's mail about a yes: whether something is written and not sent.</summary>
+    public bool Unsent { get; init; }
+
+    /// <summary>In a student's mail about a yes: whether a batch was sent that isn't on its way home.</summary>
+    public bool UnderWay { get; init; }
+
+    /// <summary>The numbers of reeds that came with mould; none in any other mail.</summary>
+    public IReadOnlyList<int> Mouldy { get; init; } = [];
+
+    /// <summary>The numbers of reeds that came damp; none in any other mail.</summary>
+    public IReadOnlyList<int> Damp { get; init; } = [];
 
     /// <summary>When it happened, or until when the link is good.</summary>
     public DateTimeOffset? At { get; init; }

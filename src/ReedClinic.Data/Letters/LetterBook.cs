@@ -122,6 +122,10 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             {
                 letter.Waive(gap, why, actor.Account, time.GetUtcNow());
             }
+            else
+            {
+                problems.Add(new Problem("Reason", "This isn't asked any more, so what you wrote isn't kept. Put it into the letter itself if the student should read it."));
+            }
 
             return problems;
         }, ct);

@@ -71,7 +71,7 @@ public sealed class LetterMailBook(IDbContextFactory<ClinicDb> databases, TimePr
         return job switch
         {
             null => new(await db.AddressForAsync(batch.Student, ct).ConfigureAwait(false) is null ? LetterMailState.None : LetterMailState.Forgotten, null, null),
-            { DoneAt: { } done } => new(LetterMailState.Sent, done, null),
+            { DoneAt: { } done } => new(LetterMailState.Sent, done, null, job.Way),
             { GaveUpAt: { } end } => new(LetterMailState.GivenUp, end, job.Problem),
             _ => new(LetterMailState.Waiting, job.MadeAt, job.Problem),
         };
@@ -90,7 +90,7 @@ public enum LetterMailState
     /// <summary>It waits to go, or will be tried again.</summary>
     Waiting,
 
-    /// <summary>The mail server has it.</summary>
+    /// <summary>It is done: how, its way says.</summary>
     Sent,
 
     /// <summary>It was given up.</summary>
@@ -101,4 +101,5 @@ public enum LetterMailState
 /// <param name="State">How it stands.</param>
 /// <param name="At">Since when.</param>
 /// <param name="Problem">Why the last try failed; it names nobody.</param>
-public sealed record LetterMail(LetterMailState State, DateTimeOffset? At, string? Problem);
+/// <param name="Way">How one that is done was done; null where that was done before it was kept.</param>
+public sealed record LetterMail(LetterMailState State, DateTimeOffset? At, string? Problem, MailWay? Way = null);

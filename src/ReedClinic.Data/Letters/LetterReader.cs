@@ -31,11 +31,12 @@ internal static class LetterReader
         // Once it was sent nothing is composed any more: a correction starts from what was sent, word for word.
         var sent = letter is { SentNumber: { } number } ? await LatestAsync(db, batch, number, ct).ConfigureAwait(false) : null;
         var saved = letter is { IsSent: true, CorrectingSince: null } ? sent : await LatestAsync(db, batch, int.MaxValue, ct).ConfigureAwait(false);
-        var material = (await MaterialAsync(db, atBench, signer, ct).ConfigureAwait(false)) with { Waived = reasons, Turns = saved?.Turns ?? new Dictionary<string, int>() };
+        var before = await LetterBefore.ReadAsync(db, atBench.Batch, ct).ConfigureAwait(false);
+        var material = (await MaterialAsync(db, atBench, signer, ct).ConfigureAwait(false)) with { Earlier = before?.Lesson, Waived = reasons, Turns = saved?.Turns ?? new Dictionary<string, int>() };
         var composed = LetterComposer.Compose(material);
         var draft = sent is null ? composed.With(saved) : saved!;
         var pictures = await db.KnownPicturesAsync(draft, ct).ConfigureAwait(false);
-        var gaps = (sent is null ? LetterComposer.Gaps(material).Concat(LetterEdits.Gaps(draft, material)) : []).Concat(NoteGaps.Of(draft, pictures)).ToLookup(gap => !gap.IsInTheWords && reasons.ContainsKey(gap.Key));
+        var gaps = (sent is null ? LetterEdits.AllGaps(draft, material) : []).Concat(NoteGaps.Of(draft, pictures)).ToLookup(gap => !gap.IsInTheWords && reasons.ContainsKey(gap.Key));
         return new LetterView(
             atBench,
             draft,
@@ -48,6 +49,7 @@ internal static class LetterReader
             letter?.SentAt)
         {
             Material = material,
+            Before = before?.AtBench,
             Notices = [.. gaps[false].Where(gap => gap.IsToldOnly)],
             CorrectingSince = letter?.CorrectingSince,
             WhatChanged = letter?.WhatChanged,

@@ -41,6 +41,9 @@ public sealed record LetterView(
     /// <summary>What the teacher is told of, and may go all the same.</summary>
     public IReadOnlyList<LetterGap> Notices { get; init; } = [];
 
+    /// <summary>The batch of the letter before it, which it may speak of; null where there was none.</summary>
+    public BatchAtBenchView? Before { get; init; }
+
     /// <summary>What it is composed from.</summary>
     internal LetterMaterial Material { get; init; } = default!;
 }

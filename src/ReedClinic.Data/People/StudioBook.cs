@@ -23,6 +23,7 @@ public sealed class StudioBook(
             return await db.Set<Studio>().AsNoTracking()
                 .Select(studio => new StudioView(studio.Name, studio.OpenedAt, studio.PostTo, studio.Version)
                 {
+                    WriteTo = studio.WriteTo,
                     SignUpOpen = studio.SignUpOpen,
                     ConsentAge = studio.ConsentAge,
                     KeepYears = studio.KeepYears,
@@ -83,7 +84,7 @@ public sealed class StudioBook(
             (db, account) =>
             {
                 var studio = new Studio(name!, new AccountId(account.Id), time.GetUtcNow());
-                studio.Describe(name!, address);
+                studio.Describe(name!, address, writeTo: null);
                 admission?.Settle(studio);
                 db.Add(studio);
                 db.Tell(AuditEvent.StudioOpened, account.CreatedAt, account.Id);
@@ -96,20 +97,27 @@ public sealed class StudioBook(
             : outcome;
     }
 
-    /// <summary>Says what the studio is called and where parcels are posted to. Only for owners.</summary>
+    /// <summary>Says what the studio is called, where parcels are posted to and where mail is written to. Only for owners.</summary>
     /// <param name="actor">Who says it.</param>
     /// <param name="studioName">What the studio is called in letters.</param>
     /// <param name="postTo">The address that parcels are posted to.</param>
+    /// <param name="writeTo">The address that people write mail to; nothing when they can't.</param>
     /// <param name="version">The version that the form was opened on.</param>
     /// <param name="operation">The form's operation.</param>
     /// <param name="ct">Stops it.</param>
     public Task<Outcome<StudioView>> DescribeAsync(
-        Actor actor, string? studioName, string? postTo, Guid version, OperationId operation, CancellationToken ct)
+        Actor actor, string? studioName, string? postTo, string? writeTo, Guid version, OperationId operation, CancellationToken ct)
     {
         var name = PersonName.Read(studioName);
         List<Problem> problems = [];
         var address = Check(studioName, postTo, problems);
-        return ChangeAsync(actor, Describe, problems, studio => studio.Describe(name!, address), version, operation, ct);
+        var mail = string.IsNullOrWhiteSpace(writeTo) ? null : EmailAddress.Read(writeTo);
+        if (mail is null && !string.IsNullOrWhiteSpace(writeTo))
+        {
+            problems.Add(new Problem("WriteTo", "Write the e-mail address in full, such as name@example.org."));
+        }
+
+        return ChangeAsync(actor, Describe, problems, studio => studio.Describe(name!, address, mail), version, operation, ct);
     }
 
     /// <summary>Settles how long records are kept and what is said about it. Only for owners.</summary>
@@ -224,6 +232,9 @@ public sealed class StudioBook(
 /// <param name="Version">The version that a form was opened on.</param>
 public sealed record StudioView(string Name, DateTimeOffset OpenedAt, string? PostTo, Guid Version)
 {
+    /// <summary>The address that people write mail to, or null.</summary>
+    public string? WriteTo { get; init; }
+
     /// <summary>True when people may make a student's account without being invited.</summary>
     public bool SignUpOpen { get; init; }
 

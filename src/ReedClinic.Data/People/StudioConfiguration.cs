@@ -12,6 +12,7 @@ internal sealed class StudioConfiguration : IEntityTypeConfiguration<Studio>
         builder.Property(studio => studio.Id).ValueGeneratedNever();
         builder.Property(studio => studio.Name).HasMaxLength(PersonName.MaxLength);
         builder.Property(studio => studio.PostTo).HasMaxLength(Studio.LongestPostTo);
+        builder.Property(studio => studio.WriteTo).HasMaxLength(Student.LongestEmail);
         builder.Property(studio => studio.PrivacyContact).HasMaxLength(Studio.LongestContact);
         builder.Property(studio => studio.PrivacyWords).HasMaxLength(Studio.LongestPrivacyWords);
         builder.Property(studio => studio.SignUpOpen).HasDefaultValue(true).ValueGeneratedNever();

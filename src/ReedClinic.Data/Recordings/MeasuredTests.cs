@@ -39,7 +39,7 @@ public sealed class MeasuredTests(IDbContextFactory<ClinicDb> databases, TimePro
         {
             // Work that was done after it was played must not look tried by it, nor the sound as if it came of that work. When it was done
             // is its place in the log, not that of a wording it was given later.
-            if (log.Facts.Any(fact => fact.Now is Adjustment && fact.Sequence > recording.AtSequence))
+            if (log.Facts.Any(fact => fact.Now is Adjustment { Prepares: false } && fact.Sequence > recording.AtSequence))
             {
                 return;
             }

@@ -12,6 +12,9 @@ namespace ReedClinic.Data.Recordings;
 /// <summary>The reed that something is of, with what decides who may do what.</summary>
 internal sealed record ReedPlace(BatchId Batch, StudentId Student, Stage Stage, bool IsSent, bool IsPaused)
 {
+    /// <summary>The sign-ins of who answers, or answered, for the student.</summary>
+    public IReadOnlyList<AccountId> Guardians { get; init; } = [];
+
     /// <summary>
     /// Why this actor may not add or take away a kind here; null when they may. Those who work here may everything. A student,
     /// and who answers for them, gives how the reed comes, until the parcel is opened.
@@ -52,7 +55,10 @@ internal static class RecordingQueries
          where reed.Id == id
          select new ReedPlace(
              batch.Id, batch.Student, batch.Stage, batch.LetterSentAt != null,
-             !db.Set<Student>().Where(BatchQueries.MayBeWorkedFor).Any(student => student.Id == batch.Student)))
+             !db.Set<Student>().Where(BatchQueries.MayBeWorkedFor).Any(student => student.Id == batch.Student))
+         {
+             Guardians = db.Set<Guardianship>().Where(row => row.Student == batch.Student && row.Account != null).Select(row => row.Account!.Value).ToList(),
+         })
         .SingleOrDefaultAsync(ct);
 
     /// <summary>The batch that a reed came in, to be held while something of it is written.</summary>
@@ -67,6 +73,10 @@ internal static class RecordingQueries
         recording.AtSequence, recording.InLetter, recording.FromStudio, recording.RecordedAt)
     {
         MayRemove = recording.MayGoBy(actor, place),
+        By = recording.FromStudio ? RecordingHand.Studio
+            : place.Guardians.Contains(recording.RecordedBy) ? recording.RecordedBy == actor.Account ? RecordingHand.You : RecordingHand.Guardian
+            : actor.Student == place.Student ? RecordingHand.You
+            : RecordingHand.Student,
     };
 
     /// <summary>Whether this actor may remove it: the studio everything, a student what didn't come from the studio.</summary>
@@ -76,6 +86,10 @@ internal static class RecordingQueries
     /// <summary>Notes files whose rows are about to go, in what is about to be saved.</summary>
     public static void AskToRemove(this ClinicDb db, IEnumerable<string> files, DateTimeOffset now) =>
         db.AddRange(files.Distinct().Select(file => new FileToRemove { File = file, AskedAt = now }));
+
+    /// <summary>The same of what was begun to be sent of a reed that is about to go, and never kept; the rows go with the reed.</summary>
+    public static async Task GiveUpUploadsAsync(this ClinicDb db, ReedId reed, DateTimeOffset now, CancellationToken ct) =>
+        db.AskToRemove(await db.Set<Upload>().Where(upload => upload.Reed == reed).Select(upload => upload.File).ToListAsync(ct).ConfigureAwait(false), now);
 
     /// <summary>Removes the files that were noted. What can't be removed now is removed by the next round.</summary>
     public static async Task<int> RemoveAskedAsync(this ClinicDb db, MediaFolder folder, CancellationToken ct)

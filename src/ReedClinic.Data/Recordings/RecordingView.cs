@@ -34,14 +34,37 @@ public sealed record RecordingView(
     /// <summary>Whether whoever asked may remove it.</summary>
     public bool MayRemove { get; init; }
 
+    /// <summary>Who made it, as whoever asked sees it.</summary>
+    public RecordingHand By { get; init; }
+
     /// <summary>The name that it is given out under: ours, never its sender's.</summary>
     public string FileName => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Kind.ToString().ToLowerInvariant()}-{RecordedAt.UtcDateTime:yyyyMMdd-HHmmss}.{Type.Ending()}");
+}
+
+/// <summary>Who made a recording.</summary>
+public enum RecordingHand
+{
+    /// <summary>Somebody who works here.</summary>
+    Studio,
+
+    /// <summary>Whoever asks.</summary>
+    You,
+
+    /// <summary>The student.</summary>
+    Student,
+
+    /// <summary>Somebody who answers, or answered, for the student.</summary>
+    Guardian,
 }
 
 /// <summary>The sounds and photographs of one reed, and what whoever asked may add.</summary>
 /// <param name="Shown">What is there, the oldest first.</param>
 /// <param name="MayAdd">The kinds that may be added.</param>
-public sealed record ReedRecordingsView(IReadOnlyList<RecordingView> Shown, IReadOnlyList<RecordingKind> MayAdd);
+public sealed record ReedRecordingsView(IReadOnlyList<RecordingView> Shown, IReadOnlyList<RecordingKind> MayAdd)
+{
+    /// <summary>True for the student whose reed it is.</summary>
+    public bool IsOwn { get; init; }
+}
 
 /// <summary>A file that may be given out.</summary>
 /// <param name="View">What it is.</param>

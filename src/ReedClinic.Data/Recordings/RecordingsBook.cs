@@ -32,7 +32,7 @@ public sealed class RecordingsBook(IDbContextFactory<ClinicDb> databases, MediaF
         var rows = await db.RecordingsSeenBy(actor).AsNoTracking().Where(row => row.Reed == reed).OrderBy(row => row.RecordedAt).ToListAsync(ct).ConfigureAwait(false);
         var isHere = await db.Set<Reed>().AnyAsync(row => row.Id == reed && row.Presence != Presence.Missing, ct).ConfigureAwait(false);
         var may = Enum.GetValues<RecordingKind>().Where(kind => isHere && (actor.WorksHere || kind.IsOfArrival()) && place.Hindrance(actor, kind) is null);
-        return new ReedRecordingsView([.. rows.Select(row => row.ViewFor(actor, place))], [.. may]);
+        return new ReedRecordingsView([.. rows.Select(row => row.ViewFor(actor, place))], [.. may]) { IsOwn = actor.Student == place.Student };
     }
 
     /// <summary>What there is of all reeds of a batch, as its letter may play it; empty when there is nothing for this actor.</summary>

@@ -149,7 +149,7 @@ public sealed class SoundReadingBook(IDbContextFactory<ClinicDb> databases, Time
             Read = read.Find(one => one.Recording.Id == id),
             Guess = found is { GuessedKind: { } guess, GuessHundredths: { } share } ? new SoundGuess(guess, share / 100.0) : null,
             IsKindSaid = found.SaidKind is not null,
-            IsOwn = !actor.WorksHere,
+            IsOwn = actor.Student == place.Student,
             HasPicture = found.HasPicture,
             TunesTo = found.TunesTo,
             MayCorrect = MayCorrect(actor, own) && !place.IsPaused,

@@ -202,14 +202,15 @@ public sealed class UploadBook(IDbContextFactory<ClinicDb> databases, MediaFolde
         var transaction = await db.HoldConsentAsync(attempt, db.BatchOf(upload.Reed), ct).ConfigureAwait(false);
         await using var __ = transaction.ConfigureAwait(false);
         var place = await db.PlaceOfAsync(actor, upload.Reed, ct).ConfigureAwait(false);
-        if (place?.Hindrance(actor, upload.Kind) is { } hindrance)
+        if (place is null || place.Hindrance(actor, upload.Kind) is not null)
         {
-            return new Outcome<RecordingView>.Refused([hindrance]);
+            // Where the reed went, the file is swept.
+            return place?.Hindrance(actor, upload.Kind) is { } hindrance ? new Outcome<RecordingView>.Refused([hindrance]) : new Outcome<RecordingView>.NotFound();
         }
 
         var recording = new Recording(upload, clean, Convert.ToHexStringLower(SHA256.HashData(clean.Bytes.Span)), now);
         db.Add(recording);
-        if (place is not null && recording.Kind.IsPlayed())
+        if (recording.Kind.IsPlayed())
         {
             db.Add(new SoundReading(recording.Id, now));
             db.AskToRead(recording.Id, place.Student, SoundJobs.First(recording.Id), now);

@@ -74,17 +74,23 @@ internal static class LetterBlockHtml
     {
         if (NoteLink.Of(block, paragraph) is { } link)
         {
-            var address = Escaped.Text(link);
-            return $"<a class=\"letter-link\" href=\"{address}\" rel=\"noopener noreferrer nofollow\">{address}</a>";
+            return Link(link);
         }
 
-        var words = Escaped.Lines(paragraph.Text);
+        var end = NoteLink.AtEnd(block, paragraph);
+        var words = Escaped.Lines(end is null ? paragraph.Text : paragraph.Text[..^end.Length]);
         foreach (var field in block.IsEdited ? NoteField.NamesIn(paragraph.Text).Select(NoteField.Written) : [])
         {
             words = words.Replace(Escaped.Text(field), $"<mark class=\"letter-unfilled\">{Escaped.Text(field)}</mark>", StringComparison.Ordinal);
         }
 
-        return words;
+        return end is null ? words : words + Link(end);
+    }
+
+    private static string Link(string link)
+    {
+        var address = Escaped.Text(link);
+        return $"<a class=\"letter-link\" href=\"{address}\" rel=\"noopener noreferrer nofollow\">{address}</a>";
     }
 
     private static void List(StringBuilder html, LetterBlock block, Func<string, string?> pictures)

@@ -30,11 +30,11 @@ public sealed record WordsRun(string Text, WordsFate Fate);
 /// <param name="Runs">Its words, in order.</param>
 public sealed record PartChange(string Key, string Title, IReadOnlyList<WordsRun> Runs)
 {
-    /// <summary>Whether it is told as what went and then what came, because less than half of it stayed.</summary>
+    /// <summary>Whether it is told as what went and then what came, because no sentence of it stayed.</summary>
     public bool IsRewritten => Runs is [{ Fate: WordsFate.Removed }, { Fate: WordsFate.Added }];
 }
 
-/// <summary>Compares two versions of a letter, part by part and word by word.</summary>
+/// <summary>Compares two versions of a letter, part by part, sentence by sentence, and a mended sentence word by word.</summary>
 public static class LetterComparison
 {
     private static readonly WordChunker Words = new();
@@ -60,26 +60,79 @@ public static class LetterComparison
         ];
     }
 
+    // Sentence by sentence first: what stayed is seen to have stayed, however much stands between. A sentence that was mended is told word by word.
     private static List<WordsRun> Runs(string earlier, string later)
     {
         List<WordsRun> runs = [];
-        foreach (var piece in InlineDiffBuilder.Diff(Differ.Instance, earlier, later, ignoreWhiteSpace: false, ignoreCase: false, Words).Lines)
+        List<string> gone = [], come = [];
+        foreach (var (text, fate) in Pieces(earlier, later, SentenceChunker.Instance))
         {
-            var fate = piece.Type switch { ChangeType.Inserted => WordsFate.Added, ChangeType.Deleted => WordsFate.Removed, _ => WordsFate.Kept };
-            if (runs.Count > 0 && runs[^1].Fate == fate)
+            if (fate == WordsFate.Kept)
             {
-                runs[^1] = runs[^1] with { Text = runs[^1].Text + piece.Text };
+                Mend(runs, gone, come);
+                Add(runs, text, fate);
             }
             else
             {
-                runs.Add(new(piece.Text, fate));
+                (fate == WordsFate.Removed ? gone : come).Add(text);
             }
         }
 
-        // Word by word nobody can read what is mostly new.
-        return Signs(runs.Where(run => run.Fate == WordsFate.Kept)) * 2 < Math.Max(Signs(earlier), Signs(later)) && earlier.Length > 0 && later.Length > 0
-            ? [new(earlier, WordsFate.Removed), new(later, WordsFate.Added)]
-            : runs;
+        Mend(runs, gone, come);
+        return runs;
+    }
+
+    // Of what went and what came in one place, each sentence is held against the first that is like it; the rest is told whole.
+    private static void Mend(List<WordsRun> runs, List<string> gone, List<string> come)
+    {
+        var from = 0;
+        List<string> whole = [];
+        foreach (var text in come)
+        {
+            var at = gone.FindIndex(from, old => IsLike(old, text));
+            if (at < 0)
+            {
+                whole.Add(text);
+                continue;
+            }
+
+            Add(runs, string.Concat(gone[from..at]), WordsFate.Removed);
+            Add(runs, string.Concat(whole), WordsFate.Added);
+            Pieces(gone[at], text, Words).ForEach(piece => Add(runs, piece.Text, piece.Fate));
+            (from, whole) = (at + 1, []);
+        }
+
+        Add(runs, string.Concat(gone[from..]), WordsFate.Removed);
+        Add(runs, string.Concat(whole), WordsFate.Added);
+        gone.Clear();
+        come.Clear();
+    }
+
+    // Word by word nobody can read what is mostly new.
+    private static bool IsLike(string earlier, string later) =>
+        Signs(Pieces(earlier, later, Words).Where(piece => piece.Fate == WordsFate.Kept)) * 2 >= Math.Max(Signs(earlier), Signs(later));
+
+    private static List<WordsRun> Pieces(string earlier, string later, IChunker chunks) =>
+    [
+        .. InlineDiffBuilder.Diff(Differ.Instance, earlier, later, ignoreWhiteSpace: false, ignoreCase: false, chunks).Lines.Select(piece => new WordsRun(
+            piece.Text, piece.Type switch { ChangeType.Inserted => WordsFate.Added, ChangeType.Deleted => WordsFate.Removed, _ => WordsFate.Kept })),
+    ];
+
+    private static void Add(List<WordsRun> runs, string text, WordsFate fate)
+    {
+        if (text.Length == 0)
+        {
+            return;
+        }
+
+        if (runs.Count > 0 && runs[^1].Fate == fate)
+        {
+            runs[^1] = runs[^1] with { Text = runs[^1].Text + text };
+        }
+        else
+        {
+            runs.Add(new(text, fate));
+        }
     }
 
     private static int Signs(IEnumerable<WordsRun> runs) => runs.Sum(run => Signs(run.Text));

@@ -37,7 +37,7 @@ public static class LetterFile
             var reed = letter.Reeds.FirstOrDefault(reed => reed.Id == section.Reed);
             html.Append("<section>\n").Append(section.Head);
             Drawn(html, "map", reed is null ? (section.Kind == "lesson" ? LetterPictures.Lesson(letter) : null) : LetterPictures.Reed(letter, reed));
-            Listed(html, reed?.Marks ?? (section.Kind == "lesson" ? letter.LessonMarks : []));
+            Listed(html, letter, reed?.Marks ?? (section.Kind == "lesson" ? letter.LessonMarks : []));
             Drawn(html, "way", section.Kind == "stroke" ? LetterPictures.Stroke(letter, StrokeShow.Letter) : null);
             html.Append(section.Body).Append(section.BeforeCrow);
             Crow(html, letter, reed);
@@ -63,16 +63,16 @@ public static class LetterFile
         {
             Drawn(html, "way", drawing);
             html.Append("<p>").Append(Escaped.Text(crow.Sentence)).Append(".</p>\n<ul>\n")
-                .AppendJoin("", CrowSketch.Steps(crow, CrowShow.Letter).Select(step => $"<li>{Escaped.Text(step)}</li>\n")).Append("</ul>\n");
+                .AppendJoin("", LetterPictures.CrowSaid(letter, reed).Select(step => $"<li>{Escaped.Text(step)}</li>\n")).Append("</ul>\n");
         }
     }
 
     // What the drawing of a reed shows, in its own list.
-    private static void Listed(StringBuilder html, IReadOnlyList<Domain.Reeds.ReedMark> marks)
+    private static void Listed(StringBuilder html, LetterDraft letter, IReadOnlyList<Domain.Reeds.ReedMark> marks)
     {
         if (marks.Count > 0)
         {
-            html.Append("<ol>\n").AppendJoin("", marks.Select(mark => $"<li>{Escaped.Text($"{ReedSketch.Name(mark)}: {ReedSketch.Say(mark)}")}</li>\n")).Append("</ol>\n");
+            html.Append("<ol>\n").AppendJoin("", marks.Select(mark => $"<li>{Escaped.Text(LetterPictures.Line(letter, mark))}</li>\n")).Append("</ol>\n");
         }
     }
 
@@ -100,6 +100,11 @@ public static class LetterFile
             }
 
             at = block.Reed;
+            if (block.Kind == BlockKind.ReedAnswers)
+            {
+                text.Append(LetterPage.AskedName(LetterPage.ReedName(reeds.GetValueOrDefault(at ?? default)))).Append("\n\n");
+            }
+
             Body(text, block);
         }
 

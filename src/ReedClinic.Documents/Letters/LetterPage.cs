@@ -26,6 +26,9 @@ public sealed record LetterSection(ReedId? Reed, string Kind, string Head, strin
     /// <summary>Of a reed: the end of the address of what was asked about it; null where nothing was.</summary>
     public string? Asked { get; init; }
 
+    /// <summary>The heading of that, as text; null where nothing was asked.</summary>
+    public string? AskedName { get; init; }
+
     /// <summary>What it is called in the list of parts, as text.</summary>
     public string? Name { get; init; }
 }
@@ -33,6 +36,9 @@ public sealed record LetterSection(ReedId? Reed, string Kind, string Head, strin
 /// <summary>Sets a composed letter as HTML: as parts for a page.</summary>
 public static class LetterPage
 {
+    /// <summary>So many parts need no list of them.</summary>
+    public const int FewParts = 3;
+
     private static readonly CultureInfo English = CultureInfo.GetCultureInfo("en-GB");
 
     /// <summary>The letter's parts in order. Blocks about the same reed stand together in one.</summary>
@@ -76,8 +82,9 @@ public static class LetterPage
     private static LetterSection Answered(LetterSection section, LetterBlock block, bool isFirst, Func<string, string?> pictures)
     {
         var asked = section.Asked is null && section.Id is { } id ? id + "-asked" : null;
-        var html = $"<div class=\"letter-asked\"{(asked is null ? "" : $" id=\"{Escaped.Text(asked)}\"")}>\n{LetterBlockHtml.Body(block, pictures)}</div>\n";
-        var answered = section with { Asked = section.Asked ?? asked };
+        var name = AskedName(section.Name);
+        var html = $"<div class=\"letter-asked\"{(asked is null ? "" : $" id=\"{Escaped.Text(asked)}\"")}>\n<h3>{Escaped.Text(name)}</h3>\n{LetterBlockHtml.Body(block, pictures)}</div>\n";
+        var answered = section with { Asked = section.Asked ?? asked, AskedName = name };
         return isFirst ? answered with { Body = html } : answered with { Rest = section.Rest + html };
     }
 
@@ -120,7 +127,19 @@ public static class LetterPage
         return id is null || before.Exists(other => other.Id == id) ? section : section with { Id = id, Name = name };
     }
 
-    private static string? ReedName(LetterReed? reed) => reed is null ? null : string.Create(CultureInfo.InvariantCulture, $"Reed {reed.Number}");
+    /// <summary>The heading over what was asked about a reed.</summary>
+    /// <param name="reed">What the reed is called, such as “Reed 3”; null where that isn’t known.</param>
+    internal static string AskedName(string? reed) => reed is null ? "What you asked about it" : $"What you asked about {reed.ToLowerInvariant()}";
+
+    /// <summary>What stands in the list of a letter’s parts, in order; empty where a few parts need none.</summary>
+    /// <param name="letter">The letter.</param>
+    internal static IReadOnlyList<string> Contents(LetterDraft letter)
+    {
+        var named = Sections(letter).Where(section => section.Id is not null).ToList();
+        return named.Count <= FewParts ? [] : [.. named.SelectMany(section => new[] { section.Name, section.Asked is null ? null : section.AskedName }).OfType<string>()];
+    }
+
+    internal static string? ReedName(LetterReed? reed) => reed is null ? null : string.Create(CultureInfo.InvariantCulture, $"Reed {reed.Number}");
 
     private static string ReedHead(LetterReed? reed) => reed is null
         ? ""

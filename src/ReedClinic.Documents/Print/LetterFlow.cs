@@ -14,15 +14,15 @@ internal sealed class LetterFlow
 {
     private const double MapColumn = 56 * Paper.Mm;
     private const double MapScale = 0.334;
-    private const double CrowWidth = 105 * Paper.Mm;
+    private const double PointsOfCrow = 105 * Paper.Mm / 680; // at this scale its words are read, whatever its width
     private const double PointsOfPixel = 72.0 / 150; // a picture isn't blown up: 150 pixels to the inch
-    private const int FewParts = 3;
     private const int MostBeside = 9;
     private const int MostLinesBeside = 20;
     private const int SignsBeside = 36;
 
     private static readonly TypeStyle Body = new(Face.Text, 9.7, 13.4);
     private static readonly TypeStyle Head = new(Face.Strong, 12.5, 17);
+    private static readonly TypeStyle UnderHead = new(Face.Strong, 9.7, 13.4);
     private static readonly TypeStyle Recognise = new(Face.Slanted, 9.7, 13.4, Tone.Pencil);
     private static readonly TypeStyle Small = new(Face.Label, 8.4, 10.6);
     private static readonly TypeStyle Rows = new(Face.Label, 9.2, 12.4);
@@ -88,17 +88,16 @@ internal sealed class LetterFlow
         }
 
         flow.Add(new FlowRule(14));
-        List<string> names = [.. LetterPage.Sections(letter).Select(section => section.Name).OfType<string>()];
-        if (names.Count > FewParts)
+        if (LetterPage.Contents(letter) is { Count: > 0 } names)
         {
-            Add(FlowRole.Paragraph, "In this letter: " + string.Join(" · ", names), new(Face.Label, 9.4, 13, Tone.Pencil), after: 9);
+            Add(FlowRole.Paragraph, "In this letter: " + string.Join("\u00A0· ", names), new(Face.Label, 9.4, 13, Tone.Pencil), after: 9);
         }
     }
 
     private void Part(List<LetterBlock> blocks)
     {
         var reed = letter.Reeds.FirstOrDefault(known => known.Id == blocks[0].Reed);
-        if (reed is not null || blocks[0].Kind is BlockKind.Lesson or BlockKind.Stroke)
+        if (reed is not null || blocks[0].Kind is not (BlockKind.Habit or BlockKind.CheckYourself))
         {
             flow.Add(new FlowClear());
         }
@@ -132,9 +131,10 @@ internal sealed class LetterFlow
             return;
         }
 
-        List<string> list = [.. marks.Select(mark => Printed($"{ReedSketch.Name(mark)}: {ReedSketch.Say(mark)}"))];
+        List<string> list = [.. marks.Select(mark => Printed(LetterPictures.Line(letter, mark)))];
         flow.Add(new FlowAside(drawing, MapScale * drawing.Width, MapColumn, list, Small)
         {
+            Patches = [.. marks.Select(ReedSketch.Patch)],
             IsListLong = list.Count > MostBeside || list.Sum(item => 1 + (item.Length / SignsBeside)) > MostLinesBeside,
         });
     }
@@ -144,6 +144,11 @@ internal sealed class LetterFlow
         if (block.Kind == BlockKind.Stroke && LetterPictures.Stroke(letter, StrokeShow.Letter) is { } stroke)
         {
             flow.Add(new FlowFigure(stroke, 140 * Paper.Mm));
+        }
+
+        if (block.Kind == BlockKind.ReedAnswers)
+        {
+            Add(FlowRole.Under, LetterPage.AskedName(LetterPage.ReedName(reed)), UnderHead, after: 2, keep: true, before: 2);
         }
 
         if (block.IsList && block.Paragraphs.Count > 0)
@@ -157,29 +162,31 @@ internal sealed class LetterFlow
 
         if (block is { Kind: BlockKind.ReedNow, Rows.Count: > 0 })
         {
-            List<FlowItem> shown = [Table(block.Rows)];
-            if (reed?.Crow is { } crow && LetterPictures.Crow(letter, reed, CrowShow.Paper) is { } drawn)
-            {
-                shown.Add(new FlowTogether(Crow(crow, drawn)));
-            }
-
-            flow.Add(new FlowTogether(shown));
+            flow.Add(new FlowTogether(reed?.Crow is { } crow && LetterPictures.Crow(letter, reed, CrowShow.Paper) is { } drawn
+                ? [Crow(reed, crow, drawn, Table(block.Rows)), Steps(reed)]
+                : [Table(block.Rows)]));
         }
     }
 
-    private static List<FlowItem> Crow(CrowPicture crow, Sketch drawn) =>
-    [
-        new FlowText(FlowRole.Paragraph, Printed($"The crow through the work. {crow.Sentence}."), Rows with { Tone = Tone.Pencil }) { Before = 2, After = 3, KeepsWithNext = true },
-        new FlowFigure(drawn, CrowWidth),
-        .. List(CrowSketch.Below(crow, CrowShow.Paper)),
-    ];
+    // The narrow drawings have the same words: where one of them stands, nothing is lost.
+    private FlowBeside Crow(LetterReed reed, CrowPicture crow, Sketch drawn, FlowTable table)
+    {
+        var words = Printed($"The crow through the work. {crow.Sentence}.");
+        var style = Rows with { Tone = Tone.Pencil };
+        return new(
+            table,
+            words,
+            style,
+            [.. CrowShow.BesideOnPaper.Where(show => CrowSketch.HasRoom(crow, show)).Select(show => new FlowSide(LetterPictures.Crow(letter, reed, show)!, show.Width * PointsOfCrow))],
+            [
+                new FlowText(FlowRole.Paragraph, words, style) { Before = 2, After = 3, KeepsWithNext = true },
+                new FlowFigure(drawn, drawn.Width * PointsOfCrow),
+            ]);
+    }
 
-    private static IEnumerable<FlowItem> List(IReadOnlyList<string> items) => items.Count == 0 ? [] :
-    [
-        new FlowOpen(FlowRole.List),
-        .. items.Select((item, index) => new FlowText(FlowRole.ItemBody, Printed(item), Small) { Mark = "–", Indent = 14, After = index == items.Count - 1 ? 6 : 1 }),
-        new FlowClose(),
-    ];
+    // What is a list on the screen runs on here: so a letter of three reeds takes a page less.
+    private FlowText Steps(LetterReed reed) =>
+        new(FlowRole.Paragraph, Printed(LetterPictures.CrowTold(letter, reed)), Small) { After = 6 };
 
     private static FlowTable Table(IReadOnlyList<BeforeAndNow> rows) => new(
         "How it played, and how it plays now",
@@ -224,6 +231,7 @@ internal sealed class LetterFlow
 
             Item(Printed(PictureMark.SaidIn(block, item)), block.Kind == BlockKind.Plan ? FormattableString.Invariant($"{index + 1}.") : "–", Body, after: index == block.Paragraphs.Count - 1 ? 6 : 2);
             Lead(NoteLink.Of(block, item));
+            flow[^1] = NoteLink.AtEnd(block, item) is { } end ? ((FlowText)flow[^1]) with { Link = end } : flow[^1];
         }
 
         flow.Add(new FlowClose());

@@ -8,11 +8,6 @@ namespace ReedClinic.Documents.Print;
 /// <summary>A letter as a PDF, to be printed and kept.</summary>
 public static class LetterPrint
 {
-    private const double FewLines = 0.5;
-
-    // By how much lines come nearer to each other, first a little and then as much as still reads well.
-    private static readonly double[] Tight = [0.94, 0.91, 0.88];
-
     private static readonly TypeStyle Foot = new(Face.Label, 8.6, 11, Tone.Pencil);
 
     /// <summary>Prints a letter.</summary>
@@ -27,17 +22,18 @@ public static class LetterPrint
         ArgumentNullException.ThrowIfNull(letter);
         var paper = Paper.Of(size);
         using var measure = new PrintMeasure();
-        var pages = Set(LetterFlow.Of(letter, day, among, pictures), paper, measure);
+        var pages = PageBalance.Set(LetterFlow.Of(letter, day, among, pictures), paper, measure);
         List<IReadOnlyList<Placed>> whole = [.. pages.Select((page, index) => (IReadOnlyList<Placed>)[.. page, .. Furniture(letter, paper, measure, index + 1, pages.Count)])];
         return PdfWriter.Write(whole, paper, PrintText.Of($"Letter about batch {letter.Code}"), PrintText.Of(letter.Studio ?? letter.Signature));
     }
 
     /// <summary>The words of a letter that paper can't show, each once; a square stands for each of their letters.</summary>
     /// <param name="letter">The letter.</param>
-    public static IReadOnlyList<string> NotPrinted(LetterDraft letter)
+    /// <param name="whatChanged">Of a correction what it puts right, which stands at its head.</param>
+    public static IReadOnlyList<string> NotPrinted(LetterDraft letter, string? whatChanged = null)
     {
         ArgumentNullException.ThrowIfNull(letter);
-        return [.. Texts(letter).SelectMany(text => PrintText.NotPrinted(text ?? "")).Distinct()];
+        return [.. Texts(letter).Append(whatChanged).SelectMany(text => PrintText.NotPrinted(text ?? "")).Distinct()];
     }
 
     // All that may have been typed by somebody.
@@ -51,25 +47,6 @@ public static class LetterPrint
         letter.Studio,
         letter.Signature,
     ];
-
-    // A letter whose last page has only a few lines is set a little tighter where that saves the page.
-    private static IReadOnlyList<IReadOnlyList<Placed>> Set(IReadOnlyList<FlowItem> flow, Paper paper, PrintMeasure measure)
-    {
-        var pages = Paginator.Set(flow, paper, measure);
-        if (pages.Count == 1 || pages[^1].OfType<PlacedText>().Select(text => text.Y).DefaultIfEmpty(0).Max() > paper.Height * FewLines)
-        {
-            return pages;
-        }
-
-        return Tight.Select(share => Paginator.Set([.. flow.Select(item => Tighter(item, share))], paper, measure)).FirstOrDefault(set => set.Count < pages.Count) ?? pages;
-    }
-
-    private static FlowItem Tighter(FlowItem item, double share) => item switch
-    {
-        FlowText text => text with { Style = text.Style with { Leading = text.Style.Leading * share }, Before = text.Before * 0.75, After = text.After * 0.7 },
-        FlowTogether together => new FlowTogether([.. together.Items.Select(one => Tighter(one, share))]),
-        _ => item,
-    };
 
     private static IEnumerable<Placed> Furniture(LetterDraft letter, Paper paper, PrintMeasure measure, int page, int pages)
     {

@@ -132,6 +132,7 @@ public sealed class PdfWriter : IDisposable
     {
         FlowRole.Title => PdfBlockLevelElementTag.Heading1,
         FlowRole.Heading => PdfBlockLevelElementTag.Heading2,
+        FlowRole.Under => PdfBlockLevelElementTag.Heading3,
         FlowRole.List => PdfBlockLevelElementTag.List,
         FlowRole.Item => PdfBlockLevelElementTag.ListItem,
         FlowRole.Mark => PdfBlockLevelElementTag.Label,

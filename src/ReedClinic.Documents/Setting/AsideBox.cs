@@ -11,7 +11,7 @@ internal sealed class AsideBox
     private const double HighestPicture = 0.45;
 
     private const double LeastScale = 0.78;
-    private const double MuchRoom = 0.22;
+    private const double MuchRoom = 0.17;
 
     // Rather a drawing that is a little smaller than the list apart from it; and only where much room would be lost much smaller.
     private static readonly (double Scale, bool WithList, double LeastRoom)[] Ways =
@@ -20,12 +20,14 @@ internal sealed class AsideBox
     private readonly FlowAside aside;
     private readonly List<IReadOnlyList<string>> list;
     private readonly double width;
+    private readonly double indent;
 
     private AsideBox(FlowAside aside, ITypeMeasure measure, double scale, bool withList)
     {
         this.aside = aside;
-        width = aside.Width * scale;
-        var room = aside.Column - ListIndent;
+        width = aside.Width * Math.Max(LeastScale, scale * aside.Scale);
+        indent = ListIndent + (aside.Patches.Count == 0 ? 0 : TextPiece.PatchRoom);
+        var room = aside.Column - indent;
         list = withList ? [.. aside.List.Select(item => LineBreaker.Break(item, aside.Style, measure, _ => room, room))] : [];
         Height = Tall + (list.Count == 0 ? 0 : ListGap) + list.Sum(item => (item.Count * aside.Style.Leading) + ItemGap);
     }
@@ -36,9 +38,11 @@ internal sealed class AsideBox
     public IReadOnlyList<FlowItem> Rest => list.Count == aside.List.Count ? [] :
     [
         new FlowOpen(FlowRole.List),
-        .. aside.List.Select((item, index) => new FlowText(FlowRole.ItemBody, item, aside.Style) { Mark = FormattableString.Invariant($"{index + 1}"), Indent = ListIndent + 1, After = index == aside.List.Count - 1 ? ListFoot : ItemGap }),
+        .. aside.List.Select((item, index) => new FlowText(FlowRole.ItemBody, item, aside.Style) { Mark = FormattableString.Invariant($"{index + 1}"), Patch = PatchOf(index), Indent = indent + 1, After = index == aside.List.Count - 1 ? ListFoot : ItemGap }),
         new FlowClose(),
     ];
+
+    private Domain.Drawings.Sketch? PatchOf(int index) => aside.Patches.Count == 0 ? null : aside.Patches[index];
 
     private double Tall => width / aside.Drawing.Width * aside.Drawing.Height;
 
@@ -70,9 +74,9 @@ internal sealed class AsideBox
             [
                 new PlacedOpen(FlowRole.Item), new PlacedOpen(FlowRole.Mark),
                 new PlacedText(FormattableString.Invariant($"{index + 1}"), aside.Style with { Face = Face.LabelStrong }, left, Paginator.Base(at, aside.Style)),
-                new PlacedClose(), new PlacedOpen(FlowRole.ItemBody),
+                new PlacedClose(), .. TextPiece.Patched(PatchOf(index), left + indent, at, aside.Style), new PlacedOpen(FlowRole.ItemBody),
             ]);
-            page.AddRange(item.Select((line, i) => new PlacedText(line, aside.Style, left + ListIndent, Paginator.Base(at + (i * aside.Style.Leading), aside.Style))));
+            page.AddRange(item.Select((line, i) => new PlacedText(line, aside.Style, left + indent, Paginator.Base(at + (i * aside.Style.Leading), aside.Style))));
             page.AddRange([new PlacedClose(), new PlacedClose()]);
             at += (item.Count * aside.Style.Leading) + ItemGap;
         }

@@ -11,6 +11,9 @@ public enum FlowRole
     /// <summary>A heading.</summary>
     Heading,
 
+    /// <summary>A heading within a part.</summary>
+    Under,
+
     /// <summary>A paragraph.</summary>
     Paragraph,
 
@@ -79,6 +82,9 @@ public sealed record FlowText(FlowRole Role, string Text, TypeStyle Style) : Flo
     /// <summary>What stands in the room on its left, such as “1.”; null for nothing.</summary>
     public string? Mark { get; init; }
 
+    /// <summary>A small patch between the mark and the text; null for none.</summary>
+    public Sketch? Patch { get; init; }
+
     /// <summary>Whether it stays with what follows.</summary>
     public bool KeepsWithNext { get; init; }
 
@@ -119,11 +125,34 @@ public sealed record FlowAside(Sketch Drawing, double Width, double Column, IRea
 {
     /// <summary>Whether the list is too long for its column: then all of it stands beside the drawing, in the text.</summary>
     public bool IsListLong { get; init; }
+
+    /// <summary>A small patch for each line of the list, to stand after its number; none, or as many as there are lines.</summary>
+    public IReadOnlyList<Sketch> Patches { get; init; } = [];
+
+    /// <summary>How large the drawing is at most, against its width; it is never made smaller than can be read.</summary>
+    public double Scale { get; init; } = 1;
 }
 
 /// <summary>Pieces that stand on one page where a page holds them and no large part of one is lost by it.</summary>
 /// <param name="Items">The pieces.</param>
-public sealed record FlowTogether(IReadOnlyList<FlowItem> Items) : FlowItem;
+public sealed record FlowTogether(IReadOnlyList<FlowItem> Items) : FlowItem
+{
+    /// <summary>How much of a page may be lost by it, as a share.</summary>
+    public double MostLost { get; init; } = 1 / 6.0;
+}
+
+/// <summary>A table with a drawing of its own at its right side; one below the other where a page hasn't room for them side by side.</summary>
+/// <param name="Table">The table.</param>
+/// <param name="Words">What is said over the drawing.</param>
+/// <param name="Style">How that is set at the table's side.</param>
+/// <param name="Sides">The drawing as it may stand there, the narrowest first; none where it has room only below the table.</param>
+/// <param name="Below">The same words and the same drawing below the table.</param>
+public sealed record FlowBeside(FlowTable Table, string Words, TypeStyle Style, IReadOnlyList<FlowSide> Sides, IReadOnlyList<FlowItem> Below) : FlowItem;
+
+/// <summary>A drawing as it stands at the side of something.</summary>
+/// <param name="Drawing">The drawing.</param>
+/// <param name="Column">The width of its column, in points, which it fills.</param>
+public sealed record FlowSide(Sketch Drawing, double Column);
 
 /// <summary>A thin line across the column.</summary>
 /// <param name="After">Room below it, in points.</param>

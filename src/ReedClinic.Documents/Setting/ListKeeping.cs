@@ -3,6 +3,8 @@ namespace ReedClinic.Documents.Setting;
 /// <summary>Keeps the items of lists together: two at a list's beginning and at its end, and an only one with what stands before it.</summary>
 internal static class ListKeeping
 {
+    private const double MostForAnItem = 1 / 3.0; // rather than that it stands alone at the head of a page
+
     /// <summary>The same pieces; those that must stay with the next one say so.</summary>
     /// <param name="flow">The pieces of a document.</param>
     public static IReadOnlyList<FlowItem> Of(IReadOnlyList<FlowItem> flow)
@@ -12,7 +14,11 @@ internal static class ListKeeping
         {
             if (flow[at] is FlowTogether together)
             {
-                kept.Add(new FlowTogether(Of(together.Items)));
+                kept.Add(together with { Items = Of(together.Items) });
+            }
+            else if (flow[at] is FlowBeside beside)
+            {
+                kept.Add(beside with { Below = Of(beside.Below) });
             }
             else if (flow[at] is FlowOpen { Role: FlowRole.List })
             {
@@ -47,11 +53,17 @@ internal static class ListKeeping
             return;
         }
 
+        else if (items.Count == 1 && kept is [.., FlowBeside beside])
+        {
+            kept[^1] = new FlowTogether([beside, .. list]) { MostLost = MostForAnItem };
+            return;
+        }
+
         kept.AddRange(list);
     }
 
     // With the last of them, where that is kept together itself.
     private static FlowTogether With(FlowTogether together, List<FlowItem> list) => together.Items is [.., FlowTogether last]
-        ? new([.. together.Items.SkipLast(1), With(last, list)])
-        : new([.. together.Items, .. list]);
+        ? together with { Items = [.. together.Items.SkipLast(1), With(last, list)], MostLost = MostForAnItem }
+        : together with { Items = [.. together.Items, .. list], MostLost = MostForAnItem };
 }

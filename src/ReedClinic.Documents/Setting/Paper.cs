@@ -31,6 +31,6 @@ public sealed record Paper(double Width, double Height, double Left, double Righ
     /// <summary>The sheet of a size, with a letter's margins.</summary>
     /// <param name="size">The size.</param>
     public static Paper Of(PaperSize size) => size == PaperSize.A4
-        ? new(210 * Mm, 297 * Mm, 23 * Mm, 23 * Mm, 19 * Mm, 22 * Mm)
-        : new(612, 792, 23 * Mm, 23 * Mm, 16 * Mm, 18 * Mm);
+        ? new(210 * Mm, 297 * Mm, 20 * Mm, 20 * Mm, 19 * Mm, 22 * Mm)
+        : new(612, 792, 20 * Mm, 20 * Mm, 15 * Mm, 17 * Mm);
 }

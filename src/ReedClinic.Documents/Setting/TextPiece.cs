@@ -1,9 +1,15 @@
+using ReedClinic.Domain.Drawings;
+
 namespace ReedClinic.Documents.Setting;
 
 /// <summary>The parts of a paragraph, a heading or an item of a list in their places.</summary>
 internal static class TextPiece
 {
+    /// <summary>How much room a patch takes before a text.</summary>
+    public const double PatchRoom = 12;
+
     private const double ListIndent = 13;
+    private const double PatchSide = 8;
 
     /// <summary>What is opened before its first line, with the mark of an item.</summary>
     public static IEnumerable<Placed> Begin(FlowText text, double left, double top) => text.Mark is not { } mark
@@ -11,9 +17,17 @@ internal static class TextPiece
         :
         [
             new PlacedOpen(FlowRole.Item), new PlacedOpen(FlowRole.Mark),
-            new PlacedText(mark, text.Style, left + text.Indent - ListIndent, Paginator.Base(top, text.Style)),
-            new PlacedClose(), new PlacedOpen(text.Role),
+            new PlacedText(mark, text.Style, left + text.Indent - ListIndent - (text.Patch is null ? 0 : PatchRoom), Paginator.Base(top, text.Style)),
+            new PlacedClose(), .. Patched(text.Patch, left + text.Indent, top, text.Style), new PlacedOpen(text.Role),
         ];
+
+    /// <summary>A patch before a text, as tall as its small letters stand; nothing where there is none.</summary>
+    public static IEnumerable<Placed> Patched(Sketch? patch, double textLeft, double top, TypeStyle style) => patch is null ? [] :
+    [
+        new PlacedOpen(FlowRole.Furniture),
+        new PlacedSketch(patch, textLeft - PatchRoom, Paginator.Base(top, style) - PatchSide + 1, PatchSide / patch.Width),
+        new PlacedClose(),
+    ];
 
     /// <summary>One line. A link on several lines is one for each: a rectangle holds no more.</summary>
     public static IEnumerable<Placed> Line(FlowText text, string line, double left, double top, ITypeMeasure measure)

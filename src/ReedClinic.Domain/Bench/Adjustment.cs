@@ -52,6 +52,9 @@ public sealed class Adjustment : BenchEntry
     /// <summary>How much was done.</summary>
     public Amount Amount => new(AmountStrokes, AmountMicrometres / 1000m, AmountWords);
 
+    /// <summary>True for what only makes the reed ready to be played. Said to be for something that was found, it is work like any other.</summary>
+    public bool Prepares => AdjustmentKind.Prepares && ForFindingId is null && ForTheSakeOf is null;
+
     /// <summary>How much was done, to stand beside the name of what was done; words that this name has in it aren’t said again.</summary>
     /// <returns>The words; empty when nothing more was said.</returns>
     public string AmountBeside()

@@ -1,3 +1,4 @@
+using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Reeds;
 
@@ -90,6 +91,9 @@ public readonly record struct EntryStamp(
 /// </remarks>
 public abstract class BenchEntry
 {
+    /// <summary>The longest words that are kept as they were typed, in UTF-16 characters: those of a whole line.</summary>
+    public const int LongestSaid = PlainText.LongestRemark;
+
     private protected BenchEntry()
     {
     }
@@ -118,8 +122,24 @@ public abstract class BenchEntry
     /// <summary>Who said it.</summary>
     public AccountId RecordedBy { get; private set; }
 
+    /// <summary>
+    /// The words it came from as they were typed at the bench, up to <see cref="LongestSaid"/>; null where it came from no line. They are bench
+    /// talk: no letter, mail or page of a student’s reads them; the copy that people take of their records has them, as the rest of the log.
+    /// </summary>
+    public string? Said { get; private set; }
+
     /// <summary>What kind of entry it is.</summary>
     public abstract EntryKind Kind { get; }
+
+    /// <summary>The same entry with the words that it came from.</summary>
+    /// <param name="words">As they were typed. What is longer than a line can be is from none, and isn’t kept.</param>
+    /// <returns>A copy; this one stays as it is.</returns>
+    public BenchEntry AsSaid(string? words)
+    {
+        var copy = (BenchEntry)MemberwiseClone();
+        copy.Said = PlainText.Tidy(words) is { Length: <= LongestSaid } said ? said : null;
+        return copy;
+    }
 
     /// <summary>The same entry with its place in a log.</summary>
     /// <param name="stamp">Where, when and by whom.</param>

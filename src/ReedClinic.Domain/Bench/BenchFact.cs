@@ -35,8 +35,33 @@ public sealed record BenchFact(
     /// <param name="entry">The better wording; it may be of another kind, where what was said was misheard.</param>
     public bool MayBecome(BenchEntry entry) => FactWeaver.MayReplace(Last, entry);
 
+    /// <summary>The wording that its last entry took back; null where its last entry took none back.</summary>
+    public BenchEntry? Withdrawn => Chain[^1] is Undo && StandingAfter(Chain.Count - 1).TryPeek(out var gone) ? gone : null;
+
+    /// <summary>The wording that stands again when the one that stands is taken back; null where nothing of it does then.</summary>
+    public BenchEntry? Earlier => StandingAfter(Chain.Count).Skip(1).FirstOrDefault();
+
     /// <summary>The last entry of it: the one that a correction or an undo supersedes.</summary>
     public EntryId Tail => Chain[^1].Id;
+
+    // The wordings that nobody has taken back after so many entries; the one that stands first.
+    private Stack<BenchEntry> StandingAfter(int entries)
+    {
+        var wordings = new Stack<BenchEntry>();
+        foreach (var entry in Chain.Take(entries))
+        {
+            if (entry is not Undo)
+            {
+                wordings.Push(entry);
+            }
+            else
+            {
+                wordings.TryPop(out _);
+            }
+        }
+
+        return wordings;
+    }
 }
 
 /// <summary>A fact that stands, with its wording by type.</summary>
@@ -53,8 +78,8 @@ public sealed record LiveFact<T>(EntryId Root, T Now, int Pass, int Sequence)
 /// <param name="Facts">What stands in it, in the order in which it was said.</param>
 public sealed record BenchPass(int Number, IReadOnlyList<BenchFact> Facts)
 {
-    /// <summary>What was done in it.</summary>
-    public IEnumerable<Adjustment> Adjustments => Facts.Select(fact => fact.Now).OfType<Adjustment>();
+    /// <summary>What was done in it; what only makes the reed ready to be played isn’t among it.</summary>
+    public IEnumerable<Adjustment> Adjustments => Facts.Select(fact => fact.Now).OfType<Adjustment>().Where(done => !done.Prepares);
 
     /// <summary>How the reed played in it.</summary>
     public IEnumerable<Test> Tests => Facts.Select(fact => fact.Now).OfType<Test>();

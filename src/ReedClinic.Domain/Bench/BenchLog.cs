@@ -59,7 +59,7 @@ public sealed class BenchLog
     public LiveFact<Stopped>? Stop { get; }
 
     /// <summary>True when the work has stopped and nothing was done to the reed since.</summary>
-    public bool IsStopped => Stop is { } stop && !Live<Adjustment>().Any(work => work.Sequence > stop.Sequence);
+    public bool IsStopped => Stop is { } stop && !Work.Any(work => work.Sequence > stop.Sequence);
 
     /// <summary>
     /// True when the reed was put aside for now and nothing has been said about it since. Advice that is set aside, a word on a likely
@@ -105,6 +105,9 @@ public sealed class BenchLog
         where now is not null
         select new LiveFact<T>(fact.Root, now, fact.Pass, fact.Sequence);
 
+    /// <summary>What was done to the reed. What only makes it ready to be played, such as soaking it, is no work: it stays as it arrived.</summary>
+    public IEnumerable<LiveFact<Adjustment>> Work => Live<Adjustment>().Where(done => !done.Now.Prepares);
+
     /// <summary>What was said of the reed’s playing, by whoever had it in hand.</summary>
     public IEnumerable<LiveFact<Test>> Said => Live<Test>().Where(test => test.Now.MeasuredFrom is null);
 
@@ -129,6 +132,32 @@ public sealed class BenchLog
     public BenchFact? LastOf(AccountId teacher) => Facts
         .Where(fact => fact.Now?.RecordedBy == teacher && fact.Now is not Test { MeasuredFrom: not null })
         .MaxBy(fact => fact.Now!.Sequence);
+
+    /// <summary>
+    /// What this teacher took back last although it wasn’t what they had said last: an undo brings it back, instead of taking back more.
+    /// </summary>
+    /// <param name="teacher">The teacher’s account.</param>
+    /// <returns>The fact, whose <see cref="BenchFact.Withdrawn"/> is the wording; or null.</returns>
+    public BenchFact? WithdrawnBy(AccountId teacher) =>
+        History.Select(line => line.Entry).LastOrDefault(entry => entry.RecordedBy == teacher) is Undo undo
+        && FactOf(undo.Id) is { Withdrawn: { } gone and not Test { MeasuredFrom: not null } } fact && fact.Tail == undo.Id
+        && (gone.RecordedBy != teacher || LastOf(teacher) is { Now: { } standing } && standing.Sequence > gone.Sequence)
+            ? fact
+            : null;
+
+    /// <summary>What stands and was said of a fact: how a finding ended, what was done for it, what became of a risk.</summary>
+    /// <param name="fact">The fact.</param>
+    public IEnumerable<BenchFact> HangingOn(BenchFact fact)
+    {
+        ArgumentNullException.ThrowIfNull(fact);
+        return Facts.Where(other => other.Now switch
+        {
+            FindingEnded ended => FactOf(ended.FindingId)?.Root == fact.Root,
+            RiskClosed closed => FactOf(closed.RiskId)?.Root == fact.Root,
+            Adjustment { ForFindingId: { } finding } => FactOf(finding)?.Root == fact.Root,
+            _ => false,
+        });
+    }
 
     private static HistoryLine Line(FactWeaver weaver, BenchEntry entry)
     {

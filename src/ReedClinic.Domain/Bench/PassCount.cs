@@ -1,7 +1,8 @@
 namespace ReedClinic.Domain.Bench;
 
 /// <summary>
-/// Numbers the passes: the first adjustment opens pass 1, and the first adjustment after a test opens the next one.
+/// Numbers the passes: the first adjustment opens pass 1, and the first adjustment after a test opens the next one. What only makes the
+/// reed ready to be played opens none: a reed that was soaked is still as it arrived (common practice).
 /// </summary>
 /// <remarks>
 /// Only what stands is counted, by the place at which it was first said. An entry that names its pass never opens one;
@@ -20,7 +21,7 @@ internal sealed class PassCount
             {
                 tested = true;
             }
-            else if (strand.Now is Adjustment && tested)
+            else if (strand.Now is Adjustment { Prepares: false } && tested)
             {
                 openers.Add((strand.Entries[0].Sequence, strand.Root));
                 tested = false;

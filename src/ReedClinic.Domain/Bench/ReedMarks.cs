@@ -15,7 +15,7 @@ public static class ReedMarks
         return
         [
             .. log.Findings.Where(found => found.Ended?.Now.Ending != FindingEnding.Gone).Select(Found),
-            .. log.Live<Adjustment>().GroupBy(work => (work.Now.AdjustmentKind, Own(work.Now), work.Now.Place)).Select(Worked),
+            .. log.Work.GroupBy(work => (work.Now.AdjustmentKind, Own(work.Now), work.Now.Place)).Select(Worked),
             .. log.LeftAlone.Select(left => new ReedMark(left.Now.Place, MarkKind.LeaveAlone, left.Now.Words)),
         ];
     }
@@ -25,6 +25,7 @@ public static class ReedMarks
     public static ReedMark? Of(BenchEntry entry) => entry switch
     {
         Finding finding => new ReedMark(finding.Place, KindOf(finding.Character), FindingCatalogue.Find(finding.FindingKind)?.Name ?? finding.Words ?? FindingCatalogue.NameOf(finding.FindingKind)) { Suspected = finding.Certainty == Certainty.Suspected },
+        Adjustment { Prepares: true } => null,
         Adjustment work => new ReedMark(work.Place, MarkKind.Worked, AdjustmentCatalogue.Find(work.AdjustmentKind)?.Name ?? work.Words ?? AdjustmentCatalogue.NameOf(work.AdjustmentKind)),
         LeaveAlone left => new ReedMark(left.Place, MarkKind.LeaveAlone, left.Words),
         _ => null,

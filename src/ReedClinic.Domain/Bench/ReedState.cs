@@ -32,7 +32,7 @@ public static class ReedStates
     public static ReedState Of(BenchLog log)
     {
         ArgumentNullException.ThrowIfNull(log);
-        var worked = log.Live<Adjustment>().LastOrDefault();
+        var worked = log.Work.LastOrDefault();
         return log switch
         {
             { IsParked: true } => ReedState.Parked,

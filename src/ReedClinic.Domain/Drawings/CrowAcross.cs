@@ -46,11 +46,14 @@ internal sealed class CrowAcross
     /// <summary>Whether what was done has room over its steps: every word of it whole, and narrower than its step.</summary>
     public bool HasRoom => picture.Moves.All(move => move.Work.Count <= 2 && move.Work.All(words => words.Length * SignWidth <= step - SignWidth));
 
+    /// <summary>Whether passes stand there by their number alone.</summary>
+    public bool IsNarrow => step < NarrowStep;
+
     public CrowKeys Shown => plan.Shown;
 
     public (double Height, IReadOnlyList<SketchPart> Parts) Draw()
     {
-        var key = CrowKey.Rows(picture, show.Keys & plan.Shown, Ground, show.Width - GroundEnd, Height + down, KeySignWidth);
+        var key = CrowKey.Rows(picture, show.Keys & plan.Shown, Ground, show.Width - GroundEnd, Height + down, KeySignWidth * (show.Width < NarrowWidth ? Math.Max(1, show.Type) : 1));
         return (Height + down + key.Height,
         [
             .. plan.Ground(Ground, show.Width - GroundEnd, show.HasBand),
@@ -90,15 +93,14 @@ internal sealed class CrowAcross
     private IEnumerable<SketchPart> Passes()
     {
         var foot = Height - 8 + down;
-        var narrow = step < NarrowStep;
-        if (narrow)
+        if (IsNarrow)
         {
             yield return new SketchWords(SketchType.Label, "pass", Ground - 6, foot, SketchAlign.End);
         }
 
         foreach (var (heard, index) in picture.Heard.Select((heard, index) => (heard, index)).Where(one => !CrowSketch.IsSamePass(picture, one.index)))
         {
-            var words = narrow && heard.Pass > 0 ? heard.Pass.ToString(CultureInfo.InvariantCulture) : CrowSketch.Pass(heard, show);
+            var words = IsNarrow && heard.Pass > 0 ? heard.Pass.ToString(CultureInfo.InvariantCulture) : CrowSketch.Pass(heard, show);
             yield return new SketchWords(SketchType.Label, words, along[index], foot, SketchAlign.Middle);
         }
     }

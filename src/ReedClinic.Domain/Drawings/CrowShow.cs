@@ -66,6 +66,9 @@ public sealed record CrowShow(CrowRun Run, double Width, CrowLabels Labels)
     /// <summary>For a letter on paper.</summary>
     public static CrowShow Paper { get; } = Letter with { Type = 1.2 };
 
+    /// <summary>For a letter on paper, at the side of the tests: the narrowest first.</summary>
+    public static IReadOnlyList<CrowShow> BesideOnPaper { get; } = [Paper with { Width = 360 }, Paper with { Width = 430 }];
+
     /// <summary>Whether the band of the target is drawn.</summary>
     public bool HasBand { get; init; } = true;
 

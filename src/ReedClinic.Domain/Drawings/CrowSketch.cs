@@ -16,14 +16,14 @@ public static class CrowSketch
         return new Sketch(show.Width, height, Title, string.Join(". ", picture.Moves.Select(move => move.Sentence).Prepend(picture.Sentence)) + ".", parts) { Type = show.Type };
     }
 
-    /// <summary>What was done on each step and what it did, to stand below a drawing; nothing where all of it has room on the drawing.</summary>
+    /// <summary>Whether a drawing that runs to the right says all that a wider one does: what was done over its step, and every pass by its name.</summary>
     /// <param name="picture">What was heard and done.</param>
     /// <param name="show">What the drawing shows of it.</param>
-    public static IReadOnlyList<string> Below(CrowPicture picture, CrowShow show)
+    public static bool HasRoom(CrowPicture picture, CrowShow show)
     {
         ArgumentNullException.ThrowIfNull(picture);
         ArgumentNullException.ThrowIfNull(show);
-        return show.Run == CrowRun.Down || new CrowAcross(picture, show).HasRoom ? [] : Steps(picture, show);
+        return new CrowAcross(picture, show) is { HasRoom: true, IsNarrow: false };
     }
 
     /// <summary>What was done on each step and what it did, each with its pass.</summary>

@@ -10,6 +10,7 @@ public sealed class ReedSketch
     private const double BelowTheFoot = 0.9;
     private const double BelowTheMarks = 2.4;
     private const double TypeScale = 1.4;
+    private const double PatchSide = 26;
     private const double DiscRadius = 10.2;
 
     private static readonly (SketchInk Ink, Zone[] Zones)[] Tints =
@@ -47,7 +48,7 @@ public sealed class ReedSketch
         }
 
         below = layout.Discs.Select(disc => disc.Y + DiscRadius + 1).Append(below).Max();
-        return new Sketch(layout.Width, Math.Min(below, layout.Height), title, Say(marks), drawn.parts) { Type = TypeScale };
+        return new Sketch(layout.Width, Math.Min(below, layout.Height), title, Say(marks, style, instrument), drawn.parts) { Type = TypeScale };
     }
 
     /// <summary>One mark in words, as it stands in the list beside the drawing.</summary>
@@ -56,6 +57,17 @@ public sealed class ReedSketch
     {
         ArgumentNullException.ThrowIfNull(mark);
         return $"{mark.Place.SayPlainly()}: {mark.Words}{(string.IsNullOrWhiteSpace(mark.Detail) ? "" : $" ({mark.Detail})")}";
+    }
+
+    /// <summary>A mark's line in the list beside the drawing: what it is, where, and whether this drawing doesn't have it.</summary>
+    /// <param name="mark">The mark.</param>
+    /// <param name="style">How the reed is scraped.</param>
+    /// <param name="instrument">What it is for; an oboe when nobody said.</param>
+    public static string Line(ReedMark mark, ScrapeStyle style, Instrument? instrument)
+    {
+        ArgumentNullException.ThrowIfNull(mark);
+        var line = $"{Name(mark)}: {Say(mark)}";
+        return NotDrawn.Of(mark.Place, style, instrument) is null ? line : line.TrimEnd('.') + " (not on the drawing)";
     }
 
     /// <summary>What a mark is called in the list beside the drawing; what is only suspected isn't called found.</summary>
@@ -73,9 +85,20 @@ public sealed class ReedSketch
         };
     }
 
-    private static string Say(IReadOnlyList<ReedMark> marks) => marks.Count == 0
+    private static string Say(IReadOnlyList<ReedMark> marks, ScrapeStyle style, Instrument? instrument) => marks.Count == 0
         ? "Both blades of the reed, tip up. Nothing is marked on them."
-        : "Both blades of the reed, tip up. " + string.Join(" ", marks.Select((mark, index) => FormattableString.Invariant($"{index + 1}, {Name(mark).ToLowerInvariant()}: {Say(mark).TrimEnd('.')}.")));
+        : "Both blades of the reed, tip up. " + string.Join(" ", marks.Select((mark, index) => FormattableString.Invariant($"{index + 1}, {Told(mark, style, instrument)}")));
+
+    private static string Told(ReedMark mark, ScrapeStyle style, Instrument? instrument) =>
+        Line(mark, style, instrument) is var line && Name(mark) is var name ? $"{name.ToLowerInvariant()}{line[name.Length..].TrimEnd('.')}." : line;
+
+    /// <summary>A patch of what a mark looks like, to stand in a list beside its number; in the drawing's own units.</summary>
+    /// <param name="mark">The mark.</param>
+    public static Sketch Patch(ReedMark mark)
+    {
+        ArgumentNullException.ThrowIfNull(mark);
+        return new Sketch(PatchSide, PatchSide, Name(mark), "", [new SketchPath(Ink(mark), FormattableString.Invariant($"M1,1H{PatchSide - 1}V{PatchSide - 1}H1Z"))]);
+    }
 
     private static SketchInk Ink(ReedMark mark) => mark.Kind switch
     {
@@ -123,13 +146,18 @@ public sealed class ReedSketch
     private IEnumerable<SketchPath> Marks(Blades blade, double x, double y, bool foot) =>
         from one in layout.On(blade)
         where !MapLayout.IsEnd(one.Mark.Place.Zone) && IsFoot(one.Mark.Place.Zone) == foot
-        from shape in layout.Art.Shapes(one.Mark.Place.Zone, one.Mark.Place.Sides)
+        from shape in layout.Shapes(blade, one.Mark)
         select new SketchPath(Ink(one.Mark), shape.Path, x, y);
 
     private void Discs()
     {
         parts.AddRange(layout.Discs.Where(disc => disc.X != disc.TieX || disc.Y != disc.TieY).Select(disc =>
             new SketchPath(SketchInk.Leader, $"M{SvgPath.Number(disc.X)},{SvgPath.Number(disc.Y)}L{SvgPath.Number(disc.TieX)},{SvgPath.Number(disc.TieY)}")));
+        if (layout.WholeReed is var (x, y))
+        {
+            parts.Add(new SketchWords(SketchType.Name, Zone.WholeReed.Name(), x, y + 7.2, SketchAlign.End));
+        }
+
         foreach (var disc in layout.Discs)
         {
             parts.Add(new SketchDot(SketchInk.Disc, disc.X, disc.Y, DiscRadius));

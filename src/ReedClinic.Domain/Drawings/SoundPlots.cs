@@ -69,7 +69,7 @@ public static class SoundPlots
 
         parts.Add(new SketchPath(SketchInk.Trace, frame.Trace([.. track.Series.Decibels.Select(level => (double?)level)], track.Series.Step, frame.From)));
         var (least, most) = (track.Series.Decibels.Min(), track.Series.Decibels.Max());
-        return Plot(isWide, LevelHeight, "How loud it is from moment to moment", $"From {SoundSketch.Number(least, 0)} to {SoundSketch.Number(most, 0)} decibels of full scale.", parts, frame);
+        return Plot(isWide, LevelHeight, "How loud it is from moment to moment", $"From {SoundSketch.Number(least, 0)} to {SoundSketch.Number(most, 0)} decibels, where 0 is the loudest that the recording can hold.", parts, frame);
     }
 
     /// <summary>Two sounds over each other, both from their first tone on.</summary>

@@ -61,24 +61,24 @@ public sealed record StrokePlan(
     }
 
     private static StrokePlan Corners(ReedMeasures m) => new(
-        Both(BeforeTheRoof(m, 0.66), new(0.53 * m.TipWidth, -0.55), BeforeTheRoof(m, 0.47), new(0.44 * m.TipWidth, -0.6)),
-        Zone.TipCorners, Sides.Both, [Zone.TipCentre], -1.1, m.TipAtSides + 2.2, "begin in front of the heart", "end past the corner");
+        Both(BeforeTheRoof(m, 0.66), new(0.56 * m.TipWidth, -0.1), BeforeTheRoof(m, 0.47), new(0.53 * m.TipWidth, -0.6)),
+        Zone.TipCorners, Sides.Both, [Zone.TipCentre], -1.1, m.TipAtSides + 2.2, "begin in front of the line", "end past the corner");
 
     private static StrokePlan BesideTheMiddle(ReedMeasures m) => new(
         Both(BeforeTheRoof(m, 0.5), new(0.42 * m.TipWidth, -0.6)),
-        Zone.TipSides, Sides.Both, [Zone.TipCentre], -1.1, m.TipAtSides + 2.2, "begin beside the middle", "end past the edge");
+        Zone.TipSides, Sides.Both, [Zone.TipCentre], -1.1, m.TipAtSides + 2.2, "begin beside the middle", "end past the tip");
 
     private static StrokePlan TheLine(ReedMeasures m) => new(
-        Both(new(0.1 * m.TipWidth, m.TipAtCentre + 0.2), new(0.1 * m.TipWidth, 0.5), new(0.3 * m.TipWidth, m.TipAtCentre + 1.2), new(0.3 * m.TipWidth, 1.2)),
-        Zone.Rooftop, Sides.Both, [Zone.HeartCentre], -1.1, m.TipAtSides + 4, "begin at the line", "lift within two millimetres");
+        Both(BeforeTheRoof(m, 0.2), new(0.1 * m.TipWidth, 0.3), BeforeTheRoof(m, 0.66), new(0.33 * m.TipWidth, 0.3)),
+        Zone.Rooftop, Sides.Both, [Zone.HeartCentre], -1.1, m.TipAtSides + 4, "begin in front of the line", "lift before the end");
 
     private static StrokePlan TheSlope(ReedMeasures m) => new(
         Both(new(0.16 * m.TipWidth, m.TipAtCentre + 2.2), new(0.16 * m.TipWidth, m.TipAtCentre - 0.6)),
-        Zone.Transition, Sides.Both, [Zone.HeartCentre], -1.1, m.TipAtSides + 4, "begin at the front of the heart", "lift before the edge");
+        Zone.Transition, Sides.Both, [Zone.HeartCentre], -1.1, m.TipAtSides + 4, "begin at the front of the heart", "lift before the end");
 
     private static StrokePlan HeartFlanks(ReedMeasures m) => new(
         Both(new(0.27 * m.TipWidth, m.TipAtSides + m.Heart - 0.9), new(0.27 * m.TipWidth, m.TipAtSides - 0.2)),
-        Zone.HeartSides, Sides.Both, [Zone.HeartCentre], -0.6, m.TipAtSides + m.Heart + 2, "begin at the foot of the heart", "end before the roof");
+        Zone.HeartSides, Sides.Both, [Zone.HeartCentre], -0.6, m.TipAtSides + m.Heart + 2, "begin at the foot of the heart", "end before the line");
 
     // A short scrape has no windows to open, and behind its lay the bark stays.
     private static StrokePlan? TheWindows(ReedMeasures m) => m.Windows <= 0 ? null : new(
@@ -87,7 +87,7 @@ public sealed record StrokePlan(
 
     private static StrokePlan OneSide(ReedMeasures m) => new(
         [new(new(-0.27 * m.TipWidth, m.TipAtSides + m.Heart - 1.2), new(-0.27 * m.TipWidth, m.TipAtSides + 0.2))],
-        Zone.HeartSides, Sides.Left, [Zone.HeartCentre], -0.6, m.TipAtSides + m.Heart + 2, "begin where the dark begins", "end where it ends");
+        Zone.HeartSides, Sides.Left, [Zone.HeartCentre], -0.6, m.TipAtSides + m.Heart + 2, "begin at the thick place", "end where it ends");
 
     private static List<KnifeWay> Both(params ReadOnlySpan<MmPoint> points)
     {

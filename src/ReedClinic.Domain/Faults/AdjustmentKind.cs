@@ -12,6 +12,9 @@ public readonly record struct AdjustmentKindId(string Value)
     /// <summary>True where an entry’s own words say what it is: “something else”, and whatever is the studio’s own.</summary>
     public bool IsInWords => this == SomethingElse || OwnId.Is(Value);
 
+    /// <summary>True for what every reed has before it is played: it is wetted (common practice). Nobody’s leave is asked for that.</summary>
+    public bool Prepares => Value is "soak";
+
     /// <summary>True when it is known that the cane doesn’t come back.</summary>
     public bool TakesAway => AdjustmentCatalogue.Find(this) is { } kind ? kind.Reversible == Reversible.No : OwnId.TakesCane(Value);
 }

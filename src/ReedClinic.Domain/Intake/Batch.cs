@@ -1,3 +1,4 @@
+using System.Globalization;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Pitch;
@@ -162,8 +163,12 @@ public sealed class Batch
             Reach(Stage.Here, at);
         }
 
-        return problems;
+        return [.. problems.Select(problem => problem with { Message = OfReed(which.Number, problem.Message) })];
     }
+
+    // Several reeds stand under each other in one form: the same words of two of them wouldn't say which.
+    private static string OfReed(int number, string message) =>
+        string.Create(CultureInfo.InvariantCulture, $"Reed {number}: {char.ToLowerInvariant(message[0])}{message[1..]}");
 
     /// <summary>Adds a reed that was in the parcel without having been announced. It may only be advised on.</summary>
     /// <param name="id">Made by the app.</param>
@@ -225,7 +230,7 @@ public sealed class Batch
     public void NoteOnArrival(string? note, bool inLetter = false) =>
         (ArrivalNote, ArrivalNoteInLetter) = string.IsNullOrWhiteSpace(note) ? (null, false) : (note.Trim(), inLetter);
 
-    /// <summary>Moves the batch on. It never moves back, and a stage that was reached keeps its first day.</summary>
+    /// <summary>Moves the batch on. It moves back by <see cref="TakePostingBack"/> alone, and a stage that was reached keeps its first day.</summary>
     /// <param name="stage">The stage that begins.</param>
     /// <param name="at">When.</param>
     /// <returns>False when the batch had got that far already.</returns>
@@ -256,6 +261,20 @@ public sealed class Batch
                 break;
         }
 
+        return true;
+    }
+
+    /// <summary>Takes back that the reeds were posted back, which was noted by mistake: the batch is where it was before.</summary>
+    /// <returns>False where they aren’t on their way home, or are home already.</returns>
+    public bool TakePostingBack()
+    {
+        if (Stage != Stage.OnItsWayHome)
+        {
+            return false;
+        }
+
+        PostedBackAt = null;
+        Stage = Journey[^1].Stage;
         return true;
     }
 

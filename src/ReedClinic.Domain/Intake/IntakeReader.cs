@@ -203,6 +203,23 @@ public static class IntakeReader
         return null;
     }
 
+    /// <summary>What of one reed’s answers will be taken for a question to answer in the letter; empty while there is too much to take.</summary>
+    /// <param name="form">What was typed of it.</param>
+    public static IReadOnlyList<string> QuestionsIn(ReedForm form)
+    {
+        ArgumentNullException.ThrowIfNull(form);
+        var said = new AnnouncedReed("", form.Bothers ?? "", Permission.AdviseOnly) { LastTried = form.LastTried, Likes = form.Likes, Questions = ReadQuestions(form.Questions, "", []) };
+        return [.. said.Questions, .. said.AskedInPassing];
+    }
+
+    /// <summary>The same of what is asked about all of them.</summary>
+    /// <param name="form">What was typed.</param>
+    public static IReadOnlyList<string> QuestionsIn(IntakeForm form)
+    {
+        ArgumentNullException.ThrowIfNull(form);
+        return ReadQuestions(form.Questions, "", []);
+    }
+
     private static List<string> ReadQuestions(string? typed, string field, List<Problem> problems)
     {
         var questions = (typed ?? "").Split(['\n', '\r'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
@@ -212,7 +229,7 @@ public static class IntakeReader
             return [];
         }
 
-        return [.. questions.Select(text => PlainText.Read(text, field, Question.LongestText, problems)).OfType<string>()];
+        return [.. questions.Select(text => PlainText.Read(text, field, Question.LongestText, problems)).OfType<string>().SelectMany(AskedQuestions.Each)];
     }
 
     private static double? Number(string? typed) => double.TryParse(

@@ -168,6 +168,6 @@ public sealed record AnnouncedReed(string HowToRecognise, string Bothers, Permis
     /// <summary>Questions about this reed.</summary>
     public IReadOnlyList<string> Questions { get; init; } = [];
 
-    /// <summary>Questions that stand in what bothers its owner, such as “Why does it do that?”, and weren’t asked by themselves.</summary>
-    internal IEnumerable<string> AskedInPassing => AskedQuestions.In(Bothers).Except(Questions);
+    /// <summary>Questions that stand in what its owner wrote of it, such as “Why does it do that?”, and weren’t asked by themselves.</summary>
+    internal IEnumerable<string> AskedInPassing => new[] { Bothers, LastTried, Likes }.SelectMany(AskedQuestions.In).Distinct().Except(Questions);
 }

@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters.Wordings;
 using ReedClinic.Domain.Reeds;
@@ -6,7 +5,7 @@ using ReedClinic.Domain.Reeds;
 namespace ReedClinic.Domain.Letters;
 
 /// <summary>The answers to what the student asked.</summary>
-internal static partial class AnswerBlocks
+internal static class AnswerBlocks
 {
     internal static LetterBlock? General(LetterMaterial material, Phrasing phrasing, LetterSoFar told) =>
         Answers(material, null, phrasing, told, "answers", BlockKind.Answers) is { } block
@@ -42,7 +41,7 @@ internal static partial class AnswerBlocks
     // An answer that speaks of scraping is no leave to scrape what goes home finished.
     private static IEnumerable<LetterSentence> AboutTheKnife(LetterMaterial material, Question question, Phrasing phrasing, LetterSoFar told)
     {
-        if (!Scraping().IsMatch(question.Text + " " + question.Answer))
+        if (!KnifeAnswer.IsAbout(question))
         {
             return [];
         }
@@ -52,8 +51,11 @@ internal static partial class AnswerBlocks
             : [LetterSentence.Plain(phrasing.Say("no-knife-again", question.Number, CautionWordings.NotYetAgain))];
     }
 
-    [GeneratedRegex(@"(?i)\b(scrap\w+|knife|knives|razor|clip(ped|ping|s)?|cut(ting|s)?|thin(ned|ning| (the|it|them|out))|shav(e|ed|ing)|strokes?|take (more|some|a little) off|cane off)\b")]
-    private static partial Regex Scraping();
+    /// <summary>The part in which a question is answered.</summary>
+    /// <param name="material">What the letter is composed from.</param>
+    /// <param name="question">The question.</param>
+    internal static string PartOf(LetterMaterial material, Question question) =>
+        AnsweredWith(material, question) is { } reed ? LetterComposer.Key(material.Batch.Reeds.First(one => one.Id == reed), "answers") : "answers";
 
     private static LetterBlock? Answers(LetterMaterial material, ReedId? reed, Phrasing phrasing, LetterSoFar told, string key, BlockKind kind)
     {
@@ -77,6 +79,7 @@ internal static partial class AnswerBlocks
                     .. AboutTheKnife(material, pair.Question, phrasing, told),
                 ])),
         ];
+        answers.AddRange(reed is null ? SaidOfHarm.Said(SaidOfHarm.OfAll(material), material, ofAll: true) : []);
         return answers.Count == 0 ? null : new LetterBlock(key, kind, answers) { Reed = reed };
     }
 }

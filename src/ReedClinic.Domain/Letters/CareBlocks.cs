@@ -18,29 +18,43 @@ internal static class CareBlocks
         }
 
         var each = ("each", playable == 1 ? "it" : "each reed");
-        List<string> sentences = [phrasing.Say("soak", 0, CareWordings.Soak, each), .. AfterWork(material, phrasing)];
+        List<string> first = [.. AfterWork(material, phrasing)];
+        List<string> sentences = [.. Soaking(material, phrasing), .. first];
         sentences.Add(phrasing.Say("dry", 0, CareWordings.Dry));
-        var more = IsTheLesson(material) ? CareWordings.MoreBesideKeeping : CareWordings.More.Skip(material.Playable.Count(reed => !UseBlock.HasItsOwn(material, reed)) < 2 ? 1 : 0);
-        sentences.AddRange(phrasing.Some("care", MostFurtherAdvice, more).Select((ways, index) => phrasing.Say("more-care", index, ways, each)));
-        return new LetterBlock("care", BlockKind.Care, [new([.. sentences.Select(LetterSentence.Plain)])])
+        sentences.AddRange(phrasing.Some("care", MostFurtherAdvice, Further(material)).Select((topic, index) => phrasing.Say("care-" + topic, index, CareWordings.More[topic], each)));
+        return new LetterBlock("care", BlockKind.Care, [new([.. sentences.Select(sentence => LetterSentence.Plain(ForInstrument.Said(sentence, material.Batch.Instrument)))])])
         {
-            Heading = "Playing in and care",
+            Heading = first.Count > 0 ? "Playing in and care" : "Care",
         };
     }
 
-    // Rest after work is for reeds that were worked on; where a reed's own part says how to begin, that is not said otherwise here.
+    // Where the teacher said how long, nothing else is said of it.
+    private static IEnumerable<string> Soaking(LetterMaterial material, Phrasing phrasing)
+    {
+        var untold = material.Playable.Where(reed => !PlayAdvice.SaysHowToSoak(material, reed)).ToList();
+        return untold.Count == 0 ? [] : [phrasing.Say("soak", 0, CareWordings.Soak, ("each", Each(untold, material)))];
+    }
+
+    private static IEnumerable<string> Further(LetterMaterial material) => IsTheLesson(material) ? CareWordings.BesideKeeping
+        : CareWordings.More.Keys.Where(topic => topic != CareWordings.Turns || (material.Playable.Count > 1 && !material.Playable.Any(reed => PlayAdvice.HasItsOwn(material, reed))));
+
+    // The first days are for reeds that were worked on; where a reed's own part says how it is played, that is not said otherwise here.
     private static IEnumerable<string> AfterWork(LetterMaterial material, Phrasing phrasing)
     {
-        var worked = material.Playable.Where(reed => material.LogOf(reed.Id).Live<Adjustment>().Any()).ToList();
-        var gentle = worked.Where(reed => !UseBlock.HasItsOwn(material, reed)).ToList();
-        if (gentle.Count > 0)
-        {
-            yield return phrasing.Say("first-days", 0, CareWordings.FirstDays, ("each", Each(gentle, material)));
-        }
-
+        var all = material.Playable.Where(reed => material.LogOf(reed.Id).Work.Any() && SaidOfHarm.Of(material, reed).Count == 0).ToList();
+        var worked = all.Where(reed => !PlayAdvice.HasItsOwn(material, reed)).ToList();
         if (worked.Count > 0)
         {
-            var takesCane = worked.SelectMany(reed => material.LogOf(reed.Id).Live<Adjustment>()).Any(work => SafeChanges.TakesCane(work.Now.AdjustmentKind) == true);
+            yield return phrasing.Say("first-days", 0, CareWordings.FirstDays, ("each", Each(worked, material)));
+        }
+
+        if (all.Count > worked.Count)
+        {
+            yield return phrasing.Say("settles", 0, CareWordings.SettlesToo, ("each", Each(all, material)));
+        }
+        else if (worked.Count > 0)
+        {
+            var takesCane = worked.SelectMany(reed => material.LogOf(reed.Id).Work).Any(work => SafeChanges.TakesCane(work.Now.AdjustmentKind) == true);
             var ways = takesCane ? CareWordings.Settles : [.. CareWordings.Settles.Where(way => !way.Contains("scraping", StringComparison.Ordinal))];
             yield return phrasing.Say("settles", 0, ways, ("each", Each(worked, material)));
         }
@@ -61,7 +75,7 @@ internal static class CareBlocks
         List<string> cautions =
         [
             "Rinse a reed that comes back from me and wash your hands before you play it; don’t share reeds, and don’t play one while you or the other player is ill.",
-            "Knives and blades are very sharp: cut and scrape away from your hand, on a block, and store them with a guard. " + CautionWordings.Knife(material.Age)[0],
+            "Knives and blades are very sharp: cut on a block, scrape with the plaque between knife and finger, both away from your hand, and store them with a guard. " + CautionWordings.Knife(material.Age)[0],
             "Scrape where the air moves, and wipe the dust away with a damp cloth.",
             CautionWordings.Unwell(material.Age),
         ];
@@ -80,11 +94,21 @@ internal static class CareBlocks
     internal static LetterBlock Closing(LetterMaterial material, Phrasing phrasing)
     {
         var playable = material.Playable.Count;
-        var ways = playable == 0 ? ClosingWordings.WishWithoutReeds : ClosingWordings.Wish;
+        // Where nothing was worked on, nothing has changed.
+        var worked = material.Playable.Any(reed => material.LogOf(reed.Id).Work.Any());
+        IReadOnlyList<string> ways = playable == 0 ? ClosingWordings.WishWithoutReeds
+            : [.. (material.Playable.Any(reed => PlayAdvice.HasItsOwn(material, reed)) ? ClosingWordings.WishAtAnyTime : ClosingWordings.Wish).Where(way => worked || !way.Contains("has changed", StringComparison.Ordinal))];
         var wish = phrasing.Say("wish", 0, ways, ("them", playable == 1 ? "it" : "them"), ("they", playable == 1 ? "it" : "they"), ("feel", playable == 1 ? "feels" : "feel"), ("play", playable == 1 ? "plays" : "play"));
         return new LetterBlock(
             "closing",
             BlockKind.Closing,
-            [LetterParagraph.Plain(wish), LetterParagraph.Plain(phrasing.Say("bye", 0, ClosingWordings.Bye)), LetterParagraph.Plain(material.Signature)]);
+            [new([.. Next(material, phrasing), LetterSentence.Plain(wish)]), LetterParagraph.Plain(phrasing.Say("bye", 0, ClosingWordings.Bye)), LetterParagraph.Plain(material.Signature)]);
     }
+
+    // What to send next time follows from the plan.
+    private static IEnumerable<LetterSentence> Next(LetterMaterial material, Phrasing phrasing) =>
+        material.Thread.HasLesson ? [LetterSentence.Plain(phrasing.Say("send-next", 0, IsTheLesson(material) ? ClosingWordings.SendNextKept : ClosingWordings.SendNext, These(material)))] : [];
+
+    private static (string, string)[] These(LetterMaterial material) => material.Batch.Reeds.Count(reed => reed.IsHere) == 1
+        ? [("this", "this one"), ("these", "this one")] : [("this", "one of these"), ("these", "these")];
 }

@@ -10,6 +10,9 @@ namespace ReedClinic.Domain.Letters;
 /// <summary>What a letter says first of a reed: whether what bothered the student was met, and what became of it.</summary>
 internal static class ComplaintAnswer
 {
+    // Where more kinds of finding answer a complaint, they are like it, and not all the very same.
+    private const int MostThatAreTheSame = 2;
+
     /// <summary>The sentences. Nothing where the log is empty, or nothing was written.</summary>
     /// <param name="material">What the letter is composed from.</param>
     /// <param name="reed">The reed.</param>
@@ -18,25 +21,40 @@ internal static class ComplaintAnswer
     /// <param name="phrasing">Chooses the words.</param>
     internal static IEnumerable<LetterSentence> Of(LetterMaterial material, Reed reed, BenchLog log, FoundWords words, Phrasing phrasing)
     {
-        var target = material.Batch.CrowTarget;
         List<BenchFact> told = [.. log.Told];
         if (reed.Bothers.Trim().Length == 0 || told.Count == 0)
         {
             return [];
         }
 
-        var complaints = Complaint.Of(reed, material.Batch);
-        if (complaints.Count == 0)
+        var (complaints, unknown) = (Complaint.Of(reed, material.Batch), Complaint.IsUnknown(reed, material.Batch));
+        if (complaints.Count == 0 && !unknown)
         {
-            return [.. Rest(log, told[^1].Root, reed.Number, words, phrasing), .. Reason(material, reed, log, told[^1].Root, phrasing)];
+            return Rest(log, told[^1].Root, reed.Number, words, phrasing);
         }
 
         var open = Open(complaints, log);
-        List<LetterSentence> answers =
-        [
-            .. complaints.Except(open).SelectMany((one, index) => ((To(one, log, reed.Number + index, words, phrasing) ?? ByNear(one, log, target, reed.Number + index, words, phrasing)) is { } answer ? [answer] : ByCause(one, log, words))),
-        ];
-        return open.Count == 0 ? answers : [.. answers, .. AskedBack(reed, log, open, answers.Count > 0 || log.Moves.Any(IsTold), told[^1].Root, phrasing), .. Reason(material, reed, log, told[^1].Root, phrasing)];
+        var answers = complaints.Except(open)
+            .Select((one, index) => (one.Marked, Said: Answer(one, index == 0, log, material.Batch.CrowTarget, reed.Number + index, words, phrasing))).ToLookup(one => one.Marked is null, one => one.Said);
+        List<LetterSentence> said = [.. answers[true].SelectMany(one => one)], marked = [.. answers[false].SelectMany(one => one)];
+        if ((open.Count == 0 && !unknown) || (said.Count + marked.Count > 0 && IsGivenUp(log)))
+        {
+            return [.. said, .. marked];
+        }
+
+        var last = told[^1].Root;
+        var back = open.Count == 0 ? NotRecognised(material, reed, log, last, phrasing)
+            : AskedBack(material, reed, log, unknown ? [.. open, Complaint.AsWritten] : open, said.Count > 0 || log.Moves.Any(IsTold), last, phrasing);
+        return [.. said, back, .. Reason(material, reed, log, last, phrasing), .. marked];
+    }
+
+    // The first as an answer to the words right before it, each further one by its name.
+    private static List<LetterSentence> Answer(Complaint one, bool first, BenchLog log, CrowTarget target, int turn, FoundWords words, Phrasing phrasing)
+    {
+        var answer = first && one.Marked is null
+            ? To(one, log, turn, words, phrasing) ?? ByNear(one, log, target, turn, words, phrasing)
+            : MarkAnswer.Of(one, log, target, turn, words, phrasing);
+        return answer is not null ? [answer] : ByCause(one, log, words);
     }
 
     /// <summary>Of what a student complains, that to which the log has no answer.</summary>
@@ -45,27 +63,50 @@ internal static class ComplaintAnswer
     internal static IReadOnlyList<Complaint> Open(IEnumerable<Complaint> complaints, BenchLog log) =>
         [.. complaints.Where(one => !IsAnswered(one, log))];
 
-    private static bool IsAnswered(Complaint complaint, BenchLog log) =>
+    private static bool IsAnswered(Complaint complaint, BenchLog log) => IsTested(complaint, log) || Found(complaint.Causes, log).Count > 0;
+
+    private static bool IsTested(Complaint complaint, BenchLog log) =>
         log.Moves.Any(move => move.TestKind == complaint.Test && (Step(move.Arrival) ?? Step(move.Now)) is not null)
         || Found(complaint.Findings, log).Count > 0
-        || complaint.Near.Any(test => log.Moves.Any(move => move.TestKind == test && (IsSaid(move.Arrival) || IsSaid(move.Now))))
-        || Found(complaint.Causes, log).Count > 0;
+        || complaint.Near.Any(test => log.Moves.Any(move => move.TestKind == test && (IsSaid(move.Arrival) || IsSaid(move.Now))));
 
     private static bool IsSaid(LiveFact<Test>? fact) => fact?.Now is { TestKind: TestKind.Crow, Pitch: not null } or { TestKind: not TestKind.Crow, Step: not null };
 
-    private static List<FindingNow> Found(IReadOnlyList<string> kinds, BenchLog log) =>
-        [.. log.Findings.Where(one => one.Finding.Character != FindingCharacter.Strength && kinds.Contains(one.Finding.FindingKind.Value))];
+    /// <summary>What was found of some kinds, strengths apart, and what the work itself brought about: no student wrote of that.</summary>
+    /// <param name="kinds">The kinds.</param>
+    /// <param name="log">The log.</param>
+    internal static List<FindingNow> Found(IReadOnlyList<string> kinds, BenchLog log) =>
+        [.. log.Findings.Where(one => one.Finding.Character != FindingCharacter.Strength && one.Finding.Arose != Arose.CausedByTheWork && kinds.Contains(one.Finding.FindingKind.Value))];
 
     // What is known to bring such a thing about, and was found here.
-    private static List<LetterSentence> ByCause(Complaint complaint, BenchLog log, FoundWords words) =>
-        Found(complaint.Causes, log).Find(one => one.Finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork }) is { } cause && !words.HasFirst ? words.First(cause) : [];
+    private static List<LetterSentence> ByCause(Complaint complaint, BenchLog log, FoundWords words) => IsTested(complaint, log) ? []
+        : Found(complaint.Causes, log).Find(one => one.Finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork }) is { } cause && !words.IsFirst(cause)
+            ? words.First(cause, ComplaintWordings.Cause) : [];
+
+    /// <summary>What complaints are about, in one breath: whole clauses stand last.</summary>
+    /// <param name="complaints">The complaints.</param>
+    internal static string Names(IEnumerable<Complaint> complaints) => Prose.List(
+        [.. complaints.Select(one => one.Name).Distinct().OrderBy(name => name.StartsWith("how ", StringComparison.Ordinal) || name.StartsWith("what ", StringComparison.Ordinal))]);
 
     // What wasn’t tried is asked back, each thing by its name.
-    private static IEnumerable<LetterSentence> AskedBack(Reed reed, BenchLog log, IReadOnlyList<Complaint> open, bool more, EntryId last, Phrasing phrasing)
+    private static LetterSentence AskedBack(LetterMaterial material, Reed reed, BenchLog log, IReadOnlyList<Complaint> open, bool more, EntryId last, Phrasing phrasing)
     {
         var ways = !GoesHomeToBePlayed(reed, log) ? ComplaintWordings.NotNotedAlone : more ? ComplaintWordings.AskedBack : ComplaintWordings.NotNoted;
-        yield return new(phrasing.Say("complaint-not", reed.Number, ways, ("what", Prose.List([.. open.Select(one => one.Name)]))), [last]);
+        var it = open.Count > 1 || open[0].IsPlural ? "they are" : "it is";
+        return new(phrasing.Say("complaint-not", reed.Number, ways, ("what", Names(open)), ("it is", it), HowLong(material, reed)[0], HowLong(material, reed)[1]), [last]);
     }
+
+    // What nobody here can put to a test or a finding isn’t answered by whatever was found first.
+    private static LetterSentence NotRecognised(LetterMaterial material, Reed reed, BenchLog log, EntryId last, Phrasing phrasing)
+    {
+        var faults = log.Findings.Any(one => one.Finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork });
+        var ways = !GoesHomeToBePlayed(reed, log) ? ComplaintWordings.NotRecognisedAlone : faults ? ComplaintWordings.NotRecognised : ComplaintWordings.NotExplained;
+        return new(phrasing.Say("complaint-unknown", reed.Number, ways, HowLong(material, reed)), [last]);
+    }
+
+    // Where the reed’s own part says how it is to be played, no other time is named.
+    private static (string, string)[] HowLong(LetterMaterial material, Reed reed) => PlayAdvice.HasItsOwn(material, reed)
+        ? [("for", ""), ("little", "")] : [("for", " for a few days"), ("little", reed.Number % 2 == 0 ? " a little" : " for a day or two")];
 
     // Why the teacher leaves it open.
     private static IEnumerable<LetterSentence> Reason(LetterMaterial material, Reed reed, BenchLog log, EntryId last, Phrasing phrasing) =>
@@ -73,13 +114,17 @@ internal static class ComplaintAnswer
             ? [new(phrasing.Say("complaint-open", reed.Number, ComplaintWordings.LeftOpen, ("reason", Prose.Ended(reason))), [last])]
             : [];
 
-    private static bool GoesHomeToBePlayed(Reed reed, BenchLog log) => reed.MayBePlayed && log.Verdict?.Now.VerdictKind != VerdictKind.NotToBeSaved;
+    private static bool GoesHomeToBePlayed(Reed reed, BenchLog log) => reed.MayBePlayed && !IsGivenUp(log);
+
+    /// <summary>Whether a reed can’t be saved: then nothing of it is asked back.</summary>
+    /// <param name="log">Its log.</param>
+    internal static bool IsGivenUp(BenchLog log) => log.Verdict?.Now.VerdictKind == VerdictKind.NotToBeSaved;
 
     // What became better or moved in pitch is told below: to say before it that nothing was written down would contradict it.
     private static bool IsTold(TestMove move) => move.Movement == Movement.Nearer
         || (move.Arrival?.Now.Pitch is { } before && move.Now?.Now.Pitch is { } after && before != after);
 
-    // What isn’t recognised is answered by the first fault that came with the reed.
+    // Where nothing bothers, what came with the reed is told before all else.
     private static List<LetterSentence> Rest(BenchLog log, EntryId last, int turn, FoundWords words, Phrasing phrasing)
     {
         List<FindingNow> faults = [.. log.Findings.Where(one => one.Finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork }).OrderBy(one => one.Fact.Sequence)];
@@ -88,12 +133,13 @@ internal static class ComplaintAnswer
             return [new(phrasing.Say("complaint-rest", turn, faults.Count > 0 ? ComplaintWordings.Follows : log.Live<Test>().Any(IsOff) ? ComplaintWordings.Tests : ComplaintWordings.NoFault), [last])];
         }
 
-        return words.First(first);
+        return words.First(first, ComplaintWordings.First);
     }
 
     private static bool IsOff(LiveFact<Test> test) => test.Now.Step is { } step && TestScale.Of(test.Now.TestKind).FromGood(step) > 0;
 
-    private static List<EntryId> Roots(FindingNow found) =>
+    /// <summary>What a finding, its end and the work for it rest on.</summary>
+    internal static List<EntryId> Roots(FindingNow found) =>
         [found.Fact.Root, .. found.Ended is { } ended ? [ended.Root] : Array.Empty<EntryId>(), .. found.DoneForIt.Select(work => work.Root)];
 
     private static LetterSentence? To(Complaint complaint, BenchLog log, int turn, FoundWords words, Phrasing phrasing)
@@ -101,7 +147,7 @@ internal static class ComplaintAnswer
         var move = log.Moves.FirstOrDefault(one => one.TestKind == complaint.Test);
         if (Step(move?.Arrival) is { } before)
         {
-            words.SaysTest(complaint.Test);
+            words.SaysTest(complaint.Test!.Value);
             return ByTest(complaint, move!, before, log, turn, phrasing);
         }
 
@@ -109,7 +155,7 @@ internal static class ComplaintAnswer
         if (found.Count > 0)
         {
             words.SaysItsEnd(found[^1].Fact.Root);
-            return ByFinding(found[^1], turn, phrasing);
+            return ByFinding(complaint, found[^1], log, turn, phrasing);
         }
 
         if (Step(move?.Now) is not { } only)
@@ -117,7 +163,7 @@ internal static class ComplaintAnswer
             return null;
         }
 
-        words.SaysTest(complaint.Test);
+        words.SaysTest(complaint.Test!.Value);
         return new(phrasing.Say("complaint-now", turn, ComplaintWordings.Later, ("now", Clause(move!.TestKind, only, turn, phrasing))), [move.Now!.Root]);
     }
 
@@ -127,20 +173,24 @@ internal static class ComplaintAnswer
         List<EntryId> roots = [move.Arrival!.Root, .. move.Now is { } tested ? [tested.Root] : Array.Empty<EntryId>()];
         if (Step(move.Now) is { } after)
         {
-            var ways = after == before ? ComplaintWordings.Unchanged : IsAfterWork(move, log) ? ComplaintWordings.AfterWork : ComplaintWordings.LaterOn;
-            return new(phrasing.Say("complaint-moved", turn, ways, ("was", was), ("now", Clause(move.TestKind, after, turn + 1, phrasing))), roots);
+            var since = LetterTried.WorkAfter(log, move.Now!);
+            var ways = since.Count > 0 ? ComplaintWordings.BeforeLast : after == before ? ComplaintWordings.Unchanged : IsAfterWork(move, log) ? ComplaintWordings.AfterWork : ComplaintWordings.LaterOn;
+            return new(phrasing.Say("complaint-moved", turn, ways, ("was", was), ("before", Before(since)), ("now", Again.Of(was, Clause(move.TestKind, after, turn + 1, phrasing)))), roots);
         }
 
         return new(phrasing.Say("complaint-once", turn, complaint.IsMet(before) ? ComplaintWordings.Met : ComplaintWordings.NotMet, ("was", was)), roots);
     }
 
-    private static LetterSentence ByFinding(FindingNow found, int turn, Phrasing phrasing)
+    private static LetterSentence ByFinding(Complaint complaint, FindingNow found, BenchLog log, int turn, Phrasing phrasing)
     {
-        var ways = found.Ended?.Now.Ending switch
+        IReadOnlyList<string> ways = found.Ended?.Now.Ending switch
         {
             { } ending => ComplaintWordings.Ended[ending],
             null when found.DoneForIt.Count > 0 => ComplaintWordings.WorkedOn,
-            _ => ComplaintWordings.FoundToo,
+            null when found.Finding.Certainty == Certainty.Suspected => ComplaintWordings.SuspectedToo,
+            null when complaint.Findings.Count > MostThatAreTheSame => ComplaintWordings.FoundAlike,
+            null when log.Moves.Any(move => move.TestKind == complaint.Test && Step(move.Now) is { } step && !complaint.IsMet(step)) => ComplaintWordings.FoundToo,
+            _ => [.. ComplaintWordings.FoundToo, .. ComplaintWordings.Agreed],
         };
         return new(phrasing.Say("complaint-found", turn, ways), Roots(found));
     }
@@ -167,12 +217,14 @@ internal static class ComplaintAnswer
         {
             (null, _) => ComplaintWordings.NearLater,
             (_, null) => ComplaintWordings.NearOnce,
-            _ => IsAfterWork(move, log) ? ComplaintWordings.NearAfterWork : ComplaintWordings.NearLaterOn,
+            _ when LetterTried.IsBeforeWork(log, move.Now!) => ComplaintWordings.NearBeforeLast,
+            _ => IsAfterWork(move, log) && !CrowDoubt.IsIn(move, log, target) ? ComplaintWordings.NearAfterWork : ComplaintWordings.NearLaterOn,
         };
-        return new(phrasing.Say("complaint-near", turn, ways, ("was", was ?? ""), ("now", now ?? "")), roots);
+        return new(phrasing.Say("complaint-near", turn, ways, ("was", was ?? ""), ("before", Before(move.Now is { } last ? LetterTried.WorkAfter(log, last) : [])), ("now", Again.Of(was, now ?? ""))), roots);
     }
 
-    private static string? NearClause(LiveFact<Test>? fact, CrowTarget target, int turn, Phrasing phrasing) => fact?.Now switch
+    /// <summary>How a test stood that bears on a complaint; null where it says nothing of it.</summary>
+    internal static string? NearClause(LiveFact<Test>? fact, CrowTarget target, int turn, Phrasing phrasing) => fact?.Now switch
     {
         { TestKind: TestKind.Crow, Pitch: { } pitch } when CentsWords.Stand(pitch.Against(target), target.PitchClass.Name) is var stand =>
             stand == target.PitchClass.Name ? "its crow stood at " + stand : "its crow stood " + stand,
@@ -180,10 +232,16 @@ internal static class ComplaintAnswer
         _ => null,
     };
 
-    private static bool IsAfterWork(TestMove move, BenchLog log) => move.Now is { Pass: > 0 } now && !LetterTried.IsBeforeWork(log, now);
+    /// <summary>Whether work lay between the two times that something was tried.</summary>
+    internal static bool IsAfterWork(TestMove move, BenchLog log) => move.Now is { Pass: > 0 } now && !LetterTried.IsBeforeWork(log, now);
 
-    private static int? Step(LiveFact<Test>? fact) => fact?.Now.Step;
+    /// <summary>Before what work something was last tried; nothing where none came after it.</summary>
+    internal static string Before(IReadOnlyList<LiveFact<Adjustment>> since) => since.Count == 0 ? "" : NowWordings.BeforeWhat(since);
 
-    private static string Clause(TestKind test, int step, int turn, Phrasing phrasing) =>
+    /// <summary>The word of a test; null where none was said.</summary>
+    internal static int? Step(LiveFact<Test>? fact) => fact?.Now.Step;
+
+    /// <summary>How a test stood, inside a sentence.</summary>
+    internal static string Clause(TestKind test, int step, int turn, Phrasing phrasing) =>
         phrasing.Clause("stood", turn, [NowWordings.Stood[test][step]], false);
 }

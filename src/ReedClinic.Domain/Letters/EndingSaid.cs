@@ -11,7 +11,7 @@ internal static partial class EndingSaid
     // What such words are made of beside the name of the finding and of its place: “not thick any more”. From memory.
     private static readonly HashSet<string> Plain = new(StringComparer.Ordinal)
     {
-        "a", "again", "all", "alone", "and", "any", "anymore", "are", "as", "at", "before", "better", "both", "but", "changed", "cured", "done", "fine", "fixed", "from",
+        "a", "again", "all", "alone", "and", "any", "anymore", "are", "as", "at", "before", "better", "both", "but", "change", "changed", "cured", "done", "fine", "fixed", "from",
         "gone", "good", "in", "improved", "is", "isn’t", "it", "its", "left", "little", "longer", "more", "much", "no", "not", "now", "of", "off", "ok", "on", "order", "out",
         "purpose", "put", "quite", "right", "same", "so", "still", "that", "the", "there", "they", "this", "to", "too", "unchanged", "very", "was", "were",
     };
@@ -33,7 +33,7 @@ internal static partial class EndingSaid
 
     private static string Stem(string word) => word.TrimEnd('s');
 
-    [GeneratedRegex(@"(?i)\b(gone|better|any ?more|no longer|improved|put right|fixed|cured|fine|in order|unchanged|not changed|as (it|they) (is|was|are|were)|still|on purpose|left (it|that|this|them)|isn['’]t|aren['’]t|(is|are) not)\b")]
+    [GeneratedRegex(@"(?i)\b(gone|better|any ?more|no longer|improved|put right|fixed|cured|fine|in order|unchanged|not changed|no change|as (it|they) (is|was|are|were)|still|on purpose|left (it|that|this|them)|isn['’]t|aren['’]t|(is|are) not)\b")]
     private static partial Regex End();
 
     [GeneratedRegex(@"\p{L}[\p{L}’]*")]

@@ -13,28 +13,28 @@ internal sealed class FoundWords
     private readonly BenchLog _log;
     private readonly Phrasing _phrasing;
     private readonly LetterSoFar _told;
-    private readonly bool _alone;
     private readonly HashSet<EntryId> _ended = [];
-    private FindingNow? _first;
+    private readonly Dictionary<EntryId, ComplaintWordings.FirstFrames> _firsts = [];
     private int _turn;
 
     /// <summary>Makes ready to tell it.</summary>
     /// <param name="reed">The reed.</param>
-    /// <param name="alone">Whether it is the only one: then what the beginning praised isn't praised again.</param>
     /// <param name="log">Its log.</param>
     /// <param name="phrasing">Chooses the words.</param>
     /// <param name="told">What was told so far.</param>
-    internal FoundWords(Reed reed, bool alone, BenchLog log, Phrasing phrasing, LetterSoFar told) =>
-        (_reed, _log, _alone, _phrasing, _told, _turn) = (reed, log, alone, phrasing, told, reed.Number);
+    internal FoundWords(Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told) =>
+        (_reed, _log, _phrasing, _told, _turn) = (reed, log, phrasing, told, reed.Number);
 
-    /// <summary>Whether one fault was told before all else.</summary>
-    internal bool HasFirst => _first is not null;
-
-    /// <summary>Tells of one fault before all else.</summary>
+    /// <summary>Whether a fault was told before all else.</summary>
     /// <param name="fault">The fault.</param>
-    internal List<LetterSentence> First(FindingNow fault)
+    internal bool IsFirst(FindingNow fault) => _firsts.ContainsKey(fault.Fact.Root);
+
+    /// <summary>Tells of a fault before all else.</summary>
+    /// <param name="fault">The fault.</param>
+    /// <param name="frames">How.</param>
+    internal List<LetterSentence> First(FindingNow fault, ComplaintWordings.FirstFrames frames)
     {
-        _first = fault;
+        _firsts[fault.Fact.Root] = frames;
         return [.. Tell(fault)];
     }
 
@@ -45,7 +45,7 @@ internal sealed class FoundWords
     /// <summary>Tells of all that was not told first.</summary>
     internal List<LetterSentence> Rest()
     {
-        var found = Latest().Where(finding => finding.Fact.Root != _first?.Fact.Root).OrderBy(finding => finding.Fact.Sequence).ToLookup(finding => finding.Finding.Character);
+        var found = Latest().Where(finding => !IsFirst(finding)).OrderBy(finding => finding.Fact.Sequence).ToLookup(finding => finding.Finding.Character);
         return
         [
             .. Strengths([.. found[FindingCharacter.Strength]]),
@@ -56,7 +56,7 @@ internal sealed class FoundWords
     // What was written down of one place twice is told once, as it was said last.
     private IEnumerable<FindingNow> Latest() => _log.Findings.GroupBy(finding => FindingCatalogue.Find(finding.Finding.FindingKind) is null || finding.Finding.Words is not null
             ? (object)finding.Fact.Root : (finding.Finding.FindingKind, finding.Finding.Character, finding.Finding.Place))
-        .Select(same => same.FirstOrDefault(finding => finding.Fact.Root == _first?.Fact.Root) ?? same.MaxBy(finding => finding.Fact.Sequence)!);
+        .Select(same => same.FirstOrDefault(IsFirst) ?? same.MaxBy(finding => finding.Fact.Sequence)!);
 
     private IEnumerable<LetterSentence> Strengths(List<FindingNow> strengths)
     {
@@ -68,7 +68,7 @@ internal sealed class FoundWords
         }
 
         foreach (var few in known
-            .Where(strength => FindingWording.Of(strength.Finding.FindingKind) is not null && !(_alone && _told.Explained(strength.Finding.FindingKind)))
+            .Where(strength => FindingWording.Of(strength.Finding.FindingKind) is not null && !(strength.Finding.Arose != Arose.CausedByTheWork && _told.SaidAtFirst(strength.Finding.FindingKind)))
             .DistinctBy(strength => strength.Finding.FindingKind).Chunk(3))
         {
             var whats = Prose.Clauses([.. few.Select(strength => What(strength.Finding, false))]);
@@ -87,8 +87,24 @@ internal sealed class FoundWords
             }
             else if (strength.Finding.Words is { } words)
             {
-                yield return new(Prose.Sentence(words), [strength.Fact.Root]);
+                yield return new(PartPraised.Say(words, _log.Findings, IsFirst, _turn, _phrasing), [strength.Fact.Root]);
             }
+        }
+    }
+
+    // The teacher’s own sentence about it, and after it what such a thing does in general.
+    private IEnumerable<LetterSentence> InTheirWords(FindingNow now, FindingWording wording, string clause)
+    {
+        var kind = now.Finding.FindingKind;
+        yield return new(Prose.Sentence(clause), [now.Fact.Root]);
+        if (wording.Shows is { } shows && !_told.Explained(kind) && FindingCatalogue.Find(kind)?.Usually == FindingCharacter.Fault)
+        {
+            yield return new(_phrasing.Say("shows-alone", _turn, FindingFrames.ShowsAlone, ("shows", _phrasing.Clause("shows-" + kind.Value, _turn, [shows], false))), [now.Fact.Root]);
+        }
+
+        if (now.Ended is { } ended && EndIsOurs(now))
+        {
+            yield return new(_phrasing.Say("that-" + ended.Now.Ending, _turn, FindingFrames.EndingsAlone[ended.Now.Ending]), [now.Fact.Root, ended.Root]);
         }
     }
 
@@ -110,11 +126,14 @@ internal sealed class FoundWords
         }
         else if (finding.Character == FindingCharacter.Taste)
         {
-            yield return new(_phrasing.Say("taste", _turn++, FindingFrames.Taste, ("what", What(finding, false))), [now.Fact.Root]);
+            yield return new(_phrasing.Say("taste", _turn++, ComplaintsMarked.Holds(_reed, finding.FindingKind) ? FindingFrames.TasteShared : FindingFrames.Taste, ("what", What(finding, false))), [now.Fact.Root]);
         }
         else
         {
-            yield return Fault(now, wording);
+            foreach (var sentence in RemarkSaid.Clause(finding) is { } clause && !IsFirst(now) ? InTheirWords(now, wording, clause) : [Fault(now, wording)])
+            {
+                yield return sentence;
+            }
         }
 
         foreach (var sentence in Remarks(now))
@@ -155,7 +174,7 @@ internal sealed class FoundWords
     private IEnumerable<LetterSentence> Remarks(FindingNow now)
     {
         var finding = now.Finding;
-        if (finding.Words is { } words && FindingCatalogue.Find(finding.FindingKind) is not null)
+        if (finding.Words is { } words && FindingCatalogue.Find(finding.FindingKind) is not null && !RemarkSaid.IsOnlyTheName(finding) && RemarkSaid.Clause(finding) is null)
         {
             yield return new(Prose.Sentence(words), [now.Fact.Root]);
         }
@@ -174,9 +193,11 @@ internal sealed class FoundWords
     private LetterSentence Fault(FindingNow now, FindingWording wording)
     {
         var finding = now.Finding;
-        var was = now.CourseIn(_log) != FindingCourse.Still;
+        var was = now.IsPast(_log);
         var again = finding.Arose != Arose.CausedByTheWork ? _told.Earlier(finding.FindingKind, _reed.Number) : null;
-        var (place, ways) = Frames(now, wording, was, again is not null);
+        var (place, frames) = Frames(now, wording, was, again is not null);
+        // How it ended comes behind a semicolon of its own.
+        IReadOnlyList<string> ways = now.Ended is not null && frames.Any(way => !way.Contains(';', StringComparison.Ordinal)) ? [.. frames.Where(way => !way.Contains(';', StringComparison.Ordinal))] : frames;
         var sentence = _phrasing.Say(
             place,
             _turn,
@@ -191,13 +212,18 @@ internal sealed class FoundWords
         }
 
         var endings = finding.Certainty == Certainty.Suspected ? FindingFrames.EndingsSuspected : FindingFrames.Endings;
-        var ending = _phrasing.Clause("ended-" + ended.Now.Ending, _turn, endings[ended.Now.Ending], false);
+        var soNow = ended.Now.Ending == FindingEnding.Gone && finding.Certainty != Certainty.Suspected ? PutRight.EndsOf(finding) : null;
+        var ending = _phrasing.End(sentence, "ended-" + ended.Now.Ending, _turn, soNow ?? endings[ended.Now.Ending]);
         return new($"{sentence}{ending}.", [now.Fact.Root, ended.Root]);
     }
 
     /// <summary>A test was told: it isn’t told again.</summary>
     /// <param name="test">The test.</param>
     internal void SaysTest(TestKind test) => _told.TellTest(test, _reed.Number);
+
+    /// <summary>Whether a test of this reed was told.</summary>
+    /// <param name="test">The test.</param>
+    internal bool HasSaidTest(TestKind test) => _told.ToldTest(test, _reed.Number);
 
     // How it ended is said once: here, before this, or after it in the teacher's own words.
     private bool EndIsOurs(FindingNow now) =>
@@ -207,10 +233,10 @@ internal sealed class FoundWords
     {
         var finding = now.Finding;
         var suspected = finding.Certainty == Certainty.Suspected;
-        if (!suspected && now.Fact.Root == _first?.Fact.Root)
+        if (!suspected && _firsts.TryGetValue(now.Fact.Root, out var first))
         {
-            return again ? ("first-again", ComplaintWordings.FoundFirstAgain)
-                : wording.Shows is null || FindingCatalogue.Find(finding.FindingKind)?.Usually != FindingCharacter.Fault ? ("first-only", ComplaintWordings.FoundFirstOnly) : ("first-found", ComplaintWordings.FoundFirst);
+            return again ? (first.Place + "-again", first.Again)
+                : wording.Shows is null || FindingCatalogue.Find(finding.FindingKind)?.Usually != FindingCharacter.Fault ? (first.Place + "-only", first.Only) : (first.Place + "-found", first.Found);
         }
 
         if (_told.ToldOf(finding.FindingKind, _reed.Number))
@@ -251,7 +277,19 @@ internal sealed class FoundWords
 
     private string What(Finding finding, bool was)
     {
+        if (RemarkSaid.Clause(finding) is { } clause)
+        {
+            return Prose.Inside(clause.Trim().TrimEnd('.', '!'));
+        }
+
         var wording = FindingWording.Of(finding.FindingKind)!;
+        if (wording.OnOneSide is { } sided && finding is { Sides: Sides.Left or Sides.Right, Relation: null })
+        {
+            (string, string)[] slots = [("side", finding.Sides == Sides.Left ? "left" : "right"), ("of", LetterPlaces.Of(finding.Place))];
+            var blade = sided.Contains("<of>", StringComparison.Ordinal) ? "" : LetterPlaces.On(finding.Place with { Sides = Sides.Both }, " (");
+            return _phrasing.Clause("what-" + finding.FindingKind.Value, _turn, [sided], was, slots) + (blade.Length == 0 ? "" : blade + ")");
+        }
+
         var what = _phrasing.Clause("what-" + finding.FindingKind.Value, _turn, [finding.Zone == Zone.HeartSides ? wording.OnHeartSides ?? wording.What : wording.What], was);
         var where = finding is not { Relation: { } relation, OtherPlace: { } other } ? LetterPlaces.On(finding.Place)
             : finding.Place is { Blades: Blades.Both, Sides: Sides.Both } && what.Contains(finding.Zone.NamePlainly(), StringComparison.Ordinal) ? $"{relation.Name()} {LetterPlaces.Name(other)}"

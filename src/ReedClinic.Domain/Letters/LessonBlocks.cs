@@ -1,11 +1,10 @@
-using System.Text.RegularExpressions;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Letters.Wordings;
 
 namespace ReedClinic.Domain.Letters;
 
 /// <summary>What all the reeds had in common, and what to do about it on the next one.</summary>
-internal static partial class LessonBlocks
+internal static class LessonBlocks
 {
     internal static LetterBlock? Lesson(LetterMaterial material, Phrasing phrasing)
     {
@@ -34,7 +33,8 @@ internal static partial class LessonBlocks
         sentences.AddRange(Taught(material, having, alone ? null : where, course, phrasing));
         sentences.AddRange(course.Sentences(phrasing));
 
-        return new LetterBlock("lesson", BlockKind.Lesson, [new(sentences)]) { Heading = Heading(material, having, course) };
+        List<LetterParagraph> before = LessonBefore.Of(material, phrasing) is { IsGone: false } again ? [new([again.Sentence()])] : [];
+        return new LetterBlock("lesson", BlockKind.Lesson, [new(sentences), .. before]) { Heading = Heading(material, having, course) };
     }
 
     // What was found, in which of the reeds, what it does in general, and how sure it is.
@@ -105,7 +105,7 @@ internal static partial class LessonBlocks
         ? new LetterBlock(
             "check",
             BlockKind.CheckYourself,
-            [.. Said("check", TeachingNote.For(material.Thread.LessonKind, material.Batch.Scrape).Checks, phrasing).Select(LetterParagraph.Plain)])
+            [.. Said("check", Note(material).Checks, material, phrasing).Select(LetterParagraph.Plain)])
         {
             Heading = "Check it yourself",
             IsList = true,
@@ -114,7 +114,7 @@ internal static partial class LessonBlocks
 
     internal static LetterBlock? Stroke(LetterMaterial material, Phrasing phrasing)
     {
-        if (!material.Thread.HasLesson || TeachingNote.For(material.Thread.LessonKind, material.Batch.Scrape).Stroke is not { } stroke)
+        if (!material.Thread.HasLesson || Note(material).Stroke is not { } stroke)
         {
             return null;
         }
@@ -123,7 +123,7 @@ internal static partial class LessonBlocks
         [
             new(
             [
-                .. Said("stroke", stroke, phrasing).Select(LetterSentence.Plain),
+                .. Said("stroke", stroke, material, phrasing).Select(LetterSentence.Plain),
                 LetterSentence.Plain(phrasing.Say("minor", 0, CautionWordings.Knife(material.Age))),
             ]),
         ])
@@ -139,26 +139,20 @@ internal static partial class LessonBlocks
             return null;
         }
 
-        var note = TeachingNote.For(material.Thread.LessonKind, material.Batch.Scrape);
-        var steps = Said("plan", note.Plan, phrasing).Take(TeachingNote.MostSteps);
-        if (StopsTooSoon().IsMatch(material.Thread.HabitSentence ?? ""))
-        {
-            // Whoever is told that they stop too soon isn't told to stop soon in the same letter.
-            steps = steps.Where(step => !step.StartsWith("Stop", StringComparison.Ordinal));
-        }
-
-        return new LetterBlock("plan", BlockKind.Plan, [.. steps.Select(LetterParagraph.Plain)])
+        var note = Note(material);
+        var steps = Said("plan", note.Plan, material, phrasing).Take(TeachingNote.MostSteps);
+        List<string> kept = [.. steps.Where(step => !PlanClash.IsBetween($"{material.Thread.HabitSentence} {material.Thread.LessonWords}", step))];
+        return kept.Count == 0 ? null : new LetterBlock("plan", BlockKind.Plan, [.. kept.Select(LetterParagraph.Plain)])
         {
             Heading = phrasing.Say("plan-heading", 0, ["a plan for your next reed", "for the next reed", "your next reed, step by step"]),
             IsList = true,
         };
     }
 
-    [GeneratedRegex(@"(?i)\b(stop\w*|give up|leave off)\b.*\b(early|soon|sooner|short|fear|afraid)\b|\btoo (few strokes|cautious|careful|timid)\b")]
-    private static partial Regex StopsTooSoon();
+    private static TeachingNote Note(LetterMaterial material) => TeachingNote.For(material.Thread.LessonKind, material.Batch.Scrape, material.Batch.Instrument);
 
-    private static IEnumerable<string> Said(string place, IReadOnlyList<string> wordings, Phrasing phrasing) =>
-        wordings.Select((wording, index) => phrasing.Say(place, index, [wording]));
+    private static IEnumerable<string> Said(string place, IReadOnlyList<string> wordings, LetterMaterial material, Phrasing phrasing) => wordings.Select((wording, index) =>
+        ForInstrument.Said(phrasing.Say(place, index, [wording], ("crow", material.Batch.CrowTarget.PitchClass.Name)), material.Batch.Instrument));
 
     private static List<EntryId> Roots(LetterMaterial material) => [.. Found(material).Select(found => found.Finding.Fact.Root)];
 

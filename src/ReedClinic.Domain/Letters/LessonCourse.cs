@@ -11,10 +11,14 @@ internal sealed class LessonCourse
     private readonly IReadOnlyList<(int Reed, FindingCourse Course)> _reeds;
     private readonly IReadOnlyList<EntryId> _roots;
 
-    private LessonCourse(IReadOnlyList<(int Reed, FindingCourse Course)> reeds, IReadOnlyList<EntryId> roots) => (_reeds, _roots) = (reeds, roots);
+    private readonly bool _worked;
 
-    /// <summary>Whether it is told as what was so when the reeds came: on one of them at least it is so no longer.</summary>
-    internal bool IsPast => _reeds.Any(reed => reed.Course != FindingCourse.Still);
+    private LessonCourse(IReadOnlyList<(int Reed, FindingCourse Course)> reeds, IReadOnlyList<EntryId> roots, bool worked) => (_reeds, _roots, _worked) = (reeds, roots, worked);
+
+    /// <summary>Whether it is told as what was so when the reeds came: on one of them at least it is so no longer, or nobody knows that it is.</summary>
+    internal bool IsPast => _worked || IsMended;
+
+    private bool IsMended => _reeds.Any(reed => reed.Course != FindingCourse.Still);
 
     /// <summary>Reads it; of a reed that has the fault in several places, the one that is furthest from being put right counts.</summary>
     /// <param name="found">The fault, with the reed and the log in which it was found.</param>
@@ -25,13 +29,14 @@ internal sealed class LessonCourse
         [
             .. found.SelectMany(one => new EntryId?[] { one.Finding.Fact.Root, one.Finding.Ended?.Root }.OfType<EntryId>()
                 .Concat(one.Finding.CourseIn(one.Log) == FindingCourse.TestedBetter ? one.Finding.DoneForIt.Select(work => work.Root) : [])),
-        ]);
+        ],
+        found.Any(one => one.Finding.IsPast(one.Log)));
 
     /// <summary>That it was seen to here, and that the lesson is for the next reed; nothing where it is still so everywhere.</summary>
     /// <param name="phrasing">Chooses the words.</param>
     internal IEnumerable<LetterSentence> Sentences(Phrasing phrasing)
     {
-        if (!IsPast)
+        if (!IsMended)
         {
             return [];
         }

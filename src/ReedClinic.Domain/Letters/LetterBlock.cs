@@ -1,5 +1,6 @@
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Reeds;
+using ReedClinic.Domain.TeachingNotes;
 
 namespace ReedClinic.Domain.Letters;
 
@@ -139,12 +140,31 @@ public sealed record LetterBlock(string Key, BlockKind Kind, IReadOnlyList<Lette
             .DistinctBy(sentence => sentence.Text)
             .OrderByDescending(sentence => sentence.Text.Length)
             .ToList();
-        var pieces = plain.Split(IsList ? "\n" : "\n\n", StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+        var pieces = IsList ? Items(plain) : [.. plain.Split("\n\n", StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)];
         return composed with
         {
             Paragraphs = [.. pieces.Select(piece => new LetterParagraph(Recognise(piece, known)))],
             ComposedText = composed.Text,
         };
+    }
+
+    // One a line; a link by itself is no point of a list, but belongs to what stands before it.
+    private static List<string> Items(string text)
+    {
+        List<string> items = [];
+        foreach (var line in text.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))
+        {
+            if (items.Count > 0 && NoteLink.Is(line) && !NoteLink.Is(items[^1]))
+            {
+                items[^1] += " " + line;
+            }
+            else
+            {
+                items.Add(line);
+            }
+        }
+
+        return items;
     }
 
     /// <summary>The block when nothing would be composed for it any more: what the teacher wrote stays, and rests on nothing.</summary>

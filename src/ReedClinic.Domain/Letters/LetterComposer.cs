@@ -1,3 +1,4 @@
+using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 
 namespace ReedClinic.Domain.Letters;
@@ -13,6 +14,7 @@ public static class LetterComposer
     public static LetterDraft Compose(LetterMaterial material)
     {
         ArgumentNullException.ThrowIfNull(material);
+        material = material.ToTheStudent();
         var batch = material.Batch;
         var phrasing = new Phrasing(batch.Id.Value);
         var reeds = Reeds(material);
@@ -31,6 +33,16 @@ public static class LetterComposer
             LessonMarks = LetterPictures.LessonMarks(material),
             Turns = material.Turns,
         };
+    }
+
+    /// <summary>What a letter says, by its places and in order: the same in whatever words.</summary>
+    /// <param name="material">What it is composed from.</param>
+    /// <param name="asked">How often other words were asked for.</param>
+    internal static IReadOnlyList<string> Statements(LetterMaterial material, int asked)
+    {
+        var phrasing = new Phrasing(material.Batch.Id.Value, asked);
+        Blocks(material, phrasing);
+        return phrasing.Statements;
     }
 
     private static List<LetterBlock> Blocks(LetterMaterial material, Phrasing phrasing)
@@ -82,6 +94,7 @@ public static class LetterComposer
     public static IReadOnlyList<LetterGap> Gaps(LetterMaterial material)
     {
         ArgumentNullException.ThrowIfNull(material);
+        var told = material.ToTheStudent();
         var numbers = material.Batch.Reeds.ToDictionary(reed => reed.Id, reed => reed.Number);
         return
         [
@@ -108,13 +121,34 @@ public static class LetterComposer
             .. material.Batch.Reeds
                 .Where(reed => LetterWish.Beyond(reed, material.LogOf(reed.Id), material.Batch.CrowTarget).Count > 0)
                 .Select(LetterWish.Gap),
-            .. material.Batch.Reeds.Select(reed => LetterUntold.Gap(reed, material.LogOf(reed.Id))).OfType<LetterGap>(),
+            .. LetterLog.OfTheParcel(material.Batch, material.StudentName) is { } parcel ? [parcel] : Array.Empty<LetterGap>(),
+            .. LeftOut(material),
+            .. material.Batch.Reeds.Select(reed => LetterUntold.Gap(reed, told.LogOf(reed.Id))).OfType<LetterGap>(),
             .. material.Batch.Reeds.Select(reed => LetterTried.Gap(reed, material.LogOf(reed.Id))).OfType<LetterGap>(),
+            .. Asked(material, told),
             .. material.Thread.HasLesson
                 ? Array.Empty<LetterGap>()
                 : [new LetterGap("common-lesson", GapKind.NoCommonLesson, "No common lesson was chosen for these reeds.")],
         ];
     }
+
+    // What the log holds, and the letter doesn’t say.
+    private static IEnumerable<LetterGap> LeftOut(LetterMaterial material) =>
+    [
+        .. material.Batch.Reeds.Select(reed => LetterLog.Gap(reed, material.LogOf(reed.Id), material.StudentName)).OfType<LetterGap>(),
+        .. material.Batch.Reeds.Select(reed => LetterLog.OfBluntWords(reed, material.LogOf(reed.Id))).OfType<LetterGap>(),
+        .. material.Batch.Reeds.Select(reed => LetterLog.OfTakenBack(reed, material.Logs.GetValueOrDefault(reed.Id, BenchLog.Empty))).OfType<LetterGap>(),
+        .. material.Batch.Reeds.Select(reed => NotePraised.Gap(reed, material.LogOf(reed.Id))).OfType<LetterGap>(),
+    ];
+
+    // What the letter says or leaves open, and the teacher may want to say better.
+    private static IEnumerable<LetterGap> Asked(LetterMaterial material, LetterMaterial told) =>
+    [
+        .. material.Batch.Reeds.Select(reed => CrowDoubt.Gap(reed, material.LogOf(reed.Id), material.Batch.CrowTarget)).OfType<LetterGap>(),
+        .. material.Batch.Reeds.Select(reed => GivenUp.Gap(told, reed)).OfType<LetterGap>(),
+        .. KnifeAnswer.Gaps(material),
+        .. SaidOfHarm.Gaps(material),
+    ];
 
     private static IEnumerable<LetterGap> OpenRisks(Reed reed, LetterMaterial material) => material.LogOf(reed.Id).OpenRisks
         .Where(risk => risk.Closed is null)

@@ -139,6 +139,36 @@ public enum GapKind
     /// <summary>A part that was changed by hand says the opposite of what the log holds.</summary>
     WordsAgainstTheLog,
 
+    /// <summary>Words at the bench that speak of the student as of a third person; the letter leaves them out.</summary>
+    SpokenOfTheStudent,
+
+    /// <summary>Words at the bench that are blunt about a reed or its maker; the letter leaves them out.</summary>
+    BluntAtTheBench,
+
+    /// <summary>A finding of which it was said that there was none; the letter says nothing of it.</summary>
+    FindingTakenBack,
+
+    /// <summary>An answer that gives leave for a knife, right beside the caution that asks to wait; the caution stays.</summary>
+    AnswerAgainstTheCaution,
+
+    /// <summary>A part that was changed by hand asks for a knife where the letter asks to wait, or for somebody beside it.</summary>
+    WordsAgainstTheAdvice,
+
+    /// <summary>A caution that was taken out of a part by hand.</summary>
+    CautionTakenOut,
+
+    /// <summary>What a student wrote of body, illness or dirt; the letter says the usual caution.</summary>
+    SaidOfHarm,
+
+    /// <summary>A reed that is given up, and nothing says why; what is said here the student reads.</summary>
+    GivenUpWithoutWhy,
+
+    /// <summary>A crow that stands where the work can hardly have brought it; the letter calls it no effect.</summary>
+    CrowAgainstTheWork,
+
+    /// <summary>A remark at the bench that praises the reed; the letter tells no remarks.</summary>
+    PraiseNotInTheLetter,
+
     /// <summary>Nothing was said about what the reeds have in common.</summary>
     NoCommonLesson,
 

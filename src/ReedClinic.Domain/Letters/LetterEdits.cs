@@ -7,6 +7,16 @@ namespace ReedClinic.Domain.Letters;
 /// <summary>Parts about a reed that were changed by hand, held against its log where they plainly say the opposite.</summary>
 public static partial class LetterEdits
 {
+    /// <summary>All that is missing, and all that the teacher is told before the letter goes; what was left out of a part is no news once its reed has other words.</summary>
+    /// <param name="letter">The letter as it stands.</param>
+    /// <param name="material">What it is composed from.</param>
+    public static IReadOnlyList<LetterGap> AllGaps(LetterDraft letter, LetterMaterial material) =>
+    [
+        .. LetterComposer.Gaps(material).Where(gap => !(gap.Kind is GapKind.SpokenOfTheStudent or GapKind.BluntAtTheBench or GapKind.PraiseNotInTheLetter && letter.Blocks.Any(block => block.IsEdited && block.Reed is { } reed && reed == gap.Reed))),
+        .. Gaps(letter, material),
+        .. LetterAdvice.Gaps(letter, material),
+    ];
+
     /// <summary>What the teacher is asked about: which of the two is so.</summary>
     /// <param name="letter">The letter as it stands.</param>
     /// <param name="material">What it is composed from.</param>
@@ -29,7 +39,7 @@ public static partial class LetterEdits
             .. letter.Blocks.Where(block => block.IsEdited && block.Reed == reed.Id).SelectMany(block => block.Paragraphs)
                 .SelectMany(paragraph => Sentence().Split(paragraph.Text)).Where(sentence => !sentence.Contains('“', StringComparison.Ordinal)),
         ];
-        var work = log.Live<Adjustment>().ToList();
+        var work = log.Work.ToList();
         return work.Exists(done => SafeChanges.TakesCane(done.Now.AdjustmentKind) == true) && said.Find(sentence => NoCane().IsMatch(sentence)) is { } none
             ? Ask(reed, none, "its log holds work that takes cane")
             : work.Count == 0 && said.Find(LetterUntold.TellsOfWork) is { } some

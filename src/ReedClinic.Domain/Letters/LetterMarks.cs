@@ -9,6 +9,25 @@ public static class LetterMarks
 {
     private static readonly string[] Places = [" at the ", " over the ", " in the ", " on the ", " from heart "];
 
+    // The words that the letter has for the same work.
+    private static readonly Dictionary<string, string> Plain = new(StringComparer.Ordinal)
+    {
+        ["blend"] = "smoothed",
+        ["smooth-edge"] = "evened with fine abrasive",
+        ["lengthen-tip"] = "made longer",
+        ["extend-windows"] = "made longer",
+        ["dust-heart"] = "a breath of cane taken",
+        ["free-heart-bottom"] = "eased",
+        ["open-windows"] = "scraped",
+        ["narrow-edges"] = "made narrower",
+        ["burnish"] = "rubbed smooth",
+        ["clip-hair"] = "a hair cut off",
+        ["clip"] = "a little cut off",
+        ["square-tip"] = "made square",
+        ["round-eye"] = "made rounder",
+        ["flatten-eye"] = "made flatter",
+    };
+
     /// <summary>The marks of one reed. Their words stand after the name of their place, so they don't repeat it.</summary>
     /// <param name="log">Its log.</param>
     public static IReadOnlyList<ReedMark> Of(BenchLog log)
@@ -17,7 +36,7 @@ public static class LetterMarks
         return
         [
             .. log.Findings.Where(finding => finding.Ended?.Now.Ending != FindingEnding.Gone).Select(Found),
-            .. log.Live<Adjustment>().GroupBy(work => work.Now.Place).Select(group => new ReedMark(
+            .. log.Work.GroupBy(work => work.Now.Place).Select(group => new ReedMark(
                 group.Key, MarkKind.Worked, What([.. group.Select(work => work.Now)]), Times: group.Select(work => work.Pass).Distinct().Count())),
             .. log.LeftAlone.Select(left => new ReedMark(left.Now.Place, MarkKind.LeaveAlone, left.Now.Words)),
         ];
@@ -41,7 +60,8 @@ public static class LetterMarks
     /// <summary>A finding's name where the name of its place stands before it: “too thick” for “tip corners too thick”.</summary>
     /// <param name="zone">The place.</param>
     /// <param name="name">The finding's name.</param>
-    internal static string Beside(Zone zone, string name) => name.StartsWith(zone.Name() + " ", StringComparison.Ordinal) ? name[(zone.Name().Length + 1)..] : name;
+    internal static string Beside(Zone zone, string name) =>
+        new[] { zone.Name(), zone.NamePlainly() }.FirstOrDefault(place => name.StartsWith(place + " ", StringComparison.Ordinal)) is { } place ? name[(place.Length + 1)..] : name;
 
     // “thinned, 2 strokes”: the name of the place stands before it already.
     private static string What(List<Adjustment> work) =>
@@ -54,13 +74,18 @@ public static class LetterMarks
             return StoryBlock.Short(Agreement.Without(work.Words)?.TrimEnd('.')) ?? "worked on";
         }
 
+        if (Plain.TryGetValue(kind.Id.Value, out var plain))
+        {
+            return plain;
+        }
+
         var end = Places.Select(place => kind.Done.IndexOf(place, StringComparison.Ordinal)).Where(at => at > 0).DefaultIfEmpty(kind.Done.Length).Min();
         return kind.Done[..end];
     }
 
     private static string HowMuch(List<Adjustment> same) => same switch
     {
-        [var only] => only.AmountBeside() is { Length: > 0 } amount ? $", {amount}" : "",
+        [var only] => StrokesSaid.Beside(only) is { Length: > 0 } amount ? $", {amount}" : "",
         _ => $", {Prose.Times(same.Count)}",
     };
 }

@@ -59,6 +59,9 @@ public sealed record LetterMaterial(
     /// <summary>How often other words were asked for, by the keys of the parts; the others are said as they come first.</summary>
     public IReadOnlyDictionary<string, int> Turns { get; init; } = new Dictionary<string, int>();
 
+    /// <summary>What the student’s last letter taught; null where none was sent before these reeds were, or it taught nothing that was found.</summary>
+    public EarlierLesson? Earlier { get; init; }
+
     /// <summary>Why a gap was left open; null when it wasn't.</summary>
     /// <param name="gap">The gap's key.</param>
     public string? ReasonFor(string gap) => Waived.GetValueOrDefault(gap);
@@ -67,7 +70,13 @@ public sealed record LetterMaterial(
     internal IReadOnlyList<Reed> Playable =>
         [.. Batch.Reeds.Where(reed => reed.MayBePlayed && LogOf(reed.Id).Verdict?.Now.VerdictKind != VerdictKind.NotToBeSaved)];
 
-    /// <summary>The log of one reed; an empty one when nothing was written.</summary>
+    /// <summary>The log of one reed, without findings that were taken back; an empty one when nothing was written.</summary>
     /// <param name="reed">Which reed.</param>
-    public BenchLog LogOf(ReedId reed) => Logs.GetValueOrDefault(reed, BenchLog.Empty);
+    public BenchLog LogOf(ReedId reed) => LetterLog.Standing(Logs.GetValueOrDefault(reed, BenchLog.Empty));
+
+    /// <summary>The same with logs that are said to the student: what speaks of them as of somebody else isn’t in them.</summary>
+    internal LetterMaterial ToTheStudent() => this with
+    {
+        Logs = Logs.ToDictionary(pair => pair.Key, pair => LetterLog.ToTheStudent(LetterLog.Standing(pair.Value), StudentName)),
+    };
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Bench.Story;
 using ReedClinic.Domain.Drawings;
@@ -29,6 +30,15 @@ public static class LetterPictures
         return letter.LessonMarks.Count == 0 ? null : ReedSketch.Of(letter.LessonMarks, Style(letter), letter.Instrument, "Where to look on your next reed", near: true);
     }
 
+    /// <summary>A mark's line in the list beside a drawing of this letter.</summary>
+    /// <param name="letter">The letter.</param>
+    /// <param name="mark">The mark.</param>
+    public static string Line(LetterDraft letter, ReedMark mark)
+    {
+        ArgumentNullException.ThrowIfNull(letter);
+        return ReedSketch.Line(mark, Style(letter), letter.Instrument);
+    }
+
     /// <summary>The stroke against what the lesson is about; null where no knife is wanted.</summary>
     /// <param name="letter">The letter.</param>
     /// <param name="show">For what place it is drawn.</param>
@@ -41,20 +51,38 @@ public static class LetterPictures
     /// <summary>A reed's crow through the work; null where its letter doesn't tell how it plays now, or its crow was heard only once.</summary>
     /// <param name="letter">The letter.</param>
     /// <param name="reed">The reed.</param>
-    /// <param name="show">What the drawing shows. It explains what no drawing before it in the letter has explained.</param>
+    /// <param name="show">What the drawing shows. Each explains itself: a reed is read about by itself, perhaps on a page of its own.</param>
     public static Sketch? Crow(LetterDraft letter, LetterReed reed, CrowShow show)
     {
         ArgumentNullException.ThrowIfNull(letter);
         ArgumentNullException.ThrowIfNull(reed);
-        if (!HasCrow(letter, reed))
+        return HasCrow(letter, reed) ? CrowSketch.Of(reed.Crow!, show with { Keys = CrowSketch.Shown(reed.Crow!) }) : null;
+    }
+
+    /// <summary>What a letter says below the drawing of a crow’s way, one thing a line: each step with its pass, and once in a letter what “A 442 Hz” means.</summary>
+    /// <param name="letter">The letter.</param>
+    /// <param name="reed">A reed whose crow is drawn.</param>
+    public static IReadOnlyList<string> CrowSaid(LetterDraft letter, LetterReed reed)
+    {
+        ArgumentNullException.ThrowIfNull(letter);
+        ArgumentNullException.ThrowIfNull(reed);
+        if (reed.Crow is not { } crow)
         {
-            return null;
+            return [];
         }
 
-        var explained = letter.Reeds.TakeWhile(other => other.Id != reed.Id).Where(other => HasCrow(letter, other))
-            .Aggregate(CrowKeys.None, (keys, other) => keys | CrowSketch.Shown(other.Crow!));
-        return CrowSketch.Of(reed.Crow!, show with { Keys = CrowSketch.Shown(reed.Crow!) & ~explained });
+        var isFirst = !letter.Reeds.TakeWhile(other => other.Id != reed.Id).Any(other => HasCrow(letter, other) && other.Crow!.A4 is not null);
+        return
+        [
+            .. CrowSketch.Steps(crow, CrowShow.Letter),
+            .. crow.A4 is { } a4 && isFirst ? [string.Create(CultureInfo.InvariantCulture, $"“A {a4:0.#} Hz” is the A to tune to: {a4:0.#} swings of the air in a second")] : Array.Empty<string>(),
+        ];
     }
+
+    /// <summary>The same in whole sentences, one after another, for paper; empty where no crow is drawn.</summary>
+    /// <param name="letter">The letter.</param>
+    /// <param name="reed">A reed whose crow is drawn.</param>
+    public static string CrowTold(LetterDraft letter, LetterReed reed) => string.Join(' ', CrowSaid(letter, reed).Select(Prose.Sentence));
 
     /// <summary>A reed's crow through the work, as the letter keeps it.</summary>
     internal static CrowPicture? Crow(LetterMaterial material, Reed reed)
@@ -74,11 +102,13 @@ public static class LetterPictures
         var (from, to) = (story.Points[step.From].Pass, story.Points[step.To].Pass);
         List<string> verbs =
         [
-            .. log.Live<Adjustment>().Where(work => step.Work.Count > 0 && work.Pass > from && work.Pass <= to).OrderBy(work => work.Sequence)
+            .. log.Work.Where(work => step.Work.Count > 0 && work.Pass > from && work.Pass <= to).OrderBy(work => work.Sequence)
                 .Select(work => AdjustmentCatalogue.Find(work.Now.AdjustmentKind) is { } kind ? Pattern.Fill(WorkVerbs.All[kind.Id.Value], _ => 0, past: false) : "worked on it").Distinct(),
         ];
         var change = CentsWords.Told(step.Change);
-        return verbs.Count == 0 ? $"When I heard it again, {change}" : $"I {Prose.List(verbs)}, and after that {change}";
+        return verbs.Count == 0 ? $"When I heard it again, {change}"
+            : CrowDoubt.IsOf(step, story, log) ? $"I {Prose.List(verbs)}; when I heard it again, {change}"
+            : $"I {Prose.List(verbs)}, and after that {change}";
     }
 
     /// <summary>Each place at which the lesson was found, with the reeds that had it.</summary>
@@ -97,7 +127,7 @@ public static class LetterPictures
                     .Select(finding => (finding.Finding.Place, reed.Number, IsSuspected: finding.Finding.Certainty == Certainty.Suspected)))
                 .GroupBy(found => found.Place)
                 .OrderByDescending(place => place.DistinctBy(found => found.Number).Count())
-                .Select(place => new ReedMark(place.Key, MarkKind.Fault, LetterMarks.Beside(place.Key.Zone, known.Name), Reeds([.. place.Select(found => found.Number).Distinct().Order()]))
+                .Select(place => new ReedMark(place.Key, MarkKind.Fault, LetterMarks.Beside(place.Key.Zone, PlainNames.Of(known.Id)), Reeds([.. place.Select(found => found.Number).Distinct().Order()]))
                 {
                     Suspected = place.All(found => found.IsSuspected),
                 }),

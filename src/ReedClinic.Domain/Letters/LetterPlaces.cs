@@ -8,9 +8,34 @@ internal static class LetterPlaces
 {
     /// <summary>A place, to stand inside a sentence: “the corners of the tip on the upper blade”.</summary>
     /// <param name="place">The place.</param>
-    public static string Name(Place place) => Name(place.Zone) + On(place, " ");
+    public static string Name(Place place) => place.Sides switch
+    {
+        Sides.Left => OfSide(place, "left"),
+        Sides.Right => OfSide(place, "right"),
+        _ => Name(place.Zone) + On(place, " "),
+    };
 
-    /// <summary>Blade and side where they are said: “on the upper blade, on the left”; empty where they aren't.</summary>
+    private static string OfSide(Place place, string side)
+    {
+        var blade = place.Blades switch { Blades.Upper => " on the upper blade", Blades.Lower => " on the lower blade", _ => "" };
+        return place.Zone switch
+        {
+            Zone.TipCorners => $"the {side} corner of {Of(place)}",
+            Zone.TipSides => $"the {side} side of the tip{blade}",
+            Zone.HeartSides => $"the {side} side of the heart{blade}",
+            Zone.Windows => $"the {side} window{blade}",
+            Zone.Rails => $"the {side} rail{blade}",
+            Zone.SideEdges => $"the {side} side edge{blade}",
+            Zone.WholeReed => $"the {side} of {(blade.Length == 0 ? "the reed" : blade[" on ".Length..])}",
+            _ => $"the {side} of {Name(place.Zone)}{blade}",
+        };
+    }
+
+    /// <summary>What a corner is a corner of: the blade, where only one is meant, else the tip.</summary>
+    /// <param name="place">The place.</param>
+    public static string Of(Place place) => place.Blades switch { Blades.Upper => "the upper blade", Blades.Lower => "the lower blade", _ => "the tip" };
+
+    /// <summary>Blade and side where they are said: “on the left of the upper blade”; empty where they aren't.</summary>
     /// <param name="place">The place.</param>
     /// <param name="before">What stands before it.</param>
     public static string On(Place place, string before = "")
@@ -22,7 +47,7 @@ internal static class LetterPlaces
             (null, null) => "",
             (null, _) => before + side,
             (_, null) => before + blade,
-            _ => $"{before}{blade}, {side}",
+            _ => $"{before}{side} of {blade["on ".Length..]}",
         };
     }
 

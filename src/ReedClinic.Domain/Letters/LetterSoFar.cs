@@ -8,6 +8,10 @@ namespace ReedClinic.Domain.Letters;
 /// <param name="kinds">The kinds of finding that the beginning explains.</param>
 internal sealed class LetterSoFar(IEnumerable<FindingKindId> kinds)
 {
+    // So many are named together.
+    private const int ManyReeds = 3;
+
+    private readonly HashSet<FindingKindId> _atFirst = [.. kinds];
     private readonly HashSet<FindingKindId> _kinds = [.. kinds];
     private readonly Dictionary<FindingKindId, List<int>> _reeds = [];
     private readonly HashSet<string> _said = [];
@@ -19,6 +23,10 @@ internal sealed class LetterSoFar(IEnumerable<FindingKindId> kinds)
     /// <summary>Whether a kind of finding was explained.</summary>
     /// <param name="kind">The kind.</param>
     public bool Explained(FindingKindId kind) => _kinds.Contains(kind);
+
+    /// <summary>Whether the beginning of the letter has told of it, with the reeds that have it.</summary>
+    /// <param name="kind">The kind.</param>
+    public bool SaidAtFirst(FindingKindId kind) => _atFirst.Contains(kind);
 
     /// <summary>Remembers that a kind of finding was explained.</summary>
     /// <param name="kind">The kind.</param>
@@ -42,7 +50,7 @@ internal sealed class LetterSoFar(IEnumerable<FindingKindId> kinds)
     public string? Earlier(FindingKindId kind, int but)
     {
         List<int> reeds = [.. _reeds.GetValueOrDefault(kind, []).Where(reed => reed != but)];
-        return reeds.Count == 0 ? null : (reeds.Count == 1 ? "reed " : "reeds ") + Prose.List([.. reeds.TakeLast(3).Select(Prose.Number)]);
+        return reeds.Count == 0 ? null : reeds.Count >= ManyReeds && reeds.Count == but - 1 ? "the reeds before it" : (reeds.Count == 1 ? "reed " : "reeds ") + Prose.List([.. reeds.TakeLast(3).Select(Prose.Number)]);
     }
 
     /// <summary>Whether a kind of finding was told of a reed already.</summary>

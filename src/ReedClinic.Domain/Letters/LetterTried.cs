@@ -13,13 +13,22 @@ internal static class LetterTried
     /// <summary>Whether something was done to the reed after this test, so that it says nothing of how the reed is now.</summary>
     /// <param name="log">The reed's log.</param>
     /// <param name="test">The test.</param>
-    internal static bool IsBeforeWork(BenchLog log, LiveFact<Test> test) => log.Live<Adjustment>().Any(work => IsAfter(work, test));
+    internal static bool IsBeforeWork(BenchLog log, LiveFact<Test> test) => WorkAfter(log, test).Count > 0;
+
+    /// <summary>What was done to the reed after this test.</summary>
+    /// <param name="log">The reed's log.</param>
+    /// <param name="test">The test.</param>
+    internal static IReadOnlyList<LiveFact<Adjustment>> WorkAfter(BenchLog log, LiveFact<Test> test) => [.. log.Work.Where(work => IsAfter(work, test))];
 
     /// <summary>What was done since the reed was last tried; empty when it was tried after all of it, or never.</summary>
     /// <param name="log">The reed's log.</param>
     internal static IReadOnlyList<LiveFact<Adjustment>> WorkSince(BenchLog log) => Tests(log).MaxBy(test => (test.Pass, test.Sequence)) is { } last
-        ? [.. log.Live<Adjustment>().Where(work => IsAfter(work, last))]
+        ? [.. log.Work.Where(work => IsAfter(work, last))]
         : [];
+
+    /// <summary>Whether each pass was followed by a test of how the reed plays.</summary>
+    /// <param name="log">The reed's log.</param>
+    internal static bool IsTriedAfterEachPass(BenchLog log) => log.Work.GroupBy(work => work.Pass).All(pass => Tests(log).Any(test => test.Pass == pass.Key && test.Sequence > pass.Min(work => work.Sequence)));
 
     /// <summary>Whether the reed was tried since the work, and came out well in whatever was tried last.</summary>
     /// <param name="log">The reed's log.</param>
@@ -27,7 +36,7 @@ internal static class LetterTried
     internal static bool IsGood(BenchLog log, CrowTarget target)
     {
         var latest = Tests(log).GroupBy(test => test.Now.TestKind).Select(group => group.MaxBy(test => (test.Pass, test.Sequence))!.Now).ToList();
-        return latest.Exists(test => test.Step is not null || test.Pitch is not null) && WorkSince(log).Count == 0 && latest.TrueForAll(test => IsGood(test, target));
+        return latest.Exists(test => test.Step is not null || test.Pitch is not null) && WorkSince(log).Count == 0 && latest.TrueForAll(test => !LetterLog.IsBare(test) && IsGood(test, target));
     }
 
     /// <summary>The gap that asks the teacher to try a reed once more before it goes; null where that was done.</summary>

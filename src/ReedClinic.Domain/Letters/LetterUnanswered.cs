@@ -11,10 +11,10 @@ internal static class LetterUnanswered
     /// <param name="reed">The reed.</param>
     /// <param name="log">Its log.</param>
     internal static LetterGap? Gap(LetterMaterial material, Reed reed, BenchLog log) =>
-        !reed.MayBePlayed || reed.Bothers.Trim().Length == 0 || !log.Told.Any() || What(material, reed, log) is not { } what ? null : new(
+        !reed.MayBePlayed || ComplaintAnswer.IsGivenUp(log) || reed.Bothers.Trim().Length == 0 || !log.Told.Any() || What(material, reed, log) is not { } what ? null : new(
             "bothers-" + Prose.Number(reed.Number),
             GapKind.UnansweredComplaint,
-            $"Of reed {Prose.Number(reed.Number)}, {material.StudentName} wrote: {Prose.Quote(reed.Bothers)} The log doesn’t answer {what}, and the letter says so. Try it and write it down, answer it in the part about this reed, or say why it stays open.")
+            $"Of reed {Prose.Number(reed.Number)}, {material.StudentName} wrote: {Prose.Quote(reed.Bothers)} {what} Try it and write it down, answer it in the part about this reed, or say why it stays open.")
         {
             Reed = reed.Id,
             IsToldOnly = true,
@@ -22,10 +22,20 @@ internal static class LetterUnanswered
 
     private static string? What(LetterMaterial material, Reed reed, BenchLog log)
     {
-        var complaints = Complaint.Of(reed, material.Batch);
-        var open = ComplaintAnswer.Open(complaints, log);
-        return open.Count > 0 ? Prose.List([.. open.Select(one => one.Name)])
-            : complaints.Count > 0 || Complaint.IsNone(reed.Bothers) || log.Findings.Any(found => found.Finding.Character == FindingCharacter.Fault) ? null
-            : "that";
+        var open = ComplaintAnswer.Open(Complaint.Of(reed, material.Batch), log);
+        List<string> said = [];
+        if (Complaint.IsUnknown(reed, material.Batch))
+        {
+            said.Add("Which test or finding answers that is not plain, so the letter leaves it open.");
+        }
+
+        if (open.Count > 0)
+        {
+            List<string> marks = [.. open.Where(one => one.Marked is not null).Select(one => $"{Prose.Quoted(one.Marked!.Value.Mark)} under {Prose.Quoted(one.Marked.Value.Scale)}")];
+            said.Add((marks.Count > 0 ? $"On the scales of the intake stands {Prose.List(marks)}. " : "")
+                + $"The log doesn’t answer {ComplaintAnswer.Names(open)}, and the letter says so.");
+        }
+
+        return said.Count == 0 ? null : string.Join(' ', said);
     }
 }

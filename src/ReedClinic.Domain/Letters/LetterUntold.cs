@@ -10,22 +10,23 @@ internal static partial class LetterUntold
     /// <summary>The gap that asks the teacher which of the two is so; null where nothing speaks of work, or the log has it.</summary>
     /// <param name="reed">The reed.</param>
     /// <param name="log">Its log.</param>
-    internal static LetterGap? Gap(Reed reed, BenchLog log) => log.Live<Adjustment>().Any() || Told(log) is not { } words ? null : new(
-        "untold-" + Prose.Number(reed.Number),
-        GapKind.WorkNotInTheLog,
-        $"The letter says that nothing was taken from reed {Prose.Number(reed.Number)}, since its log holds no work; but it also tells of work: {words} Write the work down, or change what was said.")
-    {
-        Reed = reed.Id,
-
-        // The letter leaves such a verdict out, so nothing in it is against the log.
-        IsToldOnly = log.Verdict?.Now.VerdictKind == VerdictKind.Improved && !HasGained(log) && !Said(log).OfType<string>().Any(TellsOfWork),
-    };
-
-    private static string? Told(BenchLog log) =>
-        log.Verdict is { Now.VerdictKind: VerdictKind.GoodOnArrivalRefined or VerdictKind.Improved } claimed && !(claimed.Now.VerdictKind == VerdictKind.Improved && HasGained(log))
-            ? Prose.Sentence(claimed.Now.VerdictKind.Name())
-        : Said(log).OfType<string>().FirstOrDefault(words => Deed().IsMatch(words)) is { } typed ? Prose.Quote(typed)
+    internal static LetterGap? Gap(Reed reed, BenchLog log) =>
+        log.Work.Any() ? null
+        : Said(log).OfType<string>().FirstOrDefault(TellsOfWork) is { } typed
+            ? Ask(reed, $"The letter says that nothing was taken from reed {Prose.Number(reed.Number)}, since its log holds no work; but it also tells of work: {Prose.Quote(typed)} Write the work down, or change what was said.")
+        : LeftOut(log) is { } verdict
+            ? Ask(reed, $"The letter leaves “{verdict.Name()}” out for reed {Prose.Number(reed.Number)}, since no work stands in its log. Choose another verdict, or write the work down.") with { IsToldOnly = true }
         : null;
+
+    private static LetterGap Ask(Reed reed, string words) => new("untold-" + Prose.Number(reed.Number), GapKind.WorkNotInTheLog, words) { Reed = reed.Id };
+
+    // What such a verdict would claim the letter doesn’t say, so nothing in it is against the log.
+    private static VerdictKind? LeftOut(BenchLog log) => log.Verdict?.Now.VerdictKind switch
+    {
+        VerdictKind.GoodOnArrivalRefined => VerdictKind.GoodOnArrivalRefined,
+        VerdictKind.Improved when !HasGained(log) => VerdictKind.Improved,
+        _ => null,
+    };
 
     /// <summary>Whether a reed tested better later than when it came, without having been worked on.</summary>
     /// <param name="log">Its log.</param>
@@ -33,7 +34,7 @@ internal static partial class LetterUntold
 
     private static IEnumerable<string?> Said(BenchLog log) =>
     [
-        log.Verdict?.Now.Words,
+        .. WorkWords.Remarks(log).Select(remark => remark.Words),
         log.IsStopped ? log.Stop?.Now.Words : null,
         .. log.Findings.Where(finding => finding.Finding.Character == FindingCharacter.Fault).Select(finding => finding.Ended?.Now.Words),
     ];

@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Bench.Advice;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters.Wordings;
 using ReedClinic.Domain.Pitch;
@@ -40,7 +41,7 @@ internal static class LetterWish
         var further = Further(reed, log, target);
         if (further.Count == 0)
         {
-            List<LiveFact<Adjustment>> work = reed.Permission == Permission.SafeChangesOnly ? [.. log.Live<Adjustment>()] : [];
+            List<LiveFact<Adjustment>> work = reed.Permission == Permission.SafeChangesOnly ? [.. log.Work] : [];
             if (work.Count > 0 && Kept(work, log, told) is { } ways)
             {
                 yield return new(phrasing.Say("safe", reed.Number, ways), Roots(work));
@@ -59,7 +60,7 @@ internal static class LetterWish
 
         var beyond = further.Where(work => !IsAgreed(work)).ToList();
         yield return new(
-            phrasing.Say("wish-beyond", reed.Number, WishWordings.Beyond, ("asked", Asked(reed, phrasing)), ("work", What(reed, beyond))), Roots(beyond));
+            phrasing.Say("wish-beyond", reed.Number, beyond.TrueForAll(IsUnagreed) ? WishWordings.Unagreed : WishWordings.Beyond, ("asked", Asked(reed, phrasing)), ("work", What(reed, beyond))), Roots(beyond));
         if (reason is not null)
         {
             yield return new(Prose.Sentence(reason), Roots(beyond));
@@ -71,21 +72,35 @@ internal static class LetterWish
         }
     }
 
-    // That each pass was tried is told only where each was.
+    // That each pass was tried is told only where each was; that the wish was kept, only where nobody could think otherwise.
     private static IReadOnlyList<string>? Kept(List<LiveFact<Adjustment>> work, BenchLog log, LetterSoFar told)
     {
-        List<LiveFact<Adjustment>> cane = [.. work.Where(done => SafeChanges.TakesCane(done.Now.AdjustmentKind) != false)];
-        var takesCane = cane.Count > 0;
-        return !cane.TrueForAll(done => log.Live<Test>().Any(test => test.Pass == done.Pass)) ? null
-            : told.Says("wish kept") ? (takesCane ? WishWordings.SmallSteps : WishWordings.SafeOnly)
+        var takesCane = work.Exists(done => SafeChanges.TakesCane(done.Now.AdjustmentKind) != false);
+        if (work.Exists(done => Agreement.IsSaid(done.Now.Words)) || (takesCane && !LetterTried.IsTriedAfterEachPass(log)))
+        {
+            return null;
+        }
+
+        if (work.Exists(IsNoPlainSafeChange))
+        {
+            return told.Says("wish kept with care") ? (takesCane ? WishWordings.SmallStepsAlone : WishWordings.NoCaneAlone) : null;
+        }
+
+        return told.Says("wish kept") ? (takesCane ? WishWordings.SmallSteps : WishWordings.SafeOnly)
             : told.Says("wish kept again") ? (takesCane ? WishWordings.SmallStepsAgain : WishWordings.SafeOnlyAgain)
             : null;
     }
 
-    private static List<LiveFact<Adjustment>> Further(Reed reed, BenchLog log, CrowTarget target) => [.. log.Live<Adjustment>()
+    // Within what was allowed, and yet a cut, or a reed set to another opening: the student may think otherwise of it.
+    private static bool IsNoPlainSafeChange(LiveFact<Adjustment> work) =>
+        WorkKinds.IsClip(work.Now.AdjustmentKind) || work.Now.AdjustmentKind.Value is "open-squeeze" or "close-press" or "bend-wire";
+
+    private static List<LiveFact<Adjustment>> Further(Reed reed, BenchLog log, CrowTarget target) => [.. log.Work
         .Where(work => Agreement.IsAsked(reed.Permission, work.Now.AdjustmentKind, work.Now.Amount, SafeChanges.CrowBefore(log, target, work.Sequence)))];
 
     private static bool IsAgreed(LiveFact<Adjustment> work) => Agreement.IsIn(work.Now.Words);
+
+    private static bool IsUnagreed(LiveFact<Adjustment> work) => Agreement.IsSaid(work.Now.Words) && !IsAgreed(work);
 
     private static List<EntryId> Roots(IEnumerable<LiveFact<Adjustment>> works) => [.. works.Select(work => work.Root)];
 

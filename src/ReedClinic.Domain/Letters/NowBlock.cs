@@ -16,14 +16,14 @@ internal static class NowBlock
         List<BeforeAndNow> rows = [.. log.Moves.Select(move => Row(move, log, material.Batch.CrowTarget)).OfType<BeforeAndNow>()];
 
         // A length that was taken once says nothing about how the reed plays.
-        var once = log.Moves.Where(move => move.TestKind != TestKind.Length && Say(move.Now) is null && Say(move.Arrival) is not null && !told.ToldTest(move.TestKind, reed.Number)).ToList();
+        var once = log.Moves.Where(move => move.TestKind != TestKind.Length && Say(move.Now) is null && move.Arrival is { } arrival && Say(arrival) is not null && !LetterLog.IsBare(arrival.Now) && !told.ToldTest(move.TestKind, reed.Number)).ToList();
         if (rows.Count + once.Count == 0)
         {
             return null;
         }
 
         var since = rows.Count > 0 ? LetterTried.WorkSince(log) : [];
-        List<LetterSentence> sentences = [.. Moved(reed, log, phrasing, told), .. Once(reed, log, once, rows.Count > 0, since.Count > 0, phrasing, told)];
+        List<LetterSentence> sentences = [.. Moved(reed, log, material.Batch.CrowTarget, phrasing, told), .. Once(reed, log, once, rows.Count > 0, since.Count > 0, phrasing, told)];
         if (since.Count > 0)
         {
             sentences.Add(new(phrasing.Say("untried", reed.Number, NowWordings.NotTriedSince), [.. since.Select(work => work.Root)]));
@@ -45,7 +45,7 @@ internal static class NowBlock
         }
 
         var isNew = !hasRows || (told.Says("tried once") && !isSaidBelow);
-        var worked = log.Live<Adjustment>().Any();
+        var worked = log.Work.Any();
         return once.Chunk(MostInOneBreath).Select((some, index) =>
         {
             var ways = !worked ? NowWordings.Tried
@@ -55,15 +55,14 @@ internal static class NowBlock
         });
     }
 
-    private static IEnumerable<LetterSentence> Moved(Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told)
+    private static IEnumerable<LetterSentence> Moved(Reed reed, BenchLog log, CrowTarget target, Phrasing phrasing, LetterSoFar told)
     {
         // What was tried before the last work says nothing of how the reed is now; the table keeps it.
-        var now = log.Moves.Where(move => move.Now is { } test && !LetterTried.IsBeforeWork(log, test)).ToList();
-        var better = now.Where(move => move.Movement == Movement.Nearer && NowWordings.Gains.ContainsKey(move.TestKind) && !told.ToldTest(move.TestKind, reed.Number)).ToList();
-        var worse = now.Where(move => move.Movement == Movement.Further).ToList();
+        var better = log.Moves.Where(move => LetterMoved.Of(move, log, target) == Movement.Nearer && NowWordings.Gains.ContainsKey(move.TestKind) && !told.ToldTest(move.TestKind, reed.Number)).ToList();
+        var worse = log.Moves.Where(move => LetterMoved.Of(move, log, target) == Movement.Further && !CrowDoubt.IsIn(move, log, target)).ToList();
         if (better.Count > 0)
         {
-            var gains = Prose.List([.. better.Take(3).Select((move, index) => phrasing.Clause("gain", reed.Number + index, [Gain(move)], false))]);
+            var gains = Prose.List([.. better.Take(3).Select((move, index) => phrasing.Clause("gain", reed.Number + index, [Gain(move, target)], false))]);
             IReadOnlyList<string> ways = better.Count == 1 ? NowWordings.Better : NowWordings.BetterMany;
             ways = better.Take(3).Any(IsThere) ? [.. ways.Where(way => way.Contains(": <gains>", StringComparison.Ordinal))] : ways;
             yield return new(phrasing.Say("gains", reed.Number, ways, ("gains", gains)), Roots(better));
@@ -71,14 +70,14 @@ internal static class NowBlock
 
         if (worse.Count > 0)
         {
-            var losses = Prose.List([.. worse.Take(2).Select(move => "the " + TestScale.Of(move.TestKind).Name)]);
+            var losses = Prose.List([.. worse.Take(2).Select(move => "the " + TableWordings.Name(move.TestKind))]);
             var ways = better.Count > 0 ? NowWordings.WorseInExchange : NowWordings.Worse;
             yield return new(phrasing.Say("losses", reed.Number, ways, ("losses", losses)), Roots(worse));
         }
     }
 
     // What has come to be right isn’t “nearer to right” as well.
-    private static string Gain(TestMove move) => IsThere(move) ? NowWordings.There[move.TestKind] : NowWordings.Gains[move.TestKind];
+    private static string Gain(TestMove move, CrowTarget target) => move.TestKind == TestKind.Crow && LetterMoved.IsByPitch(move) ? NowWordings.NearerInPitch(target.PitchClass.Name) : IsThere(move) ? NowWordings.There[move.TestKind] : NowWordings.Gains[move.TestKind];
 
     private static bool IsThere(TestMove move) => NowWordings.There.ContainsKey(move.TestKind) && move.Now?.Now.Step is { } step && TestScale.Of(move.TestKind).FromGood(step) == 0;
 
@@ -86,27 +85,29 @@ internal static class NowBlock
     private static string Tests(TestMove[] moves, int reed, Phrasing phrasing) =>
         Prose.Clauses([.. moves.Select((move, index) => Clause(move, reed + index, phrasing))]);
 
-    // “the opening was a little wide”; what has no word of its scale stands as it was said.
-    private static string Clause(TestMove move, int turn, Phrasing phrasing)
+    /// <summary>“The opening was a little wide”; what has no word of its scale stands as it was said.</summary>
+    /// <param name="move">A test that was made when the reed came.</param>
+    /// <param name="turn">Makes neighbours choose other words.</param>
+    /// <param name="phrasing">Chooses the words.</param>
+    internal static string Clause(TestMove move, int turn, Phrasing phrasing)
     {
         if (move.Arrival!.Now is { Step: { } step } test)
         {
             var stood = phrasing.Clause("stood", turn, [NowWordings.Stood[move.TestKind][step]], false);
-            return Note(test.Pitch) is { } note ? $"{stood} ({note})" : stood;
+            return Beside(test) is { } note ? $"{stood} ({note})" : stood;
         }
 
-        return $"of the {TestScale.Of(move.TestKind).Name} I noted {Noted(move.Arrival.Now)}";
+        var name = TableWordings.Name(move.TestKind);
+        return Note(move.Arrival.Now.Pitch) is { } heard ? $"its {name} gave {heard}" : $"my note on the {name} says {Prose.Quoted(move.Arrival.Now.Words ?? "")}";
     }
-
-    private static string Noted(Test test) => Note(test.Pitch) ?? Prose.Quoted(test.Words ?? "");
 
     private static BeforeAndNow? Row(TestMove move, BenchLog log, CrowTarget target)
     {
-        var before = Say(move.Arrival, target);
+        var before = move.Arrival is { } arrival && LetterLog.IsBare(arrival.Now) ? null : Say(move.Arrival, target);
         var now = Say(move.Now, target);
-        return now is null
+        return now is null || (before is null && LetterLog.IsBare(move.Now!.Now))
             ? null
-            : new(TestScale.Of(move.TestKind).Name, before, now + (LetterTried.IsBeforeWork(log, move.Now!) ? NowWordings.BeforeTheLastWork : ""), move.Movement, Roots([move]));
+            : new(TableWordings.Name(move.TestKind), before, now + NowWordings.LastTried(LetterTried.WorkAfter(log, move.Now!)), LetterMoved.Of(move, log, target), Roots([move]));
     }
 
     private static string? Say(LiveFact<Test>? fact, CrowTarget? target = null)
@@ -116,8 +117,8 @@ internal static class NowBlock
             return null;
         }
 
-        var note = Note(test.Pitch);
-        string?[] parts = [test.StepWord, target is { } drawn && Away(test, drawn) is { } away ? $"{note} ({away})" : note, test.MeasuredWords];
+        var note = Beside(test);
+        string?[] parts = [TableWordings.Step(test), target is { } drawn && Away(test, drawn) is { } away ? $"{note} ({away})" : note, test.MeasuredWords];
         var said = string.Join("; ", parts.OfType<string>());
         return said.Length > 0 ? said : test.Words;
     }
@@ -127,6 +128,9 @@ internal static class NowBlock
         test is { TestKind: TestKind.Crow, Pitch: { } pitch } && (pitch.PitchClass != target.PitchClass || pitch.Between is not null)
             ? CentsWords.Stand(pitch.Against(target), target.PitchClass.Name)
             : null;
+
+    // The tuning note is told once: “a little flat” of an A needs no “an A” beside it.
+    private static string? Beside(Test test) => test is { TestKind: TestKind.TuningNote, Step: not null, Pitch: { Cents.Value: 0, Between: null, Lean: null } } ? null : Note(test.Pitch);
 
     // Without its octave: the drawing beside the table and the words of the letter name a note by its letter alone.
     private static string? Note(SaidPitch? pitch) => pitch?.ShowNote();

@@ -24,7 +24,10 @@ internal static class OpeningBlocks
         var what = here > 1 && TriedFirst(material)
             ? phrasing.Say("tried-first", 0, OpeningWordings.TriedFirst)
             : phrasing.Say("looked", 0, Looked(material), them, ("each", here == 1 ? "it" : "each of them"));
-        return How(material, here) is { } how ? Begin(material, thanks, what, phrasing.Say("how", 0, how)) : Begin(material, thanks, what);
+        var beginning = How(material, here, phrasing) is { } how ? Begin(material, thanks, what, phrasing.Say("how", 0, how)) : Begin(material, thanks, what);
+        return material.Thread.HasLesson || LessonBefore.Of(material, phrasing) is not { IsGone: false } again
+            ? beginning
+            : beginning with { Paragraphs = [.. beginning.Paragraphs, new([again.Sentence()])] };
     }
 
     // What the student wrote is praised only where there is something to praise.
@@ -47,13 +50,13 @@ internal static class OpeningBlocks
             : OpeningWordings.Looked;
 
     // Only what the letter really holds is announced.
-    private static IReadOnlyList<string>? How(LetterMaterial material, int here) => (here, material.Thread.HasLesson) switch
+    private static IReadOnlyList<string>? How(LetterMaterial material, int here, Phrasing phrasing) => (here, material.Thread.HasLesson) switch
     {
         (1, false) when material.Playable.Count == 0 => null,
         (_, false) when material.Playable.Count == 0 => OpeningWordings.HowBare,
         (1, true) => OpeningWordings.HowOneWithPlan,
         (1, false) => OpeningWordings.HowOne,
-        (_, true) when HasGood(material) => [.. OpeningWordings.HowWithGood, .. OpeningWordings.HowWithPlan],
+        (_, true) when HasGood(material, phrasing) => [.. OpeningWordings.HowWithGood, .. OpeningWordings.HowWithPlan],
         (_, true) => OpeningWordings.HowWithPlan,
         _ => OpeningWordings.How,
     };
@@ -69,18 +72,19 @@ internal static class OpeningBlocks
     private static bool TriedFirst(LetterMaterial material)
     {
         var logs = material.Batch.Reeds.Where(reed => reed.IsHere).Select(reed => material.LogOf(reed.Id)).ToList();
-        var work = logs.SelectMany(log => FirstSaid(log, EntryKind.Adjustment)).DefaultIfEmpty(DateTimeOffset.MaxValue).Min();
-        return logs.TrueForAll(log => FirstSaid(log, EntryKind.Test).Any(tried => tried < work));
+        var work = logs.SelectMany(log => FirstSaid(log, entry => entry is Adjustment { Prepares: false })).DefaultIfEmpty(DateTimeOffset.MaxValue).Min();
+        return logs.TrueForAll(log => FirstSaid(log, entry => entry is Test).Any(tried => tried < work));
     }
 
     // A wording that was mended later says nothing about when the thing itself happened.
-    private static IEnumerable<DateTimeOffset> FirstSaid(BenchLog log, EntryKind kind) =>
-        log.Facts.Where(fact => fact.Kind == kind && fact.Now is not null).Select(fact => fact.Chain[0].RecordedAt);
+    private static IEnumerable<DateTimeOffset> FirstSaid(BenchLog log, Func<BenchEntry, bool> sort) =>
+        log.Facts.Where(fact => fact.Now is { } now && sort(now)).Select(fact => fact.Chain[0].RecordedAt);
 
     internal static LetterBlock? DoneWell(LetterMaterial material, Phrasing phrasing)
     {
         var sentences = Named(material, phrasing).ToList();
         sentences.AddRange(Others(material).Select((group, index) => Good(material, group.Key, [.. group], index + 1, phrasing)));
+        sentences.AddRange(LessonBefore.Of(material, phrasing) is { IsGone: true } gone ? [gone.Sentence()] : Array.Empty<LetterSentence>());
         if (sentences.Count == 0)
         {
             return null;
@@ -95,8 +99,8 @@ internal static class OpeningBlocks
         return new LetterBlock("done-well", BlockKind.DoneWell, [new(sentences)]) { Heading = "What you do well" };
     }
 
-    private static bool HasGood(LetterMaterial material) =>
-        material.Thread.StrengthWords is not null || FindingWording.Of(material.Thread.StrengthKind) is not null || Others(material).Any();
+    private static bool HasGood(LetterMaterial material, Phrasing phrasing) =>
+        material.Thread.StrengthWords is not null || FindingWording.Of(material.Thread.StrengthKind) is not null || Others(material).Any() || LessonBefore.Of(material, phrasing) is { IsGone: true };
 
     private static IEnumerable<LetterSentence> Named(LetterMaterial material, Phrasing phrasing)
     {
@@ -106,7 +110,7 @@ internal static class OpeningBlocks
         {
             List<EntryId> roots = [.. having.Select(strength => strength.Fact.Root)];
             yield return new(Prose.Sentence(words), roots);
-            if (material.Batch.Reeds.Count(reed => reed.IsHere) > 1 && SeenIn.Reeds(thread.StrengthEvidence, [], 0) is { } where)
+            if (material.Batch.Reeds.Count(reed => reed.IsHere) > 1 && SeenIn.Reeds(thread.StrengthEvidence, Numbers(material, having), material.Batch.Reeds.Count(reed => reed.IsHere)) is { } where)
             {
                 yield return new(phrasing.Say("strength-seen", 0, OpeningWordings.SeenIn, ("where", where)), roots);
             }
@@ -121,17 +125,21 @@ internal static class OpeningBlocks
         LetterMaterial material, FindingKindId kind, List<FindingNow> having, int turn, Phrasing phrasing)
     {
         var wording = FindingWording.Of(kind)!;
-        var roots = having.Select(strength => strength.Fact.Root).ToHashSet();
-        var numbers = material.Batch.Reeds
-            .Where(reed => material.LogOf(reed.Id).Findings.Any(finding => roots.Contains(finding.Fact.Root)))
-            .Select(reed => reed.Number).ToList();
+        List<EntryId> roots = [.. having.Select(strength => strength.Fact.Root)];
+        var numbers = Numbers(material, having);
         var where = numbers.Count == 0 ? null : SeenIn.Reeds(numbers, material.Batch.Reeds.Count(reed => reed.IsHere));
         var (what, shows) = FindingWordsOf(kind, wording, turn, phrasing);
         return new(
             shows is null ? Prose.Sentence(where is null ? what : $"{where} {what}")
             : where is null ? phrasing.Say("good", turn, OpeningWordings.Good, ("what", what), ("shows", shows))
             : phrasing.Say("good-in", turn, OpeningWordings.GoodInReeds, ("where", where), ("what", what), ("shows", shows)),
-            [.. roots]);
+            roots);
+    }
+
+    private static List<int> Numbers(LetterMaterial material, List<FindingNow> having)
+    {
+        var roots = having.Select(strength => strength.Fact.Root).ToHashSet();
+        return [.. material.Batch.Reeds.Where(reed => material.LogOf(reed.Id).Findings.Any(finding => roots.Contains(finding.Fact.Root))).Select(reed => reed.Number)];
     }
 
     // What a fault does is no praise.
@@ -147,7 +155,7 @@ internal static class OpeningBlocks
     {
         var batch = material.Batch;
         List<LetterSentence> sentences = [.. batch.Mismatches.Select(mismatch => LetterSentence.Plain(Tell(mismatch, material, phrasing)))];
-        if (batch is { ArrivalNote: { } note, ArrivalNoteInLetter: true })
+        if (batch is { ArrivalNote: { } written, ArrivalNoteInLetter: true } && SpokenOf.Without(written, material.StudentName) is { } note)
         {
             sentences.Add(LetterSentence.Plain(Prose.Sentence(note)));
         }
@@ -166,7 +174,7 @@ internal static class OpeningBlocks
         {
             MismatchKind.Missing => phrasing.Say("missing", mismatch.Number, ArrivalWordings.Missing, slots),
             MismatchKind.Extra => phrasing.Say("extra", mismatch.Number, ArrivalWordings.Extra, slots)
-                + (material.LogOf(mismatch.Reed).Live<Adjustment>().Any() || material.Batch.Reeds.Any(other => other.Id == mismatch.Reed && !other.MayBePlayed)
+                + (material.LogOf(mismatch.Reed).Work.Any() || material.Batch.Reeds.Any(other => other.Id == mismatch.Reed && !other.MayBePlayed)
                     ? ""
                     : " " + phrasing.Say("extra-left", mismatch.Number, ArrivalWordings.ExtraLeft)),
             MismatchKind.Damaged => phrasing.Say("damaged", mismatch.Number, ArrivalWordings.Damaged, slots),

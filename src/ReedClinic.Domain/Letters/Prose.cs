@@ -1,7 +1,9 @@
+using System.Text.RegularExpressions;
+
 namespace ReedClinic.Domain.Letters;
 
 /// <summary>Small things that every sentence needs.</summary>
-internal static class Prose
+internal static partial class Prose
 {
     private static readonly string[] Numbers =
         ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
@@ -27,9 +29,12 @@ internal static class Prose
     /// <summary>The text with a full stop, on one line.</summary>
     public static string Ended(string text)
     {
-        var line = Line(text);
+        var line = Whole(text);
         return line.Length == 0 || line[^1] is '.' or '!' or '?' or '…' or '”' or ':' ? line : line + ".";
     }
+
+    /// <summary>The text on one line, without the comma or dash at which it was cut off from what came after it.</summary>
+    public static string Whole(string text) => Dangling().Replace(Line(text), "");
 
     /// <summary>What somebody wrote, in quotation marks and on one line, without anything after it.</summary>
     public static string Quoted(string text) => $"“{Line(text)}”";
@@ -40,6 +45,10 @@ internal static class Prose
         var line = Line(text);
         return line.Length > 0 && line[^1] is '.' or '!' or '?' or '…' ? $"“{line}”" : $"“{line}”.";
     }
+
+    // “The crack is old,” was cut off from what came after it.
+    [GeneratedRegex(@"(?<=[\p{L}\p{N}][”’)]?)\s*[,;–-]+\s*(?=[.!?…]?$)")]
+    private static partial Regex Dangling();
 
     private static string Line(string text) =>
         string.Join(' ', text.Split((char[])['\n', '\r', '\t'], StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)).Trim();

@@ -5,7 +5,7 @@ internal static class SeenIn
 {
     /// <summary>“in all three reeds”, out of a sentence of evidence; null where it says nothing of the kind.</summary>
     /// <param name="evidence">The sentence, such as “In all three reeds.”.</param>
-    /// <param name="numbers">The numbers of the reeds that have it, which are named where the sentence holds no more than a count.</param>
+    /// <param name="numbers">The numbers of the reeds that have it: a letter names them, so that no count of it can say something else.</param>
     /// <param name="all">How many reeds there are.</param>
     public static string? Reeds(string? evidence, IReadOnlyCollection<int> numbers, int all)
     {
@@ -15,7 +15,7 @@ internal static class SeenIn
         }
 
         var said = Prose.Inside(evidence).TrimEnd('.').Replace("in the one reed of this batch", "in this reed", StringComparison.Ordinal);
-        return numbers.Count == 0 || said.Contains(',', StringComparison.Ordinal) ? said : Reeds(numbers, all) ?? said;
+        return numbers.Count == 0 ? said : Reeds(numbers, all) ?? said;
     }
 
     /// <summary>“in reeds one and three”, “in all of them”; null where there is only one reed to speak of.</summary>

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
@@ -6,11 +7,15 @@ using ReedClinic.Domain.Letters.Wordings;
 namespace ReedClinic.Domain.Letters;
 
 /// <summary>One reed: what arrived, what was found, what was done and how it ended.</summary>
-internal static class StoryBlock
+internal static partial class StoryBlock
 {
+    private const int WholeHours = 5 * 60;
+    private const int MostLetters = 60;
+    private const int FewestLetters = 12;
+
     internal static LetterBlock Of(LetterMaterial material, Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told)
     {
-        var words = new FoundWords(reed, material.Batch.Reeds.Count(other => other.IsHere) == 1, log, phrasing, told);
+        var words = new FoundWords(reed, log, phrasing, told);
         List<LetterParagraph> paragraphs = [new(Arrived(material, reed, log, words, phrasing, told))];
         var found = words.Rest();
         if (found.Count > 0)
@@ -18,7 +23,7 @@ internal static class StoryBlock
             paragraphs.Add(new(found));
         }
 
-        var done = WorkWords.Done(reed, log, material.Batch.CrowTarget, phrasing, told, material.ReasonFor(LetterWish.KeyOf(reed)));
+        var done = WorkWords.Done(reed, log, material.Batch.CrowTarget, phrasing, told, material.ReasonFor(LetterWish.KeyOf(reed)), material.ReasonFor(GivenUp.KeyOf(reed)));
         if (done.Count > 0)
         {
             paragraphs.Add(new(done));
@@ -33,11 +38,33 @@ internal static class StoryBlock
 
     /// <summary>What a finding is called on the drawing and in lists.</summary>
     internal static string NameOf(Finding finding) =>
-        FindingCatalogue.Find(finding.FindingKind)?.Name ?? Short(finding.Words) ?? "something else";
+        PlainNames.Find(finding.FindingKind) ?? Short(finding.Words) ?? "something else";
 
-    /// <summary>A few words, cut short between two letters.</summary>
-    internal static string? Short(string? words) => words is not { Length: > 40 } ? words
-        : words[..(char.IsHighSurrogate(words[38]) ? 38 : 39)].TrimEnd() + "…";
+    /// <summary>A few words: all of them, else the first clause, else as many whole words as there is room for.</summary>
+    internal static string? Short(string? words)
+    {
+        if (words is not { Length: > MostLetters })
+        {
+            return words;
+        }
+
+        // A clause that says what it isn’t, and a number that was cut, would say something else.
+        var clause = Denies().IsMatch(words) ? 0 : Enumerable.Range(FewestLetters, MostLetters + 1 - FewestLetters).FirstOrDefault(at => EndsClause(words, at));
+        if (clause > 0)
+        {
+            return words[..clause];
+        }
+
+        var space = words.LastIndexOf(' ', MostLetters);
+        var end = space >= FewestLetters ? space : char.IsHighSurrogate(words[MostLetters - 2]) ? MostLetters - 2 : MostLetters - 1;
+        return Prose.Whole(words[..end]) + "…";
+    }
+
+    private static bool EndsClause(string words, int at) =>
+        words[at] is '.' or ',' or ';' or ':' && (at + 1 == words.Length || char.IsWhiteSpace(words[at + 1])) && !char.IsDigit(words[at - 1]);
+
+    [GeneratedRegex(@"(?i)^\W*(?:not|no|neither)\b")]
+    private static partial Regex Denies();
 
     private static List<LetterSentence> Arrived(LetterMaterial material, Reed reed, BenchLog log, FoundWords words, Phrasing phrasing, LetterSoFar told)
     {
@@ -76,7 +103,7 @@ internal static class StoryBlock
             ReedUse.Spare => "as a spare",
             _ => null,
         };
-        var hours = reed.MinutesPlayed is { } minutes and >= 60 ? (int)Math.Round(minutes / 60.0) : (int?)null;
+        var hours = reed.MinutesPlayed is { } minutes and >= 60 ? Hours(minutes) : null;
         IReadOnlyList<string> ways =
         [
             .. StoryWordings.Bothers,
@@ -89,17 +116,29 @@ internal static class StoryBlock
             ways,
             ("quote", Prose.Quote(reed.Bothers)),
             ("use", use ?? ""),
-            ("hours", hours == 1 ? "one hour" : Prose.Number(hours ?? 0) + " hours"));
+            ("hours", hours ?? ""));
     }
+
+    // To the half hour where that tells something, for “an hour and a half” is not two.
+    private static string Hours(int minutes) => (minutes >= WholeHours ? 2 * (int)Math.Round(minutes / 60.0) : (int)Math.Round(minutes / 30.0)) switch
+    {
+        2 => "one hour",
+        3 => "an hour and a half",
+        var halves when halves % 2 == 1 => Prose.Number(halves / 2) + " and a half hours",
+        var halves => Prose.Number(halves / 2) + " hours",
+    };
+
+    // Nobody else is named, and it is no blank and no bought reed.
+    private static bool IsTiedByThem(Reed reed) => reed is { MadeHow: MadeHow.Tied, TiedBy: null };
 
     private static string Winding(Reed reed, bool agrees, Phrasing phrasing, LetterSoFar told)
     {
         var hand = reed.Winding == WindingHand.Left ? "left" : "right";
         var ways = (agrees, told.Says($"winding {hand} {agrees}")) switch
         {
-            (true, true) => StoryWordings.WindingAgrees,
+            (true, true) => IsTiedByThem(reed) ? StoryWordings.WindingAgreesYours : StoryWordings.WindingAgrees,
             (true, false) => StoryWordings.WindingAgreesAgain,
-            (false, true) => StoryWordings.WindingDisagrees,
+            (false, true) => IsTiedByThem(reed) ? StoryWordings.WindingDisagreesYours : StoryWordings.WindingDisagrees,
             _ => StoryWordings.WindingDisagreesAgain,
         };
         return phrasing.Say("winding", reed.Number, ways, ("hand", hand));

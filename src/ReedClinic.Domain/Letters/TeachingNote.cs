@@ -19,8 +19,15 @@ public sealed record TeachingNote(IReadOnlyList<string> Checks, IReadOnlyList<st
 
     private static readonly Dictionary<FindingKindId, TeachingNote> ByKind = All();
 
+    // What is told with an oboe’s own lengths is told without them of its relatives.
+    private static readonly Dictionary<TeachingNote, TeachingNote> OtherInstrument = new(ReferenceEqualityComparer.Instance)
+    {
+        [TipLessons.Line] = ShortScrapeLessons.Line,
+    };
+
     private static readonly Dictionary<TeachingNote, TeachingNote> ShortScrape = new(ReferenceEqualityComparer.Instance)
     {
+        [TipLessons.Line] = ShortScrapeLessons.Line,
         [BodyLessons.Back] = ShortScrapeLessons.Back,
         [BodyLessons.BackKept] = ShortScrapeLessons.BackKept,
         [BodyLessons.HeartKept] = ShortScrapeLessons.HeartKept,
@@ -29,9 +36,11 @@ public sealed record TeachingNote(IReadOnlyList<string> Checks, IReadOnlyList<st
     /// <summary>The note on a kind of fault; a general one where there is none of its own.</summary>
     /// <param name="kind">The kind; null for a lesson that is in words alone.</param>
     /// <param name="scrape">How the reeds are scraped: a short scrape has neither windows nor rails. A long one where nobody said.</param>
-    public static TeachingNote For(FindingKindId? kind, ScrapeStyle? scrape = null) =>
+    /// <param name="instrument">What the reeds are for; an oboe when nobody said.</param>
+    public static TeachingNote For(FindingKindId? kind, ScrapeStyle? scrape = null, Instrument? instrument = null) =>
         kind is not { Value: not null } id || !ByKind.TryGetValue(id, out var note) ? WholeReedLessons.General
         : scrape == ScrapeStyle.ShortScrape && ShortScrape.TryGetValue(note, out var own) ? own
+        : !ReedMeasures.IsOboe(instrument) && OtherInstrument.TryGetValue(note, out var other) ? other
         : note;
 
     /// <summary>Whether a kind of fault has a note of its own.</summary>

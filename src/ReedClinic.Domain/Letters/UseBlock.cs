@@ -1,4 +1,3 @@
-using System.Text.RegularExpressions;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters.Wordings;
@@ -8,16 +7,17 @@ namespace ReedClinic.Domain.Letters;
 
 /// <summary>One reed: play it first or keep it, where not to scrape, which side is up.</summary>
 /// <remarks>All of it is common practice.</remarks>
-internal static partial class UseBlock
+internal static class UseBlock
 {
     internal static LetterBlock? Of(LetterMaterial material, Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told)
     {
-        var items = new List<LetterParagraph>();
+        var harm = SaidOfHarm.Of(material, reed);
+        List<LetterParagraph> items = [.. SaidOfHarm.Said(harm, material, ofAll: false)];
         if (reed.Fitness == Fitness.Mould)
         {
             items.Add(LetterParagraph.Plain(phrasing.Say("mould-use", reed.Number, CautionWordings.MouldUse)));
         }
-        else if (log.Verdict is { } verdict && When(material, reed, verdict.Now.VerdictKind, told) is { } ways)
+        else if (log.Verdict is { } verdict && (harm.Count == 0 || verdict.Now.VerdictKind == VerdictKind.NotToBeSaved) && !PlayAdvice.IsTheTeachers(material, reed) && When(material, reed, verdict.Now.VerdictKind, told) is { } ways)
         {
             // Where more than two came, “the other” alone might be any of them.
             var other = ("other", material.Batch.Reeds.Count == 2 ? "the other" : "the other one that is for playing");
@@ -29,7 +29,7 @@ internal static partial class UseBlock
         items.AddRange(log.LeftAlone.Where(_ => !goes).Select((left, index) => new LetterParagraph(
         [
             new(phrasing.Say("dont-scrape", reed.Number + index, UseWordings.DontScrape, ("place", LetterPlaces.Name(left.Now.Place))), [left.Root]),
-            new(Prose.Sentence(left.Now.Words), [left.Root]),
+            .. left.Now.Words == LetterLog.NoReason || AloneSaid.IsOnlyThat(left.Now.Words) ? Array.Empty<LetterSentence>() : [new(Prose.Sentence(left.Now.Words), [left.Root])],
         ])));
         if (reed.UpperMark is { } mark && reed.Fitness != Fitness.Mould && !goes)
         {
@@ -49,28 +49,16 @@ internal static partial class UseBlock
         return UseWordings.ByVerdict.TryGetValue(verdict, out var ways) ? ways
             : !LetterTried.IsGood(material.LogOf(reed.Id), material.Batch.CrowTarget) ? null
             : reed.UsedFor == ReedUse.Concert ? UseWordings.Concert
-            : playable.Count < 2 || !playable.Contains(reed) || IsAnswered(material) ? null
+            : playable.Count < 2 || !playable.Contains(reed) || PlayAdvice.SaysWhichFirst(material) ? null
+            : playable.Any(other => PlayAdvice.HasItsOwn(material, other)) ? (First(material) == reed.Id ? UseWordings.FirstAlone : null)
             : First(material) == reed.Id ? (playable.Count == 2 ? UseWordings.FirstOfTwo : UseWordings.First)
             : !told.Says("in turn") ? null
             : playable.Count == 2 ? UseWordings.InTurnOfTwo : UseWordings.InTurn;
     }
 
-    // Where the teacher has said which to play first, nothing else is said of it.
-    private static bool IsAnswered(LetterMaterial material) => material.Batch.Questions.Any(question => question.Answer is not null && First().IsMatch(question.Text));
-
-    /// <summary>Whether a reed’s own part says how it is to be played at first.</summary>
-    /// <param name="material">What the letter is made of.</param>
-    /// <param name="reed">The reed.</param>
-    internal static bool HasItsOwn(LetterMaterial material, Reed reed) =>
-        material.LogOf(reed.Id) is { Verdict: { } verdict } log
-        && (UseWordings.ByVerdict.ContainsKey(verdict.Now.VerdictKind) || (reed.UsedFor == ReedUse.Concert && LetterTried.IsGood(log, material.Batch.CrowTarget)));
-
-    [GeneratedRegex(@"(?i)\bwhich\b.*\bfirst\b")]
-    private static partial Regex First();
-
-    // The first by number among those that were tried last and came out well; a reed for a concert is kept instead.
+    // The first by number among those that were tried last and came out well, and of which nothing else is said.
     private static ReedId? First(LetterMaterial material) => material.Playable
-        .Where(reed => reed.UsedFor != ReedUse.Concert && LetterTried.IsGood(material.LogOf(reed.Id), material.Batch.CrowTarget))
+        .Where(reed => !PlayAdvice.HasItsOwn(material, reed) && LetterTried.IsGood(material.LogOf(reed.Id), material.Batch.CrowTarget))
         .OrderBy(reed => material.LogOf(reed.Id).Verdict?.Now.VerdictKind switch
         {
             VerdictKind.Improved => 0,

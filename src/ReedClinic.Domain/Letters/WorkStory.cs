@@ -39,15 +39,16 @@ internal sealed class WorkStory
     /// <param name="told">What was told so far: a long phrase is said once.</param>
     internal static IReadOnlyList<LetterSentence> Tell(int reed, BenchLog log, Phrasing phrasing, LetterSoFar told)
     {
-        var work = log.Live<Adjustment>().OrderBy(adjustment => adjustment.Sequence).ToList();
+        // What made the reed ready to be played is told only in between: what comes before the first work is how it arrived.
+        var work = log.Live<Adjustment>().OrderBy(adjustment => adjustment.Sequence).SkipWhile(adjustment => adjustment.Now.Prepares).ToList();
         if (work.Count == 0)
         {
             return [];
         }
 
         var stops = log.Live<Stopped>().Where(stop => stop.Sequence < work[^1].Sequence).OrderBy(stop => stop.Sequence).ToList();
-        var passes = work.Select(adjustment => adjustment.Pass).Distinct().Count();
-        var first = !TriedAfterEach(work, log) ? WorkFrames.First : passes == 1 ? WorkFrames.FirstTestedOnce : WorkFrames.FirstTested;
+        var passes = log.Work.Select(adjustment => adjustment.Pass).Distinct().Count();
+        var first = !LetterTried.IsTriedAfterEachPass(log) ? WorkFrames.First : passes == 1 ? WorkFrames.FirstTestedOnce : WorkFrames.FirstTested;
         var story = new WorkStory(reed, passes == 1 ? "one pass" : Prose.Number(passes) + " passes", first, phrasing, told);
         var from = 0L;
         foreach (var stop in stops)
@@ -60,12 +61,6 @@ internal sealed class WorkStory
         story.Work([.. work.Where(adjustment => adjustment.Sequence > from)]);
         story.EndSentence();
         return story._sentences;
-    }
-
-    private static bool TriedAfterEach(List<LiveFact<Adjustment>> work, BenchLog log)
-    {
-        var tried = log.Live<Test>().Select(test => test.Pass).ToHashSet();
-        return work.TrueForAll(adjustment => tried.Contains(adjustment.Pass));
     }
 
     private void Work(List<LiveFact<Adjustment>> work)
@@ -102,7 +97,7 @@ internal sealed class WorkStory
         List<EntryId> roots = [.. run.Select(work => work.Root)];
         if (_passes is { } passes)
         {
-            var ways = _first == WorkFrames.First ? WorkFrames.RhythmUntested : WorkFrames.Rhythm;
+            var ways = _first == WorkFrames.FirstTested ? WorkFrames.Rhythm : WorkFrames.RhythmUntested;
             _sentences.Add(new(_phrasing.Say("rhythm", _reed, ways, ("passes", passes)), roots));
             _passes = null;
         }
@@ -198,7 +193,7 @@ internal sealed class WorkStory
         var first = run[0].Now;
         string?[] parts =
         [
-            run.Count > 1 ? Prose.Times(run.Count) : first.AmountBeside() is { Length: > 0 } amount ? Amount(first, amount) : null,
+            run.Count > 1 ? Prose.Times(run.Count) : StrokesSaid.Beside(first) is { Length: > 0 } amount ? Amount(first, amount) : null,
             first.Blades switch { Blades.Upper => "upper blade", Blades.Lower => "lower blade", _ => null },
             first.Sides switch { Sides.Left => "left side", Sides.Right => "right side", _ => null },
         ];

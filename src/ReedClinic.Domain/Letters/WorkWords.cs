@@ -8,13 +8,20 @@ namespace ReedClinic.Domain.Letters;
 /// <summary>What was done to a reed, what was risked, why it stopped, and how it leaves the bench.</summary>
 internal static class WorkWords
 {
-    internal static List<LetterSentence> Done(Reed reed, BenchLog log, CrowTarget target, Phrasing phrasing, LetterSoFar told, string? whyBeyondTheWish) =>
+    // With so many faults still open a reed may play better, and isn’t called a better reed.
+    private const int ManyOpen = 2;
+
+    private static readonly TimeSpan OneJudgement = TimeSpan.FromMinutes(10);
+
+    internal static List<LetterSentence> Done(Reed reed, BenchLog log, CrowTarget target, Phrasing phrasing, LetterSoFar told, string? whyBeyondTheWish, string? whyGivenUp) =>
     [
         .. Untouched(reed, log, phrasing),
+        .. GoodOfIt.Sentences(reed, log, target, phrasing, told),
         .. WorkStory.Tell(reed.Number, log, phrasing, told),
         .. LetterWish.Sentences(reed, log, target, whyBeyondTheWish, phrasing, told),
         .. log.Risks.SelectMany((risk, index) => Risks(risk, reed.Number + index, phrasing)),
         .. Ended(reed, log, phrasing),
+        .. GivenUp.Sentences(reed, log, whyGivenUp, phrasing),
     ];
 
     private static IEnumerable<LetterSentence> Ended(Reed reed, BenchLog log, Phrasing phrasing)
@@ -41,20 +48,52 @@ internal static class WorkWords
             }
         }
 
-        if (log.Verdict is { } said && Reason(said.Now.Words) is { } remark)
+        foreach (var (remark, root) in Remarks(log))
         {
-            yield return new(Prose.Sentence(remark), [said.Root]);
+            yield return new(Prose.Sentence(remark), [root]);
         }
     }
 
+    // What was said beside the verdict, and beside one that was given just before it; what is told already isn't told again.
+    internal static IEnumerable<(string Words, EntryId Root)> Remarks(BenchLog log)
+    {
+        List<string> told = log.IsStopped && Reason(log.Stop?.Now.Words) is { } why ? [why] : [];
+        foreach (var verdict in log.Verdict is { } last ? [.. Beside(log, last), last] : Array.Empty<LiveFact<Verdict>>())
+        {
+            if (Reason(verdict.Now.Words) is { } words && !told.Exists(one => Holds(one, words)))
+            {
+                told.Add(words);
+                yield return (words, verdict.Root);
+            }
+        }
+    }
+
+    // Given within minutes, with nothing done and nothing tried in between: then both are one judgement, and the later one counts. Of a reed that is given up, or isn't after all, only that is told.
+    private static IEnumerable<LiveFact<Verdict>> Beside(BenchLog log, LiveFact<Verdict> last) => last.Now.VerdictKind == VerdictKind.NotToBeSaved ? []
+        : log.Live<Verdict>().Where(one => one.Sequence < last.Sequence && one.Now.VerdictKind != VerdictKind.NotToBeSaved
+            && (Given(log, last) - Given(log, one)).Duration() <= OneJudgement
+            && !log.Told.Any(fact => fact.Now is Adjustment { Prepares: false } or Test { MeasuredFrom: null } && fact.Sequence > one.Sequence && fact.Sequence < last.Sequence));
+
+    // A slip that is mended later makes no later verdict of it.
+    private static DateTimeOffset Given(BenchLog log, LiveFact<Verdict> verdict) => log.FactOf(verdict.Root)!.Chain[0].RecordedAt;
+
+    private static bool Holds(string told, string words) => $" {Bare(told)} ".Contains($" {Bare(words)} ", StringComparison.Ordinal);
+
+    private static string Bare(string words) => string.Join(' ', words.ToLowerInvariant().Split([' ', ',', ';', ':', '.', '!', '–', '-'], StringSplitOptions.RemoveEmptyEntries));
+
     // That it is better is told where the log holds work, or tests that say so; LetterUntold asks the teacher about the rest.
-    private static IReadOnlyList<string>? Verdicts(VerdictKind verdict, BenchLog log) => (verdict, log.Live<Adjustment>().Any()) switch
+    private static IReadOnlyList<string>? Verdicts(VerdictKind verdict, BenchLog log) => (verdict, log.Work.Any()) switch
     {
         (VerdictKind.Improved, false) => LetterUntold.HasGained(log) ? VerdictWordings.ImprovedByItself : null,
         (VerdictKind.GoodOnArrivalRefined, false) => null,
         (VerdictKind.NotToBeSaved, false) => VerdictWordings.NotToBeSavedUntried,
+        (VerdictKind.Improved, _) when (GivenUp.IsNearItsEnd(log) ? VerdictWordings.ImprovedNearItsEnd : VerdictWordings.All[verdict]) is var ways =>
+            log.Findings.Count(IsOpen) < ManyOpen ? ways : [.. ways.Where(way => !way.Contains("better reed", StringComparison.Ordinal))],
         _ => VerdictWordings.All[verdict],
     };
+
+    private static bool IsOpen(FindingNow found) =>
+        found is { Finding: { Character: FindingCharacter.Fault, Certainty: not Certainty.Suspected }, Ended: null or { Now.Ending: FindingEnding.Unchanged } };
 
     // A reason that holds a colon of its own stands as a sentence by itself.
     private static string Because(string place, Reed reed, IReadOnlyList<string> ways, string why, Phrasing phrasing) => why.Contains(": ", StringComparison.Ordinal)
@@ -68,15 +107,20 @@ internal static class WorkWords
         var bare = (words ?? "").Trim(' ', '.', '!');
         var named = bare.StartsWith("verdict", StringComparison.OrdinalIgnoreCase) ? bare["verdict".Length..].Trim(' ', ':', ',', '-', '–') : bare;
         return named.Length == 0 || Enum.GetValues<VerdictKind>().Any(kind =>
-            named.Equals(kind.Name(), StringComparison.OrdinalIgnoreCase) || (named != bare && kind.Name().StartsWith(named, StringComparison.OrdinalIgnoreCase))) ? null : words;
+            named.Equals(kind.Name(), StringComparison.OrdinalIgnoreCase) || (named != bare && kind.Name().StartsWith(named, StringComparison.OrdinalIgnoreCase))) ? null
+            : Enum.GetValues<VerdictKind>().Select(kind => AfterName(named, kind.Name())).FirstOrDefault(rest => rest is not null) ?? words;
     }
+
+    // “Improved: it speaks at once” names the verdict, and then says more.
+    private static string? AfterName(string words, string name) =>
+        words.StartsWith(name, StringComparison.OrdinalIgnoreCase) && words[name.Length..].TrimStart() is [',' or ';' or ':' or '.' or '–' or '-', .. var rest] && rest.Trim() is { Length: > 0 } more ? more : null;
 
     private static bool IsAsItCame(BenchLog log) => log.Verdict?.Now.VerdictKind == VerdictKind.LeftAsItCame;
 
     // That nothing was done; that the reed goes home as it came is said with it. Null where there is nothing to say of it.
     private static IReadOnlyList<string>? Untouched(Reed reed, BenchLog log) => reed switch
     {
-        _ when log.Live<Adjustment>().Any() => null,
+        _ when log.Work.Any() => null,
         { Fitness: Fitness.Mould } => CautionWordings.MouldAtWork,
         { Permission: Permission.AdviseOnly, Presence: not Presence.Extra } => IsAsItCame(log) ? WorkFrames.AdviceOnlyAsItCame : WorkFrames.AdviceOnly,
         _ when !log.Told.Any() => null,

@@ -43,8 +43,8 @@ public static class Folding
         return Sound(address.Trim()).Normalize(NormalizationForm.FormKC).ToLowerInvariant();
     }
 
-    // Half a surrogate pair can't be normalised; it is replaced, as an encoder would.
-    private static string Sound(string text) => Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(text));
+    // Half a surrogate pair and the reversed byte order mark can't be normalised; they are replaced, as an encoder would.
+    private static string Sound(string text) => Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(text)).Replace('\uFFFE', '\uFFFD');
 
     // Letters that Unicode doesn't take apart, but that people type as their plain neighbour.
     private static string Plain(char letter) => letter switch

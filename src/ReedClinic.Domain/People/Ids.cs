@@ -1,3 +1,5 @@
+using System.Security.Cryptography;
+
 namespace ReedClinic.Domain.People;
 
 /// <summary>A person who sends reeds, with or without an account.</summary>
@@ -29,6 +31,22 @@ public readonly record struct OperationId(Guid Value)
     /// <summary>This one, or a fresh one for a form that brought none: nothing is ever a repeat of “none”.</summary>
     /// <param name="now">The time, for the fresh one.</param>
     public OperationId OrFresh(DateTimeOffset now) => Value == Guid.Empty ? new(Guid.CreateVersion7(now)) : this;
+
+    /// <summary>
+    /// The version of a row that this operation makes of another one. So a form that is sent again knows that it was itself that
+    /// changed the row, and that nobody did in between.
+    /// </summary>
+    /// <param name="before">The version that the row had.</param>
+    /// <returns>Always the same for the same two; another one for any other.</returns>
+    public Guid VersionAfter(Guid before)
+    {
+        Span<byte> both = stackalloc byte[32];
+        before.TryWriteBytes(both);
+        Value.TryWriteBytes(both[16..]);
+        Span<byte> sum = stackalloc byte[SHA256.HashSizeInBytes];
+        SHA256.HashData(both, sum);
+        return new Guid(sum[..16]);
+    }
 
     /// <summary>The most entries that one operation writes into a log.</summary>
     public const int MostParts = 32;

@@ -47,6 +47,9 @@ public sealed class Studio
     /// <summary>The address that parcels are posted to, on several lines; null until the owner has said it.</summary>
     public string? PostTo { get; private set; }
 
+    /// <summary>The address that people write mail to; null until the owner has said it.</summary>
+    public string? WriteTo { get; private set; }
+
     /// <summary>True when people may make a student's account without being invited.</summary>
     public bool SignUpOpen { get; private set; } = true;
 
@@ -68,13 +71,15 @@ public sealed class Studio
     /// <summary>Changes with every change.</summary>
     public Guid Version { get; private set; }
 
-    /// <summary>Says what the studio is called and where parcels are posted to.</summary>
+    /// <summary>Says what the studio is called, where parcels are posted to and where mail is written to.</summary>
     /// <param name="name">The name, as <see cref="PersonName"/> reads it.</param>
-    /// <param name="postTo">The address, or null.</param>
-    public void Describe(string name, string? postTo)
+    /// <param name="postTo">The address for parcels, or null.</param>
+    /// <param name="writeTo">The address for mail, as <see cref="EmailAddress"/> reads it, or null.</param>
+    public void Describe(string name, string? postTo, string? writeTo)
     {
         Name = name;
         PostTo = postTo;
+        WriteTo = writeTo;
     }
 
     /// <summary>Settles who may come in, and from which age alone.</summary>

@@ -41,9 +41,9 @@ public static class EvidenceSentence
 
         if (tally.Looked < tally.Reeds)
         {
-            return tally.Looked == 1
-                ? $"{InThe(tally)} one reed that was looked at, of {Number(tally.Reeds)}"
-                : $"In {OutOf(tally)} reeds that were looked at, of {Number(tally.Reeds)}";
+            // The others were looked at as well, only not for this: so it says for what, and how many there are beside.
+            var looked = tally.Looked == 1 ? $"{InThe(tally)} one reed" : $"In {OutOf(tally)} reeds";
+            return $"{looked} looked at for it ({Number(tally.Reeds)} in the batch)";
         }
 
         return tally.Reeds == 1 ? $"{InThe(tally)} one reed of this batch" : $"In {OutOf(tally)} reeds";
@@ -71,10 +71,10 @@ public static class EvidenceSentence
         if (before.Found == 0)
         {
             var none = before.Looked == 1 ? "not in the one" : $"in none of the {Number(before.Looked)}";
-            return foundNow ? $"; {none} looked at before" : $", and {none} looked at before";
+            return foundNow ? $"; {none} looked at for it before" : $", and {none} looked at for it before";
         }
 
         var some = before.Looked == 1 ? "in the one" : $"in {OutOf(before)}";
-        return foundNow ? $", and {some} looked at before" : $"; it was {some} looked at before";
+        return foundNow ? $", and {some} looked at for it before" : $"; it was {some} looked at for it before";
     }
 }

@@ -18,8 +18,15 @@ namespace ReedClinic.Domain.Recurrence;
 public sealed record Lesson(
     Theme Theme, FindingKindId Kind, int Reeds, int Explained, int Complaints, double Weight, Recurring Recurring)
 {
-    /// <summary>The evidence in one sentence that a fourteen-year-old can read.</summary>
-    public string Sentence => $"{Theme.Says}: {Inside(Recurring.InBatch.Tally)}{Fits}.";
+    /// <summary>On how many reeds of the batch the kind that is taught was found: of a family, a letter names this and counts this.</summary>
+    public Tally OfKind { get; init; }
+
+    /// <summary>The evidence in one sentence that a fourteen-year-old can read, and of a family in a second one what a letter names of it.</summary>
+    public string Sentence => $"{Theme.Says}: {Inside(Recurring.InBatch.Tally)}{Fits}.{Named}";
+
+    private string Named => Theme.IsFamily && OfKind.Found > 0 && OfKind.Found != Reeds
+        ? $" Of this the letter names “{FindingCatalogue.NameOf(Kind)}”: {Inside(OfKind)}."
+        : "";
 
     private string Fits => (Explained, Complaints) switch
     {
@@ -111,7 +118,10 @@ public static class Lessons
 
         List<double> explained = [.. complaints.Select(one => Explains(line.Theme.Kinds, one.Reed, one.Sign))];
         return new Lesson(
-            line.Theme, teachable[0].Kind, line.InBatch.Tally.Found, explained.Count(weight => weight > 0), complaints.Count, explained.Sum(), line);
+            line.Theme, teachable[0].Kind, line.InBatch.Tally.Found, explained.Count(weight => weight > 0), complaints.Count, explained.Sum(), line)
+        {
+            OfKind = batch.Count(teachable[0].Kind, line.Theme.Character),
+        };
     }
 
     // How strongly the fault that is this very finding brings a complaint about, as the catalogue has it.

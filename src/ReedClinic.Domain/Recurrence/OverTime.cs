@@ -1,3 +1,4 @@
+using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 
 namespace ReedClinic.Domain.Recurrence;
@@ -24,6 +25,9 @@ public sealed record ThemeOverTime(Theme Theme, IReadOnlyList<ThemeTally> Batche
         _ when Batches.SkipLast(1).All(one => one.Tally.Found == 0) => TimeWord.FirstSeen,
         _ => TimeWord.NowAndThen,
     };
+
+    /// <summary>Whether it is a fault that was there before, was looked for on the latest reeds, and isn’t on them: good news.</summary>
+    public bool IsMastered => Theme.Character == FindingCharacter.Fault && (Word is TimeWord.Gone or TimeWord.NotNow);
 
     /// <summary>Of a family: what of it was found on the latest reeds.</summary>
     public IReadOnlyList<FindingKindId> OnLatest { get; init; } = [];
@@ -61,17 +65,23 @@ public sealed record ThemeOverTime(Theme Theme, IReadOnlyList<ThemeTally> Batche
         ArgumentNullException.ThrowIfNull(report);
         return
         [
-            .. report.All.Where(line => line.Theme.Wider is null && line.Altogether.Found > 0)
-                .Select(line => new ThemeOverTime(line.Theme, [.. history.Batches.Select(line.Theme.Count)], line.Became)
-                {
-                    OnLatest = Found(line.Theme, history.Batches.TakeLast(1)),
-                    LookedNow = [.. line.Theme.Kinds.Where(kind => history.Now!.Count(kind, line.Theme.Character).Looked > 0)],
-                    Earlier = Found(line.Theme, history.Batches.SkipLast(1)),
-                    EarlierSoughtNow = Found(line.Theme, history.Batches.SkipLast(1))
-                        .All(kind => history.Now!.Count(kind, line.Theme.Character).Looked == line.Theme.Count(history.Now!).Tally.Looked),
-                }),
+            .. report.All.Where(line => line.Theme.Wider is null && line.Altogether.Found > 0).SelectMany(line => Whole(line, history) is var whole
+                && (whole.Theme.Character == FindingCharacter.Strength ? whole.Ever.Count > 1 : whole.Word == TimeWord.Other) ? Apart(whole, history, report) : [whole]),
         ];
     }
+
+    // What has gone is good news by itself, and is not mixed with what has come in its place. Of what is done well each thing has its own count: “spine and heart” on three reeds would say both of each.
+    private static IEnumerable<ThemeOverTime> Apart(ThemeOverTime family, StudentHistory history, RecurrenceReport report) =>
+        family.Ever.Select(kind => Whole(report.All.First(line => line.Theme.Id == kind.Value), history));
+
+    private static ThemeOverTime Whole(Recurring line, StudentHistory history) => new(line.Theme, [.. history.Batches.Select(line.Theme.Count)], line.Became)
+    {
+        OnLatest = Found(line.Theme, history.Batches.TakeLast(1)),
+        LookedNow = [.. line.Theme.Kinds.Where(kind => history.Now!.Count(kind, line.Theme.Character).Looked > 0)],
+        Earlier = Found(line.Theme, history.Batches.SkipLast(1)),
+        EarlierSoughtNow = Found(line.Theme, history.Batches.SkipLast(1))
+            .All(kind => history.Now!.Count(kind, line.Theme.Character).Looked == line.Theme.Count(history.Now!).Tally.Looked),
+    };
 
     private static IReadOnlyList<FindingKindId> Found(Theme theme, IEnumerable<FindingSheet> sheets) => !theme.IsFamily ? []
         : [.. theme.Kinds.Where(kind => sheets.Any(sheet => sheet.Count(kind, theme.Character).Found > 0))];

@@ -18,13 +18,14 @@ public sealed record StudentHistory(IReadOnlyList<FindingSheet> Batches)
         return [.. Batches.Select(sheet => theme.Count(sheet).Batch)];
     }
 
-    /// <summary>How often each kind of finding was there, over all batches: what a habit is guessed from.</summary>
+    /// <summary>How often each kind of finding was there, over all batches and in the one that is looked at now: what a habit is guessed from.</summary>
     public IEnumerable<Recurs> Tallies() =>
         from theme in Themes.All
         where !theme.IsFamily
         let count = StudentCount.Of(Counts(theme))
         where count.Looked > 0
-        select new Recurs(theme.Kinds[0], count.Found, count.Looked);
+        let here = theme.Count(Now!).Tally
+        select new Recurs(theme.Kinds[0], count.Found, count.Looked) { Here = (here.Found, here.Looked) };
 }
 
 /// <summary>How often each theme turns up in a studio. It is made from the other students, never from the one it is held against.</summary>

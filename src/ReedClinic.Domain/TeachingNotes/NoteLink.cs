@@ -33,6 +33,16 @@ public static class NoteLink
         return block.IsEdited && Is(paragraph.Text) ? paragraph.Text : null;
     }
 
+    /// <summary>The address at the end of a point of a list, behind the words that it belongs to, in a part that somebody wrote; else null.</summary>
+    /// <param name="block">The part.</param>
+    /// <param name="item">A point of its list.</param>
+    public static string? AtEnd(LetterBlock block, LetterParagraph item)
+    {
+        ArgumentNullException.ThrowIfNull(block);
+        ArgumentNullException.ThrowIfNull(item);
+        return block is { IsEdited: true, IsList: true } && item.Text.LastIndexOf(' ') is var at and > 0 && Is(item.Text[(at + 1)..]) ? item.Text[(at + 1)..] : null;
+    }
+
     /// <summary>The host that an address leads to.</summary>
     /// <param name="link">An address that <see cref="Is"/> takes.</param>
     public static string Host(string link) => new Uri(link, UriKind.Absolute).Host;

@@ -41,6 +41,9 @@ public sealed record UpkeepFacts(
     /// <summary>True where mail is written into a folder of the machine instead of being sent: nobody gets it.</summary>
     public bool MailGoesToFolder { get; init; }
 
+    /// <summary>True where students find no address to write mail to.</summary>
+    public bool NobodyCanWrite { get; init; }
+
     /// <summary>Work behind the pages that fails just now in this process; empty when all of it goes well.</summary>
     public IReadOnlyList<StumblingWork> Stumbling { get; init; } = [];
 }

@@ -39,7 +39,7 @@ public static class UpkeepRules
             (UpkeepMatter.Records, facts.RecordsAreElsewhere ? UpkeepState.Well : OfDisk(facts.RecordsFree, facts.RecordsSize)),
             (UpkeepMatter.Work, OfWork(facts)),
             (UpkeepMatter.Workers, OfWorkers(facts)),
-            (UpkeepMatter.Mail, facts.MailsGivenUp > 0 ? UpkeepState.Today : facts.MailsFailing > 0 || facts.MailGoesToFolder ? UpkeepState.Soon : UpkeepState.Well),
+            (UpkeepMatter.Mail, facts.MailsGivenUp > 0 ? UpkeepState.Today : facts.MailsFailing > 0 || facts.MailGoesToFolder || facts.NobodyCanWrite ? UpkeepState.Soon : UpkeepState.Well),
             (UpkeepMatter.Media, OfMedia(facts)),
         ];
     }

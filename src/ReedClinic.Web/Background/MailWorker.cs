@@ -68,7 +68,7 @@ public sealed partial class MailWorker(
 
         if (result.Problem is not { } problem)
         {
-            await board.DoneAsync(job, ct).ConfigureAwait(false);
+            await board.DoneAsync(job, ct, result.Way).ConfigureAwait(false);
             return;
         }
 

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
+using ReedClinic.Data.People;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Web.Mailing;
@@ -17,6 +18,10 @@ public sealed class MailPost(MailSettings settings, IServer server)
 
     /// <summary>The address that answers to mail go to; null while no mail goes out, or it is no address of a mail server.</summary>
     public string? ReplyTo => settings is { IsOn: true, ReplyTo: var address } && EmailAddress.Read(address) is not null ? address : null;
+
+    /// <summary>The address that people write to: what the owner has said, else where answers to mail go; null where there is neither.</summary>
+    /// <param name="studio">The studio; null while it has no owner.</param>
+    public string? WriteTo(StudioView? studio) => studio?.WriteTo ?? ReplyTo;
 
     /// <summary>A page of this studio as a link in a mail.</summary>
     /// <param name="path">Its path, beginning with a slash.</param>

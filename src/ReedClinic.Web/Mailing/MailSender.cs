@@ -5,16 +5,18 @@ using MailKit;
 using MailKit.Net.Smtp;
 using MailKit.Security;
 using MimeKit;
+using ReedClinic.Data.Jobs;
 
 namespace ReedClinic.Web.Mailing;
 
 /// <summary>What became of a try to send.</summary>
 /// <param name="Problem">Why it wasn't sent, in words that name nobody; null when it was.</param>
 /// <param name="ForEver">True when no later try could help.</param>
-public readonly record struct SendResult(string? Problem, bool ForEver)
+/// <param name="Way">How it was done; null when it wasn't.</param>
+public readonly record struct SendResult(string? Problem, bool ForEver, MailWay? Way = null)
 {
-    /// <summary>The server has it.</summary>
-    public static SendResult Sent { get; }
+    /// <summary>It is done.</summary>
+    public static SendResult Done(MailWay way) => new(null, false, way);
 
     /// <summary>Not now.</summary>
     public static SendResult Later(string problem) => new(problem, false);
@@ -45,7 +47,7 @@ public sealed class MailSender(MailSettings settings, TimeProvider time) : IAsyn
         try
         {
             await (settings.Folder is { } folder ? WriteAsync(message, folder, ct) : PostAsync(message, ct)).ConfigureAwait(false);
-            return SendResult.Sent;
+            return SendResult.Done(settings.Folder is null ? MailWay.Posted : MailWay.Folder);
         }
         catch (Exception failure) when (Meaning(failure, ct) is { } result)
         {

@@ -10,7 +10,7 @@ namespace ReedClinic.Web.Mailing;
 
 /// <summary>
 /// Finds the words for a mail. It says what it is for, until when, and what to do if it wasn't you; of a person only the
-/// first word of their name, of a batch only its code.
+/// first word of their name, or all of it where that word is a title; of a batch only its code.
 /// </summary>
 /// <param name="words">The words.</param>
 /// <param name="post">Writes links.</param>
@@ -18,6 +18,7 @@ namespace ReedClinic.Web.Mailing;
 public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost post, TimeProvider time)
 {
     private const int LongestFirstName = 30;
+    private const int LongestGreeting = 80;
 
     /// <summary>The words of a mail.</summary>
     /// <param name="mail">The mail.</param>
@@ -28,6 +29,11 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
         ArgumentNullException.ThrowIfNull(mail);
         var (kind, key) = (mail.Kind, KeyOf(mail));
         var code = CodeIn(mail.Path);
+        if (kind == MailKind.Unfit)
+        {
+            return Unfit(mail, studio, code ?? "");
+        }
+
         var about = code is null ? words[$"{key}Subject", studio].Value : words[NewsKey(mail) + "Subject", code].Value;
         var why = (kind, code) switch
         {
@@ -37,19 +43,62 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
             _ => words[$"{key}Why", studio, mail.At is { } at ? Day(at) : "", FirstName(mail.Ward) ?? words["SomeStudent"].Value].Value,
         };
         var when = kind == MailKind.Notice && mail.At is { } then ? words["When", Moment(then)].Value : null;
-        var next = words[$"{key}Next", studio] is { ResourceNotFound: false } said ? said.Value : null;
         var along = brings ? words["BringsLetter"].Value : null;
         var path = MailPaths.Of(mail);
         return new MailSheet(
             about,
-            FirstName(mail.Name) is { } name ? words["HelloName", name] : words["Hello"],
-            [.. new[] { why, when, next, along }.OfType<string>()],
+            Greeting(mail),
+            [.. new[] { why, when }.OfType<string>(), .. Next(mail, key, studio), .. new[] { along }.OfType<string>()],
             path is null ? null : words[$"{key}Link"].Value,
             path is null ? null : post.Link(path),
             [.. Until(mail), words[$"{key}NotYou"]],
             studio,
             words[FootOf(mail, brings), studio]);
     }
+
+    /// <summary>How somebody is greeted: by the first word of their name, and by all of it as they typed it where that word is a title; null for no name.</summary>
+    /// <param name="name">The whole name.</param>
+    public static string? Greeted(string? name)
+    {
+        var typed = (name ?? "").Split(' ', StringSplitOptions.RemoveEmptyEntries);
+        var titles = typed.TakeWhile(word => Title().IsMatch(word)).Count();
+        var rest = typed[titles..];
+        return titles == 0 ? FirstName(name)
+            : rest.Length > 0 && name!.Length <= LongestGreeting && rest.All(word => Initial().IsMatch(word) || FirstName(word) is not null) ? string.Join(' ', typed)
+            : null;
+    }
+
+    // What can be done next; of a yes by what it found waiting.
+    private IEnumerable<string> Next(Mail mail, string key, string studio) => (key, mail) switch
+    {
+        ("ConsentGivenToStudent", { Unsent: false, UnderWay: false }) => [words["ConsentGivenBegin"]],
+        ("ConsentGivenToStudent", { Unsent: false }) => [words["ConsentGivenUnderWay"]],
+        ("ConsentGivenToStudent", { UnderWay: true }) => [words["ConsentGivenUnderWay"], words["ConsentGivenToStudentNext"]],
+        _ => words[$"{key}Next", studio] is { ResourceNotFound: false } said ? [said.Value] : [],
+    };
+
+    private string Greeting(Mail mail) => Greeted(mail.Name) is { } name ? words["HelloName", name] : words["Hello"];
+
+    // Reeds that can't be played as they came: what was seen, what to do at home, what becomes of them. It says all of it without a sign-in.
+    private MailSheet Unfit(Mail mail, string studio, string code)
+    {
+        var (own, name) = (mail.Ward is null, FirstName(mail.Ward) ?? words["SomeStudent"].Value);
+        string[] mould = mail.Mouldy.Count == 0 ? [] : [Of("UnfitMould", mail.Mouldy), words[own ? "UnfitLook" : "UnfitLookWard"], Of("UnfitStays", mail.Mouldy)];
+        string[] damp = mail.Damp.Count == 0 ? [] : [Of("UnfitDamp", mail.Damp), words[own ? "UnfitAir" : "UnfitAirWard"]];
+        return new MailSheet(
+            mould.Length > 0 ? words[own ? "UnfitSubjectMould" : "UnfitSubjectMouldWard", code] : words["UnfitSubjectDamp", code],
+            Greeting(mail),
+            [words[own ? "UnfitWhy" : "UnfitWhyWard", studio, code, name], .. mould, .. damp],
+            words["UnfitLink"],
+            post.Link(MailPaths.Of(mail)!),
+            [words["UnfitNotYou"]],
+            studio,
+            words["Foot", studio]);
+    }
+
+    private string Of(string key, IReadOnlyList<int> numbers) => numbers.Count == 1
+        ? words[$"{key}1", numbers[0]]
+        : words[$"{key}Many", words["AndLast", string.Join(", ", numbers.SkipLast(1)), numbers[^1]].Value];
 
     /// <summary>The first word of a name, when it is one: a greeting is no place for an address or anything else somebody typed.</summary>
     /// <param name="name">The whole name.</param>
@@ -63,6 +112,7 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
     private static string KeyOf(Mail mail) => (mail.Kind, mail.What) switch
     {
         (MailKind.GuardianAnswered, "ConsentGiven" or "ConsentGivenAgain" or "ConsentWithdrawn" or "ConsentDeclined") => mail.What + (mail.Path is null or "/wards" ? "ToGuardian" : "ToStudent"),
+        (MailKind.FoundOldEnough or MailKind.FoundYounger, _) => $"{mail.Kind}{(mail.Path == "/wards" ? "ToGuardian" : "ToStudent")}",
         (MailKind.News, _) when mail.Secret is not null => "NewsByLink",
         (MailKind.Begin, _) when mail.About is not null => "Return", // somebody whom the studio knows has begun before
         _ => mail.Kind.ToString(),
@@ -124,4 +174,11 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
     // Written letters and what joins them: no dot, slash or digit makes a greeting look like a link.
     [GeneratedRegex(@"^[\p{L}\p{M}][\p{L}\p{M}'’-]*$")]
     private static partial Regex OneName();
+
+    // Titles as they are written before a name in the languages of the neighbourhood.
+    [GeneratedRegex(@"^(?:mrs|mr|ms|miss|mx|dr|prof|professor|doctor|sir|dame|lady|lord|rev|herr|frau|mme|mlle|m(?=\.)|madame|monsieur|mevr|mevrouw|dhr|sig|signor|signora|sr|sra|señor|señora|senhor|senhora|fru|pan|pani)\.?$", RegexOptions.IgnoreCase | RegexOptions.CultureInvariant)]
+    private static partial Regex Title();
+
+    [GeneratedRegex(@"^\p{L}\.$")]
+    private static partial Regex Initial();
 }

@@ -11,6 +11,7 @@ public sealed class MarkupRulesTests
         ["src/ReedClinic.Documents/Words/WordsText.cs"] = "the same marks as plain text; makes no markup",
         ["src/ReedClinic.Web/Shared/Words.razor"] = "shows what MarkedWords made",
         ["src/ReedClinic.Web/Features/Letters/LetterBlocks.razor"] = "shows what LetterPage made, which escapes every text",
+        ["src/ReedClinic.Web/Features/Letters/LetterFoot.razor"] = "a style with the letters, digits and hyphens of a code in it",
         ["src/ReedClinic.Web/Features/Letters/LetterSheet.razor"] = "the same, as the letter is read and printed",
         ["src/ReedClinic.Web/Features/Letters/LetterPages.cs"] = "hands on what LetterArticle drew, fresh or as it was kept",
         ["src/ReedClinic.Web/Features/Letters/LetterReadPage.razor"] = "holds what LetterPages handed on, or the mark where it goes",

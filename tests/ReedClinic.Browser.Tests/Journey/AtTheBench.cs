@@ -53,13 +53,15 @@ public static class AtTheBench
         await teacher.LookAsync("bench, a pitch that can't be read");
         await teacher.Button("Clear").ClickAsync();
 
-        await teacher.WriteAsync("Note", "Note", "The thred is loose.");
-        await teacher.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("Correct: .*The thred is loose") }).ClickAsync();
-        await teacher.Field("Note").FillAsync("The thread is loose.");
-        await teacher.SaveAsync();
-        await teacher.Log("The thread is loose.").WaitForAsync();
+        await teacher.WriteAsync("Note", "Note", "The tall cse is by the door.");
+        await teacher.Page.GetByRole(AriaRole.Button, new() { NameRegex = new("Correct: .*The tall cse is by the door") }).ClickAsync();
+        var line = teacher.Page.Locator("#bench-line");
+        await Assertions.Expect(line).ToHaveValueAsync("The tall cse is by the door.");
+        await line.FillAsync("The tall case is by the door.");
+        await line.PressAsync("Enter");
+        await teacher.Log("The tall case is by the door.").WaitForAsync();
         await teacher.Button("Take back my last entry").ClickAsync();
-        await teacher.Log("The thred is loose.").WaitForAsync();
+        await teacher.Log("The tall cse is by the door.").WaitForAsync();
         await teacher.Button("Take back my last entry").ClickAsync();
         await teacher.Page.Locator(".log-line.taken-back").WaitForAsync();
         await teacher.LookAsync("bench, taken back");

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using ReedClinic.Browser.Tests.Running;
 
@@ -75,6 +76,37 @@ public sealed class BenchBeforehandTests(OneBrowser browser, DemoClinic app) : I
         await hands.PressAsync(",");
         await Assertions.Expect(hands.Answer("cleared")).ToContainTextAsync("first reed");
         await teacher.LookAsync("a key that says why");
+    }
+
+    [Theory]
+    [InlineData(1280)]
+    [InlineData(320)]
+    public async Task A_question_that_was_left_on_one_reed_is_told_on_the_strip_of_the_others_until_it_is_answered(int width)
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, $"left-open-{width}", width);
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 2);
+        var asked = teacher.Page.Locator("#line-answer .asked-keys");
+        await hands.SayAsync("c+40");
+        await hands.TypeAsync("clip half a millimetre");
+        await hands.PressAsync("Enter");
+        await asked.WaitForAsync();
+        var here = teacher.Page.Locator(".reed-strip li:nth-child(2) a");
+        await Assertions.Expect(here.Locator(".left-open")).ToBeEmptyAsync();
+
+        hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 3);
+        await Assertions.Expect(here).ToHaveAccessibleNameAsync(new Regex("^2 .*, 1 question open$"));
+        await Assertions.Expect(here.Locator(".left-open > [aria-hidden]")).ToBeVisibleAsync();
+        await Assertions.Expect(teacher.Page.Locator(".left-open:not(:empty)")).ToHaveCountAsync(1);
+        await teacher.LookAsync("a question is open on another reed");
+
+        hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 2);
+        await asked.WaitForAsync();
+        await hands.LeaveLineAsync();
+        await hands.PressAsync("u");
+        await Assertions.Expect(asked).ToHaveCountAsync(0);
+        await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 3);
+        await Assertions.Expect(teacher.Page.Locator(".reed-strip .state").First).ToBeVisibleAsync();
+        await Assertions.Expect(teacher.Page.Locator(".left-open:not(:empty)")).ToHaveCountAsync(0);
     }
 
     [Theory]

@@ -86,7 +86,6 @@ public sealed class BenchSessionTests(OneBrowser browser, DemoClinic app) : ICla
             await hands.PressAsync("2");
             await teacher.Page.Locator(".pick-how").WaitForAsync();
             await hands.PickAsync("3");
-            await hands.PressAsync("t");
             await hands.SayAsync(again ? "c-20" : "c-35");
             Took(_passes, hands.TakeKeys());
             _said += await hands.FactsAsync() - facts;

@@ -8,8 +8,8 @@ namespace ReedClinic.Browser.Tests.Journey;
 /// <summary>The page of a sent letter, printed by the browser's own command and read on windows of three widths.</summary>
 public sealed class LetterOnPaperTests(OneBrowser browser, DemoClinic app) : IClassFixture<DemoClinic>
 {
-    // css/print.css: the page's margins, in points of 1/72 inch.
-    private const double Above = 16 * 72 / 25.4;
+    // css/letter.css: the page's margins, in points of 1/72 inch.
+    private const double Above = 12 * 72 / 25.4;
     private const double Beside = 15 * 72 / 25.4;
     private const double Overhang = 1.5;
     private const double LeastPixels = 12;
@@ -44,6 +44,7 @@ public sealed class LetterOnPaperTests(OneBrowser browser, DemoClinic app) : ICl
     public async Task It_prints_whole_and_once_on_both_papers_and_every_drawing_is_read_at_every_width()
     {
         await using var student = await browser.VisitAsync(app, DemoClinic.Student, "letter-on-paper");
+        var letters = 0;
         await student.GoToAsync("/batches");
         foreach (var batch in await HrefsAsync(student, "a[href^='/batches/']"))
         {
@@ -53,11 +54,11 @@ public sealed class LetterOnPaperTests(OneBrowser browser, DemoClinic app) : ICl
                 await student.GoToAsync(letter);
                 await ReadAsync(student);
                 await PrintAsync(student);
-                return;
+                letters++;
             }
         }
 
-        Assert.Fail("The demo's student has no letter.");
+        Assert.True(letters > 1, $"{letters} letters");
     }
 
     [Fact]
@@ -78,10 +79,12 @@ public sealed class LetterOnPaperTests(OneBrowser browser, DemoClinic app) : ICl
             {
                 await student.Page.SetViewportSizeAsync(390, 844);
                 await student.GoToAsync(letter);
-                Assert.True(await student.Page.Locator(".letter-fold:not([open])").CountAsync() > 2);
-                using var pdf = PdfDocument.Open(await student.Page.PdfAsync(new PagePdfOptions { Format = "A4" }));
-                Assert.Contains("Howitplayed", string.Concat(pdf.GetPages().SelectMany(page => page.Letters).Select(sign => sign.Value)).Replace(" ", "", StringComparison.Ordinal), StringComparison.Ordinal);
-                Assert.Equal(0, await student.Page.Locator(".letter-fold[open]").CountAsync());
+                var open = await student.Page.Locator(".letter-fold[open]").CountAsync(); // each reed's drawing
+                Assert.True(open > 2 && await student.Page.Locator(".letter-fold:not([open])").CountAsync() > 2);
+                // On paper that is narrower than the width at which everything stands open, only the print itself can open it.
+                using var pdf = PdfDocument.Open(await student.Page.PdfAsync(new PagePdfOptions { Width = "105mm", Height = "148mm" }));
+                Assert.Contains("Whenitcame", string.Concat(pdf.GetPages().SelectMany(page => page.Letters).Select(sign => sign.Value)).Replace(" ", "", StringComparison.Ordinal), StringComparison.Ordinal);
+                Assert.Equal(open, await student.Page.Locator(".letter-fold[open]").CountAsync());
                 await student.Page.SetViewportSizeAsync(1280, 844);
                 await Assertions.Expect(student.Page.Locator(".letter-fold:not([open])")).ToHaveCountAsync(0);
                 return;
@@ -114,11 +117,20 @@ public sealed class LetterOnPaperTests(OneBrowser browser, DemoClinic app) : ICl
         {
             using var pdf = PdfDocument.Open(await student.Page.PdfAsync(new PagePdfOptions { Format = format, PrintBackground = hasGrounds }));
 
-            Assert.InRange(pdf.NumberOfPages, 2, 6);
-            Assert.All(pdf.GetPages(), page => Assert.All(page.GetWords().Where(word => word.Text.Trim().Length > 0), word => Within(page, word)));
-            Assert.Equal(Letters(said), Letters(pdf.GetPages().SelectMany(page => page.Letters).Select(sign => sign.Value)));
+            Assert.InRange(pdf.NumberOfPages, 2, 4);
+            Assert.All(pdf.GetPages(), page => Assert.All(page.GetWords().Where(word => word.Text.Trim().Length > 0 && !IsFoot(word)), word => Within(page, word)));
+            Assert.All(pdf.GetPages(), page => Assert.Contains(page.GetWords(), word => IsFoot(word) && word.Text.StartsWith($"{page.Number}", StringComparison.Ordinal)));
+            Assert.All(pdf.GetPages(), page => Assert.Single(page.GetWords(), word => IsFoot(word) && IsCode(word)));
+            Assert.Equal(Letters(said), Letters(pdf.GetPages().SelectMany(page => page.GetWords()).Where(word => !IsFoot(word)).Select(word => word.Text)));
         }
+
+        await student.Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Screen });
     }
+
+    // The page's number stands in the margin, and the batch's code on the other side of it.
+    private static bool IsFoot(Word word) => word.BoundingBox.Top < Above && (word.Text is "Batch" || IsCode(word) || word.Text.All(sign => char.IsAsciiDigit(sign) || sign is '/' or ' '));
+
+    private static bool IsCode(Word word) => word.Text.Length == 8 && word.Text[3] == '-' && word.Text.All(sign => char.IsAsciiLetterUpper(sign) || char.IsAsciiDigit(sign) || sign is '-');
 
     private static void Within(Page page, Word word)
     {

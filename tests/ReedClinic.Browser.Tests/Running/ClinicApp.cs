@@ -74,7 +74,7 @@ public abstract class ClinicApp : WebApplicationFactory<Program>, IAsyncLifetime
         await base.DisposeAsync();
         await _announced.DisposeAsync();
         await CleanUpAsync();
-        _mail.Delete(recursive: true);
+        await TemporaryFolder.RemoveAsync(_mail);
         GC.SuppressFinalize(this);
     }
 
@@ -108,11 +108,7 @@ public class SqliteClinic : ClinicApp
 
     protected override async Task<string> MakeRoomAsync() => $"Data Source={await StudioTemplates.CopyAsync(_folder.FullName, HasDemo)};Pooling=False";
 
-    protected override Task CleanUpAsync()
-    {
-        _folder.Delete(recursive: true);
-        return Task.CompletedTask;
-    }
+    protected override Task CleanUpAsync() => TemporaryFolder.RemoveAsync(_folder);
 }
 
 /// <summary>The demo studio, on a SQLite file.</summary>

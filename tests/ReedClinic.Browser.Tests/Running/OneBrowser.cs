@@ -30,6 +30,7 @@ public sealed class OneBrowser : IAsyncLifetime
         var heard = Path.Combine(_sounds.Path, "microphone.wav");
         Hears(heard);
         _playwright = await Playwright.CreateAsync();
+        Assertions.SetDefaultExpectTimeout(20_000); // a busy machine: what comes is waited for, and nothing waits where it is there
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
             ExecutablePath = Environment.GetEnvironmentVariable(PathVariable) ?? Places.FirstOrDefault(File.Exists) ?? Places[^1],

@@ -116,7 +116,11 @@ public sealed partial class Visitor : IAsyncDisposable
     /// <summary>Leaves, with a last picture: when something went wrong, it shows where.</summary>
     public async ValueTask DisposeAsync()
     {
-        await ShotAsync("last", whole: false);
+        if (!Page.IsClosed)
+        {
+            await ShotAsync("last", whole: false);
+        }
+
         await _context.DisposeAsync();
     }
 

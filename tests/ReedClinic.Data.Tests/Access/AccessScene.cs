@@ -108,6 +108,7 @@ internal sealed class AccessScene
         _ when type == typeof(Admission) => new Admission(true, "16"),
         _ when type == typeof(CancellationToken) => Ct,
         _ when type == typeof(IReadOnlyList<StumblingWork>) => Array.Empty<StumblingWork>(),
+        _ when type == typeof(IReadOnlyList<AdviceId>) => Array.Empty<AdviceId>(),
         _ when type == typeof(BenchEntry) => Value(Note.Of("said by whoever asks")),
         _ when type == typeof(NewAccount) => new NewAccount("Mara", $"mara{NewId():N}@harbour.example", "seven boats in the harbour") { Age = AgeAnswer.OldEnough },
         _ when type == typeof(string) && book == typeof(SignInBook) => OwnSecret,

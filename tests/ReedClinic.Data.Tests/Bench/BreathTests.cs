@@ -29,6 +29,21 @@ public sealed class BreathTests(TestDatabases databases) : IClassFixture<TestDat
     }
 
     [Theory, OnBothEngines]
+    public async Task Each_of_them_keeps_the_words_it_came_from_and_a_better_wording_its_own(ClinicEngine engine)
+    {
+        var (book, reed, _) = await BenchAsync(engine);
+        var longest = new string('é', BenchEntry.LongestSaid);
+
+        var facts = Studio.Value(await book.SayAsync(Studio.Ada, reed, [Clip.AsSaid("half a hair"), Corners.AsSaid(longest), Studio.Note("better")], Studio.Operation(), Ct));
+        await book.CorrectAsync(Studio.Ada, reed, facts[0].Tail, Clip.AsSaid("no, a whole one"), Studio.Operation(), Ct);
+
+        var log = (await book.FindAsync(Studio.Ada, reed, Ct))!.Log;
+        Assert.Equal(["half a hair", longest, null, "no, a whole one"], log.History.Select(line => line.Entry.Said));
+        Assert.Equal("no, a whole one", log.Facts[0].Now!.Said);
+        Assert.Null(Clip.AsSaid(longest + "é").Said);
+    }
+
+    [Theory, OnBothEngines]
     public async Task When_one_of_them_cannot_stand_none_does(ClinicEngine engine)
     {
         var (book, reed, _) = await BenchAsync(engine);
@@ -38,6 +53,32 @@ public sealed class BreathTests(TestDatabases databases) : IClassFixture<TestDat
 
         Assert.IsType<Outcome<IReadOnlyList<BenchFact>>.Refused>(outcome);
         Assert.Empty((await book.FindAsync(Studio.Ada, reed, Ct))!.Log.History);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Advice_that_was_shown_is_set_aside_with_what_it_was_told_for_and_only_then(ClinicEngine engine)
+    {
+        var (book, reed, _) = await BenchAsync(engine);
+        var lost = Studio.Value(FindingEnded.Of(new EntryId(Guid.CreateVersion7(TimeProvider.System.GetUtcNow())), FindingEnding.Gone));
+        AdviceId[] heeded = [new("clip-unheard/start"), new("verdict-without-work/start")];
+        Assert.IsType<Outcome<IReadOnlyList<BenchFact>>.Refused>(await book.SayAsync(Studio.Ada, reed, [Clip, lost], heeded, Studio.Operation(), Ct));
+        Assert.Empty((await book.FindAsync(Studio.Ada, reed, Ct))!.Log.History);
+
+        var operation = Studio.Operation();
+        for (var times = 0; times < 2; times++)
+        {
+            var facts = Studio.Value(await book.SayAsync(Studio.Ada, reed, [Clip, Corners], heeded, operation, Ct));
+            Assert.Equal([EntryKind.Adjustment, EntryKind.Adjustment], facts.Select(fact => fact.Kind));
+        }
+
+        await book.RecordAsync(Studio.Ada, reed, Clip, heeded[..1], Studio.Operation(), Ct);
+        var log = (await book.FindAsync(Studio.Ada, reed, Ct))!.Log;
+        Assert.Equal(
+            [EntryKind.AdviceSetAside, EntryKind.AdviceSetAside, EntryKind.Adjustment, EntryKind.Adjustment, EntryKind.Adjustment],
+            log.History.Select(line => line.Entry.Kind));
+        Assert.Equal(heeded, log.Live<AdviceSetAside>().Select(aside => aside.Now.AdviceId));
+        await Assert.ThrowsAsync<ArgumentOutOfRangeException>(() =>
+            book.SayAsync(Studio.Ada, reed, [.. Enumerable.Repeat(Clip, OperationId.MostParts - 1)], heeded[..1], Studio.Operation(), Ct));
     }
 
     [Theory, OnBothEngines]

@@ -74,9 +74,10 @@ public sealed class CountingTests(TestDatabases databases) : IClassFixture<TestD
 
         await scene.SayAsync(Word(CauseAnswer.Dismissed), second: true);
         var page = new ReasoningBook(scene.Database, scene.Clock, scene.Here, new BenchNews()).FindAsync(BenchStudio.Ada, scene.First, Ct);
-        scene.Records.GoOn();
+        scene.Records.GoOn(andStopNext: true);
 
-        await first.WaitAsync(Long, Ct);
+        // Either the first has ended, because the page counts after it; or it wrote what it had and begins to count once more.
+        await Task.WhenAny(first, scene.Records.Stopped).WaitAsync(Long, Ct);
         Assert.Equal("1 confirmed of 2 here", (await page.WaitAsync(Long, Ct))!.Learned.Counts.Find(Corners)!.Value.Words);
         Assert.Equal("1 confirmed of 2 here", scene.Said);
         scene.Here.Dispose();
@@ -106,13 +107,15 @@ public sealed class CountingTests(TestDatabases databases) : IClassFixture<TestD
         public async Task UndoAsync() => BenchStudio.Value(await Bench.UndoAsync(BenchStudio.Ada, First, null, BenchStudio.Operation(), Ct));
     }
 
-    /// <summary>Counts how often records are opened, and holds whoever has counted before they read the catalogue, once.</summary>
+    /// <summary>Counts how often records are opened, and holds whoever has counted before they read the catalogue, once, and stops whoever counts next if asked.</summary>
     private sealed class Records(TestDatabase database) : DbCommandInterceptor, IDbContextFactory<ClinicDb>
     {
         private readonly TaskCompletionSource _held = new();
         private readonly TaskCompletionSource _goOn = new();
+        private readonly TaskCompletionSource _stopped = new();
         private int _opened;
         private int _holds;
+        private int _stops;
 
         public int Opened => Volatile.Read(ref _opened);
 
@@ -120,7 +123,13 @@ public sealed class CountingTests(TestDatabases databases) : IClassFixture<TestD
 
         public void Hold() => Volatile.Write(ref _holds, 1);
 
-        public void GoOn() => _goOn.SetResult();
+        public Task Stopped => _stopped.Task;
+
+        public void GoOn(bool andStopNext = false)
+        {
+            Volatile.Write(ref _stops, andStopNext ? 1 : 0);
+            _goOn.SetResult();
+        }
 
         public ClinicDb CreateDbContext()
         {
@@ -133,10 +142,20 @@ public sealed class CountingTests(TestDatabases databases) : IClassFixture<TestD
         public override async ValueTask<InterceptionResult<DbDataReader>> ReaderExecutingAsync(
             DbCommand command, CommandEventData eventData, InterceptionResult<DbDataReader> result, CancellationToken cancellationToken = default)
         {
-            if (command.CommandText.Contains("\"StudioEntries\"", StringComparison.Ordinal) && Interlocked.Exchange(ref _holds, 0) == 1)
+            if (!command.CommandText.Contains("\"StudioEntries\"", StringComparison.Ordinal))
+            {
+                return result;
+            }
+
+            if (Interlocked.Exchange(ref _holds, 0) == 1)
             {
                 _held.SetResult();
                 await _goOn.Task.WaitAsync(cancellationToken);
+            }
+            else if (Interlocked.Exchange(ref _stops, 0) == 1)
+            {
+                _stopped.SetResult();
+                await Task.Delay(Timeout.Infinite, Ct);
             }
 
             return result;

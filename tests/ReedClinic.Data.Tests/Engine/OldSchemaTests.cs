@@ -2,7 +2,10 @@ using System.Data.Common;
 using System.Globalization;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
 using Npgsql;
+using ReedClinic.Data.Jobs;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
@@ -61,6 +64,26 @@ public sealed class OldSchemaTests(TestDatabases databases) : IClassFixture<Test
             (await context.Set<LetterSending>().ToListAsync(Ct)).Select(sent => (sent.Batch, sent.Ordinal, sent.VersionNumber, sent.WhatChanged, sent.SentAt, sent.SentBy, sent.Operation)).OrderBy(row => row.Batch.Value));
         Assert.All(letters, letter => Assert.Equal(1, letter.SentOrdinal));
         Assert.Equal(9, entries.GroupBy(entry => entry.ReedId).Count(reed => BenchLog.Fold(reed).LastSequence == reed.Count()));
+    }
+
+    // A database as it was before, with a mail that is done: the way of it is in no row, and none is made up.
+    [Theory, OnBothEngines]
+    public async Task Of_a_mail_that_was_done_before_its_way_was_kept_the_way_stays_unknown(ClinicEngine engine)
+    {
+        var db = await databases.FreshAsync(engine);
+        await using (var context = db.CreateDbContext())
+        {
+            var now = new DateTimeOffset(2026, 11, 2, 9, 0, 0, TimeSpan.Zero);
+            context.Add(new Job { Id = Guid.CreateVersion7(now), Kind = JobKind.Mail, MadeAt = now, DueAt = now, DoneAt = now, Way = MailWay.Posted });
+            await context.SaveChangesAsync(Ct);
+            await context.GetService<IMigrator>().MigrateAsync("ArrivalNoteInLetter", Ct);
+            await Assert.ThrowsAnyAsync<DbException>(() => context.Set<Job>().AsNoTracking().ToListAsync(Ct));
+        }
+
+        await db.MigrateAsync(Ct);
+
+        await using var after = db.CreateDbContext();
+        Assert.Contains(await after.Set<Job>().AsNoTracking().ToListAsync(Ct), job => job is { Kind: JobKind.Mail, DoneAt: not null, Way: null });
     }
 
     internal static async Task RestoreAsync(TestDatabase database, string folder)

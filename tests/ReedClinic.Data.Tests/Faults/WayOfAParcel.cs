@@ -127,6 +127,8 @@ internal sealed class WayOfAParcel : WholeWay
 
     private void GoHome()
     {
+        Add("post them by mistake", operation => _scene.Desk.MoveOnAsync(Teacher, _batch!.Batch.Id, Stage.OnItsWayHome, operation, Ct));
+        Add("take that back", operation => _scene.Desk.TakePostingBackAsync(Teacher, _batch!.Batch.Id, operation, Ct));
         Add("post them", operation => _scene.Desk.MoveOnAsync(Teacher, _batch!.Batch.Id, Stage.OnItsWayHome, operation, Ct));
         Add("they are home", operation => _scene.Desk.MoveOnAsync(Teacher, _batch!.Batch.Id, Stage.Home, operation, Ct));
         Add("begin the next", operation => _scene.Intake.StartAsync(_student, operation, Ct), draft => _draft = draft);

@@ -47,7 +47,7 @@ public sealed class WithdrawalMomentTests(TestDatabases databases) : IClassFixtu
     public Task It_waits_for_what_was_seen_of_a_parcel(ClinicEngine engine) => WaitsAsync(engine, async (hand, scene, batch) =>
     {
         var seen = new SeenParcel(new Dictionary<ReedId, ReedArrival>(), "wet");
-        var view = Done(await new ArrivalBook(hand, TimeProvider.System).RecordAsync(Teacher, batch.Id, seen, batch.Version, Operation(), Ct));
+        var view = Done(await new ArrivalBook(hand, TimeProvider.System, scene.Database.Outbox).RecordAsync(Teacher, batch.Id, seen, batch.Version, Operation(), Ct));
         Assert.NotEmpty(Refused(await AfterAsync(scene, batch, () => scene.Book<ArrivalBook>().RecordAsync(Teacher, batch.Id, seen, view.Batch.Version, Operation(), Ct))));
     });
 

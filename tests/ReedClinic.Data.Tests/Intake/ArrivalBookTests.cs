@@ -1,4 +1,7 @@
+using Microsoft.EntityFrameworkCore;
+using ReedClinic.Data.Audit;
 using ReedClinic.Data.Intake;
+using ReedClinic.Data.Jobs;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
@@ -151,6 +154,23 @@ public sealed class ArrivalBookTests(TestDatabases databases) : IClassFixture<Te
     }
 
     [Theory, OnBothEngines]
+    public async Task What_removed_one_extra_reed_removes_no_other_and_says_of_none_that_it_is_gone(ClinicEngine engine)
+    {
+        var scene = new IntakeScene(await databases.OpenAsync(engine));
+        var batch = (await scene.BatchAsync(await scene.StudentAsync())).Batch;
+        async Task<ReedId> Extra(string words) => Done(await scene.Arrival.AddExtraAsync(Teacher, batch.Id, words, Operation(), Ct)).Batch.Reeds[^1].Id;
+        var (one, other) = (await Extra("bare cork"), await Extra("green thread"));
+        var operation = Operation();
+        Done(await scene.Arrival.RemoveExtraAsync(Teacher, batch.Id, one, operation, Ct));
+
+        var refused = Assert.IsType<Outcome<BatchView>.Refused>(await scene.Arrival.RemoveExtraAsync(Teacher, batch.Id, other, operation, Ct));
+
+        Assert.Equal(ArrivalBook.Removing, Assert.Single(refused.Problems).Field);
+        Assert.Contains((await scene.Desk.BatchAsync(Teacher, batch.Code, Ct))!.Batch.Reeds, reed => reed.Id == other);
+        Assert.DoesNotContain(Done(await scene.Arrival.RemoveExtraAsync(Teacher, batch.Id, other, Operation(), Ct)).Batch.Reeds, reed => reed.Id == other);
+    }
+
+    [Theory, OnBothEngines]
     public async Task An_extra_reed_on_which_something_was_done_stays(ClinicEngine engine)
     {
         var database = await databases.OpenAsync(engine);
@@ -213,6 +233,43 @@ public sealed class ArrivalBookTests(TestDatabases databases) : IClassFixture<Te
         Assert.Equal(Stage.OnItsWayHome, again.Batch.Stage);
         Assert.Equal(first.Batch.PostedBackAt, again.Batch.PostedBackAt);
         Assert.IsType<Outcome<BatchView>.Refused>(await scene.Desk.MoveOnAsync(Teacher, batch.Id, Stage.Here, Operation(), Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Reeds_that_were_posted_by_mistake_are_where_they_were_and_their_student_is_told_again_when_they_go(ClinicEngine engine)
+    {
+        var database = await databases.OpenAsync(engine);
+        var scene = new IntakeScene(database);
+        var student = await scene.StudentAsync();
+        var batch = (await scene.BatchAsync(student)).Batch;
+        Done(await scene.Arrival.RecordAsync(Teacher, batch.Id, Parcel(batch, null, Fine), batch.Version, Operation(), Ct));
+        await using (var writing = database.CreateDbContext())
+        {
+            await writing.Set<Domain.People.Student>().Where(row => row.Id == batch.Student).ExecuteUpdateAsync(rows => rows.SetProperty(row => row.Email, "runa@example.org"), Ct);
+        }
+
+        var (posted, taken) = (Operation(), Operation());
+        Assert.IsType<Outcome<BatchView>.Done>(await scene.Desk.TakePostingBackAsync(Teacher, batch.Id, Operation(), Ct)); // nothing was posted: nothing to take back
+        Done(await scene.Desk.MoveOnAsync(Teacher, batch.Id, Stage.OnItsWayHome, posted, Ct));
+        Assert.True((await scene.Desk.BatchAsync(Teacher, batch.Code, Ct))!.Posting is { IsBeingTold: true, ToldAt: null });
+
+        Assert.IsType<Outcome<BatchView>.NotFound>(await scene.Desk.TakePostingBackAsync(student, batch.Id, Operation(), Ct));
+        var here = Done(await scene.Desk.TakePostingBackAsync(Teacher, batch.Id, taken, Ct));
+
+        Assert.Equal((Stage.Here, null), (here.Batch.Stage, here.Batch.PostedBackAt));
+        Assert.Equal([Stage.OnItsWay, Stage.Here], here.Batch.Journey.Select(step => step.Stage));
+        Assert.NotNull((await scene.Desk.BatchAsync(student, batch.Code, Ct))!.Posting.TakenBackAt);
+        Assert.IsType<Outcome<BatchView>.Conflict>(await scene.Desk.MoveOnAsync(Teacher, batch.Id, Stage.Home, Operation(), Ct)); // pressed on a page from before
+        var again = Done(await scene.Desk.MoveOnAsync(Teacher, batch.Id, Stage.OnItsWayHome, Operation(), Ct));
+        Assert.Equal(Stage.OnItsWayHome, again.Batch.Stage);
+        Assert.Equal(Stage.OnItsWayHome, Done(await scene.Desk.TakePostingBackAsync(Teacher, batch.Id, taken, Ct)).Batch.Stage); // the first form, once more
+        Done(await scene.Desk.MoveOnAsync(Teacher, batch.Id, Stage.Home, Operation(), Ct));
+        Assert.IsType<Outcome<BatchView>.Conflict>(await scene.Desk.TakePostingBackAsync(Teacher, batch.Id, Operation(), Ct));
+        await using var db = database.CreateDbContext();
+        Assert.Equal(2, await db.Set<Job>().CountAsync(job => job.Once != null && job.Once.StartsWith($"news:{batch.Id.Value}:/batches/"), Ct));
+        Assert.Equal(
+            [AuditEvent.PostedBack, AuditEvent.PostingTakenBack, AuditEvent.PostedBack],
+            (await db.Set<AuditNote>().Where(note => note.What == batch.Id.Value).OrderBy(note => note.At).ThenBy(note => note.Id).ToListAsync(Ct)).Select(note => note.Event));
     }
 
     private static SeenParcel Parcel(Batch batch, string? note, params ReedArrival[] seen) =>

@@ -15,7 +15,7 @@ internal sealed class IntakeScene(TestDatabase db)
 
     public IntakeBook Intake { get; } = new(db, TimeProvider.System);
 
-    public ArrivalBook Arrival { get; } = new(db, TimeProvider.System);
+    public ArrivalBook Arrival { get; } = new(db, TimeProvider.System, db.Outbox);
 
     public DeskBook Desk { get; } = new(db, TimeProvider.System, db.Outbox);
 

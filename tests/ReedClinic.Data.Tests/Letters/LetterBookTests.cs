@@ -224,9 +224,14 @@ public sealed class LetterBookTests(TestDatabases databases) : IClassFixture<Tes
         var second = (await board.ClaimAsync(JobKind.Mail, Ct))!;
         Assert.NotEqual(first.Id, second.Id);
         Assert.Equal($"/letters/{scene.Code}", scene.Db.Outbox.Open(second)!.Path);
-        Assert.True(await board.DoneAsync(second, Ct));
+        Assert.True(await board.DoneAsync(second, Ct, MailWay.Folder));
         Assert.Null(await board.ClaimAsync(JobKind.Mail, Ct));
-        Assert.Equal(LetterMailState.Sent, (await mails.LookAsync(Teacher, scene.Code, Ct))!.State);
+        var done = (await mails.LookAsync(Teacher, scene.Code, Ct))!;
+        Assert.Equal((LetterMailState.Sent, MailWay.Folder), (done.State, done.Way));
+        Done(await mails.AgainAsync(Teacher, scene.Code, Operation(), Ct));
+        Assert.Null((await mails.LookAsync(Teacher, scene.Code, Ct))!.Way);
+        Assert.True(await board.DoneAsync((await board.ClaimAsync(JobKind.Mail, Ct))!, Ct, MailWay.Posted));
+        Assert.Equal(MailWay.Posted, (await mails.LookAsync(Teacher, scene.Code, Ct))!.Way);
         Assert.Null(await mails.LookAsync(scene.Student, scene.Code, Ct));
     }
 
@@ -250,6 +255,16 @@ public sealed class LetterBookTests(TestDatabases databases) : IClassFixture<Tes
 
         Assert.Equal(LetterMailState.None, (await mails.LookAsync(Teacher, scene.Code, Ct))!.State);
         Assert.IsType<Outcome<LetterMail>.Refused>(await mails.AgainAsync(Teacher, scene.Code, Operation(), Ct));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_reason_for_what_is_not_asked_is_not_taken_and_dropped(ClinicEngine engine)
+    {
+        var scene = await SceneAsync(engine);
+
+        var answer = await scene.Book.WaiveAsync(Teacher, scene.Code, "bothers-nine", "tell me after a week", Operation(), Ct);
+
+        Assert.Contains("isn't asked", Assert.Single(Assert.IsType<Outcome<LetterView>.Refused>(answer).Problems).Message, StringComparison.Ordinal);
     }
 
     private async Task<LetterScene> SceneAsync(ClinicEngine engine) => await LetterScene.OfAsync(await databases.OpenAsync(engine));

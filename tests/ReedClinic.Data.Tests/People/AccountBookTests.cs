@@ -152,17 +152,18 @@ public sealed class AccountBookTests(TestDatabases databases) : IClassFixture<Te
         var opened = (await studio.Read(Ct))!;
         var operation = NewOperation();
 
-        var said = await studio.DescribeAsync(owner, "Quay Reeds", " 7 Quay Street\nMarrow Bay ", opened.Version, operation, Ct);
-        var again = await studio.DescribeAsync(owner, "Quay Reeds", " 7 Quay Street\nMarrow Bay ", opened.Version, operation, Ct);
-        var late = await studio.DescribeAsync(owner, "Elsewhere", null, opened.Version, NewOperation(), Ct);
-        var nobody = await studio.DescribeAsync(owner with { IsOwner = false }, "Elsewhere", null, opened.Version, NewOperation(), Ct);
-        var tooLong = await studio.DescribeAsync(owner, "", new string('a', 401), opened.Version, NewOperation(), Ct);
+        var said = await studio.DescribeAsync(owner, "Quay Reeds", " 7 Quay Street\nMarrow Bay ", " desk@harbour.example ", opened.Version, operation, Ct);
+        var again = await studio.DescribeAsync(owner, "Quay Reeds", " 7 Quay Street\nMarrow Bay ", " desk@harbour.example ", opened.Version, operation, Ct);
+        var late = await studio.DescribeAsync(owner, "Elsewhere", null, null, opened.Version, NewOperation(), Ct);
+        var nobody = await studio.DescribeAsync(owner with { IsOwner = false }, "Elsewhere", null, null, opened.Version, NewOperation(), Ct);
+        var tooLong = await studio.DescribeAsync(owner, "", new string('a', 401), "desk at the harbour", opened.Version, NewOperation(), Ct);
 
         Assert.Equal("7 Quay Street\nMarrow Bay", Assert.IsType<Outcome<StudioView>.Done>(said).Value.PostTo);
         Assert.IsType<Outcome<StudioView>.Done>(again);
         Assert.Equal("Quay Reeds", Assert.IsType<Outcome<StudioView>.Conflict>(late).Theirs.Name);
         Assert.IsType<Outcome<StudioView>.NotFound>(nobody);
-        Assert.Equal(["StudioName", "PostTo"], Assert.IsType<Outcome<StudioView>.Refused>(tooLong).Problems.Select(problem => problem.Field));
+        Assert.Equal("desk@harbour.example", (await studio.Read(Ct))!.WriteTo);
+        Assert.Equal(["StudioName", "PostTo", "WriteTo"], Assert.IsType<Outcome<StudioView>.Refused>(tooLong).Problems.Select(problem => problem.Field));
     }
 
     [Fact]

@@ -122,6 +122,19 @@ public sealed class MeasuredTestsTests(TestDatabases databases) : IClassFixture<
     }
 
     [Theory, OnBothEngines]
+    public async Task What_was_played_before_the_reed_was_soaked_again_is_written_down(ClinicEngine engine)
+    {
+        var (db, _, batch) = await OpenAsync(engine);
+        var (reed, bench, tests) = (batch.Reeds[0].Id, new BenchBook(db, TimeProvider.System), new MeasuredTests(db, TimeProvider.System));
+        var kept = await new RecordingScene(db).SendAsync(Teacher, reed, RecordingKind.TestSound, Sound);
+        Done(await bench.RecordAsync(Teacher, reed, Done(Adjustment.Of(new AdjustmentKindId("soak"), new Domain.Reeds.Place(Domain.Reeds.Zone.WholeReed))), Operation(), Ct));
+
+        await tests.RecordAsync(await ReadAsync(db, kept), Ct);
+
+        Assert.Equal(0, Assert.Single((await bench.FindAsync(Teacher, reed, Ct))!.Log.Live<Test>()).Pass);
+    }
+
+    [Theory, OnBothEngines]
     public async Task Work_that_was_only_worded_better_after_it_was_played_is_tried_by_it(ClinicEngine engine)
     {
         var (db, _, batch) = await OpenAsync(engine);

@@ -40,8 +40,8 @@ public sealed class CommonThreadBookTests(TestDatabases databases) : IClassFixtu
         Assert.Equal(Corners, lesson.Kind);
         Assert.Equal(new Tally(2, 2, 3), lesson.Recurring.InBatch.Tally);
         Assert.Equal(new Tally(1, 2, 2), lesson.Recurring.Before.Tally);
-        Assert.Equal("In both reeds that were looked at, of three, and in one of the two looked at before.", lesson.Recurring.Evidence);
-        Assert.Equal("Tip corners too thick: in both reeds that were looked at, of three.", lesson.Sentence);
+        Assert.Equal("In both reeds looked at for it (three in the batch), and in one of the two looked at for it before.", lesson.Recurring.Evidence);
+        Assert.Equal("Tip corners too thick: in both reeds looked at for it (three in the batch).", lesson.Sentence);
         Assert.Equal("spine-intact", Assert.Single(view.Strengths).Kind.Value);
         Assert.Equal(new Tally(1, 2, 2), view.Before(Corners, FindingCharacter.Fault));
         Assert.Null(view.Sheets.AsOf);

@@ -38,6 +38,25 @@ public sealed class LetterComparisonTests
     }
 
     [Fact]
+    public void What_stayed_of_a_part_is_seen_to_have_stayed_however_much_came_and_went()
+    {
+        var old = Said("care", "Soak it for four minutes. Let it dry in the open. Write the day on a slip.");
+        var now = old.EditedTo(
+            new Dictionary<string, string> { ["care"] = "Play no longer than ten minutes at a time on the first three days, on easy notes. Soak it for five minutes. Let it dry in the open. When the weather turns, give it a little time before you judge it, because cane feels the air." }, Letter);
+
+        var change = Assert.Single(LetterComparison.Of(old, now));
+
+        Assert.False(change.IsRewritten);
+        Assert.Equal(
+            [
+                ("Play no longer than ten minutes at a time on the first three days, on easy notes. ", WordsFate.Added), ("Soak it for ", WordsFate.Kept), ("four", WordsFate.Removed), ("five", WordsFate.Added),
+                (" minutes. Let it dry in the open.", WordsFate.Kept), (" Write the day on a slip.", WordsFate.Removed),
+                (" When the weather turns, give it a little time before you judge it, because cane feels the air.", WordsFate.Added),
+            ],
+            change.Runs.Select(run => (run.Text, run.Fate)));
+    }
+
+    [Fact]
     public void A_part_that_is_new_or_gone_is_told()
     {
         var without = Letter with { Blocks = [.. Letter.Blocks.Where(block => block.Key != "care")] };

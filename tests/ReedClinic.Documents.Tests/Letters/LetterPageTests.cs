@@ -35,7 +35,7 @@ public sealed partial class LetterPageTests
         var reed = Assert.Single(LetterPage.Sections(letter with { Blocks = more }), section => section.Reed == One);
 
         Assert.Equal("part-reed-1-asked", reed.Asked);
-        Assert.Contains("<div class=\"letter-asked\" id=\"part-reed-1-asked\">\n<p>You asked: soak it briefly.</p>\n</div>", reed.Rest, StringComparison.Ordinal);
+        Assert.Contains("<div class=\"letter-asked\" id=\"part-reed-1-asked\">\n<h3>What you asked about reed 1</h3>\n<p>You asked: soak it briefly.</p>\n</div>", reed.Rest, StringComparison.Ordinal);
         Assert.All(LetterPage.Sections(letter), section => Assert.Null(section.Asked));
     }
 

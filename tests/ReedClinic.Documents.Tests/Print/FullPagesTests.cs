@@ -12,11 +12,11 @@ namespace ReedClinic.Documents.Tests.Print;
 /// </summary>
 public sealed class FullPagesTests(ITestOutputHelper output)
 {
-    private const double LeastFull = 2 / 3.0;
+    private const double LeastFull = 0.75;
     private const double Dot = 60 / 72.0;
 
     [Theory, InlineData(PaperSize.A4), InlineData(PaperSize.UsLetter)]
-    public async Task Of_twenty_letters_every_page_before_the_last_is_at_least_two_thirds_full(PaperSize size)
+    public async Task Of_twenty_letters_every_page_before_the_last_is_at_least_three_quarters_full(PaperSize size)
     {
         var paper = Paper.Of(size);
         List<(int Letter, int Page, double Full)> full = [];

@@ -1,3 +1,4 @@
+using ReedClinic.Domain.Drawings;
 using ReedClinic.Documents.Letters;
 using ReedClinic.Documents.Print;
 using ReedClinic.Documents.Setting;
@@ -45,8 +46,37 @@ public sealed class LetterPrintTests
         Assert.InRange(numbers.Max(), 6.9, 7.6);
         Assert.InRange(numbers.Min(), 6.49, 7.6); // where a drawing had to be made smaller, too
         var first = Squeezed(string.Concat(pdf.GetPage(1).Letters.Select(sign => sign.Value)));
-        Assert.Contains(Squeezed("In this letter: What you do well · What you asked · Reed 1 · Reed 2 · Reed 3 · What they had in common"), first, StringComparison.Ordinal);
+        Assert.Contains(Squeezed("In this letter: What you do well · What you asked · Reed 1 · Reed 2 · What you asked about reed 2 · Reed 3 · What they had in common"), first, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void Each_way_of_a_crow_explains_itself_and_tells_every_step_as_on_the_screen()
+    {
+        var letter = PrintedLetter.Usual();
+        using var pdf = PdfDocument.Open(LetterPrint.Pdf(letter, Day, PaperSize.A4));
+
+        var printed = Squeezed(string.Concat(pdf.GetPages().SelectMany(page => page.Letters).Select(sign => sign.Value)));
+
+        Assert.Equal(letter.Reeds.Count, Times(printed, "within 30 cents of C at A 442 Hz"));
+        Assert.Equal(1, Times(printed, "“A 442 Hz” is the A to tune to: 442 swings of the air in a second"));
+        Assert.All(letter.Reeds.SelectMany(reed => CrowSketch.Steps(reed.Crow!, CrowShow.Letter)).Distinct().Select(step => char.ToUpperInvariant(step[0]) + step[1..] + "."), step => Assert.True(Times(printed, step) >= 1, step));
+    }
+
+    [Fact]
+    public void What_was_asked_about_a_reed_stands_in_the_list_of_parts_and_under_a_heading_of_the_same_words()
+    {
+        var letter = PrintedLetter.Usual();
+        letter = letter with { Blocks = [.. letter.Blocks.SelectMany(block => block.Key == "reed-2-now" ? [block, PrintedLetter.Block("reed-2-answers", BlockKind.ReedAnswers, "You asked how long to soak it. Three minutes.") with { Reed = block.Reed }] : new[] { block })] };
+        using var pdf = PdfDocument.Open(LetterPrint.Pdf(letter, Day, PaperSize.A4));
+
+        var printed = Squeezed(string.Concat(pdf.GetPages().SelectMany(page => page.Letters).Select(sign => sign.Value)));
+
+        Assert.Contains(Squeezed("Reed 2 · What you asked about reed 2 · Reed 3"), printed, StringComparison.Ordinal);
+        Assert.Contains(Squeezed("What you asked about reed 2You asked how long to soak it."), printed, StringComparison.Ordinal);
+        Assert.Contains("What you asked about reed 2\n\nYou asked how long", LetterFile.Plain(letter, Day), StringComparison.Ordinal);
+    }
+
+    private static int Times(string printed, string words) => printed.Split(Squeezed(words)).Length - 1;
 
     [Fact]
     public void Letters_that_paper_cant_show_are_named_and_stand_as_squares()

@@ -66,7 +66,7 @@ internal static class PrintedLetter
     private static IEnumerable<LetterBlock> About(LetterReed reed) =>
     [
         Block($"reed-{reed.Number}-story", BlockKind.ReedStory,
-            "It came with thick corners: on the plaque they showed dark at both ends of the tip, and the softest start came late and with a hiss. Everything behind the tip was sound, so I kept my knife away from it.",
+            "It came with thick corners: on the plaque they showed pale at both ends of the tip, and the softest start came late and with a hiss. Everything behind the tip was sound, so I kept my knife away from it.",
             "In the first pass I thinned the corners on both blades, twice, from the front of the heart outwards past the corner, and listened after each side. The crow moved from 70 cents below C to just under it. Then a hair off the tip, 0.1 mm, brought it up to C. I looked at the opening again after every pass, since thinner corners let the blades close sooner at the sides; it stayed as it was.",
             "I stopped there: every further stroke was giving less than the one before, and the tip has nothing to spare.") with { Reed = reed.Id },
         Block($"reed-{reed.Number}-now", BlockKind.ReedNow) with
@@ -87,7 +87,7 @@ internal static class PrintedLetter
     [
         Block("lesson", BlockKind.Lesson, "All of them had the same thing: the corners of the tip are thicker than its middle. The tip then speaks from the middle alone, and soft notes come late.") with { Heading = "What they have in common" },
         Block("habit", BlockKind.Habit, "Perhaps your knife turns back before the corner. It is easily done: the corner is where one fears to break through."),
-        Block("check", BlockKind.CheckYourself, "Hold the reed on a dark plaque against a lamp: corner and middle of the tip should be equally light.", "Bend each corner with a fingernail, very gently. It should give as easily as on a reed that you like.") with { Heading = "How to see it yourself", IsList = true },
+        Block("check", BlockKind.CheckYourself, "Look down on the tip over a dark plaque, in good light: its corners should be darker than its middle.", "Bend each corner with a fingernail, very gently. It should give as easily as on a reed that you like.") with { Heading = "How to see it yourself", IsList = true },
         Block("stroke", BlockKind.Stroke, "Begin in front of the heart and let the stroke end in the air, past the corner. Lift nothing before it. Ten light strokes rather than two strong ones, and turn the reed over after every five.") with { Heading = "The stroke" },
         Block("plan", BlockKind.Plan, "Sharpen the knife before you begin, and again before the tip.", "Scrape the tip last, from the middle outwards.", "Try the softest start after every ten strokes, and write down what it did.", "Stop when it speaks. What a tip has lost doesn’t come back.") with { Heading = "For the next reed", IsList = true },
         Block("care", BlockKind.Care, "Let them dry in the open before you close the case.", "Rinse them after playing, and don’t lend them.") with { Heading = "Playing in and care", IsList = true },

@@ -26,6 +26,10 @@ internal sealed class FixedType : ITypeMeasure
 
     public static Sketch Drawing(double width, double height) => new(width, height, "A drawing", "Nothing is on it.", []);
 
+    /// <summary>A table and a drawing for its side, so tall.</summary>
+    public static FlowBeside Beside(FlowTable table, double height) =>
+        new(table, "Said of it", Body, [new(Drawing(80, height), 80)], [Text("Said of it") with { KeepsWithNext = true }, new FlowFigure(Drawing(80, height), 80)]);
+
     /// <summary>The page, from 0, and the place of each line of text that is not the page's own.</summary>
     public static List<(int Page, PlacedText Text)> Placed(IReadOnlyList<IReadOnlyList<Placed>> pages)
     {

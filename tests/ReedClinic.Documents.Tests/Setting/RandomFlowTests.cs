@@ -16,6 +16,7 @@ public sealed class RandomFlowTests
         (1, FewWords.Array[2, 2].Array[1, 9].Select(FlowItem (rows) => new FlowTable("Caption", [.. rows.Select(row => (IReadOnlyList<FlowCell>)[.. row.Select(cell => new FlowCell(cell))])], [0.3, 0.7], FixedType.Body))),
         (1, Gen.Select(Gen.Double[20, 320], Gen.Double[20, 300]).Select(FlowItem (width, height) => new FlowFigure(FixedType.Drawing(width, height), width))),
         (1, Gen.Select(Gen.Double[20, 60], Gen.Double[20, 150], FewWords.Array[0, 4]).Select(FlowItem (width, height, list) => new FlowAside(FixedType.Drawing(width, height), width, 80, list, FixedType.Body))),
+        (1, Gen.Select(FewWords.Array[2, 2].Array[2, 5], Gen.Double[20, 150]).Select(FlowItem (rows, height) => FixedType.Beside(new("Caption", [.. rows.Select(row => (IReadOnlyList<FlowCell>)[.. row.Select(cell => new FlowCell(cell))])], [0.3, 0.7], FixedType.Body), height))),
         (1, Gen.Const<FlowItem>(new FlowClear())),
         (1, Gen.Const<FlowItem>(new FlowRule(6))));
 
@@ -50,6 +51,7 @@ public sealed class RandomFlowTests
     {
         FlowText text => [text.Mark ?? "", text.Text],
         FlowTable table => [table.Caption, .. table.Rows.SelectMany(row => row).Select(cell => cell.Text)],
+        FlowBeside beside => [.. Said(beside.Table), beside.Words],
         FlowAside aside => aside.List.SelectMany((line, index) => new[] { $"{index + 1}", line }),
         _ => [],
     };

@@ -10,7 +10,8 @@ namespace ReedClinic.Domain.Tests.Bench;
 public sealed class AgreementTests
 {
     [Theory]
-    [InlineData(Permission.AdviseOnly, "soak", true)]
+    [InlineData(Permission.AdviseOnly, "soak", false)]
+    [InlineData(Permission.AdviseOnly, "clean-inside", true)]
     [InlineData(Permission.AdviseOnly, "clip-hair", true)]
     [InlineData(Permission.AdviseOnly, "something-else", true)]
     [InlineData(Permission.SafeChangesOnly, "soak", false)]
@@ -43,6 +44,19 @@ public sealed class AgreementTests
         Assert.Equal(written, Agreement.With(words));
         Assert.Equal(written, Agreement.With(Agreement.With(words)));
         Assert.Equal(remark, Agreement.Without(written));
+    }
+
+    [Fact]
+    public void That_it_was_not_agreed_is_written_and_comes_out_in_the_same_way_and_claims_nothing()
+    {
+        var written = Agreement.With("by a hair", agreed: false);
+
+        Assert.Equal("by a hair. Done without being agreed.", written);
+        Assert.Equal(("by a hair.", false, true), (Agreement.Without(written), Agreement.IsIn(written), Agreement.IsSaid(written)));
+        Assert.Equal("by a hair. Agreed with the student since.", Agreement.With(written));
+        Assert.Equal(written, Agreement.With(Agreement.With(written), agreed: false));
+        Assert.Equal(["true", "not", ""], new[] { Agreement.With(null), written, "by a hair" }.Select(Agreement.FieldOf));
+        Assert.Null(Agreement.Wanted(Reed.Announced(new ReedId(Guid.Empty), new BatchId(Guid.Empty), 1, new AnnouncedReed("green", "dull", Permission.AdviseOnly)), Clip(written), null));
     }
 
     [Fact]

@@ -208,6 +208,7 @@ public sealed class SoundSketchTests
         var silent = MadeReadings.Crow().Figures with { Pitch = none, Octaves = [], BreathOnset = none };
 
         Assert.Empty(Paths(SoundSketch.Of(new SoundPicture(null, silent, Target, true), true), SketchInk.Octave));
+        Assert.Contains("decibels, where 0 is the loudest that the recording can hold.", SoundPlots.Level(new SoundTrack(new SoundPicture(null, silent, Target, true), MadeReadings.Crow().Series), false).Drawing.Description, StringComparison.Ordinal);
         Assert.NotEmpty(SoundPlots.Level(new SoundTrack(new SoundPicture(null, silent, Target, true), MadeReadings.Crow().Series), false).Drawing.Parts);
     }
 

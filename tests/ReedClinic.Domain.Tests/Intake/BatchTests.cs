@@ -142,6 +142,23 @@ public sealed class BatchTests
     public void Mould_says_what_follows() =>
         Assert.All(FitnessWords.All, words => Assert.Equal(words, FitnessWords.Of(words.Fitness)));
 
+    [Fact]
+    public void Reeds_that_were_not_posted_after_all_are_where_they_were_and_what_is_home_stays_there()
+    {
+        var batch = Announced(1);
+        Assert.False(batch.TakePostingBack());
+        batch.Reach(Stage.LetterSent, Monday);
+        batch.Reach(Stage.OnItsWayHome, Monday);
+
+        Assert.True(batch.TakePostingBack());
+
+        Assert.Equal((Stage.LetterSent, null), (batch.Stage, batch.PostedBackAt));
+        batch.Reach(Stage.OnItsWayHome, Monday.AddDays(1));
+        Assert.Equal(Monday.AddDays(1), batch.PostedBackAt);
+        batch.Reach(Stage.Home, Monday.AddDays(2));
+        Assert.False(batch.TakePostingBack());
+    }
+
     private static void Record(Batch batch, int number, ReedArrival seen) =>
         Assert.Empty(batch.RecordArrival(batch.Reeds[number - 1].Id, seen, Monday));
 

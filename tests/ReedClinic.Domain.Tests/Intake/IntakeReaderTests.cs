@@ -142,6 +142,17 @@ public sealed class IntakeReaderTests
     [InlineData("maybe 2,5 hrs", 150)]
     [InlineData("20 min", 20)]
     [InlineData("10+", 600)]
+    [InlineData("about two", 120)]
+    [InlineData("Twelve hours", 720)]
+    [InlineData("one to two", 90)]
+    [InlineData("two or three hours", 150)]
+    [InlineData("an hour", 60)]
+    [InlineData("about an hour", 60)]
+    [InlineData("half an hour", 30)]
+    [InlineData("one and a half hours", 90)]
+    [InlineData("an hour and a half", 90)]
+    [InlineData("about two hours and a half", 150)]
+    [InlineData("ten minutes", 10)]
     public void Hours_may_be_guessed_in_simple_words(string typed, int minutes)
     {
         var form = Form(1);
@@ -156,6 +167,10 @@ public sealed class IntakeReaderTests
     [InlineData("-4-5")]
     [InlineData("4-5-6")]
     [InlineData("4 weeks")]
+    [InlineData("two weeks")]
+    [InlineData("onetwo")]
+    [InlineData("thirteen")]
+    [InlineData("and a half")]
     [InlineData("about 2500")]
     [InlineData("1-3000")]
     public void Hours_that_are_no_guess_of_hours_are_refused(string typed)

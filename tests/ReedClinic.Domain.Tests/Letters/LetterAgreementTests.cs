@@ -9,7 +9,7 @@ namespace ReedClinic.Domain.Tests.Letters;
 public sealed class LetterAgreementTests
 {
     [Theory]
-    [InlineData("AdviseOnly", "soak", "advice only; I did work on it, ")]
+    [InlineData("AdviseOnly", "clean-inside", "advice only; I did work on it, ")]
     [InlineData("SafeChangesOnly", "thin-spine", "safe changes only; I did take some cane away, ")]
     public void Work_that_was_agreed_on_is_no_gap_and_is_told_as_agreed(string permission, string kind, string told)
     {
@@ -25,6 +25,23 @@ public sealed class LetterAgreementTests
         Assert.Single(LetterComposer.Gaps(scene.Material), gap => gap.Kind == GapKind.WorkBeyondTheWish);
         Assert.Equal([more], Sentence(scene, told.Split(';')[0] + "[,;] (and|and yet|all the same|even so) " + told.Split("; ")[1].TrimEnd(',', ' ') + "[.]").From);
         Assert.Equal([work], Sentence(scene, "of the work went .*, and we have agreed on it since.").From);
+    }
+
+    [Theory]
+    [InlineData("AdviseOnly", "clean-inside", "advice only, and I went further than that without asking you first: I did work on it; ")]
+    [InlineData("SafeChangesOnly", "thin-spine", "safe changes only, and I went further than that without asking you first: I did take some cane away; ")]
+    public void What_was_done_without_being_agreed_is_told_so_kindly_and_claims_no_agreement(string permission, string kind, string told)
+    {
+        var scene = new LetterScene(1, change: form => form.Reeds[0].Permission = permission);
+        scene.Arrive(1);
+        var work = scene.Log(1, Adjustment.Of(new(kind), new Place(Zone.TipCorners), words: Agreement.With("a nudge", agreed: false)));
+
+        Assert.Equal([work], Sentence(scene, told + "(please|do) tell me if you would rather .*[.]").From);
+        Assert.DoesNotMatch("(?i)agreed", Text(scene, "reed-1-story"));
+        Assert.Single(LetterComposer.Gaps(scene.Material), gap => gap.Kind == GapKind.WorkBeyondTheWish);
+
+        scene.Log(1, Adjustment.Of(new("clip"), new Place(Zone.TipEdge), words: Agreement.With(null)));
+        Assert.Single(Sentence(scene, "went (further|beyond).*, and we have agreed on it since.").From);
     }
 
     [Fact]

@@ -32,6 +32,15 @@ public sealed partial class LetterAtOnceTests
     }
 
     [Fact]
+    public void What_is_counted_as_done_well_over_time_is_told_in_the_letter() => Assert.Empty(Drafts.SelectMany(draft =>
+    {
+        var told = draft.Letter.Blocks.SelectMany(Sentences).SelectMany(sentence => sentence.From).ToHashSet();
+        return draft.Batch.Scene.Batch.Reeds.Where(reed => reed.IsHere).SelectMany(reed => draft.Batch.Scene.Material.LogOf(reed.Id).Findings)
+            .Where(found => found.Finding is { Character: FindingCharacter.Strength, Arose: not Arose.CausedByTheWork } && !told.Contains(found.Fact.Root))
+            .Select(found => found.Finding.FindingKind.Value);
+    }).ToList());
+
+    [Fact]
     public void Of_a_reed_whose_cane_is_to_go_nothing_is_to_be_left_alone() => Assert.Empty(Reeds(VerdictKind.NotToBeSaved, 15).SelectMany(reed =>
         reed.Letter.Blocks.Where(block => block.Kind == BlockKind.ReedUse && block.Reed == reed.Log.Reed).SelectMany(Sentences)
             .Where(sentence => reed.Log.Log.LeftAlone.Any(left => sentence.From.Contains(left.Root))).Select(sentence => sentence.Text)).ToList());

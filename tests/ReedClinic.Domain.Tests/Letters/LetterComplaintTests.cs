@@ -20,7 +20,7 @@ public sealed partial class LetterComplaintTests
 
         var (answer, rest) = First(scene);
         Assert.Contains("opening was very", answer.Text, StringComparison.Ordinal);
-        Assert.Matches("opening was (right|as it should be)", answer.Text);
+        Assert.Matches("(work|end) it was (right|as it should be)", answer.Text);
         Assert.Equal(2, answer.From.Count);
         Assert.Contains(rest, sentence => sentence.Text.Contains("overlap", StringComparison.Ordinal) || sentence.Text.Contains("thread", StringComparison.Ordinal));
     }
@@ -30,21 +30,21 @@ public sealed partial class LetterComplaintTests
     [InlineData("Too open for me.", 2, "otherwise|did not show")]
     [InlineData("It is too closed.", 4, "otherwise|did not show")]
     [InlineData("The low notes keep me waiting", 1, null)]
-    [InlineData("It smells of cellar", 2, null)]
-    [InlineData("It smells of cellar", 4, null)]
+    [InlineData("It smells of cellar", 2, "let me know|tell me|write to me")]
+    [InlineData("It smells of cellar", 4, "let me know|tell me|write to me")]
     public void What_the_test_says_of_it_is_said(string bothers, int opening, string? says)
     {
         var scene = Scene(bothers);
         scene.Log(1, Test.Of(TestKind.Opening, opening));
 
         var (answer, _) = First(scene);
-        Assert.Equal(says is not null, answer.Text.Contains("opening was", StringComparison.Ordinal));
-        Assert.Matches(says ?? (bothers.StartsWith("It", StringComparison.Ordinal) && opening == 4 ? "tests" : "(?i)(not|no fault)"), answer.Text);
+        Assert.Equal(says?.StartsWith("let me", StringComparison.Ordinal) == false, answer.Text.Contains("opening was", StringComparison.Ordinal));
+        Assert.Matches(says ?? "(?i)not", answer.Text);
         Assert.NotEmpty(answer.From);
     }
 
     [Theory]
-    [InlineData(FindingEnding.Gone, "gone now|put right")]
+    [InlineData(FindingEnding.Gone, "put right")]
     [InlineData(FindingEnding.Unchanged, "as it was|not changed")]
     [InlineData(FindingEnding.LeftOnPurpose, "on purpose")]
     [InlineData(null, "(found|noticed|met|agree|bear)")]
@@ -63,15 +63,15 @@ public sealed partial class LetterComplaintTests
     }
 
     [Fact]
-    public void What_is_not_recognised_is_answered_by_what_was_found_first()
+    public void Where_nothing_bothers_what_was_found_is_told_once()
     {
-        var scene = Scene("It smells of cellar");
+        var scene = Scene("Nothing");
         var found = scene.Log(1, Finding.Of(new("dirty-inside"), FindingCharacter.Fault, new Place(Zone.Inside)));
         scene.Log(1, FindingEnded.Of(found, FindingEnding.Gone));
 
         var (answer, _) = First(scene);
         Assert.Matches("caught (inside|between the blades)", answer.Text);
-        Assert.Matches("gone|put right|no longer|in order", answer.Text);
+        Assert.Matches("put right|no longer|in order|now", answer.Text);
         Assert.Single(LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "reed-1-story").Paragraphs.SelectMany(paragraph => paragraph.Sentences), sentence => sentence.From.Contains(found));
     }
 
@@ -86,7 +86,7 @@ public sealed partial class LetterComplaintTests
         scene.Log(1, Test.Of(TestKind.TonguedStarts, 3));
 
         var text = Text(scene);
-        Assert.Matches("tongued notes were unsure.*tongued notes were clean every time.*70 cents below C.*at C", Explained().Replace(text, ""));
+        Assert.Matches("tongued notes were unsure.*they were clean every time.*70 cents below C.*it stood at C", Explained().Replace(text, ""));
         Assert.DoesNotMatch("notes from the bench|(noted|wrote down) nothing", text);
     }
 
@@ -107,7 +107,7 @@ public sealed partial class LetterComplaintTests
     [Theory]
     [InlineData("It goes flat. Why does it do that? I gave up.", "Why does it do that?")]
     [InlineData("Stuffy, and why is it so much worse in the evening?", "Stuffy, and why is it so much worse in the evening?")]
-    [InlineData("Too open?", null)]
+    [InlineData("Too open?", "Too open?")]
     [InlineData("I wonder why it is flat.", null)]
     public void A_question_within_a_complaint_is_to_be_answered(string bothers, string? asked)
     {

@@ -37,8 +37,8 @@ public sealed class LetterPlainWordsTests
         var rows = Parts(Worked(1)).Single(part => part.Key == "reed-1-now").Rows;
 
         var crow = Assert.Single(rows, row => row.Test == "crow");
-        Assert.Equal("high and low all at once; a B, 30 cents sharp (70 cents below C)", crow.Before);
-        Assert.Equal("high, then low joins; a C, 5 cents flat", crow.Now);
+        Assert.Equal("high and low at once; a B, 30 cents sharp (70 cents below C)", crow.Before);
+        Assert.Equal("high first, then low as well; a C, 5 cents flat", crow.Now);
     }
 
     [Fact]

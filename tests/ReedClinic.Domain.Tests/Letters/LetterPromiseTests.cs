@@ -70,7 +70,7 @@ public sealed class LetterPromiseTests
             var letter = LetterComposer.Compose(scene.Material);
 
             Assert.DoesNotContain("hair)", letter.Blocks.Single(block => block.Key == "reed-1-story").Text, StringComparison.Ordinal);
-            Assert.Equal("clipped by a hair", Assert.Single(letter.Reeds[0].Marks).Words);
+            Assert.Equal("a hair cut off", Assert.Single(letter.Reeds[0].Marks).Words);
         }
 
         var more = Assert.IsType<Outcome<Adjustment>.Done>(Adjustment.Of(new("clip-hair"), new Place(Zone.TipEdge), new Amount(2, Words: "a good bit"))).Value;
@@ -102,7 +102,7 @@ public sealed class LetterPromiseTests
         scene.Arrive(1);
         scene.Log(1, Test.Of(TestKind.Opening, 2));
 
-        Assert.DoesNotMatch("(?i)when it (came|arrived)|on arrival", Text(scene, "reed-1-now"));
+        Assert.DoesNotMatch("(?i)when it (came|arrived)|on arrival", Text(scene, "reed-1-story"));
     }
 
     [Theory]
@@ -143,8 +143,8 @@ public sealed class LetterPromiseTests
         scene.Log(1, Test.Of(TestKind.Crow, 0, Assert.IsType<Outcome<SaidPitch>.Done>(SaidPitch.Read("C", Tuning.Standard)).Value));
 
         var row = Assert.Single(LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "reed-1-now").Rows);
-        Assert.Equal("high and low all at once; a C, 20 cents sharp", row.Before);
-        Assert.Equal("high, then low joins; a C", row.Now);
+        Assert.Equal("high and low at once; a C, 20 cents sharp", row.Before);
+        Assert.Equal("high first, then low as well; a C", row.Now);
         Assert.Contains("a hundredth of a semitone", Text(scene, "reed-1-now"), StringComparison.Ordinal);
     }
 

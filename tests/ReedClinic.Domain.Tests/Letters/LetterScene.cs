@@ -51,8 +51,11 @@ internal sealed class LetterScene
         _entries.ToDictionary(pair => pair.Key, pair => BenchLog.Fold(pair.Value)), Thread)
     {
         Studio = "The Harbour Bench",
+        Earlier = Earlier,
         Waived = Waived,
     };
+
+    public EarlierLesson? Earlier { get; set; }
 
     public IReadOnlyDictionary<string, string> Waived { get; set; } = new Dictionary<string, string>();
 

@@ -17,7 +17,7 @@ public sealed class LetterTriedTests
 
         var draft = LetterComposer.Compose(scene.Material);
         var now = draft.Blocks.Single(block => block.Key == "reed-1-now");
-        Assert.Equal("high, then low joins; a C (before the last work)", Assert.Single(now.Rows).Now);
+        Assert.Equal("high first, then low as well; a C (last tried before the last cut)", Assert.Single(now.Rows).Now);
         Assert.Matches("(?i)after the last", now.Text);
         Assert.EndsWith(". After the last work it was not heard again", draft.Reeds[0].Crow!.Sentence, StringComparison.Ordinal);
         var gap = Assert.Single(LetterComposer.Gaps(scene.Material), gap => gap.Kind == GapKind.NotTriedSinceTheWork);
@@ -32,7 +32,7 @@ public sealed class LetterTriedTests
 
         var draft = LetterComposer.Compose(scene.Material);
         var now = draft.Blocks.Single(block => block.Key == "reed-1-now");
-        Assert.Equal("high, then low joins; a C", Assert.Single(now.Rows).Now);
+        Assert.Equal("high first, then low as well; a C", Assert.Single(now.Rows).Now);
         Assert.DoesNotMatch("(?i)after the last", now.Text);
         Assert.DoesNotContain("not heard again", draft.Reeds[0].Crow!.Sentence, StringComparison.Ordinal);
         Assert.DoesNotContain(LetterComposer.Gaps(scene.Material), gap => gap.Kind == GapKind.NotTriedSinceTheWork);
@@ -45,7 +45,7 @@ public sealed class LetterTriedTests
         scene.Log(1, Test.Of(TestKind.SoftestStart, 3));
 
         var rows = LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "reed-1-now").Rows;
-        Assert.Equal([true, false], rows.Select(row => row.Now!.EndsWith(" (before the last work)", StringComparison.Ordinal)));
+        Assert.Equal([true, false], rows.Select(row => row.Now!.EndsWith(" (last tried before the last cut)", StringComparison.Ordinal)));
         Assert.DoesNotContain(LetterComposer.Gaps(scene.Material), gap => gap.Kind == GapKind.NotTriedSinceTheWork);
     }
 
@@ -70,6 +70,29 @@ public sealed class LetterTriedTests
         Assert.Equal(scene.Reed(3).Id, use.Reed);
         Assert.Matches(Among, use.Text);
     }
+
+    [Fact]
+    public void A_reed_that_was_soaked_before_it_was_tried_is_told_as_tried_when_it_came()
+    {
+        var scene = new LetterScene(1);
+        scene.Arrive(1);
+        scene.Log(1, Adjustment.Of(new("soak"), new Place(Zone.WholeReed), new Amount(Words: "three minutes")));
+        scene.Log(1, Test.Of(TestKind.Crow, 3, Pitch("C -20")));
+        Assert.DoesNotMatch("(?i)soaked|one pass", Story(scene));
+
+        scene.Log(1, Adjustment.Of(new("thin-corners"), new Place(Zone.TipCorners)));
+        scene.Log(1, Test.Of(TestKind.Crow, 0, Pitch("C")));
+        scene.Log(1, Adjustment.Of(new("soak"), new Place(Zone.WholeReed)));
+        scene.Log(1, Verdict.Of(VerdictKind.Improved));
+
+        var row = Assert.Single(LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "reed-1-now").Rows);
+        Assert.NotNull(row.Before);
+        Assert.DoesNotContain("before the last work", row.Now, StringComparison.Ordinal);
+        Assert.DoesNotMatch("(?i)(zero|two) pass", Story(scene));
+        Assert.DoesNotContain(LetterComposer.Gaps(scene.Material), gap => gap.Kind == GapKind.NotTriedSinceTheWork);
+    }
+
+    private static string Story(LetterScene scene) => LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "reed-1-story").Text;
 
     private static LetterScene Clipped()
     {

@@ -85,7 +85,7 @@ public sealed partial class LetterWordingTests
     };
 
     // Read apart from the program's own reader: the innermost alternatives first, each of them in turn.
-    private static IEnumerable<string> Readings(string pattern) => Enumerable.Range(0, 14).SelectMany(round => NowAndThen.Select(past =>
+    internal static IEnumerable<string> Readings(string pattern) => Enumerable.Range(0, 14).SelectMany(round => NowAndThen.Select(past =>
     {
         var text = Tense().Replace(pattern, tense => tense.Groups[past ? 2 : 1].Value);
         for (var depth = 0; Innermost().IsMatch(text); depth++)

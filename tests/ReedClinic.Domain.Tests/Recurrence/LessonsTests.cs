@@ -30,7 +30,7 @@ public sealed partial class LessonsTests
 
         Assert.Equal("tip-sides-not-thinner", lessons[0].Theme.Id);
         Assert.Equal("tip-corners-thick", lessons[0].Kind.Value);
-        Assert.Equal("The sides of the tip are not thinner than its middle: in all three reeds, and it fits all five of your troubles.", lessons[0].Sentence);
+        Assert.Equal("The sides of the tip are not thinner than its middle: in all three reeds, and it fits all five of your troubles. Of this the letter names “tip corners too thick”: in both reeds looked at for it (three in the batch).", lessons[0].Sentence);
     }
 
     [Fact]

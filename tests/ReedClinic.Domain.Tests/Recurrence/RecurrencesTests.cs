@@ -19,7 +19,7 @@ public sealed class RecurrencesTests
 
         Assert.Equal(new Tally(3, 3, 4, Suspected: 1), line.InBatch.Tally);
         Assert.Equal(new Tally(5, 6, 6), line.Before.Tally);
-        Assert.Equal("In all three reeds that were looked at, of four, in one of them only suspected, and in five of the six looked at before.", line.Evidence);
+        Assert.Equal("In all three reeds looked at for it (four in the batch), in one of them only suspected, and in five of the six looked at for it before.", line.Evidence);
         Assert.Equal(TrendKind.Persisting, line.Became);
         Assert.InRange(line.AboveStudio!.Value, 0.95, 1);
         Assert.True(line.Share.Low < WilsonInterval.Of(8, 9).Low, "by batches the interval is wider than by reeds");

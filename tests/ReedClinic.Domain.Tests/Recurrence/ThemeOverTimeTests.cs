@@ -15,14 +15,14 @@ public sealed class ThemeOverTimeTests
     }
 
     [Fact]
-    public void Where_one_fault_of_a_family_has_gone_and_another_came_it_is_not_called_still_there()
+    public void Where_one_fault_of_a_family_has_gone_and_another_came_each_is_told_by_itself()
     {
         const string before = "+tip-thin -tip-centre-thin", now = "-tip-thin +tip-centre-thin";
-        var told = Of(Sheets.Batch(1, before, before), Sheets.Batch(2, before, before), Sheets.Batch(3, now, now)).Single(line => line.Theme.Id == "tip-overdone");
+        var told = Of(Sheets.Batch(1, before, before), Sheets.Batch(2, before, before), Sheets.Batch(3, now, now));
 
-        Assert.Equal(TimeWord.Other, told.Word);
-        Assert.Equal(["tip-centre-thin"], told.OnLatest.Select(kind => kind.Value));
-        Assert.Equal(["tip-thin"], told.OnlyBefore.Select(kind => kind.Value));
+        Assert.Equal(["tip-thin", "tip-centre-thin"], told.Select(line => line.Theme.Id));
+        Assert.Equal([true, false], told.Select(line => line.IsMastered));
+        Assert.Equal(2, told[1].Now.Found);
     }
 
     [Fact]
@@ -61,6 +61,15 @@ public sealed class ThemeOverTimeTests
             Assert.Single(Of(Sheets.Batch(1, "+tip-corners-thick"), Sheets.Batch(2, "+tip-not-separate"))).Ever.Select(kind => kind.Value));
 
     [Fact]
+    public void Two_things_that_are_done_well_have_a_count_each()
+    {
+        var told = Of(Sheets.Batch(1, "+spine-intact -heart-well-kept", "+spine-intact +heart-well-kept", "-spine-intact +heart-well-kept"));
+
+        Assert.Equal(["spine-intact", "heart-well-kept"], told.Select(line => line.Theme.Id).OrderDescending());
+        Assert.Equal([2, 2], told.Select(line => line.Now.Found));
+    }
+
+    [Fact]
     public void What_is_surely_gone_is_called_gone_and_what_is_surely_new_is_called_new()
     {
         var history = Enumerable.Range(1, 6).Select(number => number <= 3
@@ -70,6 +79,7 @@ public sealed class ThemeOverTimeTests
         var told = Of(history);
 
         Assert.Equal(TimeWord.Gone, told.Single(line => line.Theme.Id == "tip-overdone").Word);
+        Assert.Equal(["tip-overdone"], told.Where(line => line.IsMastered).Select(line => line.Theme.Id));
         Assert.Equal(TimeWord.New, told.Single(line => line.Theme.Id == "not-smooth").Word);
     }
 

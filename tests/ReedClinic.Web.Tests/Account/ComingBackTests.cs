@@ -30,7 +30,7 @@ public sealed partial class ComingBackTests(ClinicHost host) : IClassFixture<Cli
         }
 
         var ward = WardPath().Match((await rosa.See("/wards")).Page).Value;
-        using (var withdrawn = await Form.Named(rosa, ward, (await rosa.See(ward)).Page, "consent").Set("Consent", "Withdraw").Post())
+        using (var withdrawn = await Form.Named(rosa, $"{ward}/take-back", (await rosa.See($"{ward}/take-back")).Page, "consent").Post())
         {
             Assert.Equal($"{ward}?done=withdrawn", withdrawn.Leads());
         }

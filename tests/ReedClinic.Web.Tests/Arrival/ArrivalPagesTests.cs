@@ -227,7 +227,7 @@ public sealed class ArrivalPagesTests(ClinicHost host) : IClassFixture<ClinicHos
 
         var form = Form.Of(teacher, path, shown);
         form.Set("Form.Reeds[1].Presence", "Here").Set("Form.Reeds[1].Fitness", "Fit").Set("Form.Reeds[1].UpperMark", "pencil dot").Set("Form.Note", "box crushed")
-            .Set("Form.Extra.HowToRecognise", "still being typed").Set("Form.Step", "without-2");
+            .Set("Form.Extra.HowToRecognise", "still being typed").Set("Form.Step", PressedTwiceTests.Removing(shown, 2));
         using var removed = await form.Post();
         var (status, page, _) = await removed.Read();
 
@@ -276,11 +276,10 @@ public sealed class ArrivalPagesTests(ClinicHost host) : IClassFixture<ClinicHos
             await RecordingParcel.KeepAsync(host, extra.Id, RecordingKind.ArrivalPhoto, new AccountId(Parcel.NewOperation().Value), isFromStudio: true);
         }
 
-
-        using var refused = await form.Set("Form.Step", "without-2").Post();
+        using var refused = await form.Set("Form.Step", PressedTwiceTests.Removing(shown, 2)).Post();
         var page = WebUtility.HtmlDecode((await refused.Read()).Page);
 
-        var own = page[page.IndexOf("id=\"f-Form-without-2-Remove\" open", StringComparison.Ordinal)..];
+        var own = page[page.IndexOf($"id=\"f-Form-{PressedTwiceTests.Removing(shown, 2)}-Remove\" open", StringComparison.Ordinal)..];
         Assert.StartsWith("A sound or a photograph of this reed is kept.", own[(own.IndexOf("class=\"error\">", StringComparison.Ordinal) + 14)..], StringComparison.Ordinal);
     }
 

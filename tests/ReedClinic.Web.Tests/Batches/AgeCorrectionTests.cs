@@ -3,6 +3,7 @@ using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
+using ReedClinic.Web.Tests.Guardians;
 using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.Batches;
@@ -54,6 +55,31 @@ public sealed class AgeCorrectionTests(ClinicHost host) : IClassFixture<ClinicHo
 
         Assert.Contains($"/account/again?back={Uri.EscapeDataString(path)}", (await answer.Read()).Page, StringComparison.Ordinal);
         Assert.Equal(AgeAnswer.OldEnough, (await db.Set<Student>().SingleAsync(student => student.Id == batch.Student, Ct)).Age);
+    }
+
+    [Fact]
+    public async Task Whoever_is_asked_after_the_studio_put_the_age_right_reads_that_reeds_lie_there_and_a_yes_leads_back_to_them()
+    {
+        using var student = await host.Student("Signy");
+        var batch = (await host.Announce("Signy", "red thread", "blue thread", "white thread")).Batch;
+        var path = $"/batches/{batch.Code}";
+        using var teacher = await host.Teacher();
+        using var seen = await (await Form.At(teacher, $"{path}/arrival")).Set("Form.Reeds[1].Presence", "Missing")
+            .Set("Form.Reeds[2].Presence", "Here").Set("Form.Reeds[2].Fitness", "Fit").Set("Form.Reeds[3].Presence", "Here").Set("Form.Reeds[3].Fitness", "Fit").Post();
+        using var corrected = await Form.Named(teacher, path, (await teacher.See(path)).Page, "correct-age").Set("Age.Answer", nameof(AgeAnswer.Younger)).Post();
+        Assert.NotNull(corrected.Leads());
+
+        Assert.Contains("It is noted here that you are younger than 16.", await student.TextAsync("/guardian"), StringComparison.Ordinal);
+        Assert.DoesNotContain("You said", await student.TextAsync("/guardian"), StringComparison.Ordinal);
+        var question = await host.AskedAsync(student, ClinicHost.NewEmail("rosa"));
+        using var guardian = host.Visitor();
+        Assert.Contains("2 reeds of theirs are at the studio already.", await guardian.TextAsync(question), StringComparison.Ordinal);
+        using var agreed = await Form.Named(guardian, question, (await guardian.See(question)).Page, "agree").Set("Form.Name", "Rosa").Set("Form.Password", ClinicHost.Password).Post();
+        Assert.Equal("/wards", agreed.Leads());
+
+        await using var scope = host.Services.CreateAsyncScope();
+        var email = (await scope.ServiceProvider.GetRequiredService<ClinicDb>().Set<Student>().SingleAsync(row => row.Id == batch.Student, Ct)).Email!;
+        Assert.Equal("/batches", await host.Mailed(email, "/batches"));
     }
 
     private async Task<(Batch Batch, string Path)> BatchAsync(string name)

@@ -28,6 +28,19 @@ public sealed class DeskPagesTests(ClinicHost host) : IClassFixture<ClinicHost>
     }
 
     [Fact]
+    public async Task What_was_told_today_is_said_with_its_time_and_as_a_sentence()
+    {
+        using var student = await host.Student("Torun");
+        var walk = await IntakeWalk.Begin(student);
+        await walk.Fill(1);
+        await walk.Send();
+
+        using var page = new AngleSharp.Html.Parser.HtmlParser().ParseDocument((await student.See("/batches")).Page);
+
+        Assert.Matches(@"you told us of them today at \d\d:\d\d", page.QuerySelector("main")!.TextContent);
+    }
+
+    [Fact]
     public async Task Pressing_twice_that_the_reeds_are_posted_moves_them_one_stage_and_no_further()
     {
         using var student = await host.Student("Sunniva");
@@ -51,6 +64,34 @@ public sealed class DeskPagesTests(ClinicHost host) : IClassFixture<ClinicHost>
         var desk = after.ServiceProvider.GetRequiredService<DeskBook>();
         var actor = new Actor(new AccountId(Guid.CreateVersion7(TimeProvider.System.GetUtcNow())), null, IsTeacher: true, IsOwner: false);
         Assert.Equal(Stage.OnItsWayHome, (await desk.BatchAsync(actor, batch.Code, TestContext.Current.CancellationToken))!.Batch.Stage);
+    }
+
+    [Fact]
+    public async Task Reeds_that_were_noted_as_posted_by_mistake_are_here_again_and_whoever_takes_it_back_reads_first_of_the_mail()
+    {
+        using var student = await host.Student("Runa");
+        var batch = (await host.Announce("Runa", "blue thread")).Batch;
+        await using (var scope = host.Services.CreateAsyncScope())
+        {
+            var db = scope.ServiceProvider.GetRequiredService<ClinicDb>();
+            (await db.Set<Batch>().SingleAsync(sent => sent.Id == batch.Id, TestContext.Current.CancellationToken)).Reach(Stage.LetterSent, TimeProvider.System.GetUtcNow());
+            await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        }
+
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{batch.Code}";
+        Assert.DoesNotContain("id=\"not-posted\"", (await teacher.See(path)).Page, StringComparison.Ordinal);
+        using var posted = await Form.Named(teacher, path, (await teacher.See(path)).Page, "onward").Post();
+        var page = (await teacher.See(path)).Page;
+        Assert.Contains("id=\"not-posted\"", page, StringComparison.Ordinal);
+        Assert.Matches("A mail about it waits to go out|A mail went out on|No mail has gone out", page);
+
+        using var taken = await Form.Named(teacher, path, page, "not-posted").Post();
+
+        Assert.Equal(path, taken.Leads());
+        Assert.Contains("That the reeds were posted back was taken back on", (await teacher.See(path)).Page, StringComparison.Ordinal);
+        Assert.Contains("Your reeds are still at the studio: it had been noted by mistake that they were posted.", (await student.See(path)).Page, StringComparison.Ordinal);
+        Assert.DoesNotContain("id=\"not-posted\"", (await student.See(path)).Page, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -4,6 +4,8 @@ using System.Text.Json;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Reeds;
+using ReedClinic.Web.Features.Bench.Forms;
+using ReedClinic.Web.Features.Bench.Line;
 using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.Bench;
@@ -111,6 +113,162 @@ public sealed class LineCorrectionTests(ClinicHost host) : IClassFixture<ClinicH
         Assert.Equal("crow, on C", told.RootElement.GetProperty("said")[0].GetString());
         Assert.Equal(2, (await scene.Log()).History.Count);
     }
+
+    [Fact]
+    public async Task An_entry_further_back_is_taken_back_what_hangs_on_it_says_so_and_it_comes_back_as_it_was()
+    {
+        var (scene, teacher) = await Open("Solrun", Permission.TakeRisks);
+        using var _ = teacher;
+        var found = await scene.Say(BenchScene.Value(Finding.Of(
+            new("tip-thick"), FindingCharacter.Taste, new Place(Zone.TipSides, Blades.Upper), FindingShape.ShapeAcross, null, null,
+            KnownBy.Light | KnownBy.Finger, Certainty.Suspected, Arose.SeenLaterAlreadyThere, "The left one.")));
+        await scene.Say(BenchScene.Value(FindingEnded.Of(found.Root, FindingEnding.Better)));
+        Assert.Contains("What was said of it stays, and tells that this was taken back:", await teacher.GetStringAsync(scene.Page, Ct), StringComparison.Ordinal);
+
+        using var back = await Press(await Form.At(teacher, scene.Page, scene.Entries), SayButton.Back(found)).Post();
+
+        Assert.Equal(HttpStatusCode.Created, back.StatusCode);
+        var gone = (await scene.Log()).FactOf(found.Root)!;
+        Assert.Null(gone.Now);
+        Assert.Contains("which was taken back: better", await teacher.GetStringAsync(scene.Page, Ct), StringComparison.Ordinal);
+        using var twice = await Press(await Form.At(teacher, scene.Page, scene.Entries), SayButton.Back(found)).Post();
+        Assert.Equal(HttpStatusCode.Conflict, twice.StatusCode);
+
+        using var again = await Press(await Form.At(teacher, scene.Page, scene.Entries), SayButton.Again(gone, gone.Withdrawn!)).Post();
+
+        Assert.Equal(HttpStatusCode.Created, again.StatusCode);
+        var stands = (await scene.Log()).FactOf(found.Root)!;
+        Assert.Equal(EntryForm.FieldsOf(found.Now!), EntryForm.FieldsOf(stands.Now!));
+        Assert.Equal(found.Sequence, stands.Sequence);
+    }
+
+    [Theory]
+    [InlineData("sorry meant upper", Blades.Upper, Sides.Right)]
+    [InlineData("sorry, left side", Blades.Lower, Sides.Left)]
+    public async Task What_puts_right_the_place_right_after_an_entry_corrects_it(string text, Blades blades, Sides sides)
+    {
+        var (scene, teacher) = await Open($"Stina{sides}", Permission.TakeRisks);
+        using var _ = teacher;
+        var line = await Line(teacher, scene);
+        (await line.Set("Text", "two strokes off the right corner of the lower blade").Post()).Dispose();
+
+        using var saved = await (await Line(teacher, scene)).Set("Text", text).Post();
+
+        Assert.Equal(HttpStatusCode.Created, saved.StatusCode);
+        using var told = JsonDocument.Parse(await saved.Content.ReadAsStringAsync(Ct));
+        Assert.True(told.RootElement.GetProperty("corrected").GetBoolean());
+        var fact = Assert.Single((await scene.Log()).Facts);
+        Assert.Equal((FactState.Corrected, new Place(Zone.TipCorners, blades, sides), 2), (fact.State, Assert.IsType<Adjustment>(fact.Now).Place, ((Adjustment)fact.Now).AmountStrokes));
+    }
+
+    [Theory]
+    [InlineData("no, two strokes not three", "three strokes off the right corner of the lower blade", 2)]
+    [InlineData("make that two", "three strokes off the right corner of the lower blade", 2)]
+    public async Task How_much_was_done_is_put_right_by_the_line_after_it(string text, string before, int strokes)
+    {
+        var (scene, teacher) = await Open($"Svala{text.Length}", Permission.TakeRisks);
+        using var _ = teacher;
+        (await (await Line(teacher, scene)).Set("Text", before).Post()).Dispose();
+
+        using var saved = await (await Line(teacher, scene)).Set("Text", text).Post();
+
+        Assert.Equal(HttpStatusCode.Created, saved.StatusCode);
+        var fact = Assert.Single((await scene.Log()).Facts);
+        Assert.Equal((FactState.Corrected, strokes), (fact.State, Assert.IsType<Adjustment>(fact.Now).AmountStrokes));
+    }
+
+    [Fact]
+    public async Task The_crow_that_was_meant_takes_the_place_of_the_one_that_was_said()
+    {
+        var (scene, teacher) = await Open("Svana", Permission.TakeRisks);
+        using var _ = teacher;
+        (await (await Line(teacher, scene)).Set("Text", "crow is D").Post()).Dispose();
+
+        using var saved = await (await Line(teacher, scene)).Set("Text", "correction, the crow is C not D").Post();
+
+        Assert.Equal("C", Assert.IsType<Domain.Bench.Test>(Assert.Single((await scene.Log()).Facts).Now).Pitch!.PitchClass.Name);
+    }
+
+    [Theory]
+    [InlineData("scratch that last one")]
+    [InlineData("take that back")]
+    public async Task What_is_taken_back_in_words_goes_as_by_its_key(string text)
+    {
+        var (scene, teacher) = await Open($"Svenja{text.Length}", Permission.TakeRisks);
+        using var _ = teacher;
+        (await (await Line(teacher, scene)).Set("Text", "left corner too thick").Post()).Dispose();
+        (await (await Line(teacher, scene)).Set("Text", "crow is D").Post()).Dispose();
+        var sent = (await Line(teacher, scene)).Set("Text", text).Set("Operation", Guid.CreateVersion7(TimeProvider.System.GetUtcNow()).ToString());
+
+        using var saved = await sent.Post();
+        using var again = await sent.Post();
+
+        Assert.Equal((HttpStatusCode.Created, HttpStatusCode.Created), (saved.StatusCode, again.StatusCode));
+        using var told = JsonDocument.Parse(await saved.Content.ReadAsStringAsync(Ct));
+        Assert.Equal("Taken back: crow, a D: 200 cents above C", told.RootElement.GetProperty("whole").GetString());
+        var log = await scene.Log();
+        Assert.Equal([FactState.Live, FactState.TakenBack], log.Facts.Select(fact => fact.State));
+    }
+
+    [Fact]
+    public async Task What_a_colleague_said_is_not_taken_back_in_words()
+    {
+        var (scene, teacher) = await Open("Swantje", Permission.TakeRisks);
+        using var _ = teacher;
+        await scene.Say(BenchScene.Value(Note.Of("mine")));
+
+        using var saved = await (await Line(teacher, scene)).Set("Text", "scratch that").Post();
+
+        Assert.Equal([EntryKind.Note, EntryKind.Note], (await scene.Log()).Facts.Select(fact => fact.Kind));
+        Assert.All((await scene.Log()).Facts, fact => Assert.Equal(FactState.Live, fact.State));
+    }
+
+    [Fact]
+    public async Task What_the_card_named_is_meant_and_nothing_that_was_said_meanwhile()
+    {
+        var (scene, teacher) = await Open("Sunna", Permission.TakeRisks);
+        using var _ = teacher;
+        using var first = await (await Line(teacher, scene)).Set("Text", "remember the low shelf").Post();
+        var shown = (await scene.Log()).Facts[^1];
+        using var second = await (await Line(teacher, scene)).Set("Text", "remember the lamp").Post();
+
+        using var refused = await (await Line(teacher, scene)).Set("Text", "scratch that").Set("Meant", shown.Tail.Value.ToString()).Post();
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
+        Assert.Equal(2, (await scene.Log()).Live<Note>().Count());
+    }
+
+    [Fact]
+    public async Task What_a_colleague_said_last_is_not_put_right_in_passing()
+    {
+        var (scene, teacher) = await Open("Sunniva", Permission.TakeRisks);
+        using var _ = teacher;
+        await scene.Say(BenchScene.Value(Adjustment.Of(new("thin-corners"), new Place(Zone.TipCorners, Blades.Lower, Sides.Right), new Amount(2))));
+
+        using var saved = await (await Line(teacher, scene)).Set("Text", "sorry meant upper").Post();
+
+        Assert.Equal([EntryKind.Adjustment, EntryKind.Note], (await scene.Log()).Facts.Select(fact => fact.Kind));
+    }
+
+    [Fact]
+    public async Task In_a_correction_the_blade_alone_changes_the_blade_and_a_remark_never_takes_the_place_of_work()
+    {
+        var (scene, teacher) = await Open("Svea", Permission.TakeRisks);
+        using var _ = teacher;
+        var work = await scene.Say(BenchScene.Value(Adjustment.Of(new("thin-corners"), new Place(Zone.TipCorners, Blades.Lower, Sides.Right), new Amount(2))));
+        var line = await Line(teacher, scene);
+
+        using var refused = await Correct(line, work, "hm, I wonder about that").Post();
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.StatusCode);
+        Assert.Contains("Only a remark was understood", await refused.Content.ReadAsStringAsync(Ct), StringComparison.Ordinal);
+
+        using var saved = await Correct(line, work, "sorry meant upper").Post();
+        Assert.Equal(HttpStatusCode.Created, saved.StatusCode);
+        Assert.Equal(new Place(Zone.TipCorners, Blades.Upper, Sides.Right), Assert.Single((await scene.Log()).Live<Adjustment>()).Now.Place);
+    }
+
+    private static Form Press(Form form, string say) =>
+        JsonSerializer.Deserialize<Dictionary<string, string>>(say)!.Aggregate(form, (sent, field) => sent.Set(field.Key, field.Value));
 
     private static Form Correct(Form line, BenchFact fact, string text) => line.Set("Text", text).Set("Seen", fact.Tail.Value.ToString());
 

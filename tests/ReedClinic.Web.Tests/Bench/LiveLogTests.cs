@@ -57,13 +57,21 @@ public sealed class LiveLogTests(CircuitHost host) : IClassFixture<CircuitHost>
         using var teacher = await host.AtTheBench("Ylva");
         await using var watching = await teacher.BenchAsync(scene.Page);
         await watching.SettleAsync(Ct);
-        await SilentlyAsync("Ylva", scene, "from another process");
-        await watching.SettleAsync(Ct);
-        Assert.DoesNotContain("from another process", watching.Screen.Text, StringComparison.Ordinal);
 
-        host.Clock.Advance(LiveLog.Round);
+        // The first look of all may still be under way and find what was just written: one that isn't found so is left to the next look.
+        foreach (var words in Enumerable.Range(1, 5).Select(number => $"number {number} from another process"))
+        {
+            await SilentlyAsync("Ylva", scene, words);
+            await watching.SettleAsync(Ct);
+            if (!watching.Screen.Text.Contains(words, StringComparison.Ordinal))
+            {
+                host.Clock.Advance(LiveLog.Round);
+                await watching.UntilAsync(c => c.Screen.Text.Contains(words, StringComparison.Ordinal), Ct);
+                return;
+            }
+        }
 
-        await watching.UntilAsync(c => c.Screen.Text.Contains("from another process", StringComparison.Ordinal), Ct);
+        Assert.Fail("Each was drawn without a look of its own and without a word from anybody.");
     }
 
     // By a book that nobody in this process listens to.

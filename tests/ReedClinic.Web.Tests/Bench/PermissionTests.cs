@@ -7,6 +7,7 @@ using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
 using ReedClinic.Web.Features.Bench;
+using ReedClinic.Web.Features.Bench.Forms;
 using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.Bench;
@@ -37,6 +38,20 @@ public sealed class PermissionTests(ClinicHost host) : IClassFixture<ClinicHost>
     }
 
     [Fact]
+    public async Task In_the_fields_it_can_be_said_that_it_was_done_without_being_agreed()
+    {
+        var scene = await BenchScene.Open(host, "Bergljot", "blue thread");
+        using var teacher = await host.Teacher();
+
+        using var saved = await (await Clip(teacher, scene)).Set("Words", "by a hair").Set("Agreed", "not").Post();
+
+        Assert.Equal($"{scene.Page}#entry-1", saved.Leads());
+        var fact = Assert.Single((await scene.Log()).Facts);
+        Assert.Equal("by a hair. Done without being agreed.", Assert.IsType<Adjustment>(fact.Now).Words);
+        Assert.Equal(("not", "by a hair."), (EntryForm.FieldsOf(fact.Now)["Agreed"], EntryForm.FieldsOf(fact.Now)["Words"]));
+    }
+
+    [Fact]
     public async Task A_safe_change_on_a_reed_for_safe_changes_is_not_asked_about()
     {
         var scene = await BenchScene.Open(host, "Bodil", "blue thread");
@@ -53,7 +68,7 @@ public sealed class PermissionTests(ClinicHost host) : IClassFixture<ClinicHost>
         var scene = await BenchScene.Open(host, "Cilla", Permission.AdviseOnly, "blue thread");
         var (session, me) = await Session(scene);
         session.Choose(EntryKind.Adjustment);
-        session.Form.Typed["AdjustmentKind"] = "soak";
+        session.Form.Typed["AdjustmentKind"] = "clean-inside";
 
         await session.SaveAsync(me, Ct);
 

@@ -56,6 +56,44 @@ public sealed class SaidAgainTests
         .InShort(Value(Adjustment.Of(new("thin-corners"), new Place(zone, Blades.Upper, Sides.Left)))));
 
     [Fact]
+    public void What_makes_a_reed_ready_to_be_played_is_not_called_an_adjustment_and_has_no_mark()
+    {
+        var line = new EntryWords(t, BenchLog.Empty, Tuning.Standard).Say(Value(Adjustment.Of(new("soak"), new Place(Zone.WholeReed), new Amount(Words: "three minutes"))));
+
+        Assert.Equal(("made ready", "soaked and settled", null), (line.Label, line.Title, line.Mark));
+        Assert.Equal(["three minutes"], line.Details);
+    }
+
+    [Fact]
+    public void What_was_typed_comes_back_into_the_line_where_it_is_heard_as_the_same_and_else_in_words_of_ours()
+    {
+        var typed = Assert.Single(HeardLine.Of("clip half a hair", BenchLog.Empty, Tuning.Standard).Entries).Entry;
+        Assert.Equal("clip half a hair", Again(typed));
+
+        Assert.Equal(Again(typed.AsSaid(null)), Again(typed.AsSaid("the same on the other one")));
+    }
+
+    [Theory]
+    [InlineData("clip a hair", null)]
+    [InlineData("I clipped a hair, with the new knife", "I clipped a hair, with the new knife")]
+    public void What_was_typed_stands_beside_an_entry_only_where_it_says_more(string typed, string? beside)
+    {
+        var entry = Value(Adjustment.Of(new("clip-hair"), new Place(Zone.TipEdge))).AsSaid(typed);
+
+        Assert.Equal(beside, TypedWords.BesideTold(entry, new EntryLine("clip", "clipped a hair", [], null)));
+    }
+
+    [Fact]
+    public void What_is_put_right_keeps_the_words_that_put_it_right()
+    {
+        Say(Assert.Single(HeardLine.Of("thinned the left corner of the lower blade", BenchLog.Empty, Tuning.Standard).Entries).Entry, Me);
+
+        var right = PutRight.Hear(View(), Me, "sorry, meant upper");
+
+        Assert.Equal("sorry, meant upper", Assert.Single(right!.Entries).Entry.Said);
+    }
+
+    [Fact]
     public void Words_that_were_kept_come_back_as_they_were_said_and_a_measured_test_has_none()
     {
         Assert.Equal("scraped the back", Again(Value(Adjustment.Of(new("open-windows"), new Place(Zone.Windows), words: "scraped the back"))));

@@ -47,7 +47,7 @@ public sealed class ConsentTests(CircuitHost host) : IClassFixture<CircuitHost>
         using var rosa = await host.SignedIn(guardian, SignInWay.Password);
         var ward = $"/wards/{batch.Student.Value}";
 
-        using var answer = await Form.Named(rosa, ward, (await rosa.See(ward)).Page, "consent").Set("Consent", "Withdraw").Post();
+        using var answer = await Form.Named(rosa, $"{ward}/take-back", (await rosa.See($"{ward}/take-back")).Page, "consent").Post();
         Assert.Equal($"{ward}?done=withdrawn", answer.Leads());
 
         await LeftAsync(theirs, scene.Page);

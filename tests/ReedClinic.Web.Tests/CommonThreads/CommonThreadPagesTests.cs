@@ -34,11 +34,11 @@ public sealed class CommonThreadPagesTests(ClinicHost host) : IClassFixture<Clin
 
         Assert.Equal(HttpStatusCode.OK, status);
         Assert.Equal(
-            ["yes", "yes", "not looked for", "2 of 2"],
+            ["yes", "yes", "not looked for", "2 of the 2 looked at for it; 3 in the batch"],
             Row(page, "Tip corners too thick"));
-        Assert.Equal(["no", "from our work", "suspected", "1 of 2"], Row(page, "Tip too long"));
-        Assert.Equal(["not looked for", "yes, as taste", "yes", "1 of 2"], Row(page, "Back too thick"));
-        Assert.Contains(": in both reeds that were looked at, of three.", page, StringComparison.Ordinal);
+        Assert.Equal(["no", "from our work", "suspected", "1 of the 2 looked at for it; 3 in the batch"], Row(page, "Tip too long"));
+        Assert.Equal(["not looked for", "yes, as taste", "yes", "1 of the 2 looked at for it; 3 in the batch"], Row(page, "Back too thick"));
+        Assert.Contains(": in both reeds looked at for it (three in the batch).", page, StringComparison.Ordinal);
         Assert.Contains("a dark fleck", page, StringComparison.Ordinal);
         Assert.DoesNotContain("%", page[page.IndexOf("<main", StringComparison.Ordinal)..], StringComparison.Ordinal);
     }
@@ -54,7 +54,7 @@ public sealed class CommonThreadPagesTests(ClinicHost host) : IClassFixture<Clin
 
         var row = Row((await teacher.See($"/batches/{batch.Code}/common-thread")).Page, "Opening too narrow");
 
-        Assert.Equal(["yes", "not noted opening tested: right", "not looked for", "1 of 1"], row.Select(cell => string.Join(' ', cell.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))));
+        Assert.Equal(["yes", "not noted opening tested: right", "not looked for", "1 of the 1 looked at for it; 3 in the batch"], row.Select(cell => string.Join(' ', cell.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries))));
     }
 
     [Fact]
@@ -86,7 +86,7 @@ public sealed class CommonThreadPagesTests(ClinicHost host) : IClassFixture<Clin
         using var teacher = await host.Teacher();
         var page = (await teacher.See($"/batches/{batch.Code}/common-thread")).Page;
 
-        Assert.Equal(["yes", "not noted", "not looked for", "1 of 1"], Row(page, "Back too thick"));
+        Assert.Equal(["yes", "not noted", "not looked for", "1 of the 1 looked at for it; 3 in the batch"], Row(page, "Back too thick"));
         Assert.Equal(["nothing yet", "seal, effort", "nothing yet", ""], Row(page, "Tested before any work"));
     }
 
@@ -183,7 +183,7 @@ public sealed class CommonThreadPagesTests(ClinicHost host) : IClassFixture<Clin
         var page = (await teacher.See($"/batches/{batch.Code}/common-thread/evidence")).Page;
 
         Assert.Equal(
-            ["2 of 2", "not looked for", "2 of 2", "between 29 and 100 in a hundred reeds", "too few batches to tell"], Row(page, "Tip corners too thick"));
+            ["2 of the 2 looked at for it; 3 in the batch", "not looked for", "2 of the 2 looked at for it; 3 in all", "between 29 and 100 in a hundred reeds", "too few batches to tell"], Row(page, "Tip corners too thick"));
         Assert.Contains("Newcombe", page, StringComparison.Ordinal);
         Assert.Contains("There is nothing to compare with", page, StringComparison.Ordinal);
         Assert.Contains("One batch alone shows what these reeds have in common", page, StringComparison.Ordinal);
@@ -200,7 +200,7 @@ public sealed class CommonThreadPagesTests(ClinicHost host) : IClassFixture<Clin
         var page = (await teacher.See($"/batches/{batch.Code}/common-thread")).Page;
 
         Assert.InRange(page.IndexOf("value=\"spine-intact\"", StringComparison.Ordinal), 0, page.IndexOf("value=\"tip-corners-thick\"", StringComparison.Ordinal));
-        Assert.Contains("Tip corners too thick: in both reeds that were looked at, of three.", page, StringComparison.Ordinal);
+        Assert.Contains("Tip corners too thick: in both reeds looked at for it (three in the batch).", page, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -64,7 +64,7 @@ public sealed partial class AfterWithdrawalTests(ClinicHost host) : IClassFixtur
         foreach (var path in new[] { "/", $"/batches/{scene.Batch.Code}" })
         {
             var page = await TextAsync(scene.Student, path);
-            Assert.Contains("They come home as they are, without a letter.", page, StringComparison.Ordinal);
+            Assert.Contains("They come home without a letter.", page, StringComparison.Ordinal);
             Assert.DoesNotContain("Read your letter", page, StringComparison.Ordinal);
         }
     }
@@ -135,7 +135,7 @@ public sealed partial class AfterWithdrawalTests(ClinicHost host) : IClassFixtur
     {
         var (student, _) = await YoungerAsync("Wenche Vale");
         var page = await TextAsync(student, "/guardian");
-        Assert.Contains("You said that you are younger than 16.", page, StringComparison.Ordinal);
+        Assert.Contains("It is noted here that you are younger than 16.", page, StringComparison.Ordinal);
         Assert.Contains("ask your teacher", page, StringComparison.Ordinal);
         var intake = await IntakeWalk.Begin(student);
         Assert.Contains("If you chose the wrong age", await TextAsync(student, $"{intake.Draft}/look-over"), StringComparison.Ordinal);
@@ -146,7 +146,7 @@ public sealed partial class AfterWithdrawalTests(ClinicHost host) : IClassFixtur
         using var saved = await Form.Named(teacher, path, (await teacher.See(path)).Page, "correct-age").Set("Age.Answer", nameof(AgeAnswer.OldEnough)).Post();
         Assert.Equal($"{path}?saved=age", saved.Leads());
         Assert.Contains("That is put right.", await TextAsync(teacher, $"{path}?saved=age"), StringComparison.Ordinal);
-        Assert.Contains("You said that you are 16 or older.", await TextAsync(student, "/guardian"), StringComparison.Ordinal);
+        Assert.Contains("It is noted here that you are 16 or older.", await TextAsync(student, "/guardian"), StringComparison.Ordinal);
         Assert.Contains("Nobody’s name or address holds that.", await TextAsync(teacher, "/desk/students?find=zzzz"), StringComparison.Ordinal);
     }
 

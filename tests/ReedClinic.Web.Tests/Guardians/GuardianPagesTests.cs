@@ -14,6 +14,24 @@ public sealed class GuardianPagesTests(ClinicHost host) : IClassFixture<ClinicHo
     private static CancellationToken Ct => TestContext.Current.CancellationToken;
 
     [Fact]
+    public async Task How_long_records_are_kept_and_when_they_can_be_erased_is_said_the_same_wherever_it_is_said()
+    {
+        var student = await host.YoungerAsync("Tuva Vale");
+        var guardian = host.Visitor();
+        var question = await guardian.TextAsync(await host.AskedAsync(student, ClinicHost.NewEmail("rosa")));
+        var privacy = await student.TextAsync("/privacy");
+
+        Assert.Matches("years? after they last used the service, or until you or they have it erased", question);
+        Assert.Matches("years? after they last used the service: a sign-in", privacy);
+        Assert.All([question, privacy], page =>
+        {
+            Assert.DoesNotContain("sign of life", page, StringComparison.Ordinal);
+            Assert.Matches("[Hh]ave everything erased[.;] [Ww]hile reeds are at the studio that waits until they are on their way home", page);
+        });
+        Assert.DoesNotMatch("erased,? (and .*)?at any time", question);
+    }
+
+    [Fact]
     public async Task A_younger_student_is_led_to_their_guardian_and_sends_when_the_guardian_agreed()
     {
         var student = await YoungerAsync("Pia Kestrel");
@@ -139,7 +157,7 @@ public sealed class GuardianPagesTests(ClinicHost host) : IClassFixture<ClinicHo
         var teacher = await host.Teacher();
         var ward = await WardAsync(guardian);
 
-        using var withdrawn = await Form.Named(guardian, ward, (await guardian.See(ward)).Page, "consent").Set("Consent", "Withdraw").Post();
+        using var withdrawn = await Form.Named(guardian, $"{ward}/take-back", (await guardian.See($"{ward}/take-back")).Page, "consent").Post();
         Assert.Equal($"{ward}?done=withdrawn", withdrawn.Leads());
 
         Assert.StartsWith("/account/sign-in", (await student.See("/batches")).Location, StringComparison.Ordinal);

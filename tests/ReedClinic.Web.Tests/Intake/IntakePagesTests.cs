@@ -215,7 +215,7 @@ public sealed class IntakePagesTests(ClinicHost host) : IClassFixture<ClinicHost
         var (status, page, _) = await sent.Read();
 
         Assert.Equal(HttpStatusCode.OK, status);
-        Assert.Contains("/reed/1/permission#f-Reeds-0-Permission", page, StringComparison.Ordinal);
+        Assert.Contains("/reed/1/permission?from=look-over#f-Reeds-0-Permission", page, StringComparison.Ordinal);
         Assert.DoesNotContain("href=\"/batches/", (await student.See("/batches")).Page, StringComparison.Ordinal);
     }
 

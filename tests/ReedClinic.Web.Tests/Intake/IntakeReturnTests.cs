@@ -64,7 +64,7 @@ public sealed class IntakeReturnTests(ClinicHost host) : IClassFixture<ClinicHos
         var (status, page, _) = await answer.Read();
 
         Assert.Equal(HttpStatusCode.OK, status);
-        Assert.Contains($"{walk.Draft}/how-many#", page, StringComparison.Ordinal);
+        Assert.Contains($"{walk.Draft}/how-many?from=look-over#", page, StringComparison.Ordinal);
         await walk.Answer("how-many", ("HowMany", "2"));
         Assert.NotEmpty(await walk.Send());
     }

@@ -85,7 +85,7 @@ public sealed class ThrownAwayTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Empty(part.QuerySelectorAll("dl"));
         Assert.Contains("You ask nothing for now.", part.TextContent, StringComparison.Ordinal);
         Assert.Equal("Ask something", Assert.Single(part.QuerySelectorAll("a")).TextContent);
-        Assert.EndsWith("/questions", part.QuerySelector("a")!.GetAttribute("href"), StringComparison.Ordinal);
+        Assert.EndsWith("/questions?from=look-over", part.QuerySelector("a")!.GetAttribute("href"), StringComparison.Ordinal);
     }
 
     private static IHtmlDocument Parse(string page) => new HtmlParser().ParseDocument(page);

@@ -20,7 +20,7 @@ public sealed class JourneyTests : BunitContext
     }
 
     [Theory]
-    [InlineData("2026-05-20T08:30:00Z", "today, 08:30")]
+    [InlineData("2026-05-20T08:30:00Z", "today at 08:30")]
     [InlineData("2026-05-03T08:30:00Z", "3 May")]
     [InlineData("2025-12-31T08:30:00Z", "31 December 2025")]
     public void A_moment_is_said_as_a_person_says_it(string at, string said)

@@ -7,6 +7,7 @@ using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
+using ReedClinic.Domain.Pitch;
 using ReedClinic.Domain.Recurrence;
 using ReedClinic.Domain.Reeds;
 using ReedClinic.Web.Tests.Hosting;
@@ -49,6 +50,23 @@ internal static class BatchWorkedOn
             Bench, batch.Code, new ThreadChoice(new FindingKindId("tip-corners-thick"), HabitWords: "the knife turns early"),
             Guid.Empty, Operation(), Ct));
         return code;
+    }
+
+    /// <summary>The crow of its first reed is heard, something is clipped, and it is heard again.</summary>
+    public static async Task CrowAsync(ClinicHost host, string code)
+    {
+        var batch = (await host.Services.GetRequiredService<DeskBook>().BatchAsync(Bench, Done(BatchCode.Read(code)), Ct))!.Batch;
+        var log = host.Services.GetRequiredService<BenchBook>();
+        BenchEntry[] entries =
+        [
+            Done(Test.Of(TestKind.Crow, 0, Done(SaidPitch.Read("B +40", Tuning.Standard)))),
+            Done(Adjustment.Of(new("clip-hair"), new Place(Zone.TipEdge))),
+            Done(Test.Of(TestKind.Crow, 0, Done(SaidPitch.Read("C", Tuning.Standard)))),
+        ];
+        foreach (var entry in entries)
+        {
+            Done(await log.RecordAsync(Bench, batch.Reeds[0].Id, entry, Operation(), Ct));
+        }
     }
 
     private static T Done<T>(Outcome<T> outcome) => Assert.IsType<Outcome<T>.Done>(outcome).Value;

@@ -94,6 +94,23 @@ public sealed class LetterCorrectionPagesTests(ClinicHost host) : IClassFixture<
     }
 
     [Fact]
+    public async Task What_paper_cant_show_is_named_before_sending_wherever_it_was_typed()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{await SentAsync(student, teacher)}/letter";
+        using var begun = await (await Form.At(teacher, path, $"{path}/correct")).Post();
+        using var kept = await Form.Of(teacher, path, (await teacher.See(path)).Page, path)
+            .Set("Block.greeting", "Dear Wilma 🙂,").Set("Block.habit", "Perhaps 你好 it turns.").Set("WhatChanged", "The lesson 🌊 was mended.").Post();
+
+        using var page = Parse((await teacher.See(path)).Page);
+        using var preview = Parse((await teacher.See($"/letters/{path.Split('/')[2]}/correction")).Page);
+
+        Assert.Equal(["🙂,", "你好", "🌊"], page.QuerySelectorAll(".letter-unprinted li").Select(item => item.TextContent));
+        Assert.Equal(["🙂,", "你好", "🌊"], preview.QuerySelectorAll(".letter-unprinted li").Select(item => item.TextContent));
+    }
+
+    [Fact]
     public async Task A_sentence_that_a_colleague_wrote_meanwhile_is_not_erased_nor_written_over_nor_sent_unread()
     {
         using var student = await host.Student();

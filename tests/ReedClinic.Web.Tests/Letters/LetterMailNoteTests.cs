@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Components.Forms;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Letters;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Web.Features.Letters;
@@ -14,20 +15,28 @@ namespace ReedClinic.Web.Tests.Letters;
 public sealed class LetterMailNoteTests : BunitContext
 {
     [Theory]
-    [InlineData(true, "was written to a folder of the studio’s machine")]
-    [InlineData(false, "went out on")]
-    public void A_mail_that_was_written_to_a_folder_is_not_said_to_have_gone_out(bool toFolder, string words)
+    [InlineData(MailWay.Folder, "folder", "nobody gets it", "have a mail server named")]
+    [InlineData(MailWay.Folder, "server", "and nobody got it", "By now mail goes out")]
+    [InlineData(MailWay.Folder, "nowhere", "and nobody got it", "No mail goes out at present")]
+    [InlineData(MailWay.Posted, "folder", "went out on", null)]
+    [InlineData(MailWay.Posted, "server", "went out on", null)]
+    [InlineData(null, "folder", "wasn’t kept", "send it once more")]
+    [InlineData(null, "server", "wasn’t kept", "send it once more")]
+    public void How_the_mail_went_is_told_and_not_where_mail_goes_today(MailWay? way, string today, string words, string? advice)
     {
         Services.AddLocalization();
         Services.AddSingleton(TimeProvider.System).AddSingleton<AntiforgeryStateProvider, NoTokens>();
-        Services.AddSingleton(new MailPost(toFolder ? new MailSettings { Folder = "/mail" } : new MailSettings { Host = "mail.example.org" }, new Nowhere()));
+        Services.AddSingleton(new MailPost(
+            new MailSettings { Folder = today == "folder" ? "/mail" : null, Host = today == "server" ? "mail.example.org" : null }, new Nowhere()));
 
         var note = Render<LetterMailNote>(p => p
-            .Add(one => one.Code, default(BatchCode)).Add(one => one.Mail, new LetterMail(LetterMailState.Sent, DateTimeOffset.UnixEpoch, null)));
+            .Add(one => one.Code, default(BatchCode)).Add(one => one.Mail, new LetterMail(LetterMailState.Sent, DateTimeOffset.UnixEpoch, null, way)));
 
         var said = note.Find("[role=status]").TextContent;
         Assert.Contains(words, said, StringComparison.Ordinal);
-        Assert.Equal(toFolder, said.Contains("nobody gets it", StringComparison.Ordinal));
+        Assert.Contains(advice ?? "", said, StringComparison.Ordinal);
+        Assert.Equal(way == MailWay.Folder, said.Contains("written to a folder of the studio’s machine", StringComparison.Ordinal));
+        Assert.Equal(way == MailWay.Posted, said.Contains("went out", StringComparison.Ordinal));
     }
 
     private sealed class NoTokens : AntiforgeryStateProvider

@@ -28,7 +28,7 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
         Assert.Equal($"{path}?done=saved", saved.Leads());
 
         var ready = (await teacher.See(path)).Page;
-        Assert.Contains("Nothing is missing.", ready, StringComparison.Ordinal);
+        Assert.Matches("^(?s:(?!.*Nothing is missing).*The letter can go as it is[.])", ready);
         var send = Form.Of(teacher, path, ready).Set("Step", "send");
         using var unread = await send.Post();
         Assert.Contains("Please tick that you have read it through.", (await unread.Read()).Page, StringComparison.Ordinal);
@@ -95,10 +95,10 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
             .Set("Reason.verdict-two", "it follows by mail").Post();
         var page = (await teacher.See(path)).Page;
         Assert.Contains("Left open: it follows by mail", page, StringComparison.Ordinal);
-        Assert.Contains("Nothing is missing.", page, StringComparison.Ordinal);
+        Assert.Contains("The letter can go as it is.", page, StringComparison.Ordinal);
 
         using var again = await Form.Of(teacher, path, page).Set("Reopen.verdict-two", "yes").Post();
-        Assert.DoesNotContain("Nothing is missing.", (await teacher.See(path)).Page, StringComparison.Ordinal);
+        Assert.DoesNotContain("The letter can go as it is.", (await teacher.See(path)).Page, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -162,10 +162,26 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
         using var sent = await Form.Of(teacher, path, shown).Set("ReadThrough", "yes").Set("Step", "send").Post();
         Assert.Equal($"{path}?done=sent", sent.Leads());
         Assert.Contains("<p>My own goodbye.</p>", (await student.See($"/letters/{code}")).Page, StringComparison.Ordinal);
-        Assert.Contains($"<a href=\"/letters/{code}\">Read the whole letter</a>", (await student.See("/intake")).Page, StringComparison.Ordinal);
+        Assert.Contains($"href=\"/letters/{code}\">Read the whole letter</a>", (await student.See("/intake")).Page, StringComparison.Ordinal);
         var after = (await teacher.See(path)).Page;
         Assert.Contains("Next: post the reeds back", after, StringComparison.Ordinal);
         Assert.Contains("Back to the batch", (await teacher.See($"/letters/{code}")).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Whoever_looks_at_a_letter_as_it_will_be_read_sees_the_words_just_typed()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var code = await WorkedOn(student);
+        var path = $"/batches/{code}/letter";
+
+        using var looked = await (await Form.At(teacher, path)).Set("Block.closing", "Seen before it is sent.").Set("Step", "see").Post();
+
+        Assert.Equal($"/letters/{code}?before=looking", looked.Leads());
+        Assert.Contains("<p>Seen before it is sent.</p>", (await teacher.See(looked.Leads()!)).Page, StringComparison.Ordinal);
+        using var again = await (await Form.At(teacher, path)).Set("Step", "see").Post();
+        Assert.Equal($"/letters/{code}?before=looking", again.Leads());
     }
 
     [Fact]

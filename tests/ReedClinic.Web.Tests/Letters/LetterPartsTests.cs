@@ -35,8 +35,25 @@ public sealed class LetterPartsTests(ClinicHost host) : IClassFixture<ClinicHost
         Assert.Empty(writing.QuerySelectorAll("form[action$='/drop'] > button"));
     }
 
+    [Fact]
+    public async Task Whoever_writes_a_letter_sees_the_way_of_a_crow_where_its_reader_does()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var code = await BatchWorkedOn.Of(host, student);
+        await BatchWorkedOn.CrowAsync(host, code);
+
+        using var draft = Parse((await teacher.See($"/batches/{code}/letter")).Page);
+        using var read = Parse((await teacher.See($"/letters/{code}")).Page);
+
+        var shown = Assert.Single(draft.QuerySelectorAll(".letter-part .crow-way"));
+        Assert.Equal(Assert.Single(read.QuerySelectorAll(".crow-way")).OuterHtml, shown.OuterHtml);
+        Assert.NotNull(shown.Closest(".letter-part")!.QuerySelector("table"));
+    }
+
     private static void LeadsToEach(IHtmlDocument page, string at)
     {
+        Assert.Single(page.Head!.QuerySelectorAll("style"), style => style.TextContent.Contains($"@bottom-left {{ content: 'Batch {at.Split('/')[2]}'", StringComparison.Ordinal));
         var list = page.QuerySelector(".letter-parts.no-print")!;
         Assert.Equal("In this letter", page.GetElementById(list.GetAttribute("aria-labelledby")!)!.TextContent);
         Assert.Equal("H2", page.GetElementById(list.GetAttribute("aria-labelledby")!)!.TagName);

@@ -34,11 +34,33 @@ public sealed class MailDeliveryTests(TestDatabases databases) : IClassFixture<T
         Assert.Equal(Many, sink.Private);
         Assert.Equal(Many, sink.Taken.Select(mail => mail.MessageId).Distinct().Count());
         Assert.Equal(Many, sink.Taken.Select(mail => mail.To.ToString()).Distinct().Count());
-        Assert.All(await rig.JobsAsync(), job => Assert.True(job is { DoneAt: not null, Payload: "" }));
+        Assert.All(await rig.JobsAsync(), job => Assert.True(job is { DoneAt: not null, Payload: "", Way: MailWay.Posted }));
         if (Environment.GetEnvironmentVariable("REEDCLINIC_FAULT_LOG") is { } report)
         {
             await File.AppendAllTextAsync(report, $"mails on {engine}: {Many} put out, {sink.Taken.Count} taken, {sink.Taken.Select(mail => mail.MessageId).Distinct().Count()} distinct\n", Ct);
         }
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_mail_that_was_written_to_a_folder_stays_one_whatever_the_settings_become(ClinicEngine engine)
+    {
+        var folder = Directory.CreateTempSubdirectory("mails");
+        var db = await databases.FreshAsync(engine);
+        await using (var rig = new MailRig(db, new MailSettings { Folder = folder.FullName, From = "reeds@harbour.example", Address = new Uri("https://reeds.harbour.example") }))
+        {
+            await rig.PutAsync(2);
+            Assert.Equal(2, await rig.Worker().SendDueAsync(Ct));
+        }
+
+        await using var sink = new MailSink();
+        sink.Open();
+        await using var later = new MailRig(db, MailRig.To(sink));
+        await later.PutAsync(1);
+        Assert.Equal(1, await later.Worker().SendDueAsync(Ct));
+
+        Assert.Equal([MailWay.Posted, MailWay.Folder, MailWay.Folder], (await later.JobsAsync()).Where(job => job.Kind == JobKind.Mail).Select(job => job.Way!.Value).Order());
+        Assert.Equal(2, folder.GetFiles("*.eml").Length);
+        folder.Delete(recursive: true);
     }
 
     [Theory, OnBothEngines]

@@ -38,6 +38,7 @@ public sealed partial class MailWordsTests
         { MailKind.GuardianGone, null, "/guardian", "/guardian" },
         { MailKind.Notice, null, null, "/account" },
         { MailKind.News, null, "/letters/2345-6789", "/letters/2345-6789" },
+        { MailKind.Unfit, null, "/batches/2345-6789", "/batches/2345-6789" },
         { MailKind.LettingGo, null, "/account/sign-in", "/account/sign-in" },
         { MailKind.Erased, null, null, null },
         { MailKind.WardErased, null, "/wards", "/wards" },
@@ -73,7 +74,7 @@ public sealed partial class MailWordsTests
     [InlineData("ConsentGiven", "/wards", "You have agreed at Quay Reeds", "you agree that Pia sends reeds there", "take your consent back at any time")]
     [InlineData("ConsentGivenAgain", "/wards", "You have agreed again at Quay Reeds", "you agree again that Pia sends reeds there", "take your consent back at any time")]
     [InlineData("ConsentGivenAgain", "/batches", "Your guardian agrees again", "agrees again that you send reeds to Quay Reeds", "You can post what you have announced")]
-    [InlineData("ConsentGiven", "/intake", "Your guardian has agreed", "agrees that you send reeds to Quay Reeds", "look over what you have written, and send it")]
+    [InlineData("ConsentGiven", "/intake", "Your guardian has agreed", "agrees that you send reeds to Quay Reeds", "You can begin whenever you like.")]
     [InlineData("ConsentWithdrawn", "/wards", "You have taken your consent back at Quay Reeds", "you no longer agree that Pia sends reeds there", "tell them to post nothing")]
     [InlineData("ConsentWithdrawn", "/guardian", "Please post no reeds for now", "has taken their consent back: please post no reeds to Quay Reeds", "talk with them: they can agree again")]
     [InlineData("ConsentDeclined", null, "Your no is noted at Quay Reeds", "you don’t agree that Pia sends reeds there", "If you change your mind, they can ask you again")]

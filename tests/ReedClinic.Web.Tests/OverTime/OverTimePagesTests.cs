@@ -50,7 +50,7 @@ public sealed class OverTimePagesTests(ClinicHost host) : IClassFixture<ClinicHo
         Assert.Contains("Seen in one batch so far.", page, StringComparison.Ordinal);
         using var document = new HtmlParser().ParseDocument(page);
         Assert.Equal(["there", "in-part", "unseen"], document.QuerySelectorAll(".reeds-rows .little-reed").Select(reed => reed.ClassList.Single(one => one != "little-reed")));
-        Assert.Equal("on 1 of 2; 1 only partly checked", document.QuerySelector(".reeds-rows .many")!.TextContent);
+        Assert.Equal("on 1 of the 2 looked at for it; 3 in the batch; 1 only partly checked", document.QuerySelector(".reeds-rows .many")!.TextContent);
     }
 
     [Fact]
@@ -65,7 +65,7 @@ public sealed class OverTimePagesTests(ClinicHost host) : IClassFixture<ClinicHo
         var page = (await client.See(Mine)).Page;
         using var document = new HtmlParser().ParseDocument(page);
 
-        Assert.Equal(["What goes well", "What to work on"], document.QuerySelectorAll("section.over-time h2").Select(heading => heading.TextContent));
+        Assert.Equal(["What goes well", "What the latest reeds don’t show"], document.QuerySelectorAll("section.over-time h2").Select(heading => heading.TextContent));
         Assert.Equal(
             ["1 Feb 2024: on 2 of 2", "1 Mar 2024: on 2 of 2", "1 Feb 2024: on 2 of 2", "1 Mar 2024: on none of 2; 2 only partly checked"],
             document.QuerySelectorAll(".reeds-rows li").Select(row => $"{row.QuerySelector(".when")!.TextContent}: {row.QuerySelector(".many")!.TextContent}"));
@@ -74,7 +74,8 @@ public sealed class OverTimePagesTests(ClinicHost host) : IClassFixture<ClinicHo
         Assert.Contains("too soon to call it gone", page, StringComparison.Ordinal);
         var main = document.QuerySelector("main")!.TextContent;
         Assert.DoesNotContain("good sign", main, StringComparison.Ordinal);
-        Assert.Equal(["Spine intact", "Tip too thin"], document.QuerySelectorAll(".over-time h3").Select(heading => heading.TextContent));
+        Assert.Equal(["Spine whole", "Tip too thin"], document.QuerySelectorAll(".over-time h3").Select(heading => heading.TextContent));
+        Assert.Equal(["Tip", "Spine"], document.QuerySelectorAll("dl dt").Select(word => word.TextContent));
         Assert.DoesNotContain("bumps", main, StringComparison.OrdinalIgnoreCase);
         foreach (var odd in new[] { "%", "in a hundred", "interval", "NaN", "p =" })
         {
@@ -102,18 +103,24 @@ public sealed class OverTimePagesTests(ClinicHost host) : IClassFixture<ClinicHo
     }
 
     [Fact]
-    public async Task Where_another_fault_of_a_family_took_the_place_of_one_both_are_named_in_one_breath()
+    public async Task What_is_no_longer_there_is_good_news_and_stands_first_apart_from_what_came_in_its_place()
     {
         var (client, student) = await StudentAsync();
         using var _ = client;
-        await BatchAsync(student, 1, sent: true, ["+tip-corners-thick -tip-not-separate"], ["+tip-corners-thick -tip-not-separate"]);
-        await BatchAsync(student, 2, sent: true, ["-tip-corners-thick +tip-not-separate"], ["-tip-corners-thick +tip-not-separate"]);
+        await BatchAsync(student, 1, sent: true, ["+tip-corners-thick -tip-not-separate"], ["+tip-corners-thick -tip-not-separate +spine-intact"]);
+        await BatchAsync(student, 2, sent: true, ["-tip-corners-thick +tip-not-separate"], ["-tip-corners-thick +tip-not-separate +spine-intact"]);
 
         using var document = new HtmlParser().ParseDocument((await client.See(Mine)).Page);
 
-        Assert.Contains("On the reeds of 1 Feb 2024: tip corners too thick. On those of 1 Mar 2024: tip not separate from the heart. The first isn’t there any more, and the second wasn’t there before.", document.QuerySelector(".over-time")!.TextContent, StringComparison.Ordinal);
-        Assert.Equal("Tip corners too thick; tip not separate from the heart", document.QuerySelector(".over-time h3")!.TextContent);
-        Assert.DoesNotContain("On the latest reeds:", document.QuerySelector(".over-time")!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(["What is no longer there", "What goes well", "What to work on"], document.QuerySelectorAll("section.over-time h2").Select(heading => heading.TextContent));
+        var (gone, come) = (document.QuerySelectorAll("section.over-time")[0], document.QuerySelectorAll("section.over-time")[2]);
+        Assert.Equal("Corners of the tip too thick", gone.QuerySelector("h3")!.TextContent);
+        Assert.Contains("the latest reeds are free of it: good news", gone.TextContent, StringComparison.Ordinal);
+        Assert.Equal(2, gone.QuerySelectorAll(".little-reed .mark.past").Length);
+        Assert.Equal(2, gone.QuerySelectorAll(".little-reed.rid").Length);
+        Assert.Empty(gone.QuerySelectorAll(".little-reed .mark.fault"));
+        Assert.Equal("Tip not separate from the heart", come.QuerySelector("h3")!.TextContent);
+        Assert.DoesNotContain("corners", come.TextContent, StringComparison.OrdinalIgnoreCase);
     }
 
     [Fact]

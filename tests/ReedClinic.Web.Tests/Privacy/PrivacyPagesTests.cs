@@ -2,6 +2,7 @@ using System.IO.Compression;
 using System.Net;
 using System.Text;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Query;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data;
 using ReedClinic.Data.Audit;
@@ -46,28 +47,39 @@ public sealed class PrivacyPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         var page = WebUtility.HtmlDecode((await own.Visitor().See("/privacy")).Page);
         Assert.Contains("href=\"mailto:ilse@harbour.example\"", page, StringComparison.Ordinal);
 
-        await using (var scope = own.Services.CreateAsyncScope())
-        {
-            await scope.ServiceProvider.GetRequiredService<ClinicDb>().Set<Studio>().ExecuteUpdateAsync(
-                set => set.SetProperty(studio => studio.PostTo, "Quay Reeds, 1 Mole Street"), Ct);
-        }
+        await SetAsync(own, set => set.SetProperty(studio => studio.PostTo, "Quay Reeds, 1 Mole Street"));
 
         // Where parcels go may be somebody's home: only those who are signed in see it.
         Assert.DoesNotContain("1 Mole Street", (await own.Visitor().See("/privacy")).Page, StringComparison.Ordinal);
         using (var student = await own.Student("Ines"))
         {
             Assert.Contains("1 Mole Street", (await student.See("/privacy")).Page, StringComparison.Ordinal);
+            await MailGoesToTheOwnerForThoseWhoAreSignedInAsync(own, student);
         }
 
-        await using (var scope = own.Services.CreateAsyncScope())
-        {
-            await scope.ServiceProvider.GetRequiredService<ClinicDb>().Set<Studio>().ExecuteUpdateAsync(
-                set => set.SetProperty(studio => studio.PrivacyContact, "Ask Mara at the counter"), Ct);
-        }
+        await SetAsync(own, set => set.SetProperty(studio => studio.PrivacyContact, "Ask Mara at the counter"));
 
         page = (await own.Visitor().See("/privacy")).Page;
         Assert.Contains("Ask Mara at the counter", page, StringComparison.Ordinal);
         Assert.DoesNotContain("mailto:", page, StringComparison.Ordinal);
+    }
+
+    private static async Task SetAsync(Reachable own, Action<UpdateSettersBuilder<Studio>> set)
+    {
+        await using var scope = own.Services.CreateAsyncScope();
+        await scope.ServiceProvider.GetRequiredService<ClinicDb>().Set<Studio>().ExecuteUpdateAsync(set, Ct);
+    }
+
+    // What may be typed as an address can’t add a reader to the mail.
+    private static async Task MailGoesToTheOwnerForThoseWhoAreSignedInAsync(Reachable own, HttpClient student)
+    {
+        await SetAsync(own, set => set.SetProperty(studio => studio.WriteTo, "mara?bcc=x@harbour.example"));
+
+        var seen = WebUtility.HtmlDecode((await student.See("/privacy")).Page);
+        Assert.Contains("href=\"mailto:mara%3Fbcc%3Dx@harbour.example\"", seen, StringComparison.Ordinal);
+        var stranger = WebUtility.HtmlDecode((await own.Visitor().See("/privacy")).Page);
+        Assert.DoesNotContain("mara?bcc", stranger, StringComparison.Ordinal);
+        Assert.Contains("href=\"mailto:ilse@harbour.example\"", stranger, StringComparison.Ordinal);
     }
 
     [Fact]

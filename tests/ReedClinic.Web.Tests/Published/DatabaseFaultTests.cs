@@ -190,6 +190,7 @@ public sealed class DatabaseFaultTests
     {
         var settings = new Dictionary<string, string>(scene.Settings) { ["Database__Engine"] = engine.ToString(), ["ConnectionStrings__Clinic"] = connection };
         var app = await RunningApp.StartAsync(await PublishedApp.FolderAsync(), settings, Ct);
+        await app.UntilReadyAsync(Ct); // so that what isn't ready behind a fault isn't so for having only just started
         var faults = new DatabaseFaults(scene, app);
         await faults.OpenAsync(Ct);
         return new OpenStudio(scene, app, faults);

@@ -27,7 +27,7 @@ public sealed class HostilePostTests(TestDatabases databases) : IClassFixture<Te
         var share = letters / (kills + 1);
 
         await post.SendAsync(letters - (share * kills));
-        await using (var app = await StartAsync(db, sink)) // nobody is at the door yet
+        await using (var app = await post.StartAsync(sink)) // nobody is at the door yet
         {
             await UntilAsync(post, mails => mails.TrueForAll(mail => mail.Attempts > 0));
             Assert.Empty(sink.Came);
@@ -40,7 +40,7 @@ public sealed class HostilePostTests(TestDatabases databases) : IClassFixture<Te
             await post.LeasesRunOutAsync();
             await post.WindAsync();
             var silent = plan.SilentAfter(chance.Next(Math.Min(share, 6)));
-            await using var app = await StartAsync(db, sink);
+            await using var app = await post.StartAsync(sink);
             await post.SendAsync(share);
             await silent.WaitAsync(TimeSpan.FromSeconds(90), Ct);
             await AnswersAsync(app);
@@ -48,15 +48,15 @@ public sealed class HostilePostTests(TestDatabases databases) : IClassFixture<Te
             sink.LetGo();
         }
 
-        var again = await SettleAsync(db, sink, post);
+        var again = await SettleAsync(sink, post);
         await ProveAsync(post, sink, plan, $"letters on {engine}: seed={seed} sent={post.Sent.Count} taken-back={post.TakenBack.Count} kills={kills} given-up-and-sent-again={again}");
     }
 
     // Time passes until nothing waits any more, and a teacher sends again what was given up.
-    private static async Task<int> SettleAsync(TestDatabase db, MailSink sink, LetterPost post)
+    private static async Task<int> SettleAsync(MailSink sink, LetterPost post)
     {
         await post.LeasesRunOutAsync();
-        await using var app = await StartAsync(db, sink);
+        await using var app = await post.StartAsync(sink);
         for (var again = 0; ;)
         {
             await UntilAsync(post, mails => mails.TrueForAll(mail => mail.DoneAt is not null || mail.GaveUpAt is not null), post.WindAsync);
@@ -118,17 +118,6 @@ public sealed class HostilePostTests(TestDatabases databases) : IClassFixture<Te
             await (each?.Invoke() ?? Task.CompletedTask);
             await tick.WaitForNextTickAsync(patience.Token);
         }
-    }
-
-    private static async Task<RunningApp> StartAsync(TestDatabase db, MailSink sink)
-    {
-        var settings = db.Settings.ToDictionary(pair => pair.Key.Replace(":", "__", StringComparison.Ordinal), pair => pair.Value!);
-        settings["Mail__Host"] = "localhost";
-        settings["Mail__Port"] = sink.Port.ToString(CultureInfo.InvariantCulture);
-        settings["Mail__From"] = "reeds@harbour.example";
-        settings["Mail__Authority"] = sink.Authority;
-        settings["Web__Address"] = "https://reeds.harbour.example";
-        return await RunningApp.StartAsync(await PublishedApp.FolderAsync(), settings, Ct);
     }
 
     private static int? Number(string variable) =>

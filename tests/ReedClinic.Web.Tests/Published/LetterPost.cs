@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using ReedClinic.Data;
@@ -8,7 +9,9 @@ using ReedClinic.Data.People;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
+using ReedClinic.KillDriver;
 using ReedClinic.Web.Tests.Hosting;
+using ReedClinic.Web.Tests.Mailing;
 
 namespace ReedClinic.Web.Tests.Published;
 
@@ -28,6 +31,18 @@ internal sealed class LetterPost(TestDatabase db) : IDbContextFactory<ClinicDb>
 
     /// <summary>The batches whose letter was all but sent: the save was done, and then taken back.</summary>
     public List<string> TakenBack { get; } = [];
+
+    /// <summary>Starts a published app on that database, whose mails go to this server.</summary>
+    public async Task<RunningApp> StartAsync(MailSink sink)
+    {
+        var settings = db.Settings.ToDictionary(pair => pair.Key.Replace(":", "__", StringComparison.Ordinal), pair => pair.Value!);
+        settings["Mail__Host"] = "localhost";
+        settings["Mail__Port"] = sink.Port.ToString(CultureInfo.InvariantCulture);
+        settings["Mail__From"] = "reeds@harbour.example";
+        settings["Mail__Authority"] = sink.Authority;
+        settings["Web__Address"] = "https://reeds.harbour.example";
+        return await RunningApp.StartAsync(await PublishedApp.FolderAsync(), settings, Ct);
+    }
 
     /// <summary>Sends so many letters; behind every fifth another one comes to nothing.</summary>
     public async Task SendAsync(int count)

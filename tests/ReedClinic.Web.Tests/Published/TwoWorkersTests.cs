@@ -1,5 +1,4 @@
 using System.Globalization;
-using ReedClinic.KillDriver;
 using ReedClinic.Web.Tests.Mailing;
 
 namespace ReedClinic.Web.Tests.Published;
@@ -35,8 +34,8 @@ public sealed class TwoWorkersTests(TestDatabases databases) : IClassFixture<Tes
 
         var post = new LetterPost(db);
         await post.SendAsync(Many);
-        await using var here = await StartAsync(db, one);
-        await using var there = await StartAsync(db, other);
+        await using var here = await post.StartAsync(one);
+        await using var there = await post.StartAsync(other);
         using var tick = new PeriodicTimer(TimeSpan.FromMilliseconds(100));
         while ((await post.MailsAsync()).Exists(mail => mail.DoneAt is null && mail.GaveUpAt is null))
         {
@@ -50,17 +49,6 @@ public sealed class TwoWorkersTests(TestDatabases databases) : IClassFixture<Tes
         Assert.Equal((put, put), (taken.Count, distinct));
         Assert.NotEmpty(one.Taken);
         Assert.NotEmpty(other.Taken);
-    }
-
-    private static async Task<RunningApp> StartAsync(TestDatabase db, MailSink sink)
-    {
-        var settings = db.Settings.ToDictionary(pair => pair.Key.Replace(":", "__", StringComparison.Ordinal), pair => pair.Value!);
-        settings["Mail__Host"] = "localhost";
-        settings["Mail__Port"] = sink.Port.ToString(CultureInfo.InvariantCulture);
-        settings["Mail__From"] = "reeds@harbour.example";
-        settings["Mail__Authority"] = sink.Authority;
-        settings["Web__Address"] = "https://reeds.harbour.example";
-        return await RunningApp.StartAsync(await PublishedApp.FolderAsync(), settings, Ct);
     }
 
     private static async Task TellAsync(string line)

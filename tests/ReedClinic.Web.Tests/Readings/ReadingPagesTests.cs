@@ -228,7 +228,7 @@ public sealed class ReadingPagesTests(ClinicHost host) : IClassFixture<ClinicHos
         Assert.Contains("The other: recording 2, as it came, by the studio", page, StringComparison.Ordinal);
         Assert.Contains($"?with={came.Id.Value}#beside", page, StringComparison.Ordinal);
         var chosen = WebUtility.HtmlDecode((await teacher.See($"/recordings/{home.Id.Value}/reading?with={came.Id.Value}")).Page);
-        Assert.Contains("The other: recording 1, as it came, by the student", chosen, StringComparison.Ordinal);
+        Assert.Contains("The other: recording 1, at home, before the post, by the student", chosen, StringComparison.Ordinal);
 
         // The student’s take beside the teacher’s.
         Assert.Contains("The other: recording 3, as it goes home", await PageAsync(teacher, came.Id.Value), StringComparison.Ordinal);

@@ -2,12 +2,16 @@ using System.Net;
 using System.Net.Http.Headers;
 using System.Security.Cryptography;
 using System.Text.Json;
+using AngleSharp.Html.Parser;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using ReedClinic.Data;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
 using ReedClinic.Domain.Recordings;
 using ReedClinic.Web.Shared.Hosting;
+using ReedClinic.Web.Tests.Guardians;
 using ReedClinic.Web.Tests.Hosting;
 
 namespace ReedClinic.Web.Tests.Recordings;
@@ -181,9 +185,49 @@ public sealed class RecordingPagesTests(ClinicHost host) : IClassFixture<ClinicH
         await host.SendLetter(other.Code);
         var (_, page, _) = await student.See($"/letters/{other.Code}");
 
-        Assert.Contains("As it came", page, StringComparison.Ordinal);
+        Assert.Contains("At home, before the post", page, StringComparison.Ordinal);
         Assert.True(page.IndexOf(came.Id.Value.ToString(), StringComparison.Ordinal) < page.IndexOf(home.Id.Value.ToString(), StringComparison.Ordinal));
         Assert.Contains($"src=\"/recordings/{home.Id.Value}\"", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Whoever_reads_of_a_sound_reads_who_made_it_and_that_it_was_made_before_the_post()
+    {
+        var student = await host.YoungerAsync("Asta Vale");
+        var (guardian, ward) = await host.AgreedAsync(student, ClinicHost.NewEmail("rosa"));
+        var batch = (await host.Announce("Asta Vale", "green thread")).Batch;
+        AccountId theirs;
+        await using (var scope = host.Services.CreateAsyncScope())
+        {
+            var answers = await scope.ServiceProvider.GetRequiredService<ClinicDb>().Set<Guardianship>().SingleAsync(row => row.Student == batch.Student, Ct);
+            theirs = answers.Account!.Value;
+        }
+
+        await RecordingParcel.KeepAsync(host, batch.Reeds[0].Id, RecordingKind.ArrivalSound, default, isFromStudio: false);
+        await RecordingParcel.KeepAsync(host, batch.Reeds[0].Id, RecordingKind.ArrivalPhoto, theirs, isFromStudio: false);
+        await RecordingParcel.KeepAsync(host, batch.Reeds[0].Id, RecordingKind.ArrivalPhoto, default, isFromStudio: true);
+        var path = $"/batches/{batch.Code}";
+
+        var (own, guards, works) = (await student.TextAsync(path), await guardian.TextAsync(path), await (await host.Teacher()).TextAsync(path));
+
+        Assert.Equal(["How it plays before you post it|by you", "How it looks before you post it|by a parent or guardian", "How it looks as it came|by the studio"], Made(own));
+        Assert.Equal(["How it played at home, before the post|by the student", "How it looked at home, before the post|by you", "How it looks as it came|by the studio"], Made(guards));
+        Assert.Equal(["How it played at home, before the post|by the student", "How it looked at home, before the post|by a parent or guardian", "How it looks as it came|by the studio"], Made(works));
+        Assert.StartsWith("/wards/", ward, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Whoever_records_reads_what_a_peep_is()
+    {
+        var (student, batch) = await SceneAsync("Elin");
+
+        Assert.Contains("for a peep they hold the tip as when you play", (await student.See($"/recordings/add/{batch.Reeds[0].Id.Value}/ArrivalSound")).Page, StringComparison.Ordinal);
+    }
+
+    private static List<string> Made(string page)
+    {
+        using var document = new HtmlParser().ParseDocument(page);
+        return [.. document.QuerySelectorAll(".recordings > ul > li").Select(item => $"{item.QuerySelector("figcaption")!.TextContent}|{item.QuerySelector("p.hint")!.TextContent.Split(", ")[^1].Trim()}")];
     }
 
     private async Task<(HttpClient Student, Batch Batch)> SceneAsync(string name)

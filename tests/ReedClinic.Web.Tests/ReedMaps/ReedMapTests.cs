@@ -1,3 +1,4 @@
+using System.Globalization;
 using Bunit;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.DependencyInjection;
@@ -94,12 +95,25 @@ public sealed class ReedMapTests : BunitContext
         Assert.Equal(["left", "right", "left", "right"], Draw([]).FindAll("text.blade-side").Select(text => text.TextContent));
 
     [Fact]
+    public void The_number_of_what_is_about_the_whole_reed_stands_behind_those_words()
+    {
+        var map = Draw([new ReedMark(new Place(Zone.WholeReed), MarkKind.Worked, "soaked"), HeartFault]);
+
+        var words = Assert.Single(map.FindAll("text.of-the-reed"));
+        Assert.Equal("whole reed", words.TextContent);
+        var number = map.FindAll("text.disc-number").Single(text => text.TextContent == "1");
+        Assert.Equal(17, double.Parse(number.GetAttribute("x")!, CultureInfo.InvariantCulture) - double.Parse(words.GetAttribute("x")!, CultureInfo.InvariantCulture), 0.2);
+        Assert.Empty(Draw([HeartFault]).FindAll("text.of-the-reed"));
+    }
+
+    [Fact]
     public void A_zone_that_this_scrape_does_not_have_is_told_in_the_list()
     {
         var map = Render<ReedMap>(p => p.Add(m => m.Marks, [new ReedMark(new Place(Zone.Windows), MarkKind.Fault, "thin")]).Add(m => m.Style, ScrapeStyle.ShortScrape));
 
         Assert.Empty(map.FindAll("g.blade path.mark"));
-        Assert.Contains("isn’t on the drawing", map.Find(".mark-list li").TextContent, StringComparison.Ordinal);
+        Assert.EndsWith("windows: thin. The drawing of a short scrape has no windows: they would lie behind the heart, left and right of the middle, where bark is drawn.", map.Find(".mark-list li").TextContent.Trim(), StringComparison.Ordinal);
+        Assert.Contains("has no windows", map.Find("#reed-map-desc").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -166,6 +180,20 @@ public sealed class ReedMapTests : BunitContext
         var map = Draw([HeartFault with { Words = "<script>alert(1)</script>" }]);
 
         Assert.Empty(map.FindAll("script"));
+    }
+
+    [Fact]
+    public void A_mark_at_any_place_of_any_instruments_reed_is_drawn_or_told_and_breaks_nothing()
+    {
+        foreach (var instrument in Enum.GetValues<Instrument>())
+        {
+            foreach (var zone in Enum.GetValues<Zone>())
+            {
+                var map = Render<ReedMap>(p => p.Add(m => m.Marks, [new ReedMark(new Place(zone), MarkKind.Fault, "so it is")]).Add(m => m.Instrument, instrument));
+
+                Assert.Contains("so it is", Assert.Single(map.FindAll(".mark-list li")).TextContent, StringComparison.Ordinal);
+            }
+        }
     }
 
     private IRenderedComponent<ReedMap> Draw(IReadOnlyList<ReedMark> marks) => Render<ReedMap>(p => p.Add(m => m.Marks, marks));

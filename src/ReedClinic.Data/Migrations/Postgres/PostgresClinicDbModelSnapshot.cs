@@ -364,6 +364,10 @@ namespace ReedClinic.Data.Migrations.Postgres
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)");
 
+                    b.Property<string>("Way")
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
                     b.HasKey("Id");
 
                     b.HasIndex("About");
@@ -605,6 +609,10 @@ namespace ReedClinic.Data.Migrations.Postgres
 
                     b.Property<Guid>("ReedId")
                         .HasColumnType("uuid");
+
+                    b.Property<string>("Said")
+                        .HasMaxLength(2000)
+                        .HasColumnType("character varying(2000)");
 
                     b.Property<int>("Sequence")
                         .HasColumnType("integer");
@@ -1390,6 +1398,10 @@ namespace ReedClinic.Data.Migrations.Postgres
                     b.Property<Guid>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("uuid");
+
+                    b.Property<string>("WriteTo")
+                        .HasMaxLength(254)
+                        .HasColumnType("character varying(254)");
 
                     b.HasKey("Id");
 

@@ -353,6 +353,10 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         .HasMaxLength(200)
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Way")
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
                     b.HasKey("Id");
 
                     b.HasIndex("About");
@@ -593,6 +597,10 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         .HasColumnType("TEXT");
 
                     b.Property<Guid>("ReedId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Said")
+                        .HasMaxLength(2000)
                         .HasColumnType("TEXT");
 
                     b.Property<int>("Sequence")
@@ -1378,6 +1386,10 @@ namespace ReedClinic.Data.Migrations.Sqlite
 
                     b.Property<Guid>("Version")
                         .IsConcurrencyToken()
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("WriteTo")
+                        .HasMaxLength(254)
                         .HasColumnType("TEXT");
 
                     b.HasKey("Id");

@@ -86,6 +86,15 @@ public sealed record PlannedWork(AdjustmentKindId Kind, Place Place, Amount Amou
         ArgumentNullException.ThrowIfNull(work);
         return new PlannedWork(work.Now.AdjustmentKind, work.Now.Place, work.Now.Amount, work.Root);
     }
+
+    /// <summary>What was done last, as long as nothing was tried since: once it was, what could be said about it has been overtaken.</summary>
+    /// <param name="log">The reed’s log.</param>
+    /// <returns>The work; null when there is none, or when a test came after it.</returns>
+    public static PlannedWork? Untried(BenchLog log)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        return log.Work.LastOrDefault() is { } last && !log.Live<Test>().Any(test => test.Sequence > last.Sequence) ? Of(last) : null;
+    }
 }
 
 /// <summary>What a clip does to the crow.</summary>

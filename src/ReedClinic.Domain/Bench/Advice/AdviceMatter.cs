@@ -17,7 +17,7 @@ internal sealed class AdviceMatter
         (Log, Reed, Batch, Planned, this.studio) = (log, reed, batch, planned, studio);
         var until = Until = planned?.Recorded is { } recorded && log.FactOf(recorded) is { } fact ? fact.Sequence : int.MaxValue;
         tests = [.. log.Counting.Where(test => test.Sequence < until).OrderBy(test => test.Pass).ThenBy(test => test.Sequence)];
-        work = [.. log.Live<Adjustment>().Where(done => done.Sequence < until)];
+        work = [.. log.Work.Where(done => done.Sequence < until)];
         Crows = [.. tests.Where(test => test.Now is { TestKind: TestKind.Crow, Pitch: not null })];
         Efforts = [.. tests.Where(test => test.Now is { TestKind: TestKind.Effort, Step: not null })];
         Length = ReedLengths.Left(log, until);
@@ -28,6 +28,9 @@ internal sealed class AdviceMatter
 
     /// <summary>True when the work stops here, or is being said to.</summary>
     internal bool Stops { get => field || Log.IsStopped; init; }
+
+    /// <summary>True when the work stops here and none is planned: what would be said for the next step is said to nobody.</summary>
+    internal bool IsOver => Stops && Planned is null;
 
     /// <summary>The place in the log of the work that is planned.</summary>
     internal int Until { get; }

@@ -20,30 +20,46 @@ public static class Beforehand
     /// <param name="log">The reed’s log before it.</param>
     /// <param name="reed">The reed, with what the student allowed.</param>
     /// <param name="batch">Its batch.</param>
+    /// <param name="entry">What is about to be recorded. Work of which it is said whether it was agreed has been asked about already.</param>
+    /// <param name="earlier">What is said before it in the same breath.</param>
+    public static AdviceLine? Of(BenchLog log, Reed reed, Batch batch, BenchEntry entry, params IReadOnlyList<BenchEntry> earlier) =>
+        All(log, reed, batch, entry, earlier) is [var first, ..] ? first : null;
+
+    /// <summary>Everything to say before an entry is recorded, the weightiest first: an answer to one is no answer to another.</summary>
+    /// <param name="log">The reed’s log before it.</param>
+    /// <param name="reed">The reed, with what the student allowed.</param>
+    /// <param name="batch">Its batch.</param>
     /// <param name="entry">What is about to be recorded. Work that was agreed with the student has been asked about already.</param>
     /// <param name="earlier">What is said before it in the same breath.</param>
-    public static AdviceLine? Of(BenchLog log, Reed reed, Batch batch, BenchEntry entry, params IReadOnlyList<BenchEntry> earlier)
+    public static IReadOnlyList<AdviceLine> All(BenchLog log, Reed reed, Batch batch, BenchEntry entry, params IReadOnlyList<BenchEntry> earlier)
     {
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(earlier);
-        var due = entry switch
+        var before = SameBreath.After(log, earlier);
+        return entry switch
         {
-            Adjustment work when WorkKinds.IsClip(work.AdjustmentKind) && !Agreement.IsIn(work.Words) => BenchAdvice
-                .For(log, reed, batch, new PlannedWork(work.AdjustmentKind, work.Place, work.Amount)).Where(line => OfAClip.Contains(line.Kind)),
-            Verdict verdict => new[] { Same(log, verdict), WithoutWork(log, verdict) }.OfType<AdviceLine>()
-                .Where(line => !log.Live<AdviceSetAside>().Any(aside => aside.Now.AdviceId == line.Id)),
+            Adjustment work when WorkKinds.IsClip(work.AdjustmentKind) && !Agreement.IsSaid(work.Words) =>
+                [.. BenchAdvice.For(before, reed, batch, new PlannedWork(work.AdjustmentKind, work.Place, work.Amount)).Where(line => OfAClip.Contains(line.Kind)).Select(AsDone)],
+            Verdict verdict =>
+                [.. new[] { Same(before, verdict), WithoutWork(before, verdict) }.OfType<AdviceLine>().Where(line => !log.Live<AdviceSetAside>().Any(aside => aside.Now.AdviceId == line.Id))],
             _ => [],
         };
-        return due.FirstOrDefault(line => !earlier.Any(said => Answers(said, line.Kind)));
     }
 
-    // What was asked for is said in the same breath.
-    private static bool Answers(BenchEntry said, AdviceKind asked) => asked switch
+    // Whoever says a clip has mostly made it: what speaks of one to come says what is left to do, and what there is to do if it is to come.
+    private static AdviceLine AsDone(AdviceLine line) => line.Kind switch
     {
-        AdviceKind.ClipUnheard => said is Test { TestKind: TestKind.Crow, Pitch: not null },
-        AdviceKind.VerdictWithoutWork => said is Adjustment,
-        AdviceKind.SameVerdict => IsNews(said),
-        _ => false,
+        AdviceKind.SafeClip => line with
+        {
+            Line = "Safe changes only were asked for, and a clip stays: the crow next, before any more.",
+            Reason = "A hair at a time keeps to what was asked for while the latest crow isn’t sharp. If it isn’t cut yet, hear the crow first.",
+        },
+        AdviceKind.ClipUnheard => line with
+        {
+            Line = "No crow with a pitch was said before this clip, so what it did to the pitch can’t be told.",
+            Reason = "If it is cut, say the crow next. If it isn’t cut yet, leave this out, say the crow, and then the clip: the crow before it tells whether it may get higher.",
+        },
+        _ => line,
     };
 
     private static bool IsNews(BenchEntry said) => said is Test or Adjustment or Finding or FindingEnded;
@@ -59,7 +75,7 @@ public static class Beforehand
             : null;
 
     private static AdviceLine? WithoutWork(BenchLog log, Verdict verdict) =>
-        verdict.VerdictKind is VerdictKind.Improved or VerdictKind.GoodOnArrivalRefined && !log.Live<Adjustment>().Any()
+        verdict.VerdictKind is VerdictKind.Improved or VerdictKind.GoodOnArrivalRefined && !log.Work.Any()
             ? new AdviceLine(
                 new AdviceId("verdict-without-work/start"), AdviceKind.VerdictWithoutWork,
                 $"Nothing stands here as done to this reed: “{verdict.VerdictKind.Name()}” would tell of work.",

@@ -48,7 +48,7 @@ public static class BenchAdvice
         ArgumentNullException.ThrowIfNull(reed);
         ArgumentNullException.ThrowIfNull(batch);
         var matter = new AdviceMatter(log, reed, batch, planned, clip) { Stops = stops };
-        var gone = log.Live<AdviceSetAside>().Select(aside => aside.Now.AdviceId).ToHashSet();
+        var gone = log.Live<AdviceSetAside>().Select(aside => SameBreath.Lasting(log, aside.Now.AdviceId)).ToHashSet();
         return [.. Rules.Select(rule => rule(matter)).OfType<AdviceLine>().Where(line => !gone.Contains(line.Id))];
     }
 }

@@ -10,7 +10,7 @@ internal static class CrowRules
 {
     internal static AdviceLine? ResistanceGone(AdviceMatter matter)
     {
-        if (matter.Effort != 0 || matter.Plans(kind => !WorkKinds.IsScrape(kind)))
+        if (matter.IsOver || matter.Effort != 0 || matter.Plans(kind => !WorkKinds.IsScrape(kind)))
         {
             return null;
         }
@@ -47,10 +47,6 @@ internal static class CrowRules
                 "A clip raises pitch and resistance. Taking a little cane first brings it down.",
                 EvidenceMark.Published(TradeTexts.ReedFixes));
 
-    /// <summary>
-    /// Right all the same where the tip is thick and a clip can follow, and at the edges and corners of a tip whose centre is thin
-    /// (common practice).
-    /// </summary>
     /// <summary>The first clip before any crow has told where the reed stands.</summary>
     internal static AdviceLine? ClipUnheard(AdviceMatter matter) =>
         matter.Crow != CrowStand.NotHeard || !matter.Plans(WorkKinds.IsClip)
@@ -62,6 +58,10 @@ internal static class CrowRules
                 "A clip takes the crow higher: the crow before it tells whether it may, and the one after it what it did.",
                 EvidenceMark.CommonPractice);
 
+    /// <summary>
+    /// Scraping a reed that is flat and easy. Right all the same where the tip is thick and a clip can follow, and at the edges and
+    /// corners of a tip whose centre is thin (common practice).
+    /// </summary>
     internal static AdviceLine? ScrapeWhenFlatAndEasy(AdviceMatter matter)
     {
         if (matter.Crow != CrowStand.Flat || !matter.IsEasy || matter.Planned is not { } plan || !WorkKinds.IsScrape(plan.Kind)

@@ -18,11 +18,14 @@ internal static class LengthRules
         var wentBelow = left.Millimetres < floor.Millimetres && matter.DoneSince(left.MeasuredAt, done => WorkKinds.IsClip(done.AdjustmentKind));
         return after >= floor.Millimetres || wentBelow ? null : new AdviceLine(
             AdviceMatter.IdOf("length-floor", left.Measured), AdviceKind.LengthFloor,
-            string.Create(CultureInfo.InvariantCulture, $"After this clip about {after:0.0} mm are left; {floor.Millimetres:0.#} mm is as short as it should get here."),
+            string.Create(CultureInfo.InvariantCulture, $"After this clip about {Below(after, floor)} mm are left; {floor.Millimetres:0.#} mm is as short as it should get here."),
             "A reed that has become too short for its staple doesn’t play in tune any more."
                 + (left.IsGuessed ? " A clip without a size was counted as its usual one: measure it again." : ""),
             floor.Mark);
     }
+
+    // Rounded to a tenth it could be said to be as long as the floor.
+    private static string Below(decimal after, LengthFloor floor) => after.ToString(Math.Round(after, 1) >= floor.Millimetres ? "0.00" : "0.0", CultureInfo.InvariantCulture);
 
     /// <summary>
     /// The crow has fallen further than clips can win back in the length that is left. While they can, a fall is ordinary, even of
@@ -30,7 +33,7 @@ internal static class LengthRules
     /// </summary>
     internal static AdviceLine? FallNotWonBack(AdviceMatter matter)
     {
-        if (matter is not { Crow: CrowStand.Flat, Length: { } left, Floor: { } floor, Clip: { } clip }
+        if (matter.IsOver || matter is not { Crow: CrowStand.Flat, Length: { } left, Floor: { } floor, Clip: { } clip }
             || !matter.Crows.SkipLast(1).Any(crow => matter.RangeOf(crow).Middle > matter.RangeOf(matter.Crows[^1]).Middle))
         {
             return null;
@@ -41,7 +44,9 @@ internal static class LengthRules
         var missing = -matter.RangeOf(matter.Crows[^1]).High.Value - Pitch.CrowTarget.ToleranceCents;
         return missing <= wonBack ? null : new AdviceLine(
             AdviceMatter.IdOf("fall-not-won-back", matter.CrowRun.Root), AdviceKind.FallNotWonBack,
-            string.Create(CultureInfo.InvariantCulture, $"The crow has fallen to {matter.SayCrow()}; the {spare:0.0} mm that may still go win back about {wonBack:0}."),
+            spare == 0
+                ? $"The crow has fallen to {matter.SayCrow()}: no length is left to win it back."
+                : string.Create(CultureInfo.InvariantCulture, $"The crow has fallen to {matter.SayCrow()}; the {spare:0.0#} mm that may still go win back about {wonBack:0} cents."),
             string.Create(CultureInfo.InvariantCulture, $"Counted with {clip.CentsPerTenth:0} cents for each tenth of a millimetre."),
             clip.Mark);
     }

@@ -17,7 +17,7 @@ internal static class RecordRules
     internal static AdviceLine? Permission(AdviceMatter matter)
     {
         if (matter.Planned is not { } plan || !Agreement.IsAsked(matter.Reed.Permission, plan.Kind, plan.Amount, SafeChanges.CrowBefore(matter.Log, matter.Batch.CrowTarget, matter.Until))
-            || matter.Log.Live<Adjustment>().Any(done => Agreement.IsIn(done.Now.Words)))
+            || matter.Log.Work.Any(done => Agreement.IsIn(done.Now.Words)))
         {
             return null;
         }
@@ -37,7 +37,7 @@ internal static class RecordRules
     internal static AdviceLine? SafeClip(AdviceMatter matter) =>
         matter is { Planned: { } plan, Reed: { Permission: Intake.Permission.SafeChangesOnly, Presence: not Presence.Extra } } && WorkKinds.IsClip(plan.Kind)
         && !Agreement.IsAsked(matter.Reed.Permission, plan.Kind, plan.Amount, SafeChanges.CrowBefore(matter.Log, matter.Batch.CrowTarget, matter.Until))
-        && !matter.Log.Live<Adjustment>().Any(done => WorkKinds.IsClip(done.Now.AdjustmentKind))
+        && !matter.Log.Work.Any(done => WorkKinds.IsClip(done.Now.AdjustmentKind))
             ? new AdviceLine(
                 new AdviceId("safe-clip"), AdviceKind.SafeClip,
                 "Safe changes only were asked for, and a clip can’t be put back: a hair, then the crow.",
@@ -47,7 +47,7 @@ internal static class RecordRules
     /// <summary>The work stops, or is about to, and nothing was tried since what was done last; to give the reed up needs no test.</summary>
     internal static AdviceLine? StoppedUntried(AdviceMatter matter)
     {
-        if (!matter.Stops || matter.Log.Live<Adjustment>().LastOrDefault(done => done.Now.AdjustmentKind.Value is not "retire") is not { } last
+        if (!matter.Stops || matter.Log.Work.LastOrDefault(done => done.Now.AdjustmentKind.Value is not "retire") is not { } last
             || matter.Log.Live<Test>().Any(test => test.Sequence > last.Sequence))
         {
             return null;
@@ -74,7 +74,7 @@ internal static class RecordRules
     internal static AdviceLine? Untested(AdviceMatter matter)
     {
         var since = matter.LastTest;
-        var works = matter.Log.Live<Adjustment>()
+        var works = matter.Log.Work
             .Where(done => done.Sequence > (since?.Sequence ?? 0) && WorkKinds.TakesCane(done.Now.AdjustmentKind))
             .Select(done => done.Now).ToList();
         var line = Rounds(works) >= RoundsBeforeATest ? "Worked three times over since the last test: try it before going on."

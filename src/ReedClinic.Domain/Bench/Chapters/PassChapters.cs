@@ -25,6 +25,19 @@ public static class PassChapters
     /// <summary>How long the last chapter lasts when nobody says how long the video is. It is this program’s own default.</summary>
     public static readonly TimeSpan LastUsually = TimeSpan.FromMinutes(5);
 
+    /// <summary>What was worked so long after a video began, or later, belongs to another one. It is this program’s own default.</summary>
+    public static readonly TimeSpan AnotherVideo = TimeSpan.FromHours(12);
+
+    /// <summary>The passes that were worked when a video that began then had surely ended: another day’s, with the clock time at which each began.</summary>
+    /// <param name="log">The reed’s log.</param>
+    /// <param name="zero">The clock time at which the video begins.</param>
+    /// <returns>In order; none where all of the work lies within one video.</returns>
+    public static IReadOnlyList<(DateTimeOffset Began, string Title)> Later(BenchLog log, DateTimeOffset zero)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        return [.. log.Passes.Where(pass => pass.Facts.Count > 0).Select(pass => (Began: Began(pass), Title: OneLine(Title(pass)))).Where(pass => pass.Began - zero >= AnotherVideo).OrderBy(pass => pass.Began)];
+    }
+
     /// <summary>The chapters of a log.</summary>
     /// <param name="log">The reed’s log.</param>
     /// <param name="zero">The clock time at which the video begins.</param>
@@ -34,8 +47,8 @@ public static class PassChapters
     {
         ArgumentNullException.ThrowIfNull(log);
         var starts = log.Passes.Where(pass => pass.Facts.Count > 0)
-            .Select(pass => (At: Cut(pass.Facts.Min(fact => fact.Chain[0].RecordedAt) - zero), Title: Title(pass)))
-            .OrderBy(pass => pass.At).ToList();
+            .Select(pass => (At: Cut(Began(pass) - zero), Title: Title(pass)))
+            .Where(pass => pass.At < AnotherVideo).OrderBy(pass => pass.At).ToList();
         var during = starts.FindLastIndex(pass => pass.At <= TimeSpan.Zero);
         return
         [
@@ -75,6 +88,8 @@ public static class PassChapters
         var hours = chapters.Any(chapter => chapter.Start >= TimeSpan.FromHours(1));
         return string.Join('\n', chapters.Select(chapter => $"{Clock(chapter.Start, hours)} {OneLine(chapter.Title)}"));
     }
+
+    private static DateTimeOffset Began(BenchPass pass) => pass.Facts.Min(fact => fact.Chain[0].RecordedAt);
 
     private static string Clock(TimeSpan time, bool hours) => hours
         ? string.Create(CultureInfo.InvariantCulture, $"{(int)time.TotalHours}:{time:mm\\:ss}")

@@ -16,19 +16,36 @@ internal static class BarePitch
             return null;
         }
 
-        if (entries is [{ Kind: EntryKind.Test, Slots: { Pitch: { } heard } slots }] && PitchReader.Semitone(heard) == pitch.PitchClass.Value && (double)(slots.Cents ?? 0) == pitch.Cents.Value
-            && slots.Octave == pitch.Octave && (slots.Between is null) == (pitch.Between is null) && (slots.Lean is null) == (pitch.Lean is null))
+        if (entries is [{ Kind: EntryKind.Test, Slots: { Pitch: { } heard } said }] && PitchReader.Semitone(heard) == pitch.PitchClass.Value && (double)(said.Cents ?? 0) == pitch.Cents.Value
+            && said.Octave == pitch.Octave && (said.Between is null) == (pitch.Between is null) && (said.Lean is null) == (pitch.Lean is null))
+        {
+            return null;
+        }
+
+        if (IsNoName(tokens) || IsOfAnother(pitch, context, tokens))
         {
             return null;
         }
 
         var span = new TextSpan(tokens[0].Start, tokens[^1].End - tokens[0].Start);
-        return new ReadEntry(span, EntryKind.Test, Slots(pitch, Test(context, entries)), []) { Said = text.Substring(span.Start, span.Length) };
+        var test = Test(context, entries);
+        return new ReadEntry(span, EntryKind.Test, Slots(pitch, test), test is TestKind.Crow && !NoCrow.MayBe(Name(pitch.PitchClass), new Before(context.Log)) ? [NoCrow.Far] : []) { Said = text.Substring(span.Start, span.Length) };
     }
 
     private static TestKind Test(PhraseContext context, IReadOnlyList<ReadEntry> entries) => entries is [{ Kind: EntryKind.Test, Slots.Test: { } said }] && TestScale.Of(said).TakesPitch
         ? said
         : new Before(context.Log).LastPitched?.TestKind ?? TestKind.Crow;
+
+    // “C flat”: a C that is flat, and no B.
+    private static bool IsNoName(IReadOnlyList<Token> tokens) => tokens.Count == 2 && (tokens[0].Text, tokens[1].Text) is ("c" or "f", "flat") or ("e" or "b", "sharp");
+
+    // “G”, “A flat”, “A −10”: no crow and no peep stands there, unless the last one did.
+    private static bool IsOfAnother(SaidPitch pitch, PhraseContext context, IReadOnlyList<Token> tokens)
+    {
+        var before = new Before(context.Log);
+        return before.LastPitched?.TestKind is not TestKind.TuningNote && !tokens.Any(token => token.Text is "crow" or "peep" or "tuning")
+            && (!NoCrow.MayBe(Name(pitch.PitchClass), before) || tokens[0].Is("a") && tokens.Count > 1 && NoCrow.IsTuning(before));
+    }
 
     private static ReadSlots Slots(SaidPitch pitch, TestKind test) => new()
     {

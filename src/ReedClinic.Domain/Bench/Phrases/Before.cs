@@ -29,6 +29,9 @@ internal sealed class Before
     /// <summary>The place that was last spoken of.</summary>
     internal Place? LastPlace => entries.Select(PlaceOf).FirstOrDefault(place => place is not null);
 
+    /// <summary>The places that were spoken of, the last first.</summary>
+    internal IEnumerable<Place> Places => entries.Select(PlaceOf).OfType<Place>();
+
     internal Risk? LastRisk => Find<Risk>();
 
     /// <summary>The finding that is meant: of this kind, at this place, or the last that stands.</summary>

@@ -4,6 +4,7 @@ namespace ReedClinic.Domain.Bench.Phrases;
 internal static class Corrections
 {
     private const int Reach = 3;
+    private const int ShortLine = 12;
 
     internal static void Keep(Course course)
     {
@@ -21,7 +22,7 @@ internal static class Corrections
     /// <summary>“No, the right corner”, as all that is said: it puts right the entry before, and says nothing new.</summary>
     internal static void KeepAlone(Course course)
     {
-        if (course.Before.Last is null || course.Segments.Count == 0 || course.Segments.Any(segment => segment.Asked) || !IsAlone(course.Segments))
+        if (course.Before.Last is null || course.Segments.Count == 0 || course.Segments.Any(segment => segment.Asked) || !(IsAlone(course.Segments) || IsTestAnew(course)))
         {
             return;
         }
@@ -33,6 +34,11 @@ internal static class Corrections
         note.Last = course.Segments.Count - 1;
         note.Doubts.Add(new Doubt("kind", "unsure whether this puts right the entry before, so it is kept as a note"));
     }
+
+    // “Whoops, that peep was a C”, right after a peep: it puts right that one.
+    private static bool IsTestAnew(Course course) => course.Before.Last is Test last && course.Drafts.All(draft => draft is { Kind: EntryKind.Test } && draft.Slots.Test == last.TestKind) && course.Drafts.Count > 0
+        && course.Segments[0] is var first && first.Word(first.First) is "whoops" or "oops" or "sorry" or "correction" or "pardon"
+        && course.Segments.Any(segment => segment.HasWord("that") || segment.HasWord("was")) && course.Segments.Sum(segment => segment.End - segment.First) <= ShortLine;
 
     // Words that put right, then a place and nothing said of it.
     private static bool IsAlone(IReadOnlyList<Segment> segments)

@@ -17,6 +17,9 @@ internal sealed class Course(IReadOnlyList<Segment> segments, Before before)
     /// <summary>Segments that nothing could be made of.</summary>
     internal List<int> Left { get; } = [];
 
+    /// <summary>How likely a segment was taken for a remark, where a judge was asked.</summary>
+    internal Dictionary<int, double> Remarks { get; private init; } = [];
+
     /// <summary>The A that is tuned to, in hertz.</summary>
     internal double A4 { get; init; } = 440;
 
@@ -117,6 +120,7 @@ internal sealed class Course(IReadOnlyList<Segment> segments, Before before)
         var copy = new Course(Segments, Before)
         {
             A4 = A4,
+            Remarks = Remarks,
             Spared = Spared,
             At = At,
             Carried = Carried,

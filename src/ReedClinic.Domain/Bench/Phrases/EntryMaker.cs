@@ -18,7 +18,7 @@ internal static class EntryMaker
         EntryKind.Risk => Any(Risk.Of(Plain(read.Said), read.Slots.Zone)),
         EntryKind.RiskClosed => Closed(read, context),
         EntryKind.Stopped => Any(Stopped.Of(Plain(LeftWords.Beyond(read.Said, Cat.Stop)))),
-        EntryKind.Verdict => Any(Verdict.Of(read.Slots.Verdict!.Value, Plain(LeftWords.Beyond(read.Said, Cat.Verdict)))),
+        EntryKind.Verdict => Any(Verdict.Of(read.Slots.Verdict!.Value, Plain(read.HasAside ? read.Said : LeftWords.Beyond(read.Said, Cat.Verdict)))),
         _ => Note(read),
     };
 

@@ -24,7 +24,7 @@ internal static class NotWork
             {
                 Become(draft, EntryKind.Verdict, new ReadSlots { Verdict = VerdictKind.NotToBeSaved });
             }
-            else if (IsNoun(segment, draft.Slots) || IsMaybe(course, draft) || IsDisowned(course, draft) || IsHabit(course, draft) || IsOff(segment) || IsHarm(segment) || IsWhenOnly(segment, draft.Slots))
+            else if (IsNoun(segment, draft.Slots) || IsMaybe(course, draft) || IsDisowned(course, draft) || IsHabit(course, draft) || IsOff(segment) || IsHarm(segment) || IsWhenOnly(segment, draft.Slots) || IsOfNotes(segment, draft.Slots))
             {
                 Unmake(course, draft);
             }
@@ -73,6 +73,10 @@ internal static class NotWork
 
     // “After the spine”: when something else happened.
     private static bool IsWhenOnly(Segment segment, ReadSlots slots) => Amountless(slots) && Moods.Head(segment) is null && Enumerable.Range(segment.First, segment.End - segment.First).Any(at => segment.Word(at) is "after" or "since" or "before" && segment.Word(at + 1) is "the" or "my");
+
+    // “Clipped little tongued notes”, “dust on the heart”: how notes are, and what lies there.
+    private static bool IsOfNotes(Segment segment, ReadSlots slots) => slots.Kind is "clip" or "clip-hair" && Enumerable.Range(segment.First, Math.Min(segment.End - segment.First + Reach, segment.Tokens.Count - segment.First)).TakeWhile(at => segment.Tokens[at].Kind is not TokenKind.Break).Any(at => segment.Tokens[at].Text is "notes") && !segment.HasWord("for")
+        || Amountless(slots) && segment.Word(segment.First) is "dust" && segment.Word(segment.First + 1) is "on";
 
     private static bool Amountless(ReadSlots slots) => slots is { Strokes: null, Mm: null, Words: null };
 

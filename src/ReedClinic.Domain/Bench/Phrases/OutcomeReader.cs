@@ -214,7 +214,7 @@ internal static class OutcomeReader
         && (segment.HasWord("came") || segment.HasWord("arrived") || segment.HasWord("got") || segment.HasWord("reached")) && PlaceReader.Read(segment).All(mention => !mention.HasPlace) && !segment.Has(Cat.Not);
 
     // “All it needs now is playing in”.
-    private static bool IsToBePlayedIn(Segment segment) => !segment.Has(Cat.Not) && !segment.Has(Cat.Other) && PlaceReader.Read(segment).All(mention => !mention.HasPlace)
+    internal static bool IsToBePlayedIn(Segment segment) => !segment.Has(Cat.Not) && !segment.Has(Cat.Other) && PlaceReader.Read(segment).All(mention => !mention.HasPlace)
         && Enumerable.Range(segment.First, Math.Max(0, segment.End - segment.First - 1)).Any(at => segment.Word(at) is "playing" or "breaking" or "blowing" or "played" or "broken" or "blown" && segment.Word(at + 1) is "in" && segment.Word(at + 2) is not ("a" or "the" or "tune" or "an" or "our" or "my" or "your" or "this" or "it"))
         && Enumerable.Range(segment.First, segment.End - segment.First).Any(at => segment.Word(at) is "needs" or "need" or "wants" or "want" or "give" or "just" or "only" or "all" or "requires" or "now" or "ready" or "few" or "week" or "days" or "must" or "should");
 

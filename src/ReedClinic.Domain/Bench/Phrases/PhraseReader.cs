@@ -60,12 +60,32 @@ public static class PhraseReader
         DropForeignSteps(course);
         Opposites.Keep(course);
         Sagging.Keep(course);
+        Grumbling.Keep(course);
         if (judge is not null)
         {
-            Corrections.KeepAlone(course);
+            HoldToWords(course);
         }
 
         return course;
+    }
+
+    // What the judge made of the words is held to them once more.
+    private static void HoldToWords(Course course)
+    {
+        Corrections.KeepAlone(course);
+        Likelihood.Settle(course);
+        Protections.Keep(course);
+        Nearers.Drop(course);
+        Unsaid.Keep(course);
+        SaidOtherwise.Keep(course);
+        Modals.Keep(course);
+        Misplaced.Keep(course);
+        Betters.Keep(course);
+        Hairs.Keep(course);
+        TakenBack.Keep(course);
+        Unmeant.Keep(course);
+        Likelihood.Join(course);
+        Crumbs.Keep(course);
     }
 
     /// <summary>A word of another test’s scale says nothing of this one.</summary>

@@ -6,6 +6,9 @@ namespace ReedClinic.Domain.Bench.Phrases;
 /// <summary>Makes a said pitch; “down 15 cents” is reckoned from the test it follows.</summary>
 internal static class PitchMaker
 {
+    // A crow may be said so far from a note; beyond that the number is another one’s.
+    private const int FarthestCents = 300;
+
     internal static SaidPitch? Make(ReadEntry read, TestKind test, PhraseContext context)
     {
         var slots = read.Slots;
@@ -13,7 +16,9 @@ internal static class PitchMaker
         if (slots.Pitch is { } note)
         {
             var between = slots.Between is { } upper ? new PitchClass(PitchReader.Semitone(upper)) : (PitchClass?)null;
-            return Fits(slots.Cents) ? new SaidPitch(Text(slots), new PitchClass(PitchReader.Semitone(note)), new Cents((double)(slots.Cents ?? 0)), slots.Octave, between, a4, between is null && slots.Cents is null ? LeanOf(slots) : null) : null;
+            var named = new PitchClass(PitchReader.Semitone(note));
+            return Fits(slots.Cents) ? new SaidPitch(Text(slots), named, new Cents((double)(slots.Cents ?? 0)), slots.Octave, between, a4, between is null && slots.Cents is null ? LeanOf(slots) : null)
+                : between is null && slots.Cents is >= -FarthestCents and <= FarthestCents ? Moved(Said(read), new SaidPitch(note, named, new Cents(0), slots.Octave, null, a4), (double)slots.Cents, a4) : null;
         }
 
         if (slots.Cents is { } off)

@@ -11,6 +11,7 @@ internal static class Reading
         }
 
         List<ReadEntry> entries = [.. (course?.Drafts ?? []).Select(draft => Entry(text, segments, draft))];
+        GatherWords(text, entries);
         return new PhraseReading(text, entries, LeftOver(text, entries));
     }
 
@@ -30,6 +31,21 @@ internal static class Reading
             {
                 Move(course, next, i);
                 taken[i] = true;
+            }
+        }
+    }
+
+    /// <summary>Words that nothing could be made of, right before a remark or behind one, are part of it: one remark with all its words.</summary>
+    private static void GatherWords(string text, List<ReadEntry> entries)
+    {
+        foreach (var span in LeftOver(text, entries).Where(span => LeftWords.Kept(text, span) is not null))
+        {
+            var before = entries.FindLastIndex(entry => entry.Span.End <= span.Start);
+            var at = before >= 0 && entries[before].Kind is EntryKind.Note ? before : entries.FindIndex(entry => entry.Span.Start >= span.End);
+            if (at >= 0 && entries[at] is { Kind: EntryKind.Note } note)
+            {
+                var whole = note.Span.With(span);
+                entries[at] = note with { Span = whole, Said = text.Substring(whole.Start, whole.Length) };
             }
         }
     }

@@ -95,7 +95,7 @@ public sealed class CrowStory
 
         var points = Crows(log.Counting);
         return new CrowStory(
-            points, Crows(log.Live<Test>().Except(log.Counting).Where(test => test.Now.Pitch is not null)), [.. log.Live<Adjustment>().OrderBy(work => work.Pass).ThenBy(work => work.Sequence)], target);
+            points, Crows(log.Live<Test>().Except(log.Counting).Where(test => test.Now.Pitch is not null)), [.. log.Work.OrderBy(work => work.Pass).ThenBy(work => work.Sequence)], target);
     }
 
     private static CrowStep Step(IReadOnlyList<CrowPoint> points, int from, int to, List<Adjustment> work)

@@ -24,7 +24,7 @@ internal static class HabitTable
             ["look-plaque", "softest-tone"]),
         new("tip-for-the-corners", "the whole tip is thinned until it speaks, while the corners that hold it back are left.",
             [["tip-thin", "tip-centre-thin", "tip-even-across"], ["tip-corners-thick"]], [],
-            "Before the next stroke on the tip, look at the corners alone on a dark plaque. If they are thin too, it is something else.",
+            "Before the next stroke on the tip, look at the corners alone on a dark plaque. If they are as dark as the rest of the tip, they are thin too, and it is something else.",
             ["look-plaque", "softest-tone"]),
         new("tip-for-the-heart", "the tip is thinned further and further, while the sides of the heart or the step behind it are left thick.",
             [["tip-thin", "tip-even-across"], ["heart-sides-thick", "step-abrupt", "heart-thick"]], ["blend-smooth"],

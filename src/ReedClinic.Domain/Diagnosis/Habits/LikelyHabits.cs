@@ -8,7 +8,11 @@ namespace ReedClinic.Domain.Diagnosis.Habits;
 /// <param name="Kind">The kind of finding, a fault or a strength.</param>
 /// <param name="Found">On so many it was there.</param>
 /// <param name="Looked">On so many it was looked for; not looked is not absent.</param>
-public readonly record struct Recurs(FindingKindId Kind, int Found, int Looked);
+public readonly record struct Recurs(FindingKindId Kind, int Found, int Looked)
+{
+    /// <summary>The same on the reeds that are taught from now; null where they aren’t told from the others. What none of them has points to nothing.</summary>
+    public (int Found, int Looked)? Here { get; init; }
+}
 
 /// <summary>A guess at what the student does at the desk, from what recurs in their reeds.</summary>
 /// <param name="Id">Its lasting name.</param>
@@ -61,7 +65,7 @@ public static class LikelyHabits
 
     private static bool IsSound(Recurs one) => one is { Kind.Value: not null, Found: >= 0, Looked: > 0 } && one.Found <= one.Looked;
 
-    private static bool DoesRecur(Recurs one) => one.Found >= LeastReeds && one.Found >= LeastShare * one.Looked;
+    private static bool DoesRecur(Recurs one) => one.Found >= LeastReeds && one.Found >= LeastShare * one.Looked && one.Here is not { Found: 0 };
 
     private static LikelyHabit? Guess(Catalogue catalogue, HabitWay way, Dictionary<FindingKindId, Recurs> known)
     {
@@ -99,6 +103,13 @@ public static class LikelyHabits
         return Math.Max(0, (share + (z * z / (2 * n)) - spread) / (1 + (z * z / n)));
     }
 
-    private static string Say(Recurs one) =>
-        string.Create(CultureInfo.InvariantCulture, $"{FindingCatalogue.NameOf(one.Kind)}: on {one.Found} of {one.Looked} reeds looked at");
+    private static string Say(Recurs one) => one.Here is not var (found, looked)
+        ? string.Create(CultureInfo.InvariantCulture, $"{FindingCatalogue.NameOf(one.Kind)}: on {one.Found} of the {one.Looked} reeds that were looked at for it")
+        : string.Create(CultureInfo.InvariantCulture, $"{FindingCatalogue.NameOf(one.Kind)}: on {OfThisBatch(found, looked)}{Before(one.Found - found, one.Looked - looked)}");
+
+    private static string OfThisBatch(int found, int looked) => looked == 1
+        ? "the one reed of this batch that was looked at for it"
+        : string.Create(CultureInfo.InvariantCulture, $"{found} of the {looked} reeds of this batch that were looked at for it");
+
+    private static string Before(int found, int looked) => looked == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", and on {found} of the {looked} before");
 }

@@ -139,7 +139,7 @@ public sealed record ReedNow(Catalogue Catalogue, LikelyCauses Causes)
 
     internal int PassesOf(AdjustmentKindId kind) => Work.Where(done => done.Kind == kind).Select(done => done.Pass).Distinct().Count();
 
-    internal int Passes => Work.Select(done => done.Pass).Distinct().Count();
+    internal int Passes => Work.Where(done => !done.Kind.Prepares || done.Pass > 0).Select(done => done.Pass).Distinct().Count();
 
     /// <summary>Room for a clip of the usual size; true where the length or its floor isn’t known.</summary>
     internal bool RoomFor(decimal clip) => Length is not { } left || Floor is not { } floor || left.Millimetres - clip >= floor.Millimetres;

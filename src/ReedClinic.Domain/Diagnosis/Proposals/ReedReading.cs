@@ -92,7 +92,7 @@ public static class ReedReading
 
     /// <summary>The last work before the latest crow; null when there was none.</summary>
     private static LiveFact<Adjustment>? WorkBeforeCrow(BenchLog log) => LastCrow(log) is not { } crow ? null
-        : log.Live<Adjustment>().Where(work => work.Sequence < crow.Sequence).MaxBy(work => work.Sequence);
+        : log.Work.Where(work => work.Sequence < crow.Sequence).MaxBy(work => work.Sequence);
 
     private static LiveFact<Test>? LastCrow(BenchLog log) =>
         log.Counting.Where(test => test.Now is { TestKind: TestKind.Crow, Pitch: not null }).OrderBy(test => test.Pass).ThenBy(test => test.Sequence).LastOrDefault();

@@ -16,7 +16,7 @@ public static class Rested
     public static bool? GotBetter(BenchLog log)
     {
         ArgumentNullException.ThrowIfNull(log);
-        var since = log.Live<Adjustment>().Select(done => done.Sequence).DefaultIfEmpty().Max();
+        var since = log.Work.Select(done => done.Sequence).DefaultIfEmpty().Max();
         var said = log.Facts.ToDictionary(fact => fact.Root, fact => fact.Chain[0].RecordedAt);
         List<int> moves = [];
         foreach (var kind in log.Said.Where(test => test.Now.Step is not null && test.Sequence > since).GroupBy(test => test.Now.TestKind))

@@ -6,13 +6,13 @@ internal static class BodyLessons
     internal static TeachingNote HeartSides { get; } = new(
         [
             "press the wet blades {together very lightly|very lightly together} and watch from the front: the sides should {meet|close} first and the middle {last|after them|only then}.",
-            "hold it to {a lamp|the lamp|a light}: the heart should be darkest in the middle and {fade|get lighter|grow lighter} towards {both edges|the edges}.",
+            "hold it to {a lamp|the lamp|a light}: the heart should be darkest in the middle and {fade|get lighter|grow lighter} towards {both sides|the sides}.",
             "{crow it|start the crow|try the crow} and let the air {grow|increase}: the low note should join {without a push|by itself|without being pushed}.",
         ],
         [
-            "{support the heart {with the plaque or a finger|from below with the plaque or a finger}|let the heart rest on {the plaque or a finger|the plaque or on a finger}}, and hold the knife {almost|nearly} upright{, not flat|}.",
-            "work on the side of the heart, {halfway|midway} between {the middle and the edge|its middle and its edge}, {never|and never} on the middle {itself|line}.",
-            "{each|every} stroke {starts|begins} at the {bottom|lower end} of the heart, runs towards the tip, and ends {before|short of} the line between heart and tip.",
+            "{support the heart {with the plaque, and a finger below the blades|with the plaque between the blades and a finger below them}|let the heart rest on the plaque, with a finger below the blades}, and hold the knife {almost|nearly} upright{, not flat|}.",
+            "work on the side of the heart, {halfway|midway} between {the middle and the side of the blade|its middle and the side of the blade}, {never|and never} on the middle {itself|line}.",
+            "{each|every} stroke {starts|begins} at the foot of the heart, runs towards the tip, and ends before the line between heart and tip.",
         ],
         [
             "mark the middle of the heart with {pencil|a pencil|soft pencil} and {stay off it|don't touch it|keep away from it}{ from then on|}.",
@@ -44,12 +44,12 @@ internal static class BodyLessons
         ],
         [
             "hold the knife upright and {stay|work} between the spine and the {rail|rails}: there are four windows, two {on each blade|to each blade|on either blade}.",
-            "{each|every} stroke {starts|begins} above the bark and runs towards the tip; it {ends|stops} {below|before it reaches} the heart.",
+            "{each|every} stroke {starts|begins} above the bark and runs towards the tip; it {ends|stops} below the heart.",
             "{take three strokes|three strokes} in each of the four, then stop and {crow it|listen to the crow|try the crow}{ before you go on|}.",
         ],
         [
             "draw the spine and the two rails {with pencil|with a pencil|in soft pencil} on both blades{ before you begin| first|}.",
-            "scrape only {between them|inside those lines|between those lines}, {the same number of strokes|equally often|as often in one as in the next,} in all four windows.",
+            "scrape only {between them|inside those lines|between those lines}, three strokes in each of the four windows{, no more in one round|}.",
             "keep {about|some|roughly} three millimetres of bark {above the thread|between scrape and thread}{, all round|}.",
             "{crow it|listen to the crow|try the crow} after {every|each} round and {watch the opening|keep an eye on the opening}.",
             "stop {when|as soon as} the low note {joins the crow|comes into the crow}{; more would cost the opening|, or the opening will suffer|}.",
@@ -57,7 +57,7 @@ internal static class BodyLessons
 
     internal static TeachingNote BackKept { get; } = new(
         [
-            "hold it to {a lamp|the lamp|a light}: you should see a dark line down the middle and a narrow dark strip along {each|either} edge, {all the way|from end to end}.",
+            "hold it to {a lamp|the lamp|a light}: you should see a dark line down the middle and a narrow dark strip along {each|either} side of the blade, {all the way|from end to end}.",
             "play for ten minutes and look at the opening again: it should be {nearly|almost} {what it was|as it was|as high as before}.",
         ],
         null,
@@ -71,19 +71,19 @@ internal static class BodyLessons
 
     internal static TeachingNote Evenness { get; } = new(
         [
-            "hold the wet reed to {a lamp|the lamp|a light} and compare left with right: the same shades should {lie|show|be seen} on {both sides|either side}.",
-            "{slide|slip} a dark plaque in and {look at|study} one blade, then turn the reed over and {look at the other|do the same with the other}.",
+            "hold the wet reed to {a lamp|the lamp|a light} and compare left with right: the same shades should {lie|show|be seen} on {both sides|either side}; {where it is darker, it is thicker|the darker side is the thicker one}.",
+            "{slide|slip} a dark plaque in and {look down on|study} one blade, then the other. {Over it|There} the {thin|thinner} side is the darker one, for thin cane lets the dark {show |}through.",
             "play it both ways up: it should {feel|be} {the same|just the same} {to blow|either way|both ways}.",
         ],
         [
-            "work only on the darker side; the brighter one has {given enough|given all it should|given its share}{ already|}.",
+            "work only on the {thick|thicker} side, the one {that is|which is} darker against the lamp; the {thin|thinner} one has {given enough|given all it should|given its share}{ already|}.",
             "turn the reed in your hand {instead of bending your wrist|and leave your wrist straight|and keep your wrist as it is}, so that the knife meets left and right at the same {angle|slant}.",
-            "{take one stroke|one stroke|a single stroke}, then look; the stroke ends where the dark {patch|spot} {ends|stops}.",
+            "{take one stroke|one stroke|a single stroke}, then look; the stroke ends where the thick place {ends|stops}.",
         ],
         [
             "count your strokes {aloud|out loud|as you go}: {the same number left and right, upper and lower|as many on the left as on the right, on both blades}{, every time|, each round|}.",
             "turn the reed round so that {each side|either side} is worked {from|in} the same position{ of your hand| of the knife|}.",
-            "look at it against {the lamp|a lamp|the light} after {every|each} round{ of strokes|}{, both blades|}.",
+            "take the plaque out and look at it against {the lamp|a lamp|the light} after {every|each} round{ of strokes|}.",
             "put right what is uneven before you {go on to anything else|do anything else|think of anything else}{, however small it is|}.",
             "stop {when|as soon as} you can't tell the two sides apart{ any more|}{, by eye or by finger|, neither by eye nor by finger|}.",
         ]);

@@ -19,7 +19,8 @@ internal static class BodyWordings
             "{keeps the two halves from moving together|makes the two halves move one after the other|lets one half do all the work}"),
         ["heart-sides-thick"] = new(
             "the {sides|two sides} of the heart [are/were] {nearly as thick as its middle|still thick|thicker than they should be|still rather heavy}",
-            "{lets the middle close before the sides|makes a reed tiring to blow|makes the middle close first|makes a reed hard work after a page or two}"),
+            "{lets the middle close before the sides|makes a reed tiring to blow|makes the middle close first|makes a reed hard work after a page or two}")
+        { OnOneSide = "the <side> side of the heart [is/was] {nearly as thick as its middle|still thick|thicker than it should be|still rather heavy}" },
         ["heart-length"] = new(
             "{the heart [begins/began] or [ends/ended] in an {unusual|unexpected} place|the heart [is/was] of an unusual length}",
             "{changes how stiff a reed feels|makes a reed stiffer or wilder than it need be}"),
@@ -57,7 +58,7 @@ internal static class BodyWordings
             "the blades [have/had] slipped {too far to the side|further sideways than they should|too far sideways}",
             "{lets air out at the sides|costs a reed its seal|makes the sides leak}"),
         ["slipped-against-winding"] = new(
-            "the blades [lean/leaned] {against the thread|the way that the thread doesn't push|against the push of the thread}",
+            "the blades [lean/leaned] {against the thread|the way the thread doesn't push|against the push of the thread}",
             "{makes them creep back|lets them creep back with time|makes a reed change from day to day}"),
         ["no-slip"] = new(
             "{the blades [sit/sat] exactly on top of each other|the blades [don't/didn't] overlap at the sides}",

@@ -15,57 +15,78 @@ internal static class CareWordings
 
     internal static IReadOnlyList<string> Soak { get; } =
     [
-        "{soak|wet} <each> for three to five minutes in {fresh|clean} water {before you play|beforehand|before playing}, {then take it out|and no longer|and not longer than that}.",
-        "three to five minutes in {fresh|clean} water {are enough|will do|are all it takes} {to soak <each>|for <each>|before you play}; longer makes {it stuffy|a reed stuffy|the sound stuffy}.",
-        "give <each> three to five minutes in {fresh|clean} water {before you play|before playing}{; a reed that lies in water too long sounds stuffy|, but don't leave it there|}.",
-        "{before you play|before playing}, {fresh|clean} water for three to five minutes is {right|enough|all that is needed}{ for <each>|}{; don't leave it in longer|, not longer|; more makes it stuffy}.",
+        "{soak|wet} <each> for three to five minutes in {fresh|clean} water {before you play|beforehand|before playing}, {and no longer|not longer}, {since more makes a reed stuffy|or the sound gets stuffy|because a reed that lies in water too long sounds stuffy}.",
+        "three to five minutes in {fresh|clean} water {are enough|will do|are all it takes} {to soak <each>|for <each>|before you play}; longer makes {a reed stuffy|the sound stuffy|a stuffy reed}.",
+        "give <each> three to five minutes in {fresh|clean} water {before you play|before playing|first}{; a reed that lies in water too long sounds stuffy|, but don't leave it there, or it sounds stuffy|: longer than that makes a reed stuffy}.",
+        "{before you play|before playing}, {fresh|clean} water for three to five minutes is {right|enough|all that is needed}{ for <each>|}{; longer makes it stuffy|; more makes the sound stuffy|, since a longer bath makes a reed stuffy}.",
     ];
 
     internal static IReadOnlyList<string> Dry { get; } =
     [
-        "{afterwards|when you have finished|after playing} shake the water out, let it dry {in the open|in the air} for an hour, and only then {close the case|shut the case|put it in its case}.",
-        "{when you have finished|after playing|when you stop}, let it dry in moving air before it goes into its case{, and keep it away from heaters|, far from any heater|, not on a heater}.",
-        "{let it dry|dry it} {in the open|in moving air} {for an hour|for about an hour} {after playing|when you have finished|each time}{, away from heaters,|, never on a heater,|} and {close the case after that|then put it in its case}.",
-        "a {case|closed case} is no place for a wet reed: {shake the water out|shake it} and {let it dry first|leave it in the open for an hour first}{, away from heaters|}.",
+        "{afterwards|when you have finished|after playing} shake the water out, let it dry {in the open|in the air|in moving air} for an hour, {away from heaters|far from any heater}, and only then {close the case|shut the case|put it in its case}.",
+        "{when you have finished|after playing|when you stop}, shake the water out and let it dry {in moving air|in the open} for an hour before it goes into its case{, and keep it away from heaters|, far from any heater|, not on a heater}.",
+        "shake the water out {after playing|when you have finished|each time}, {let it dry|dry it} {in the open|in moving air} {for an hour|for about an hour}{, away from heaters,|, never on a heater,} and {close the case after that|then put it in its case}.",
+        "a {case|closed case} is no place for a wet reed: shake {the water out|it} and {let it dry in moving air|leave it in the open|let it dry in the open} for {an hour|about an hour} first, {away from heaters|far from any heater|not on a heater}.",
     ];
 
     internal static IReadOnlyList<string> Settles { get; } =
     [
-        "a reed that has been worked on {changes a little|still changes|settles} in {the first days|its first days}, so {write down|note} how it feels on the first day and {on the fourth|again on the fourth}.",
+        "a reed that has been worked on {changes a little|still changes|settles} in {the first days|its first days}, so {write down|note} how <each> feels on the first day and {on the fourth|again on the fourth}.",
         "{after work like this|after such work} a reed {changes|settles} for a few days; {write down|note} what you hear in <each> {at first and again on day four|on the first day and on the fourth}.",
         "{don't be surprised by|expect} {some|a little} change in <each> {in|during} the first days: {fresh scraping needs to settle|fresh scraping takes time to settle}.",
-        "{keep|make} a short note on <each> on the first day and on the fourth{, because a reed settles after work|: after work a reed settles}.",
+        "{write|write down} a line about <each> on the first day and {another|one more} on the fourth{, because a reed settles after work|: after work a reed settles}.",
     ];
 
-    /// <summary>What a plan about keeping reeds doesn’t say already.</summary>
-    internal static IEnumerable<IReadOnlyList<string>> MoreBesideKeeping => More.Skip(3).Take(2);
-
-    /// <summary>Of these a letter says one or two.</summary>
-    internal static IReadOnlyList<IReadOnlyList<string>> More { get; } =
+    /// <summary>The same where the teacher said how one of them is to be played: it names no days and gives no advice on playing.</summary>
+    internal static IReadOnlyList<string> SettlesToo { get; } =
     [
+        "{don't be surprised by|expect} {some|a little} change in <each> {at the beginning|at first}: {what was worked on|a reed that was worked on} needs {time to settle|to settle}.",
+        "after work a reed {changes a little|still changes|settles} {at first|in the beginning}{, and so it is with <each>|; that goes for <each>}.",
+    ];
+
+    /// <summary>Taking turns, which needs more than one reed.</summary>
+    internal const string Turns = "turns";
+
+    /// <summary>What a plan about keeping reeds doesn’t say already.</summary>
+    internal static IReadOnlyList<string> BesideKeeping { get; } = ["case", "weather"];
+
+    /// <summary>Of these a letter says two; each says one thing, in whatever words.</summary>
+    internal static IReadOnlyDictionary<string, IReadOnlyList<string>> More { get; } = new Dictionary<string, IReadOnlyList<string>>
+    {
+        [Turns] =
         [
             "take turns {with your reeds|among your reeds|between your reeds}, so that each {can rest|has a rest|gets a rest} for a day{ in between|}.",
             "{play|use} {your reeds|the reeds} {by turns|in turn}, {a day each|one each day}{: a rested reed lasts longer|, and each of them lasts longer|; rest does them good}.",
         ],
+        ["date"] =
         [
             "{on a slip in the case|on a small slip}, {write|note} the day on which you first {play|played} <each>{: that tells you|, which tells you} how long {a reed has served|a reed lasts}.",
-            "{a slip of paper|a small slip} in the case that tells when <each> was first played {helps|is useful}{ later|}.",
+            "{write|note} {on a slip|on a small slip of paper} in the case when <each> was first played{, so that you know how long a reed lasts|: so you can tell how long it has served}.",
         ],
+        ["rinse"] =
         [
-            "{rinse it|rinse it in water|swill it in fresh water} {after playing|when you have played}{, since sugar and crumbs clog the cane|; it stays clean longer|, and it will stay clean longer}.",
+            "{rinse the reed|rinse the reed in water|swill the reed in fresh water} {after playing|when you have played}{, since sugar and crumbs clog the cane|; it stays clean longer|, and it will stay clean longer}.",
+            "{after playing|when you have played}, {rinse the reed|rinse the reed in water|swill the reed in fresh water}{: that keeps the cane clean|, and the cane stays clean longer|, so that nothing clogs the cane}.",
+        ],
+        ["mouth"] =
+        [
             "{rinse your mouth|rinse your mouth with water} before you play{, if you have eaten|, above all after something sweet|}: {the reed stays cleaner|it keeps the reed clean}.",
+            "{if you have eaten|after a meal}, {rinse your mouth|rinse your mouth with water} before you play{, and the reed stays cleaner|: it keeps the reed clean}.",
         ],
+        ["case"] =
         [
-            "{carry|keep} it {in a case that lets air in|in a case with a little air}{, and never loose in a pocket|, not in a closed tube|}.",
-            "{the best case is one|choose a case} {that lets a little air in|with a little air in it}{; a closed tube keeps it damp|, because damp brings mould|}.",
+            "{carry|keep} a reed {in a case that lets air in|in a case with a little air}{, and never loose in a pocket|, not in a closed tube|}.",
+            "{the best case is one|choose a case} {that lets a little air in|with a little air in it}{; a closed tube keeps a reed damp|, because damp brings mould|}.",
         ],
+        ["weather"] =
         [
-            "{when the weather turns|in very dry or very damp weather|when the weather changes}, {give it a few minutes before you judge it|don't judge it at once}{, since cane feels the air|: cane feels the air|}.",
-            "cane {feels|notices} the weather, so {try it on two days|play it on two different days} before you {judge it|make up your mind about it}.",
+            "{when the weather turns|in very dry or very damp weather|when the weather changes}, {give a reed a few minutes before you judge it|don't judge a reed at once}{, since cane feels the air|: cane feels the air|}.",
+            "cane {feels|notices} the weather, so {try a reed on two days|play a reed on two different days} before you {judge it|make up your mind about it}.",
         ],
+        ["hold"] =
         [
-            "{push it|put it} {all the way |}into the instrument {with a turn and without force|with a gentle turn|with a small turn, never with force}{, holding it by the cork|}.",
-            "hold it by the cork{, not by the cane,|, never by the blades,|} when you {push it in|put it into the instrument|take it out}.",
+            "{push a reed|put a reed} into the instrument {with a gentle turn|with a small turn} and without force, {holding it by the cork|your fingers by the cork and not on the cane}.",
+            "hold a reed by the cork{, not by the cane,|, never by the blades,|} when you put it into the instrument{, with a gentle turn and no force|, with a small turn and without force}.",
         ],
-    ];
+    };
 }

@@ -1,3 +1,4 @@
+using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Domain.Letters.Wordings;
@@ -35,6 +36,22 @@ internal static class CautionWordings
     internal static string Unwell(AgeAnswer? age) => age is AgeAnswer.Younger
         ? "If your lips, teeth or breathing trouble you, tell a parent or guardian at once and ask a doctor or a dentist together; what they say, and your school’s own rules, come before anything in this letter."
         : "If your lips, teeth or breathing trouble you, ask a doctor or a dentist; what they say, and your school’s own rules, come before anything in this letter.";
+
+    /// <summary>Beside what a student wrote themselves of body, illness or dirt. It tells nobody what they have.</summary>
+    /// <param name="caution">What their words call for.</param>
+    /// <param name="age">What is known of the age.</param>
+    /// <param name="ofAll">Whether it is said of all reeds.</param>
+    internal static string Said(Caution caution, AgeAnswer? age, bool ofAll)
+    {
+        var (it, them) = ofAll ? ("these reeds", "them") : ("this reed", "it");
+        var grownUp = age is AgeAnswer.Younger ? "Tell a parent or guardian at once, and your teacher" : "Tell your teacher, and a parent or guardian if you are not grown up yet";
+        return caution switch
+        {
+            Caution.Body => $"I read in your words that something may hurt, bleed or feel numb, and I am sorry for it: please don’t play {it}, or any other, while that lasts. {grownUp}; ask a doctor or a dentist, and what they say, and your school’s own rules, come before this letter.",
+            Caution.Illness => $"I read in your words that somebody is or was ill: please don’t play {it} until that is over, and let nobody else play {them}. {grownUp}; how long to wait, a doctor and your school’s own rules say better than I can.",
+            _ => $"I read in your words of mould, dirt or a smell: please look at {it} in good light before you play, and if there is any of it, don’t play {them} but put {them} into a closed bag. {grownUp}; your school’s own rules on it come first.",
+        };
+    }
 
     internal static IReadOnlyList<string> MouldOnArrival { get; } =
         ["There was mould on <reed>: I did not play it, and please don't play it either, because mould can make you ill."];

@@ -7,7 +7,7 @@ internal static class ComplaintWordings
 {
     internal static IReadOnlyList<string> AfterWork { get; } =
     [
-        "{I tried just that|that is what I tried first|I looked into that}: when it came, <was>, and {after the work|after my work|by the end} <now>.",
+        "{I tried just that|that I tried, too|I looked into that}: when it came, <was>, and {after the work|after my work|by the end} <now>.",
         "{to begin with that|to that first}: <was> when it {came|arrived}, and {after the work|after my work|by the end} <now>.",
     ];
 
@@ -16,6 +16,13 @@ internal static class ComplaintWordings
     [
         "{I tried just that|I looked into that}: when it came, <was>, and later <now>.",
         "{to begin with that|to that first}: <was> when it {came|arrived}, and later <now>.",
+    ];
+
+    /// <summary>Where work came after the last time it was tried.</summary>
+    internal static IReadOnlyList<string> BeforeLast { get; } =
+    [
+        "{I tried just that|I looked into that}: when it came, <was>, and when I last tried it, before <before>, <now>.",
+        "{to begin with that|to that first}: <was> when it {came|arrived}, and when I last tried it, before <before>, <now>.",
     ];
 
     internal static IReadOnlyList<string> Unchanged { get; } =
@@ -42,31 +49,46 @@ internal static class ComplaintWordings
     /// <summary>Where another test bears on it, before and after the work.</summary>
     internal static IReadOnlyList<string> NearAfterWork { get; } =
     [
-        "{what bears on that|what I can say to that|nearest to that}: when it came, <was>, and {after the work|after my work|by the end} <now>.",
-        "{to that I can say this much|this much I can say to that}: <was> when it {came|arrived}, and {after the work|after my work|by the end} <now>.",
+        "{just that|that itself} I {did not try|left untried} here; {what bears on it|nearest to it}: when it came, <was>, and {after the work|after my work|by the end} <now>.",
+        "I {did not try|left untried} {just that|that itself}, {only what bears on it|only what is nearest to it}: <was> when it {came|arrived}, and {after the work|after my work|by the end} <now>.",
+    ];
+
+    /// <summary>The same where work came after the last time that it was tried.</summary>
+    internal static IReadOnlyList<string> NearBeforeLast { get; } =
+    [
+        "{just that|that itself} I {did not try|left untried} here; {what bears on it|nearest to it}: when it came, <was>, and when I last tried, before <before>, <now>.",
     ];
 
     /// <summary>The same where no work lay between the two.</summary>
     internal static IReadOnlyList<string> NearLaterOn { get; } =
     [
-        "{what bears on that|what I can say to that|nearest to that}: when it came, <was>, and later <now>.",
-        "{to that I can say this much|this much I can say to that}: <was> when it {came|arrived}, and later <now>.",
+        "{just that|that itself} I {did not try|left untried} here; {what bears on it|nearest to it}: when it came, <was>, and later <now>.",
+        "I {did not try|left untried} {just that|that itself}, {only what bears on it|only what is nearest to it}: <was> when it {came|arrived}, and later <now>.",
     ];
 
     /// <summary>The same, tried once when it came.</summary>
-    internal static IReadOnlyList<string> NearOnce { get; } = ["{what bears on that|what I can say to that|nearest to that}: <was> when it {came|arrived}."];
+    internal static IReadOnlyList<string> NearOnce { get; } = ["{just that|that itself} I {did not try|left untried} here; {what bears on it|nearest to it}: <was> when it {came|arrived}."];
 
     /// <summary>The same, tried only later.</summary>
-    internal static IReadOnlyList<string> NearLater { get; } = ["{what bears on that|what I can say to that|nearest to that} I tried only later: by then <now>."];
+    internal static IReadOnlyList<string> NearLater { get; } = ["{just that|that itself} I {did not try|left untried}; {what bears on it|what is nearest to it} I tried only later: by then <now>."];
 
-    internal static IReadOnlyList<string> FoundToo { get; } = ["I {found|noticed|met} that too.", "that is what I {found|noticed} as well.", "I can {only agree|bear that out}."];
+    internal static IReadOnlyList<string> FoundToo { get; } = ["I {found|noticed|met} that too.", "that is what I {found|noticed} as well."];
+
+    /// <summary>The same where nothing that was tried speaks against it.</summary>
+    internal static IReadOnlyList<string> Agreed { get; } = ["I can {only agree|bear that out}."];
+
+    /// <summary>Where it was suspected, and not found for certain.</summary>
+    internal static IReadOnlyList<string> SuspectedToo { get; } = ["I {suspect|suspected} that too.", "that is what I {suspect|suspected} as well."];
+
+    /// <summary>Where what was found is like it, and may be something else.</summary>
+    internal static IReadOnlyList<string> FoundAlike { get; } = ["I {found|noticed} something of the kind, too.", "something of that kind I {found|noticed} as well."];
 
     internal static IReadOnlyList<string> WorkedOn { get; } = ["I {found|noticed|met} that too, and worked on it.", "that is what I {found|noticed} as well, and I worked on it."];
 
     internal static IReadOnlyDictionary<FindingEnding, IReadOnlyList<string>> Ended { get; } = new Dictionary<FindingEnding, IReadOnlyList<string>>
     {
-        [FindingEnding.Gone] = ["I {found|noticed|met} that too, and it is gone now.", "that is what I {found|noticed} as well, and it has been put right."],
-        [FindingEnding.Better] = ["I {found|noticed|met} that too; it is better now, though not quite gone.", "that is what I {found|noticed} as well, and it is {mostly|largely} put right."],
+        [FindingEnding.Gone] = ["I {found|noticed|met} that too, and it {has been|is} put right.", "that is what I {found|noticed} as well, and it has been put right."],
+        [FindingEnding.Better] = ["I {found|noticed|met} that too; it is better now, though not quite as it should be.", "that is what I {found|noticed} as well, and it is {mostly|largely} put right."],
         [FindingEnding.Unchanged] = ["I {found|noticed|met} that too, and it is as it was.", "that is what I {found|noticed} as well; it has not changed."],
         [FindingEnding.LeftOnPurpose] = ["I {found|noticed|met} that too, and left it as it is, on purpose.", "that is what I {found|noticed} as well; I left it alone on purpose."],
     };
@@ -74,15 +96,15 @@ internal static class ComplaintWordings
     /// <summary>Where the log says nothing of it, and the reed goes home to be played.</summary>
     internal static IReadOnlyList<string> NotNoted { get; } =
     [
-        "my notes from the bench {say nothing of|hold nothing on} <what>: {please tell me|let me know|write to me} how it is when you have played {it|this one} for a few days.",
-        "of <what> I {noted|wrote down} nothing; {please tell me|let me know|write to me} how it is once you have played {it|this one} {a little|for a day or two}.",
+        "my notes from the bench {say nothing of|hold nothing on} <what>: {please tell me|let me know|write to me} how <it is> when you have played {it|this one}<for>.",
+        "of <what> I {noted|wrote down} nothing; {please tell me|let me know|write to me} how <it is> once you have played {it|this one}<little>.",
     ];
 
     /// <summary>The same where something else was answered, or became better.</summary>
     internal static IReadOnlyList<string> AskedBack { get; } =
     [
-        "{as for|as to} <what>, I have no test {of my own |}to tell you of: {please tell me|let me know|write to me} how it is when you have played {it|this one} for a few days.",
-        "{I did not test|I have not tested} <what> {by itself|apart}; {please tell me|let me know|write to me} how it is once you have played {it|this one} {a little|for a day or two}.",
+        "{as for|as to} <what>, I have no test {of my own |}to tell you of: {please tell me|let me know|write to me} how <it is> when you have played {it|this one}<for>.",
+        "{I made|I have made} no {separate test|test by itself} of <what>; {please tell me|let me know|write to me} how <it is> once you have played {it|this one}<little>.",
     ];
 
     /// <summary>Why it is left open, in the teacher’s words.</summary>
@@ -94,31 +116,67 @@ internal static class ComplaintWordings
         "my notes from the bench {say nothing of|hold nothing on} <what>.", "of <what> I {noted|wrote down} nothing.",
     ];
 
-    /// <summary>What isn’t recognised is answered by what was found first, and what became of it.</summary>
-    internal static IReadOnlyList<string> FoundFirst { get; } =
+    /// <summary>Where nobody here can say what such words are about, and the reed goes home to be played: it is asked back.</summary>
+    internal static IReadOnlyList<string> NotRecognised { get; } =
     [
-        $"{{what I found first|the first thing that I found|what I met first|what I noted first}} {{here|on it|on this one|on this reed}}: <what>, {{and that|which}} {FindingFrames.Usually} <shows>",
-        $"{{on this one|here|on this reed}} I {{found|noticed|saw}} first {{of all |}}that <what>, {{and that|which}} {FindingFrames.Usually} <shows>",
+        "whether {it comes from what I found|what I found has to do with it|what I found is the cause}, I {can't|cannot} say {for certain|for sure}: {please tell me|let me know|write to me} {whether it is still so|how it is now} when you have played {it|this one}<for>.",
+        "I {can't|cannot} say {for certain|for sure} whether {it comes from what I found|what I found has to do with it|what I found is the cause}; {please tell me|let me know|write to me} {whether it is still so|how it is now} once you have played {it|this one}<little>.",
     ];
 
-    /// <summary>The same where nothing is said of what it does.</summary>
-    internal static IReadOnlyList<string> FoundFirstOnly { get; } =
+    /// <summary>The same where no fault was found.</summary>
+    internal static IReadOnlyList<string> NotExplained { get; } =
     [
-        "{what I found first|the first thing that I found|what I met first|what I noted first} {here|on it|on this one|on this reed}: <what>",
-        "{on this one|here|on this reed} I {found|noticed|saw} first {of all |}that <what>",
+        "I {found|met|noted} {nothing|no fault} {here |on this one |}{to explain it|which would explain it}: {please tell me|let me know|write to me} {whether it is still so|how it is now} when you have played {it|this one}<for>.",
+        "{at my bench|in my hands} {nothing|no fault} {showed|came to light} {to explain it|which would explain it}; {please tell me|let me know|write to me} {whether it is still so|how it is now} once you have played {it|this one}<little>.",
     ];
 
-    /// <summary>The same where an earlier reed had it.</summary>
-    internal static IReadOnlyList<string> FoundFirstAgain { get; } =
-    [
-        "{what I found first|the first thing that I found|what I met first|what I noted first} {here|on it|on this one|on this reed} {you know from|is as in} <earlier>: <what>",
-        "{on this one|here|on this reed} {too|as well} I {found|noticed|saw} first {of all |}that <what>, {as in|just as in} <earlier>",
-    ];
+    /// <summary>The same where it isn’t to be played.</summary>
+    internal static IReadOnlyList<string> NotRecognisedAlone { get; } =
+        ["where {it comes from|it came from}, I {can't|cannot} say {for certain|for sure}.", "I {can't|cannot} say {for certain|for sure} where {it comes from|it came from}."];
+
+    /// <summary>How a fault is told before all else.</summary>
+    /// <param name="Place">Where it is said.</param>
+    /// <param name="Found">The frames.</param>
+    /// <param name="Only">The same where nothing is said of what it does.</param>
+    /// <param name="Again">The same where an earlier reed had it.</param>
+    internal sealed record FirstFrames(string Place, IReadOnlyList<string> Found, IReadOnlyList<string> Only, IReadOnlyList<string> Again);
+
+    /// <summary>Where nothing bothers: what was found first.</summary>
+    internal static FirstFrames First { get; } = new(
+        "first",
+        [
+            $"{{what I found|one thing that I found|what I met|what I noted}} {{here|on it|on this one|on this reed}}: <what>, {{and that|which}} {FindingFrames.Usually} <shows>",
+            $"{{on this one|here|on this reed}} I {{found|noticed|saw}} that <what>, which {FindingFrames.Usually} <shows>",
+        ],
+        [
+            "{what I found|one thing that I found|what I met|what I noted} {here|on it|on this one|on this reed}: <what>",
+            "{on this one|here|on this reed} I {found|noticed|saw} that <what>",
+        ],
+        [
+            "{what I found|one thing that I found|what I met|what I noted} {here|on it|on this one|on this reed} {you know from|is as in} <earlier>: <what>",
+            "{on this one|here|on this reed} {too|as well} I {found|noticed|saw} that <what>, {as in|just as in} <earlier>",
+        ]);
+
+    /// <summary>Where a fault was found that is known to bring the complaint about.</summary>
+    internal static FirstFrames Cause { get; } = new(
+        "cause",
+        [
+            $"{{what may lie behind it|what may well lie behind it|what I would look to first|a likely reason}}: <what>, {{and that|which}} {FindingFrames.Usually} <shows>",
+            $"{{perhaps it comes from this|this may well be the reason|this may be where it comes from|I would look for the reason here}}: <what>, {{and that|which}} {FindingFrames.Usually} <shows>",
+        ],
+        [
+            "{what may lie behind it|what may well lie behind it|what I would look to first|a likely reason}: <what>",
+            "{perhaps it comes from this|this may well be the reason|this may be where it comes from|I would look for the reason here}: <what>",
+        ],
+        [
+            "{what may lie behind it|what may well lie behind it|a likely reason}, {as in|just as in} <earlier>: <what>",
+            "{perhaps it comes from this|this may well be the reason|this may be where it comes from}, {as in|just as in} <earlier>: <what>",
+        ]);
 
     internal static IReadOnlyList<string> NoFault { get; } =
     [
-        "{at the bench|with the reed before me|when I looked it over|when it lay before me|in my hands} I {noted|found|met|saw} no fault {on it|in it|on this one|on this reed}.",
-        "no fault {was to be found|came to light|showed|was to be seen} {on it|in it|on this one|on this reed}{ at the bench| here|}.",
+        "{at the bench|with the reed before me|when I looked it over|in my hands} I {could not find|did not find} {what causes it|the cause of it|where it comes from}{; that does not make it less so for you|, and I believe you all the same|, though I believe you}.",
+        "I {believe you|take your word for it}, {though|even though} {what causes it|the cause of it|where it comes from} did not {come to light|show} {at the bench|in my hands|here}.",
     ];
 
     /// <summary>Where nothing was named as a fault, and a test came out otherwise than it should.</summary>

@@ -15,7 +15,7 @@ internal static class FindingFrames
         $"<what>; {Usually} that <shows>",
         $"I {{found|noticed|saw}} that <what>, which {Usually} <shows>",
         $"<what>, something that {Usually} <shows>",
-        $"{{what I found here is that|I {{wrote down|noted}} that}} <what>, and that {Usually} <shows>",
+        $"{{what I found here is that|I {{wrote down|noted}} that}} <what>, which {Usually} <shows>",
     ];
 
     /// <summary>The same for what has gone or is better, and was there when the reed came.</summary>
@@ -42,7 +42,7 @@ internal static class FindingFrames
         $"I suspect, {{without being certain|though I can't be sure|but am not certain}}, that <what>, which {Usually} <shows>",
         "it may be that <what>, but I am {not certain|not sure of it|not sure yet}",
         $"{{perhaps|maybe|it is possible that}} <what>, which {Usually} <shows>, but I {{only suspect it|am not certain of it|can't be sure of it}}",
-        "I have a suspicion, {no more|and no more than that}, that <what>",
+        "I have a suspicion, {no more|and no more than one}, that <what>",
     ];
 
     /// <summary>What is there, where nothing is said of what it does.</summary>
@@ -88,7 +88,7 @@ internal static class FindingFrames
     internal static IReadOnlyDictionary<KnownBy, IReadOnlyList<string>> Known { get; } = new Dictionary<KnownBy, IReadOnlyList<string>>
     {
         [KnownBy.Light] = [$"{{against the light|against a lamp|with a light behind it}} I {{could see|saw}} that <what>, which {Usually} <shows>"],
-        [KnownBy.Plaque] = [$"{{with the plaque in|on the plaque|with the plaque between the blades}} I {{saw|could see}} that <what>, which {Usually} <shows>"],
+        [KnownBy.Plaque] = [$"{{on the plaque|over the plaque|with a plaque between the blades}} I {{saw|could see}} that <what>, which {Usually} <shows>"],
         [KnownBy.Finger] = [$"{{my finger told me|I could feel with a finger|under my finger I felt}} that <what>, which {Usually} <shows>"],
         [KnownBy.Lip] = [$"{{my lips told me|I could feel with my lips|on my lips I felt}} that <what>, which {Usually} <shows>"],
         [KnownBy.Ear] = [$"{{from its sound I {{judged|took it}}|by ear I judged|I {{judged|took it}} from the sound}} that <what>, which {Usually} <shows>"],
@@ -101,12 +101,11 @@ internal static class FindingFrames
         {
             [FindingEnding.Gone] =
             [
-                "; {that|this} is gone now", "; {that|this} is no longer so", "; {that|this} has been put right",
-                "; by now {that|this} is {put right|gone}", "; {that|this} is in order now",
+                "; {that|this} is no longer so", "; {that|this} has been put right", "; by now {that|this} is put right", "; {that|this} is in order now",
             ],
             [FindingEnding.Better] =
             [
-                "; it is better now, though not quite gone", "; {that|this} is {mostly|largely} put right", "; that has improved, if not gone altogether",
+                "; {that|this} is better now, though not quite as it should be", "; {that|this} is {mostly|largely} put right", "; {that|this} has improved, though not altogether",
                 "; {that|this} shows less than it did",
             ],
             [FindingEnding.Unchanged] =
@@ -135,11 +134,23 @@ internal static class FindingFrames
     /// <summary>The same as a sentence of its own, after the teacher's own words.</summary>
     internal static IReadOnlyDictionary<FindingEnding, IReadOnlyList<string>> EndingsAlone { get; } = new Dictionary<FindingEnding, IReadOnlyList<string>>
     {
-        [FindingEnding.Gone] = ["{that|this} is gone now.", "{that|this} {is no longer so|has been put right}.", "{by now|now} {that|this} is gone."],
-        [FindingEnding.Better] = ["{that|this} is better now, though not quite gone.", "{that|this} is {mostly|largely} put right.", "{that|this} has improved, if not gone altogether."],
+        [FindingEnding.Gone] = ["{that|this} is no longer so.", "{that|this} has been put right.", "{by now|now} {that|this} is put right."],
+        [FindingEnding.Better] = ["{that|this} is better now, though not quite as it should be.", "{that|this} is {mostly|largely} put right.", "{that|this} has improved, though not altogether."],
         [FindingEnding.Unchanged] = ["{that|this} is as it was.", "{that|this} {has not changed|is still so}."],
         [FindingEnding.LeftOnPurpose] = ["I left {that|this} as it is, on purpose.", "{that|this} I {left alone|did not touch}, on purpose."],
     };
+
+    /// <summary>What something does in general, behind the teacher’s own sentence about it.</summary>
+    internal static IReadOnlyList<string> ShowsAlone { get; } =
+    [
+        $"{Usually} {{that|this}} <shows>.", $"{{that|this}} {Usually} <shows>.", $"{{on a reed|in a reed|with reeds}} {{that|this}} {Usually} <shows>.",
+    ];
+
+    /// <summary>A part that is praised in the teacher’s words, and of which a fault is told: before it.</summary>
+    internal static IReadOnlyList<string> ButForWhatFollows { get; } = ["{apart from|but for} what {follows|comes next}, <what>.", "<what>, {apart from|but for} what {follows|comes next}."];
+
+    /// <summary>The same after it.</summary>
+    internal static IReadOnlyList<string> Otherwise { get; } = ["{otherwise|apart from that|but for that}, <what>."];
 
     /// <summary>What came about at the bench and not at home.</summary>
     internal static IReadOnlyList<string> AtMyBench { get; } =
@@ -154,15 +165,22 @@ internal static class FindingFrames
     [
         "<what>, but that is {a matter of taste|only a matter of taste|taste}, and {yours counts|your taste counts|it is you who plays it}.",
         "<what>; that is your own {choice|choice to make} and {no fault|nothing to put right|not a fault}.",
-        "<what>, {and you may like just that|which may be just what you like}: {it is no fault|that is no fault|that is taste}.",
+        "<what>, which may be just what you like: {it is no fault|that is no fault|that is taste}.",
         "<what>{, for my own taste|}; but {it is you who decides|you decide|the reed is yours}, {and there is no fault in it|and it is no fault|and that is no fault}.",
+    ];
+
+    /// <summary>The same where the student marked it, too.</summary>
+    internal static IReadOnlyList<string> TasteShared { get; } =
+    [
+        "<what>{, for my own taste|}: {in this|here} {we agree|our tastes agree|we think alike}.",
+        "<what>, and {in this|here} {we agree|our tastes agree|we think alike}, {by what you marked|from what you marked|as your mark tells me}.",
     ];
 
     /// <summary>What is good about a reed and is told for the first time.</summary>
     internal static IReadOnlyList<string> Strength { get; } =
     [
         "<what>, {and that|which} <shows>.",
-        "{it is good that|I like that|I was glad to see that|I was pleased that} <what>, {and that|which} <shows>.",
+        "{it is good that|I like it that|I was glad to see that|I was pleased that} <what>, which <shows>.",
         "{well done: |good: |this is well done: }<what>, {and that|which} <shows>.",
         "{here|in this reed|in this one} <what>, {and that|which} <shows>.",
         "<what>{: that <shows>|; that <shows>}.",

@@ -17,6 +17,9 @@ internal sealed record FindingWording(string What, string? Shows)
     /// <summary>What is there where it is the sides of the heart and not the heart that were meant; null where that makes no difference.</summary>
     public string? OnHeartSides { get; init; }
 
+    /// <summary>What is there where it is on one side alone; null where that makes no difference. Its &lt;of&gt; is the blade or the tip.</summary>
+    public string? OnOneSide { get; init; }
+
     private static readonly Dictionary<string, FindingWording> ByKind =
         new[] { TipWordings.All, BodyWordings.All, WholeReedWordings.All, StrengthWordings.All }
             .SelectMany(part => part)

@@ -24,7 +24,7 @@ internal static class LessonWordings
     internal static IReadOnlyList<string> InReeds { get; } =
     [
         "<where> I {found|saw|noticed} that <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",
-        "<where>{, I found,|} <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",
+        "{<where>|I found this <where>:} <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",
         "{I found|I saw|I noticed} {this|the same} <where>: <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",
         "<where> I {found|met|noticed} {this|the same}: <what>; {usually|often|mostly|as a rule} that <shows>.",
     ];
@@ -38,7 +38,7 @@ internal static class LessonWordings
     internal static IReadOnlyList<string> InReedsThen { get; } =
     [
         "{when <they> came|when <they> arrived|on arrival}, I {found|saw|noticed} <where> that <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",
-        "<where>, {when <they> came|when <they> arrived|on arrival}, <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",
+        "<where> {I found this|I saw this|this was so} {when <they> came|when <they> arrived|on arrival}: <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",
         "{when <they> came|when <they> arrived|on arrival}, I {found|saw|met} {this|the same} <where>: <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",
         "<where> I {found|met|noticed} {this|the same} {when <they> came|on arrival}: <what>; {usually|often|mostly|as a rule} that <shows>.",
     ];
@@ -46,13 +46,13 @@ internal static class LessonWordings
     /// <summary>The lesson where nobody is sure of it on any of the reeds.</summary>
     internal static IReadOnlyList<string> Suspected { get; } =
     [
-        "{<where> I <suspect>|I <suspect> <where>}, {without being certain|though I could not be sure}, that <what>; {usually|often|mostly|as a rule} that <shows>.",
-        "<where>, {perhaps|it may be that|maybe} <what>, but I <am> {not certain|not sure} of it; {usually|often|mostly|as a rule} that <shows>.",
+        "{without being certain|without being sure}, I <suspect> <where> that <what>, which {usually|often|mostly|as a rule} <shows>.",
+        "{perhaps|maybe} <where> <what>, which {usually|often|mostly|as a rule} <shows>; I <am> {not certain|not sure} of it.",
     ];
 
     internal static IReadOnlyList<string> SuspectedAlone { get; } =
     [
-        "I <suspect>, {without being certain|though I could not be sure}, that <what>; {usually|often|mostly|as a rule} that <shows>.",
+        "I <suspect>, {without being certain|though I could not be sure}, that <what>, which {usually|often|mostly|as a rule} <shows>.",
     ];
 
     /// <summary>On which of them nobody is sure of it, where the others are certain.</summary>
@@ -83,8 +83,8 @@ internal static class LessonWordings
         ],
         [FindingCourse.Better] =
         [
-            $"{{that is|it is}} {{better|less}} now than {{it was|on arrival}}, {{though not quite gone|if not quite gone|but not quite gone}}; {{the lesson|this lesson|what it teaches}} is for {TheNext}.",
-            $"I {{eased that|made that better|put most of that right}} {Here}, {{not all of it|as far as was safe|but not the whole of it}}; {{the lesson|this lesson|what it teaches}} is for {TheNext}.",
+            $"{{that is|it is}} {{better|less}} now than {{it was|on arrival}}, {{though not quite put right|if not quite put right|but not quite as it should be}}; {{the lesson|this lesson|what it teaches}} is for {TheNext}.",
+            $"I {{eased that|made that better|put most of that right}} {Here}, {{though not all of it|as far as was safe|but not the whole of it}}; {{the lesson|this lesson|what it teaches}} is for {TheNext}.",
         ],
         [FindingCourse.TestedBetter] =
         [
@@ -97,7 +97,7 @@ internal static class LessonWordings
     internal static IReadOnlyDictionary<FindingCourse, IReadOnlyList<string>> MendedIn { get; } = new Dictionary<FindingCourse, IReadOnlyList<string>>
     {
         [FindingCourse.PutRight] = ["<where> I {put that right|have put that right|set that right} {here|here at the bench|at my bench}", "<where> {that was|that has been} put right {here|here at the bench|at my bench}"],
-        [FindingCourse.Better] = ["<where> it is better {now|than it was} but not {gone|quite gone}"],
+        [FindingCourse.Better] = ["<where> it is better {now|than it was} but not {quite put right|as it should be}"],
         [FindingCourse.TestedBetter] = ["<where> I worked on it here and <reeds> <have> tested better since"],
         [FindingCourse.Still] = ["<where> it is {still so|as it was|still there}"],
     };
@@ -106,7 +106,7 @@ internal static class LessonWordings
     internal static IReadOnlyList<string> ForTheNext { get; } =
     [
         $"{{either way|in any case|all the same}}, {{the lesson|this lesson|what it teaches}} is {{for|meant for}} {TheNext}.",
-        $"{{the lesson|this lesson|what it teaches}} is {{for|meant for}} {TheNext}{{, not for these|, more than for these|}}.",
+        $"{{the lesson|this lesson|what it teaches}} is {{for|meant for}} {TheNext}.",
         $"{{keep|save|remember}} {{the lesson|this lesson|what it teaches}} for {TheNext}.",
     ];
 

@@ -35,7 +35,7 @@ internal static class NowWordings
 
     internal static IReadOnlyList<string> Better { get; } =
     [
-        "{compared with|beside|set beside} how it {arrived|came}, <gains>.",
+        "compared with how it {arrived|came|was at first|played at first}, <gains>.",
         "compared with {the day it came|its first day here|the day it arrived}, <gains>.",
         "this has changed {since it came|since it arrived|since the day it came|in its time here}: <gains>.",
         "{what has become better|what you gain|what is better}{ by now| today|}: <gains>.",
@@ -48,7 +48,7 @@ internal static class NowWordings
     /// <summary>The same where several things have changed.</summary>
     internal static IReadOnlyList<string> BetterMany { get; } =
     [
-        "{compared with|beside|set beside} how it {arrived|came}, <gains>.",
+        "compared with how it {arrived|came|was at first|played at first}, <gains>.",
         "compared with {the day it came|its first day here|the day it arrived}, <gains>.",
         "these things have changed since it {came|arrived}: <gains>.",
         "{since it came|since it arrived|in its time here} {several things have improved|it has improved in more than one way}: <gains>.",
@@ -71,21 +71,31 @@ internal static class NowWordings
         [TestKind.Opening] = ["the blades were closed at the tip", "the opening was a little {small|narrow}", "the opening was {right|as it should be}", "the opening was a little {wide|large}", "the opening was very {wide|large}"],
         [TestKind.ClosingOrder] = ["the middle of its blades closed first", "its blades closed all at once", "the sides of its blades closed first"],
         [TestKind.Seal] = ["it did not hold its air", "it {lost|let go of} its air at once", "it held its air for a moment", "it held its air{ well|}"],
-        [TestKind.Crow] = ["{it crowed|its crow came} as it should, high and then low", "it crowed high and low at once", "it crowed low only", "it crowed high only"],
+        [TestKind.Crow] = ["{it crowed|its crow came} as it should (high, then low)", "it crowed high and low at once", "it crowed low only", "it crowed high only"],
         [TestKind.Peep] = ["its peep was clean", "its peep was already a crow"],
         [TestKind.SoftestStart] = ["it would not start softly", "a soft note needed a push", "it started softly", "it started on a breath"],
         [TestKind.Effort] = ["it was far too easy to blow", "it was a little too easy to blow", "{the effort was right|it was right to blow}", "it was a little too hard to blow", "it was far too hard to blow"],
         [TestKind.TuningNote] = ["the tuning note was flat", "the tuning note was a little flat", "the tuning note was in tune", "the tuning note was a little sharp", "the tuning note was sharp"],
         [TestKind.TonguedStarts] = ["tongued notes began with a thud", "tongued notes were unsure", "tongued notes were mostly clean", "tongued notes were clean every time"],
-        [TestKind.LowResponse] = ["the low notes would not speak", "the low notes were late", "the low notes spoke with care", "the low notes spoke at once"],
+        [TestKind.LowResponse] = ["the low notes would not speak", "the low notes were late", "the low notes spoke with a little care", "the low notes spoke at once"],
         [TestKind.HighSteadiness] = ["the high notes dropped out", "the high notes wandered", "the high notes held with help", "the high notes held"],
-        [TestKind.Swell] = ["a long note broke", "a long note went wild when it was loud", "a long note sagged when it was loud", "a long note kept its place from soft to loud"],
+        [TestKind.Swell] = ["a long note broke", "a long note went wild at its loudest", "a long note sagged at its loudest", "a long note kept its place from soft to loud"],
         [TestKind.Edge] = ["the sound was covered", "the sound was a little covered", "the edge of the sound was right", "the sound was a little edgy", "the sound was very edgy"],
         [TestKind.Depth] = ["the sound was hollow", "the sound was thin", "the sound was deep enough", "the sound was full"],
     };
 
-    /// <summary>Behind what was tried in a row whose test wasn't repeated after the last work.</summary>
-    internal const string BeforeTheLastWork = " (before the last work)";
+    /// <summary>A crow whose word is what it was, and which stands nearer to its note.</summary>
+    /// <param name="note">The note.</param>
+    internal static string NearerInPitch(string note) => $"the crow {{stands|is}} {{nearer|closer}} to {note}";
+
+    /// <summary>Behind what was tried in a row whose test wasn't repeated after the last work: a cut is called one, since it changes most.</summary>
+    /// <param name="since">What was done after it; nothing for a test that tells how the reed is now.</param>
+    internal static string LastTried(IReadOnlyList<LiveFact<Adjustment>> since) => since.Count == 0 ? "" : $" (last tried before {BeforeWhat(since)})";
+
+    /// <summary>What it was that a test came before: “the last cut”.</summary>
+    /// <param name="since">What was done after it.</param>
+    internal static string BeforeWhat(IReadOnlyList<LiveFact<Adjustment>> since) =>
+        since.MaxBy(work => (work.Pass, work.Sequence))!.Now.AdjustmentKind.Value is "clip" or "clip-hair" ? "the last cut" : "the last work";
 
     /// <summary>Where nothing was tried again after the last work.</summary>
     internal static IReadOnlyList<string> NotTriedSince { get; } =
@@ -106,7 +116,7 @@ internal static class NowWordings
     [
         "{before the work|when it came|on arrival|when it arrived}, <tests>.",
         "<tests> {before the work|when it came|on arrival|when it arrived}.",
-        "{this one I tried once too|this, too, I tried once}, before the work: <tests>.",
+        "{tried|what I tried} {here |on this one |}before the work alone: <tests>.",
     ];
 
     internal static IReadOnlyList<string> NotTriedAgain { get; } =

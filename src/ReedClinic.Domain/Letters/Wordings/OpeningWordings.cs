@@ -72,7 +72,7 @@ internal static class OpeningWordings
 
     internal static IReadOnlyList<string> HowOne { get; } =
     [
-        "{at the end|last of all|towards the end} {you will find|comes|I tell you} how to play it in and {look after it|take care of it|treat it well}.",
+        "{at the end|last of all|towards the end} {you will find|I tell you|you can read} how to {look after it|take care of it|treat it well}{ from now on| at home|}.",
     ];
 
     /// <summary>Where no reed is for playing, and there is no plan.</summary>
@@ -103,7 +103,7 @@ internal static class OpeningWordings
     [
         "<where> <what>, {and that|which} <shows>.",
         "<what> <where>, {and that|which} <shows>.",
-        "{it is good|I was glad to see|I like it} that <where> <what>; that <shows>.",
+        "{it is good|I was glad to see|I like it} that <where> <what>, which <shows>.",
         "<where> <what>; that <shows>.",
     ];
 
@@ -111,7 +111,7 @@ internal static class OpeningWordings
     internal static IReadOnlyList<string> Good { get; } =
     [
         "<what>, {and that|which} <shows>.",
-        "{it is good|I was glad to see|I like it} that <what>; that <shows>.",
+        "{it is good|I was glad to see|I like it} that <what>, which <shows>.",
         "<what>; that <shows>.",
     ];
 

@@ -47,17 +47,25 @@ internal static class StoryWordings
 
     internal static IReadOnlyList<string> WindingAgrees { get; } =
     [
-        "the thread was wound by a <hand>-handed {person|maker}, and the blades overlap the way it pushes them, as they should.",
-        "a <hand>-handed {person|maker} wound the thread, and the blades {overlap|lie} {the way it pushes them|as it pushes them}{, which is right|: just right|, as they should}.",
-        "the blades overlap {the way|as} the thread pushes them{, and that is right|, as they should|}{; it|: it} was wound by a <hand>-handed {person|maker}.",
+        "the thread was wound by a <hand>-handed {person|maker}, and the overlap {goes with that|fits that}, as it should.",
+        "a <hand>-handed {person|maker} wound the thread, and the overlap {goes with that|fits that}{, which is right|: just right|, as it should}.",
+        "the overlap {goes with|fits} the way the thread is wound{, and that is right|, as it should|}{; the thread|: the thread} was wound by a <hand>-handed {person|maker}.",
         "the thread {tells me|shows} that a <hand>-handed {person|maker} wound it, and the overlap {goes with it|agrees with it|fits}.",
+    ];
+
+    /// <summary>The same where the student tied it.</summary>
+    internal static IReadOnlyList<string> WindingAgreesYours { get; } =
+    [
+        "you {wound|have wound} the thread <hand>-handed, and the overlap {goes with that|fits that}{, which is right|, as it should|: just right}.",
+        "{the thread shows|I can tell from the thread} that you {wound it|wind} <hand>-handed, and the overlap {goes with it|agrees with it|fits}{, as it should|}.",
+        "the overlap {goes with|fits} the way the thread is wound{, and that is right|, as it should}; you wound it <hand>-handed.",
     ];
 
     internal static IReadOnlyList<string> WindingAgreesAgain { get; } =
     [
-        "{here too|in this one, too,|here as well|on this one, too,} the blades {overlap|lie} {the way|as} the thread pushes them{, as they should|}.",
-        "the blades {overlap|lie} {the way|as} the thread pushes them {here too|in this one too|on this one as well|here as well}.",
-        "{again|once more} the blades {overlap|lie} {the way|as} the thread pushes them{, and that is right|}.",
+        "{here too|in this one, too,|here as well|on this one, too,} the overlap {goes with|fits} {the thread|the way the thread is wound}{, as it should|}.",
+        "the overlap {goes with|fits} {the thread|the way the thread is wound} {here too|in this one too|on this one as well|here as well}.",
+        "{again|once more} the overlap {goes with|fits} {the thread|the way the thread is wound}{, and that is right|}.",
     ];
 
     internal static IReadOnlyList<string> WindingDisagrees { get; } =
@@ -65,6 +73,13 @@ internal static class StoryWordings
         "the thread was wound by a <hand>-handed {person|maker}, but the blades overlap the other way; they {tend to|may} creep back, and that is settled {in the tying|when a reed is tied}, not with the knife.",
         "a <hand>-handed {person|maker} wound the thread, and the blades overlap {against it|against its push}; such blades {tend to|may} creep back, {which only tying can settle|and only new tying helps}.",
         "the overlap goes {against|the other way from} the thread, which a <hand>-handed {person|maker} wound; {that is a thing|it is a matter} of tying, not of {scraping|the knife}.",
+    ];
+
+    /// <summary>The same where the student tied it.</summary>
+    internal static IReadOnlyList<string> WindingDisagreesYours { get; } =
+    [
+        "you {wound|have wound} the thread <hand>-handed, but the blades overlap {the other way|against its push}; they {tend to|may} creep back, and that is settled {in the tying|when a reed is tied}, not with the knife.",
+        "the overlap goes {against|the other way from} the thread, which you wound <hand>-handed; {that is a thing|it is a matter} of tying, not of {scraping|the knife}.",
     ];
 
     internal static IReadOnlyList<string> WindingDisagreesAgain { get; } =

@@ -5,59 +5,60 @@ internal static class TipLessons
 {
     internal static TeachingNote Sides { get; } = new(
         [
-            "{slide|slip|push} a dark plaque between the blades and {look at|study} the tip: the corners should be {the palest part of it|paler than all the rest|the part that lets most light through}; if they are as dark as the middle, {there is still cane to take|they still want thinning|there is more to take}.",
+            "{slide in|slip in|push in} a dark plaque{ between the blades|} and {look|look straight} down on the tip. {It shows|The dark shows} through thin cane, so the corners should be {darkest|the darkest}; {if|where} they are as pale as the middle, {they want thinning|there is more to take|they are still thick}.",
             "{turn the reed over and {look again|do the same again|look at the other blade}; both blades should {look alike|look the same|show the same}|then {look at|study} the other blade {in the same way|too}: {they should match|both should look alike|one should be like the other}}.",
             "{start|begin} a {middle|comfortable} note with the breath alone, as softly as you can: {it should|it ought to|a good tip will} {come|start} {on the air|with the air}, {without a bump|with no bump|with no thump}.",
         ],
         [
             "{the reed is wet, and the plaque lies|the reed has to be wet, and the plaque should lie|wet the reed well, and let the plaque lie} {flat and square|flat and straight|flat, not askew,} {under|beneath} the tip.",
             "hold the knife {almost|nearly} upright, {leaning a little {in the direction it travels|the way it moves}|tilted a little the way it moves}, and let it touch {only|no more than} the outer third of the tip.",
-            "{the stroke|each stroke|every stroke} is {as long as|no longer than|about as long as} a grain of rice: it {starts|begins} just in front of the line between heart and tip and runs {outwards over|out over} the corner, off the edge.",
+            "{the stroke|each stroke|every stroke} is {as long as|no longer than|about as long as} a grain of rice: it {starts|begins} just in front of the line between heart and tip, runs {outwards|slantwise out} to the corner, and ends {past it|in the air past it}.",
             "it should {sound like|make no more noise than|sound no louder than} a {whisper|soft whisper}; {when|if} it scratches, the knife is blunt or {the hand too heavy|the hand is pressing|you are pressing}.",
         ],
         [
-            "scrape the tip until {you can see clearly|it is easy to see|anybody could see} where it {begins|starts}{, on both blades|, on one blade and then on the other|}.",
+            "scrape the tip, two strokes {a side|to a side} on {each|either} blade, until {you can see clearly|it is easy to see|anybody could see} where it {begins|starts}.",
             "{then|after that|from then on} leave the middle of the tip {alone|as it is} and work {only outwards|outwards only}, towards the {corners|two corners}.",
-            "{take two strokes on|give two strokes to|two strokes on} each of the four corners, then {crow it|try it|listen to the crow}{ and write it down| and compare|}.",
-            "{when|if|as soon as} the crow {drops|sinks} {too low|lower than you want it}, cut {a hair's breadth|no more than a hair} off the end and {go on|carry on}.",
+            "{take two strokes on|give two strokes to|two strokes on} each of the four corners, then {crow it|try it|listen to the crow}; {no more than|at most} three rounds {in|on} one day.",
+            "{when|if|as soon as} the crow {drops|sinks} {below|lower than} <crow>, {leave the end as it is and ask|don't shorten it yourself: ask|don't shorten it, but ask} your teacher to cut {a hair's breadth|no more than a hair} off{ the end|}.",
             "stop {when|as soon as} a soft note {starts|begins|comes} on the breath alone{, even if it isn't perfect|; that is enough for one day|}.",
         ]);
 
     internal static TeachingNote Centre { get; } = new(
         [
-            "{slide|slip} a dark plaque between the blades: the middle of the tip should look {a shade|a little} darker than its sides; if the tip is pale {all across|from side to side}, {the middle has gone|nothing is left of the middle|the middle is too thin}.",
+            "{slide in|slip in} a dark plaque and look down on the tip. Its middle should be {a shade|a little} paler than its sides, where thin cane {lets the dark show through|lets the dark through}; if it is dark {all across|right across}, the middle {has gone|is too thin}.",
             "hold a high note without biting: it should {keep its place|stay where it is}; if it {sinks or flutters|flutters or sinks}, the tip has {no middle|nothing in the middle} to {lean on|stand on}.",
             "{crow it|try the crow} with {very little|hardly any} air: a rattle without a high note {tells the same story|points to the same thing|means the same}.",
         ],
         [
             "{the reed is wet, and the plaque {supports|lies under}|the reed has to be wet, and the plaque should {support|lie under}|wet the reed well, and let the plaque {support|lie under}} the whole tip.",
             "{lay|set} the knife {beside the middle line, never on it|next to the middle line and never on it|close to the middle line but not on it}, {almost|nearly} upright.",
-            "{each|every} stroke {starts|begins} beside the middle, runs towards one corner, and ends past the edge; the middle itself is {never crossed|not crossed|left out}.",
+            "{each|every} stroke {starts|begins} beside the middle, runs towards one corner, and ends past the end of the tip; the middle itself is {never crossed|not crossed|left out}.",
         ],
         [
             "{with a soft pencil, draw|draw, with a soft pencil,|in soft pencil, draw} a line down the middle of the tip before you {start|begin|scrape}.",
-            "scrape on {either side|both sides|the left and the right} of that line and {leave the line standing|leave the line itself alone|let the line stand}{: it is the support|}.",
-            "after every {two strokes|second stroke} hold the reed to {the lamp|a lamp|the light}: the middle should {stay|remain} a shade darker{ than the sides|}.",
-            "if the tip has {become|grown} too thin, cut a {hair|hair's breadth} off the end {rather than scrape more|instead of scraping more|and don't scrape any more}.",
+            "take two strokes on {either side|each side} of that line, on {both blades|one blade and then the other}, and {leave the line standing|leave the line itself alone|let the line stand}{: it is the support|}.",
+            "after every {two strokes|second stroke} take the plaque out and hold the reed to {the lamp|a lamp|the light}: {against it|there} the middle should {stay|remain} a shade darker than the sides.",
+            "if the tip has {become|grown} too thin, ask your teacher to cut a {hair|hair's breadth} off the end {rather than scrape more|instead of scraping more|and don't scrape any more}.",
             "stop {as soon as|when} a high note {holds|stays up|keeps its place} {by itself|without help|on its own}.",
         ]);
 
     internal static TeachingNote Line { get; } = new(
         [
             "hold the wet reed to {a lamp|the lamp|a light}: {there should be|you should see|look for} a clear line between heart and tip, {dark on one side of it and bright on the other|where dark turns to bright|where the dark ends and the bright begins}.",
-            "{measure|take a ruler and measure|with a ruler, measure} from the end of the reed to that line: about two millimetres in the middle and about four at the sides are {usual|common} on a reed that is scraped {almost to the thread|nearly to the thread|down to near the thread}.",
+            "{measure|take a ruler and measure|with a ruler, measure} from the end of the reed to this line: about two millimetres in the middle and about four at the sides are {usual|common} on a reed scraped {almost to the thread|nearly to the thread|down to near the thread}.",
             "{crow it|listen to the crow|try the crow}: a {clear|clearly cut|well cut} tip gives {a clear high note|one clear high note} with {little|only a little|very little} air.",
         ],
         [
             "{support the tip with the plaque|let the plaque support the tip|put the plaque under the tip}, and hold the knife {almost|nearly} upright{, never flat|, not flat|}.",
-            "work {in|along} the low line just in front of the heart, with {very short, light strokes|short strokes, very light,|light strokes, very short,} {towards the tip|that run towards the end|towards the end of the reed}.",
-            "{begin|start} at the line, lift the knife {within two millimetres|after two millimetres at most}, and {never dig|don't dig}: the line is a change of slope, {not a ditch|not a groove}.",
+            "work along the line between heart and tip, {on the tip’s side|on the side of the tip}, with {short, light|light, short} strokes {that run towards|towards} the end of the reed.",
+            "{begin|start} just in front of the line and lift the knife {just |}before the end of the reed: {within two millimetres|after two millimetres at most} in the middle, {after|within} four at the sides.",
+            "{never dig|don't dig}{ there|}: the line is {a change of slope|where the slope changes|a bend in the slope}, {not a ditch|not a groove|and no ditch}.",
         ],
         [
-            "before you scrape, draw the line between heart and tip on both blades{, with a soft pencil| in soft pencil| in pencil}{, so that you see it|}.",
-            "first thin the tip {in front of|on the tip side of} {the|that} line, and leave the heart {alone|as it is|in peace}{ for now|}.",
-            "look at it against {the lamp|a lamp|the light} {after every few strokes|every few strokes}{, both blades|, one blade and then the other|}.",
-            "join {tip and heart|heart and tip} last{ of all|}, with {a few|two or three|very few} light strokes over the line{, no more|}.",
+            "{before you scrape, draw|first draw} the line between heart and tip on both blades{ in soft pencil| in pencil|}: about two millimetres from the end in the middle, about four at the sides.",
+            "{leave the heart {alone|as it is|in peace} and thin only the tip|thin only the tip, and leave the heart {alone|as it is|in peace}}: {three light strokes|three strokes, light ones,} left and three right, on {each|either} blade.",
+            "{then|after each round} take the plaque out and hold the reed to {the lamp|a lamp|the light}. {Go on|Repeat that} only until the tip is {clearly|plainly} brighter than the heart.",
+            "{last of all|at the very end|last}, smooth {the step|what is left of the step} at the line, on the side of the tip, with {two or three|no more than three} light strokes{; the line should still show|, so that the line still shows}.",
             "stop {when|as soon as|once} the crow {begins|starts} with {one clear high note|a clear high note}{; the rest is for another day|, even if it isn't perfect|}.",
         ]);
 
@@ -69,12 +70,12 @@ internal static class TipLessons
         ],
         [
             "hold the knife upright and let it {ride|glide} over the slope between heart and tip with {almost no weight|hardly any weight|next to no weight}.",
-            "{the stroke|each stroke} {begins|starts} at the front of the heart and ends in the first millimetre of the tip; lift the knife before it {reaches|gets to} the edge.",
+            "{the stroke|each stroke} {begins|starts} at the front of the heart and ends in the first millimetre of the tip; lift the knife before it {reaches|gets to} the very end.",
             "work beside the middle line, {left and right {by turns|in turn}|once on the left and once on the right}{, never on it|}.",
         ],
         [
-            "{shape|make} the tip first and leave a small {stair|step} behind it{ for now|, which goes later|}.",
-            "then take the {stair|step} away with light strokes, four on each side of {each|either} blade{, then look|, and look|}.",
+            "{shape|make} the tip first and leave a small {stair|step} between it and the heart{ for now|, which goes later|}.",
+            "then take the {stair|step} away with light strokes, four on each side of {each|either} blade, and {twice|two such rounds} at the most on one day.",
             "look at it {with light from the side|with the lamp at one side|in light from the side} after {each|every} round{ of strokes|}.",
             "{crow it|listen to the crow}: the low note should join {sooner|earlier} {as|while} the slope gets {smoother|more even}.",
             "stop when finger and ear {agree|are content|tell the same}; the heart must {stay|remain} dark against the {lamp|light}.",
@@ -82,8 +83,8 @@ internal static class TipLessons
 
     internal static TeachingNote End { get; } = new(
         [
-            "look at the very end {with|through} a magnifying glass: it should be straight, with two whole corners{ and no frayed edge|, and nothing frayed|}.",
-            "listen {close to the reed|closely} {as|while} you play softly: a hiss {points to|comes from|tells of} the edge.",
+            "look at the very end {with|through} a magnifying glass: it should be straight, with two whole corners{ and nothing frayed|, and nothing frayed|}.",
+            "listen {close to the reed|closely} {as|while} you play softly: a hiss {points to|comes from|tells of} the very end of the tip.",
         ],
         null,
         [

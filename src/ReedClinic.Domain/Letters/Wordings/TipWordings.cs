@@ -19,10 +19,12 @@ internal static class TipWordings
             "{makes the high notes sag|takes the floor from under the high notes|lets the high notes sink}"),
         ["tip-corners-thick"] = new(
             "the {corners|two corners} of the tip [are/were] {still thick|thicker than they need be|still a little heavy|not quite thin enough}",
-            "{makes very soft starts fuzzy|leaves the softest starts fuzzy|holds back the very softest starts|makes a soft note begin with a puff of air}"),
+            "{makes very soft starts fuzzy|leaves the softest starts fuzzy|holds back the very softest starts|makes a soft note begin with a puff of air}")
+        { OnOneSide = "the <side> corner of <of> [is/was] {still thick|thicker than it need be|still a little heavy|not quite thin enough}" },
         ["tip-corner-broken"] = new(
             "{a {small|little|tiny} piece of one corner [is/was] missing|one corner of the tip [is/was] {chipped|broken off}}",
-            "{makes a reed hiss|lets some air hiss past|puts a hiss into soft notes}"),
+            "{makes a reed hiss|lets some air hiss past|puts a hiss into soft notes}")
+        { OnOneSide = "{a {small|little|tiny} piece of the <side> corner of <of> [is/was] missing|the <side> corner of <of> [is/was] {chipped|broken off}}" },
         ["tip-short"] = new(
             "the {tip|thin part at the end} [is/was] {short|rather short|shorter than usual|a little too short}",
             "{makes a reed feel stiff|makes starts sudden|makes a reed stiff and its starts sudden}"),

@@ -10,8 +10,8 @@ internal static class UseWordings
     {
         [VerdictKind.NotToBeSaved] =
         [
-            "{please don't|don't} play it {any more|any longer|now}; {keep it for|save it for} its staple, which {can be used again|can carry another reed|is good for another reed}.",
-            "{please don't|don't} play it {now|any longer}, but {keep|save} the staple: {it can be used again|another reed can be tied on it|it will serve the next one}.",
+            "{please don't|don't} play it {any more|any longer}; {keep it for|save it for} its staple, which {can be used again|can carry another reed|is good for another reed}.",
+            "{please don't|don't} play it {any more|any longer}, but {keep|save} the staple: {it can be used again|another reed can be tied on it|it will serve the next one}.",
             "{let the cane go|give the cane up|part with the cane} and keep the staple{, which is still good for another reed|; you can tie another reed on it|}.",
         ],
         [VerdictKind.NeedsPlayingIn] =
@@ -37,9 +37,9 @@ internal static class UseWordings
 
     internal static IReadOnlyList<string> Concert { get; } =
     [
-        "keep this one for the concert: play it a little now, then {leave it in its case|let it rest} until the week before.",
-        "{save|keep} it for the concert{; a few minutes now will do, and then|: a few minutes now, and then} it {rests|can rest} until the week before.",
-        "{since it is for the concert|as it is your concert reed}, play it only a little now, and {take it out again|come back to it} the week before.",
+        "{keep|save} {it|this one|this reed} for concerts{, as you do|}: {a few minutes every few days|a little playing now and then|a short while every few days} {will keep it ready|will be enough to keep it ready|will do}.",
+        "{since|as} you {use it|play it|keep it} for concerts, {don't wear it out|spare it} {in daily practice|in your daily practice|day by day}{: a little now and then is enough|; a few minutes now and then will keep it ready|}.",
+        "{for a concert reed|for a reed that is kept for concerts|since it is for concerts}, {a few minutes every few days|a little now and then|a few quiet minutes now and then} {will do|will be enough}{; practise on another|, and another can do the daily work|}.",
     ];
 
     internal static IReadOnlyList<string> First { get; } =
@@ -50,6 +50,15 @@ internal static class UseWordings
         "{if you ask me|if you want to know|if you wonder} which {one|reed} to play first, {it is this one|take this one|I would say this one}.",
         "{I would|in your place I would|if it were mine, I would} {play|take|try} {this one|this reed} first{, and the others later|, before the others|}.",
         "{of all of them|of them all|of your reeds}, {play|take|choose} this one first{, if you like|}.",
+    ];
+
+    /// <summary>The same where the others have advice of their own.</summary>
+    internal static IReadOnlyList<string> FirstAlone { get; } =
+    [
+        "{play|try|take} this {one|reed} first{ of all|}{, if you like|, I would say|}.",
+        "this is the {one|reed} {to play|I would play|for you to play|to begin with} {first|first of all}{, I think|, if you ask me|}.",
+        "{if you ask me|if you want to know|if you wonder} which {one|reed} to play first, {it is this one|take this one|I would say this one}.",
+        "{I would|in your place I would|if it were mine, I would} {play|take|try} {this one|this reed} first{ of all|}.",
     ];
 
     internal static IReadOnlyList<string> InTurn { get; } =

@@ -8,11 +8,39 @@ internal static class VerdictWordings
     /// <summary>Not to be saved, and nothing was tried on it.</summary>
     internal static IReadOnlyList<string> NotToBeSavedUntried => [.. All[VerdictKind.NotToBeSaved].SkipLast(1)];
 
+    /// <summary>Why, where something was found that by itself ends the days of a reed.</summary>
+    internal static IReadOnlyList<string> GivenUpBecause { get; } =
+    [
+        "{the reason is|what decided it is|what stands against it is} <what>{, which no work of mine mends|: that can't be put back|, and nothing that I know mends that}.",
+        "<what> {is the reason|decided it|is what decided it}{: that can't be put back|, and no work of mine mends that|}.",
+    ];
+
+    /// <summary>Where risks were allowed on it, and it was worked on.</summary>
+    internal static IReadOnlyList<string> RiskWasAllowed { get; } =
+    [
+        "you had {allowed me|given me leave} to take risks {with it|on this one}, and {that is how I worked on it|I worked on it with that leave}{; thank you for trusting me with it|}.",
+        "I {worked on it|tried what I tried} with {your leave|the leave that you gave} to take risks{: thank you for that trust|, and I thank you for it|}.",
+    ];
+
+    /// <summary>The same where nothing was done.</summary>
+    internal static IReadOnlyList<string> RiskNotTaken { get; } =
+    [
+        "you {would have|had} allowed risks {with it|on this one}; I took none.", "{your leave to take risks|the leave that you gave me to take risks} I did not use {on it|on this one|here}.",
+    ];
+
     /// <summary>Better, and nothing was done: then nothing is said of work.</summary>
     internal static IReadOnlyList<string> ImprovedByItself { get; } =
     [
         "it {tested|has tested} better {later|a second time} than {when it came|on arrival}, and that without {any work|a knife}.",
         "{left to itself|with nothing done to it}, it {tested|has tested} better {later|a second time} than {when it came|on arrival}.",
+    ];
+
+    /// <summary>Better, but its cane is tired or at its end: then nothing is promised.</summary>
+    internal static IReadOnlyList<string> ImprovedNearItsEnd { get; } =
+    [
+        "{it|this one|this reed} {plays|now plays} better than {when it came|it did on arrival|on the day it came|before}{, for as long as its cane lasts|}.",
+        "{it|this one|this reed} {goes home|leaves me|comes back to you|travels home} {a better reed|in better order|better than it came}{, for as long as its cane lasts|}.",
+        "the work {has helped|did it good}{, as far as this cane goes|, for as long as its cane lasts|}.",
     ];
 
     internal static IReadOnlyDictionary<VerdictKind, IReadOnlyList<string>> All { get; } = new Dictionary<VerdictKind, IReadOnlyList<string>>
@@ -21,8 +49,8 @@ internal static class VerdictWordings
         [
             "{it|this one|this reed} {plays|now plays} better than {when it came|it did on arrival|on the day it came|before}.",
             "{I think|I believe|I am fairly sure that} you will {notice|feel|hear} {the difference|what has changed|the change}{ at once| quite soon|}.",
-            "{it|this one|this reed} {goes home|leaves me|comes back to you|travels home} {a better reed|in better order|better than it came|the better for it}.",
-            "{there is|you will find} {more|a good deal more} {in it now|in this reed now|in this one now} than {when it came|before|on the day it came}.",
+            "{it|this one|this reed} {goes home|leaves me|comes back to you|travels home} {in better order|better than it came|the better for it|the better for the work}.",
+            "you {will|should} get {more|a good deal more} out of {it|this reed|this one} now than {when it came|before|on the day it came}.",
             "the work {has helped|did it good|has paid off}{: it is better now|, and it is a better reed|; it plays better now}.",
             "{it|this one|this reed} has gained by {the work|what was done}{, and I am glad of it|, I think|}.",
         ],
@@ -30,7 +58,7 @@ internal static class VerdictWordings
         [
             "{it was|this was} a good reed {already|when it came|from the start}; I {only refined it|only made it a little finer|did no more than refine it}.",
             "you {had sent me|sent me} a good reed{ here|}, and it {needed|asked for} {very little|little|only a touch}{ more|}.",
-            "{little|not much|very little} was {needed|left to do}: {it|this one} {came as a good reed|was good when it came}.",
+            "{it|this one|this reed} {came as a good reed|was good when it came}{, and it was a pleasure to refine|; I only made it a little finer|}.",
         ],
         [VerdictKind.LeftAsItCame] =
         [
@@ -59,9 +87,9 @@ internal static class VerdictWordings
         ],
         [VerdictKind.NotToBeSaved] =
         [
-            "{this one|this reed} can't be saved, but it {has taught us something|still has something to teach|can teach us something}{, and that counts|}.",
-            "its playing days are {over|done}{; keep the staple for the next one|, but its staple can serve the next one|, and it has earned its rest}.",
-            "I could not {save|rescue} {this one|it}; {what it shows us is still worth something|we can still learn from it|you can still learn from it}.",
+            "I am sorry{ to say|}: {this one|this reed} can't be saved{, but it {has taught us something|still has something to teach}|, and I know that it is a pity|}.",
+            "{I am sorry|I am sorry for it|it is a pity}, but its playing days are {over|done}{; its staple can serve the next one|, and it has earned its rest|}.",
+            "to my regret I could not {save|rescue} {this one|it}{; {what it shows us is still worth something|we can still learn from it}|, and I would have liked to|}.",
         ],
         [VerdictKind.ReturnedUnplayed] = ["it comes back to you unplayed.", "I {send|am sending} it back {unplayed|without having played it}."],
     };

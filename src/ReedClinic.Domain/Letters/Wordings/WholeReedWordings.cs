@@ -41,6 +41,6 @@ internal static class WholeReedWordings
             "{dulls the sound|keeps the blades from moving freely|makes a reed sound dull}"),
         ["worn"] = new(
             "the cane [is/was] {tired from hours of playing|worn out|at the end of its playing days}",
-            "{leaves no spring in the blades|means that the blades no longer spring back|makes the sound dull}"),
+            "{leaves no spring in the blades|leaves the blades with little spring|makes the sound dull}"),
     };
 }

@@ -25,6 +25,12 @@ internal static class WishWordings
         "{safe changes only, you had said|you had allowed safe changes only}, and {that is how it was done|I kept to that}: {a little at a time|in small steps}, {with a test after each pass|and tried after each pass}.",
     ];
 
+    /// <summary>The same where something was done that a student may not count among safe changes: how it was done is told, and not that the wish was kept.</summary>
+    internal static IReadOnlyList<string> SmallStepsAlone => [SmallSteps[0]];
+
+    /// <summary>The same where no cane was taken.</summary>
+    internal static IReadOnlyList<string> NoCaneAlone => [SafeOnly[0]];
+
     /// <summary>The same where an earlier reed has told it in full.</summary>
     internal static IReadOnlyList<string> SmallStepsAgain { get; } =
     [
@@ -44,6 +50,12 @@ internal static class WishWordings
     ];
 
     internal static IReadOnlyList<string> Beyond { get; } = ["<asked>, {and|and yet} I did <work>.", "<asked>; {all the same|even so} I did <work>."];
+
+    /// <summary>The same where the teacher said that it was done without being agreed.</summary>
+    internal static IReadOnlyList<string> Unagreed { get; } =
+    [
+        "<asked>, and I went further than that without asking you first: I did <work>; {please tell me|do tell me} if you would rather {have been asked|I asked another time}.",
+    ];
 
     internal static IReadOnlyList<string> AlsoAgreed { get; } =
     [

@@ -35,8 +35,8 @@ internal static class WorkFrames
 
     internal static IReadOnlyList<string> RhythmUntested { get; } = ["I {worked on it|went over it} in <passes>.", "it {took|needed} <passes>."];
 
-    /// <summary>For the sake of which place, where an earlier reed has told what that is good for.</summary>
-    internal static IReadOnlyList<string> SakeAgain { get; } = [", {again|once more} for the sake of <place>", ""];
+    /// <summary>For the sake of which place, once more.</summary>
+    internal static IReadOnlyList<string> SakeAgain { get; } = [", {again|once more} leaving <place> the stronger", ", which leaves <place> the stronger {again|once more}"];
 
     /// <summary>Work of the studio’s own; its name is quoted, since it may read as an order.</summary>
     internal static IReadOnlyList<string> Own { get; } = ["I did this: <name><more>.", "{what I did|this is what I did}{ here|}: <name><more>.", "{then|next} I did this: <name><more>."];
@@ -61,7 +61,7 @@ internal static class WorkFrames
 
     internal static IReadOnlyList<string> Stopped { get; } =
     [
-        "{then|there|at that point|here|after that} I {stopped|left off|left it at that|let it be}{, and this is why|, for this reason|, and my reason was this|}: <why>",
+        "{then|there|at that point|here|after that} I {stopped|left off|went no further|ended the work}{, and this is why|, for this reason|, and my reason was this|}: <why>",
         "{my reason to|the reason to|what led me to} {stop|leave off|stop there|go no further} was this: <why>",
         "I {stopped|left off|went no further} {then|there|at that point|after that}{, and this is why|, for this reason|, with this in mind|}: <why>",
         "{this is why I|here is why I} {stopped|stopped there|left off|stopped at that point}: <why>",
@@ -69,7 +69,7 @@ internal static class WorkFrames
 
     /// <summary>The same before a reason that stands as a sentence by itself.</summary>
     internal static IReadOnlyList<string> StoppedAlone { get; } =
-        ["{then|there|at that point|after that} I {stopped|left off|left it at that|went no further}. <why>"];
+        ["{then|there|at that point|after that} I {stopped|left off|ended the work|went no further}. <why>"];
 
     /// <summary>The same where it was stopped to protect it.</summary>
     internal static IReadOnlyList<string> StoppedToProtectAlone { get; } =
@@ -111,6 +111,22 @@ internal static class WorkFrames
         "{nothing was scraped|I scraped nothing|no cane was taken away} {here|on this one|on this reed}{ this time|}.",
     ];
 
+    /// <summary>What was right of a reed on which nothing was done.</summary>
+    internal static IReadOnlyList<string> GoodOfIt { get; } =
+    [
+        "{this much is good|this is good|this I liked|this pleased me} {about it|in it|in this one}: <goods>.",
+        "{there is|I found} something {to like in it|to be glad of}: <goods>.",
+        "{I was glad of this|I was pleased with this}{ in it| here| on this one|}: <goods>.",
+    ];
+
+    /// <summary>The same where no test, but a strength was written down: it was told before.</summary>
+    internal static IReadOnlyList<string> GoodKept { get; } =
+    [
+        "what is good in {it|this one|this reed} {is worth keeping|I was glad to see|pleased me}.",
+        "{I was glad of|I am glad of|I liked} what is good {in it|in this one|about it}.",
+        "{the good in it|what is good about it} {deserves to stay as it is|I would keep just so}.",
+    ];
+
     internal static IReadOnlyList<string> RiskOpen { get; } =
     [
         "{one thing|something} to keep an eye on: <risk>.", "please {keep an eye on this|watch for one thing}: <risk>.",
@@ -118,7 +134,7 @@ internal static class WorkFrames
 
     internal static IReadOnlyList<string> RiskHappened { get; } =
     [
-        "before I began I had {written|noted} down a risk (<risk>), and {it did happen|it happened}.",
-        "a risk that I had {written down|noted} before I began (<risk>) {did come about|did happen}.",
+        "before I began I had {written|noted} down a risk (<risk>), and {it did happen|it happened}{: I am sorry|; I am sorry for it|, and I am sorry for that}.",
+        "a risk that I had {written down|noted} before I began (<risk>) {did come about|did happen}{: I am sorry|; I am sorry for it|, and I am sorry for that}.",
     ];
 }

@@ -1,40 +1,73 @@
 namespace ReedClinic.Domain.Reeds.Drawing;
 
 /// <summary>
-/// Finds a free spot for each numbered disc: inside its zone where there is room, beside the blade where there is not (always for the
-/// thin places of the tip, which a disc would cover: their lines never cross), and else the nearest place on the drawing that covers neither a disc nor a word, with a line to where it belongs.
+/// Finds a free spot for each numbered disc: behind the words “whole reed” for what is about the reed as a whole, beside a blade's name for
+/// what is about that blade as a whole; above the tip for its edge and corners; in a column beside the blade for all the rest of the cane, with a line to its place, so that no number lies on
+/// what was found or worked; on thread and cork, which are large enough, in its zone. Where there is no room, the nearest place on the drawing that covers neither a disc nor a word.
 /// </summary>
 internal sealed class DiscPlan(MapLayout layout)
 {
-    private const double Apart = 22.5;
-    private const double Out = 16;
+    private const double Apart = 26;
+    private const double Out = 15;
     private const double Border = 10.5;
     private const double Step = 6;
-    private const double OverABlade = 60;
+    private const double BelowTheTip = 6;
     private const int MostAside = 16;
+    private const double BesideTheName = 60;
+    private const double BehindTheWords = 17;
 
-    private static readonly int[] Levels = [0, 1, -1, 2, -2, 3, -3];
+    // In millimetres: here the blade is as wide as it gets, while its edge curves.
+    private const double BelowTheEdge = 1;
+    private const double AboveTheNames = 27;
 
     private readonly List<(double X, double Y)> taken = [];
 
     /// <summary>All discs of the drawing.</summary>
-    public IReadOnlyList<Disc> Discs() => [.. layout.AtTheEnd().Select(m => Put(m.Number, AtTheEnd())), .. On(Blades.Upper), .. On(Blades.Lower)];
+    public IReadOnlyList<Disc> Discs() => [.. layout.AtTheEnd().Select(m => Put(m.Number, AtTheEnd())), .. Whole(), .. On(Blades.Upper), .. On(Blades.Lower)];
+
+    // Of the reed: behind its words. Of one blade: beside its name. Where there are many, the row above.
+    private IEnumerable<Disc> Whole() => layout.Whole().Select(m => Put(m.Number, m.Mark.Place.Blades switch
+    {
+        Blades.Upper => [AtTheNames(layout.UpperX - BesideTheName), AtTheNames(layout.UpperX + BesideTheName), .. Above(-1)],
+        Blades.Lower => [AtTheNames(layout.LowerX + BesideTheName), AtTheNames(layout.LowerX - BesideTheName), .. Above(1)],
+        _ => [.. InTheRow(), .. Above(-1), .. Above(1)],
+    }));
+
+    /// <summary>How wide a row of numbers is, from the words before them.</summary>
+    /// <param name="count">How many.</param>
+    internal static double RowOf(int count) => BehindTheWords + Border + ((count - 1) * Apart);
+
+    /// <summary>How many numbers a row of a width holds.</summary>
+    /// <param name="width">Its width, from the words before them.</param>
+    internal static int InARow(double width) => (int)((width - BehindTheWords - Border) / Apart) + 1;
+
+    private IEnumerable<Disc> InTheRow() => layout.WholeReed is not { } words ? [] :
+        from i in Enumerable.Range(0, layout.RoomInTheRow)
+        let x = words.X + BehindTheWords + (i * Apart)
+        select new Disc(0, x, words.Y, x, words.Y);
+
+    private Disc AtTheNames(double x) => new(0, x, layout.NamesY, x, layout.NamesY);
+
+    private IEnumerable<Disc> Above(int side) =>
+        from i in Enumerable.Range(0, 4)
+        let x = layout.End.X + (side * ((layout.Width / 2) - Border - 1 - (i * Apart)))
+        let y = layout.NamesY - AboveTheNames
+        select new Disc(0, x, y, x, y);
 
     private List<Disc> On(Blades blade)
     {
-        var shapes = layout.On(blade).Where(m => !MapLayout.IsEnd(m.Mark.Place.Zone)).SelectMany(m => Shapes(m.Mark).Select(shape => (m.Number, Shape: shape))).ToList();
-        var thin = BesideTheTip(blade, [.. shapes.Where(one => IsThin(one.Shape.Zone))]);
-        return [.. thin, .. shapes.Where(one => !IsThin(one.Shape.Zone)).Select(one => Put(one.Number, Spots(blade, one.Shape)))];
+        var shapes = layout.On(blade).Where(m => !MapLayout.IsEnd(m.Mark.Place.Zone)).SelectMany(m => layout.Shapes(blade, m.Mark).Select(shape => (m.Number, Shape: shape))).ToList();
+        var beside = Beside(blade, [.. shapes.Where(one => IsBeside(one.Shape.Zone))]);
+        return [.. beside, .. shapes.Where(one => !IsBeside(one.Shape.Zone)).OrderBy(one => one.Shape.Zone).Select(one => Put(one.Number, Spots(blade, one.Shape)))];
     }
 
-    // Where a disc would cover most of the place that it is about.
-    private static bool IsThin(Zone zone) => zone is Zone.TipCentre or Zone.TipSides or Zone.Rooftop or Zone.Transition;
+    private static bool IsBeside(Zone zone) => zone is not (Zone.TipEdge or Zone.TipCorners or Zone.Thread or Zone.Cork);
 
-    // In a column on each side of the blade, in the order in which their places lie from the tip down, so that their lines don't cross.
-    private List<Disc> BesideTheTip(Blades blade, List<(int Number, ZoneArt Shape)> thin)
+    // In a column on each side of the blade; what lies on both sides of the middle goes where there are fewer.
+    private List<Disc> Beside(Blades blade, List<(int Number, ZoneArt Shape)> shapes)
     {
         var outwards = blade == Blades.Upper ? -1 : 1;
-        var sided = thin.Select(one => (one.Number, one.Shape, Side: one.Shape.Shape.Anchor().X is var x && x < -0.3 ? -1 : x > 0.3 ? 1 : 0)).ToList();
+        var sided = shapes.Select(one => (one.Number, one.Shape, Side: one.Shape.Shape.Anchor().X is var x && x < -0.3 ? -1 : x > 0.3 ? 1 : 0)).ToList();
         var counts = new Dictionary<int, int> { [-1] = sided.Count(one => one.Side == -1), [1] = sided.Count(one => one.Side == 1) };
         List<(int Number, ZoneArt Shape, int Side)> given = [];
         foreach (var one in sided)
@@ -50,15 +83,47 @@ internal sealed class DiscPlan(MapLayout layout)
     private IEnumerable<Disc> Column(Blades blade, int side, IReadOnlyList<(int Number, MmPoint Tie)> column)
     {
         var middle = layout.Middle(blade);
-        var next = layout.TipY - 4;
-        foreach (var (number, tie) in column)
-        {
-            var y = Math.Max(next, Y(tie.Y) - (Apart * (column.Count - 1) / 3));
-            var disc = new Disc(0, middle + (side * (layout.Reach + Out - 2)), y, middle + (tie.X * SvgPath.Scale), Y(tie.Y));
-            next = y + Apart;
-            yield return Put(number, [disc]);
-        }
+        var top = layout.TipY + BelowTheTip - (Apart / 2);
+        var apart = MapLayout.Spread([.. Around([.. column.Select(one => Y(one.Tie.Y))]).Select(y => (y - top - (Apart / 2) + MapLayout.Above, Apart))], layout.Height - Border + (Apart / 2) - top);
+        List<Disc> discs = [.. column.Select((one, i) => new Disc(
+            one.Number, middle + (side * (layout.Reach + Out)), top + apart[i] + (Apart / 2), middle + (one.Tie.X * SvgPath.Scale), Y(one.Tie.Y)))];
+        return Uncrossed(discs).Select(disc => Put(disc.Number, [disc]));
     }
+
+    // As near to where they are meant as they can be together: as far down as up.
+    private static List<double> Around(IReadOnlyList<double> meant)
+    {
+        var (down, up) = (meant.ToArray(), meant.ToArray());
+        for (var i = 1; i < meant.Count; i++)
+        {
+            down[i] = Math.Max(down[i - 1] + Apart, meant[i]);
+            up[^(i + 1)] = Math.Min(up[^i] - Apart, meant[meant.Count - 1 - i]);
+        }
+
+        return [.. down.Zip(up, (lower, upper) => (lower + upper) / 2)];
+    }
+
+    // Two lines that cross change places: both together are shorter then, so that it comes to an end.
+    private static List<Disc> Uncrossed(List<Disc> discs)
+    {
+        while (Crossing(discs) is var (one, other) && one != other)
+        {
+            (discs[one], discs[other]) = (discs[one] with { Y = discs[other].Y }, discs[other] with { Y = discs[one].Y });
+        }
+
+        return discs;
+    }
+
+    private static (int One, int Other) Crossing(List<Disc> discs) =>
+        (from one in Enumerable.Range(0, discs.Count) from other in Enumerable.Range(one + 1, discs.Count - one - 1) where Cross(discs[one], discs[other]) select (one, other)).FirstOrDefault();
+
+    private static bool Cross(Disc a, Disc b) =>
+        Turn(a.X, a.Y, a.TieX, a.TieY, b.X, b.Y) * Turn(a.X, a.Y, a.TieX, a.TieY, b.TieX, b.TieY) < -1e-6
+        && Turn(b.X, b.Y, b.TieX, b.TieY, a.X, a.Y) * Turn(b.X, b.Y, b.TieX, b.TieY, a.TieX, a.TieY) < -1e-6;
+
+    // On which side of a line a point lies.
+    private static int Turn(double fromX, double fromY, double toX, double toY, double x, double y) =>
+        ((toX - fromX) * (y - fromY)) - ((toY - fromY) * (x - fromX)) is var area && Math.Abs(area) < 1e-6 ? 0 : Math.Sign(area);
 
     // The point of a place that lies nearest to one side, a little within it.
     private static MmPoint Towards(ZoneArt art, int side)
@@ -71,9 +136,6 @@ internal sealed class DiscPlan(MapLayout layout)
         return inside.Count > 0 ? inside[inside.Count / 2] : shape.Anchor();
     }
 
-    private IReadOnlyList<ZoneArt> Shapes(ReedMark mark) =>
-        mark.Place.Zone == Zone.WholeReed ? layout.Art.Shapes(Zone.Thread) : layout.Art.Shapes(mark.Place.Zone, mark.Place.Sides);
-
     private Disc Put(int number, IEnumerable<Disc> spots)
     {
         var first = spots.First();
@@ -83,43 +145,28 @@ internal sealed class DiscPlan(MapLayout layout)
     }
 
     private bool IsFree(Disc spot) =>
-        spot.X >= Border && spot.X <= layout.Width - Border && spot.Y >= Border && spot.Y <= layout.Height - Border
-        && taken.All(t => Math.Pow(t.X - spot.X, 2) + Math.Pow(t.Y - spot.Y, 2) >= Apart * Apart);
+        !IsOnTheWords(spot) && spot.X >= Border && spot.X <= layout.Width - Border && spot.Y >= Border && spot.Y <= layout.Height - Border
+        && taken.All(t => Math.Pow(t.X - spot.X, 2) + Math.Pow(t.Y - spot.Y, 2) >= (Apart * Apart) - 1e-6);
 
-    private IEnumerable<Disc> Spots(Blades blade, ZoneArt art)
-    {
-        var anchor = art.Shape.Anchor();
-        return art.Zone switch
-        {
-            Zone.TipEdge or Zone.TipCorners => AboveTheTip(blade, anchor),
-            Zone.Rails or Zone.SideEdges or Zone.Eye => BesideTheBlade(blade, art, anchor),
-            _ => InTheZone(blade, art, anchor),
-        };
-    }
+    private bool IsOnTheWords(Disc spot) =>
+        layout.WholeReed is { } words && Math.Abs(spot.Y - words.Y) < 20 && spot.X < words.X + Border && spot.X > words.X - layout.WordsOfTheReed - Border;
+
+    private IEnumerable<Disc> Spots(Blades blade, ZoneArt art) =>
+        art.Zone is Zone.TipEdge or Zone.TipCorners ? AboveTheTip(blade, art.Shape.Anchor()) : InTheZone(blade, art, art.Shape.Anchor());
 
     // To the right of the view of the end, then to its left.
     private IEnumerable<Disc> AtTheEnd() =>
         from turn in new[] { 1, -1 }
         from i in Enumerable.Range(0, MostAside)
-        select new Disc(0, layout.End.X + (turn * ((4.4 * SvgPath.Scale) + (i * 21))), layout.End.Y, layout.End.X + (turn * 3.3 * SvgPath.Scale), layout.End.Y);
+        select new Disc(0, layout.End.X + (turn * ((4.4 * SvgPath.Scale) + (i * Apart))), layout.End.Y, layout.End.X + (turn * 3.3 * SvgPath.Scale), layout.End.Y);
 
+    // Several for one corner go outwards first: the middle is the edge's.
     private IEnumerable<Disc> AboveTheTip(Blades blade, MmPoint anchor)
     {
         var x = layout.Middle(blade) + (anchor.X * SvgPath.Scale);
         var turn = anchor.X < 0 ? -1 : 1;
-        return Enumerable.Range(0, MostAside).SelectMany(i => i == 0 ? [0] : new[] { -i, i })
+        return Enumerable.Range(0, MostAside).SelectMany(i => i == 0 ? [0] : new[] { i, -i })
             .Select(i => new Disc(0, x + (i * Apart * turn), layout.TipY - 17, x, layout.TipY));
-    }
-
-    private IEnumerable<Disc> BesideTheBlade(Blades blade, ZoneArt art, MmPoint anchor)
-    {
-        var (middle, outwards) = (layout.Middle(blade), blade == Blades.Upper ? -1 : 1);
-        var side = anchor.X < -0.01 ? -1 : anchor.X > 0.01 ? 1 : outwards;
-        var levels = layout.On(blade).Where(m => !Shapes(m.Mark).Any(s => s.Zone == art.Zone)).SelectMany(m => layout.Levels(m.Mark)).ToList();
-        return Levels.Select(i => anchor.Y + (i * Apart / SvgPath.Scale))
-            .OrderBy(y => levels.Any(l => Math.Abs(l - y) * SvgPath.Scale < 12))
-            .Select(y => (Y: Y(y), Edge: art.Zone == Zone.Eye ? art.Shape.Right * SvgPath.Scale : layout.EdgeAt(y)))
-            .Select(at => new Disc(0, middle + (side * (at.Edge + Out)), at.Y, middle + (side * (at.Edge - 2)), at.Y));
     }
 
     private IEnumerable<Disc> InTheZone(Blades blade, ZoneArt art, MmPoint anchor)
@@ -139,14 +186,14 @@ internal sealed class DiscPlan(MapLayout layout)
         from j in Enumerable.Range(0, (int)((layout.Height - (2 * Border)) / Step) + 1)
         let spot = new Disc(0, Border + (i * Step), Border + (j * Step), meant.TieX, meant.TieY)
         where !IsWords(spot)
-        orderby Math.Sqrt(Math.Pow(spot.X - spot.TieX, 2) + Math.Pow(spot.Y - spot.TieY, 2)) + (IsOverABlade(spot) ? OverABlade : 0)
+        orderby IsOverABlade(spot), Math.Pow(spot.X - spot.TieX, 2) + Math.Pow(spot.Y - spot.TieY, 2)
         select spot;
 
     // The names of the blades and of their sides, and the view of the end with its own.
-    private bool IsWords(Disc spot) => spot.Y < layout.TipY - 15 && (spot.Y > layout.TipY - layout.Air - 78 || Math.Abs(spot.X - layout.End.X) < 75);
+    private bool IsWords(Disc spot) => spot.Y < layout.TipY - 15 && (spot.Y > layout.TipY - layout.Air - 78 - layout.RowOfTheReed || Math.Abs(spot.X - layout.End.X) < 75);
 
     private bool IsOverABlade(Disc spot) => new[] { layout.UpperX, layout.LowerX }.Any(middle =>
-        spot.Y > layout.TipY - Border && Math.Abs(spot.X - middle) < layout.EdgeAt((spot.Y - layout.TipY) / SvgPath.Scale) + Border);
+        spot.Y > layout.TipY - Border && Math.Abs(spot.X - middle) < layout.EdgeAt(Math.Max(BelowTheEdge, (spot.Y - layout.TipY) / SvgPath.Scale)) + Border);
 
     private double Y(double mm) => layout.TipY + (mm * SvgPath.Scale);
 }

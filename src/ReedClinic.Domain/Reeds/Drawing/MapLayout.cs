@@ -23,8 +23,13 @@ public sealed class MapLayout
     /// <summary>From one line of a label to the next.</summary>
     public const double LineHeight = 18;
 
+    /// <summary>From the top of a label to where it points.</summary>
+    internal const double Above = 11;
+
     private const int LabelChars = 27;
     private const double LabelGap = 9;
+    private const double RowTall = 28;
+    private const double Edge = 8;
 
     /// <summary>Lays the drawing of one reed out.</summary>
     /// <param name="style">How it is scraped.</param>
@@ -44,7 +49,8 @@ public sealed class MapLayout
         LowerX = UpperX + (2 * Reach) + gap;
         Width = LowerX + Reach + pad;
         Air = !icon && marks.Any(mark => mark.Place.Zone is Zone.TipEdge or Zone.TipCorners) ? 12 : 0;
-        TipY = icon ? 8 : 122 + Air;
+        OfTheReed = icon ? 0 : marks.Count(IsOfTheReed);
+        TipY = icon ? 8 : 122 + RowOfTheReed + Air;
         Height = TipY + (icon ? (Art.Outline.Measures.Cane + 2.6) * SvgPath.Scale : Art.Foot + 14);
         Discs = icon ? [] : new DiscPlan(this).Discs();
         Labels = icon ? [] : [.. LabelsOf(true), .. LabelsOf(false)];
@@ -83,6 +89,23 @@ public sealed class MapLayout
     /// <summary>The middle of the view onto the end of the tip.</summary>
     public (double X, double Y) End => ((UpperX + LowerX) / 2, 34);
 
+    /// <summary>The level of the blades' names, where what is about one blade as a whole has its number.</summary>
+    public double NamesY => TipY - Air - 57;
+
+    /// <summary>Where the words “whole reed” end and on what level their row is, under the opening; the numbers of what is about the reed as a whole follow them. Null where there are none.</summary>
+    public (double X, double Y)? WholeReed => OfTheReed == 0 ? null : (WordsOfTheReed + ((Width - WordsOfTheReed - DiscPlan.RowOf(Math.Min(OfTheReed, RoomInTheRow))) / 2), NamesY - RowTall);
+
+    /// <summary>How many numbers the row of the whole reed holds.</summary>
+    internal int RoomInTheRow => DiscPlan.InARow(Width - WordsOfTheReed - Edge);
+
+    /// <summary>How much room the row of the whole reed takes above the names.</summary>
+    internal double RowOfTheReed => OfTheReed == 0 ? 0 : RowTall;
+
+    private int OfTheReed { get; }
+
+    /// <summary>How much room the words “whole reed” are given; in the type of a letter they are wider.</summary>
+    internal double WordsOfTheReed => Size == ReedMapSize.Print ? 108 : 74;
+
     /// <summary>The numbers of the marks, in or beside their places.</summary>
     public IReadOnlyList<Disc> Discs { get; }
 
@@ -101,6 +124,20 @@ public sealed class MapLayout
     /// <summary>The marks at the opening or inside, shown on the view of the end.</summary>
     public IEnumerable<(int Number, ReedMark Mark)> AtTheEnd() => Numbered().Where(m => IsEnd(m.Mark.Place.Zone));
 
+    /// <summary>What is drawn for a mark on one blade: its place, or its strips of it where other signs lie there too.</summary>
+    /// <param name="blade">Upper or lower.</param>
+    /// <param name="mark">The mark.</param>
+    /// <param name="beside">Marks that aren't of the layout and are drawn with it.</param>
+    public IReadOnlyList<ZoneArt> Shapes(Blades blade, ReedMark mark, params IReadOnlyList<ReedMark> beside) =>
+        SharedPlace.Shapes(Art, mark, [.. On(blade).Select(m => m.Mark), .. beside.Where(other => other.Place.Blades == Blades.Both || other.Place.Blades == blade)]);
+
+    /// <summary>The marks that are about the reed, or a blade of it, as a whole.</summary>
+    public IEnumerable<(int Number, ReedMark Mark)> Whole() => Numbered().Where(m => m.Mark.Place.Zone == Zone.WholeReed);
+
+    /// <summary>Whether a mark is about the reed as a whole, and not about one blade of it.</summary>
+    /// <param name="mark">The mark.</param>
+    internal static bool IsOfTheReed(ReedMark mark) => mark.Place is { Zone: Zone.WholeReed, Blades: Blades.Both };
+
     /// <summary>Whether a zone is seen from the end only.</summary>
     /// <param name="zone">The zone.</param>
     public static bool IsEnd(Zone zone) => zone is Zone.Opening or Zone.Inside;
@@ -116,7 +153,7 @@ public sealed class MapLayout
     {
         var middle = onLeft ? UpperX : LowerX;
         var wanted = Numbered().Where(m => onLeft == (m.Mark.Place.Blades == Blades.Upper && !IsEnd(m.Mark.Place.Zone)) && Levels(m.Mark).Any())
-            .Select(m => (m.Number, m.Mark, Y: TipY + (Levels(m.Mark).Average() * SvgPath.Scale), Lines: Wrap(m.Number, m.Mark)))
+            .Select(m => (m.Number, m.Mark, Y: TipY + (Levels(m.Mark).Average() * SvgPath.Scale), Lines: Wrap(m.Number, m.Mark), Whole: m.Mark.Place.Zone == Zone.WholeReed))
             .OrderBy(m => m.Y).ThenBy(m => m.Number).ToList();
         if (wanted.Sum(m => (m.Lines.Count * LineHeight) + LabelGap) > Height)
         {
@@ -124,17 +161,18 @@ public sealed class MapLayout
         }
 
         var tops = Spread([.. wanted.Select(m => (m.Y, Tall: (m.Lines.Count * LineHeight) + LabelGap))], Height);
-        return [.. wanted.Select((m, i) => Label(m.Number, m.Lines, m.Y, tops[i], onLeft, middle))];
+        return [.. wanted.Select((m, i) => m.Whole ? Label(m.Number, m.Lines, tops[i], onLeft, null) : Label(m.Number, m.Lines, tops[i], onLeft, Leader(m.Y, tops[i], onLeft, middle)))];
     }
 
-    private MarginLabel Label(int number, IReadOnlyList<string> lines, double y, double top, bool onLeft, double middle)
+    private MarginLabel Label(int number, IReadOnlyList<string> lines, double top, bool onLeft, string? leader) =>
+        new(number, lines, onLeft ? -8 : Width + 8, top + 15, onLeft, leader);
+
+    private string? Leader(double y, double top, bool onLeft, double middle)
     {
         var turn = onLeft ? -1 : 1;
-        var text = onLeft ? -8 : Width + 8;
         var elbow = onLeft ? 4 : Width - 4;
         var edge = y < TipY - 40 ? End.X + (5.4 * SvgPath.Scale) : middle + (turn * (EdgeAt((y - TipY) / SvgPath.Scale) + 7));
-        var line = TouchesABlade(elbow, top + 11, edge, y) ? null : $"M{SvgPath.Number(elbow)},{SvgPath.Number(top + 11)}L{SvgPath.Number(edge)},{SvgPath.Number(y)}";
-        return new MarginLabel(number, lines, text, top + 15, onLeft, line);
+        return TouchesABlade(elbow, top + Above, edge, y) ? null : $"M{SvgPath.Number(elbow)},{SvgPath.Number(top + Above)}L{SvgPath.Number(edge)},{SvgPath.Number(y)}";
     }
 
     /// <summary>Whether a straight line would run over a blade: a label that had to move so far aside has its number only.</summary>
@@ -146,19 +184,22 @@ public sealed class MapLayout
     /// <param name="mark">The mark.</param>
     public IEnumerable<double> Levels(ReedMark mark) => mark.Place.Zone switch
     {
-        Zone.WholeReed => [Art.Shapes(Zone.Thread)[0].Shape.Anchor().Y],
+        Zone.WholeReed => [((IsOfTheReed(mark) ? NamesY - RowTall : NamesY) - TipY) / SvgPath.Scale],
         Zone.Opening or Zone.Inside => [(End.Y - TipY) / SvgPath.Scale],
         var zone => Art.Shapes(zone, mark.Place.Sides).Take(1).Select(s => s.Shape.Anchor().Y),
     };
 
     /// <summary>Moves labels apart, down first and then up from the foot, keeping their order.</summary>
+    /// <param name="wanted">Where each should point to, and how tall it is, in order.</param>
+    /// <param name="height">Where the lowest ends at most.</param>
+    /// <returns>Their tops.</returns>
     internal static double[] Spread(IReadOnlyList<(double Y, double Tall)> wanted, double height)
     {
         var tops = new double[wanted.Count];
         var floor = 0.0;
         for (var i = 0; i < tops.Length; i++)
         {
-            tops[i] = Math.Max(floor, wanted[i].Y - 11);
+            tops[i] = Math.Max(floor, wanted[i].Y - Above);
             floor = tops[i] + wanted[i].Tall;
         }
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using ReedClinic.Data.Intake;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
+using ReedClinic.Domain.People;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Web.Features.Arrival;
@@ -12,8 +13,7 @@ public sealed class ArrivalForm
     /// <summary>The step that adds an unannounced reed and leaves the rest of the form as it was typed.</summary>
     public const string OnlyTheExtra = "extra";
 
-    /// <summary>The step that removes an unannounced reed, up to its number, and leaves the rest of the form as it was typed.</summary>
-    public const string Without = "without-";
+    private const string Without = "without-";
 
     /// <summary>What was pressed: nothing for saving all of it.</summary>
     public string? Step { get; set; }
@@ -56,18 +56,33 @@ public sealed class ArrivalForm
         Reeds = batch.Reeds.ToDictionary(reed => reed.Number, ReedArrivalForm.Of),
     };
 
-    /// <summary>The unannounced reed that is to be removed; null where none is.</summary>
-    /// <param name="batch">The batch that the form is about.</param>
-    internal Reed? ToRemove(Batch batch) => Step?.StartsWith(Without, StringComparison.Ordinal) == true
-        ? batch.Reeds.FirstOrDefault(reed => reed.Presence == Domain.Intake.Presence.Extra && Step == FormattableString.Invariant($"{Without}{reed.Number}"))
+    /// <summary>
+    /// The step that removes an unannounced reed and leaves the rest of the form as it was typed. Its number is only told: another
+    /// reed may have come to it in the meantime.
+    /// </summary>
+    /// <param name="reed">The reed.</param>
+    public static string Removing(Reed reed)
+    {
+        ArgumentNullException.ThrowIfNull(reed);
+        return FormattableString.Invariant($"{Without}{reed.Number}-{reed.Id.Value:N}");
+    }
+
+    /// <summary>The unannounced reed that is to be removed, and the number it had when the form opened; null where none is.</summary>
+    internal (ReedId Reed, int Number)? ToRemove => Step?.StartsWith(Without, StringComparison.Ordinal) == true
+        && Step[Without.Length..].Split('-') is [var number, var id]
+        && int.TryParse(number, NumberStyles.None, CultureInfo.InvariantCulture, out var told) && Guid.TryParseExact(id, "N", out var reed)
+        ? (new ReedId(reed), told)
         : null;
 
-    /// <summary>Goes on with the batch that an unannounced reed was added to or removed from. What somebody else noted in the meantime still clashes.</summary>
-    /// <param name="before">The batch before that.</param>
+    /// <summary>
+    /// Goes on with the batch that an unannounced reed was added to or removed from, also where the form is sent once more. What
+    /// somebody else noted in the meantime still clashes.
+    /// </summary>
+    /// <param name="operation">What added or removed it.</param>
     /// <param name="now">The batch after it.</param>
-    internal void WentOn(Batch before, Batch now)
+    internal void WentOn(OperationId operation, Batch now)
     {
-        Version = Version == before.Version ? now.Version : Version;
+        Version = now.Version == operation.VersionAfter(Version) ? now.Version : Version;
         Extra = Step == OnlyTheExtra || SavesAll ? null : Extra;
         Removal = null;
         foreach (var number in Reeds.Keys.Except(now.Reeds.Select(reed => reed.Number)).ToList())

@@ -67,12 +67,12 @@ public static class BenchEndpoints
     // What is said anew is told of before, where that is due and the page can show it.
     private static async Task<Outcome<BenchFact>> SaveAsync(Actor actor, BenchView view, EntryForm entry, IFormCollection form, BenchBook bench, CancellationToken ct)
     {
-        var told = entry.Seen is null && EntryPost.Read(view, entry) is Outcome<BenchEntry>.Done(var said)
-            ? await ToldBefore.WantedAsync([said], form[ToldBefore.Field], actor, view, entry.Operation, bench, ct).ConfigureAwait(false)
-            : [];
+        var (told, heeded) = entry.Seen is null && EntryPost.Read(view, entry) is Outcome<BenchEntry>.Done(var said)
+            ? ToldBefore.Wanted([said], form[ToldBefore.Field], view, entry.Operation)
+            : ([], []);
         return told.Count > 0
             ? new Outcome<BenchFact>.Refused(told)
-            : await new EntryPost(bench).SaveAsync(actor, view, entry, ct).ConfigureAwait(false);
+            : await new EntryPost(bench).SaveAsync(actor, view, entry, heeded, ct).ConfigureAwait(false);
     }
 
     private static IResult Answer(Outcome<BenchFact> outcome, OperationId operation) =>

@@ -32,8 +32,8 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
     /// <summary>The fact that was saved last.</summary>
     public BenchFact? Saved { get; private set; }
 
-    /// <summary>True when the last entry was taken back just now.</summary>
-    public bool TookBack { get; private set; }
+    /// <summary>What was taken back just now.</summary>
+    public BenchEntry? TookBack { get; private set; }
 
     /// <summary>True when what was typed came out of a draft.</summary>
     public bool FromDraft { get; private set; }
@@ -206,9 +206,9 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
         }
 
         ForgetAnswer();
-        var outcome = await bench.UndoAsync(actor, view.Reed.Id, view.Log.LastOf(actor.Account)?.Tail, NewOperation(), ct);
-        TookBack = outcome is Outcome<BenchFact>.Done;
-        Problems = TookBack
+        var last = view.Log.LastOf(actor.Account);
+        TookBack = await bench.UndoAsync(actor, view.Reed.Id, last?.Tail, NewOperation(), ct) is Outcome<BenchFact>.Done ? last?.Now : null;
+        Problems = TookBack is not null
             ? ProblemList.None
             : new ProblemList([new Problem("", "Nothing was taken back: since this page was opened, your last entry has become another one. It is shown now.")]);
         await ReadAsync(actor, ct);
@@ -283,7 +283,7 @@ public sealed class BenchSession(BenchBook bench, BenchDraftBook drafts, TimePro
     private void ForgetAnswer()
     {
         Saved = null;
-        TookBack = false;
+        TookBack = null;
     }
 
     private async Task DropAsync(Actor actor, CancellationToken ct)

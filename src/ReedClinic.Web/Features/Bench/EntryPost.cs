@@ -42,14 +42,19 @@ public sealed class EntryPost(BenchBook bench)
     /// <param name="tuning">What the student tunes to.</param>
     /// <param name="ct">Cancels before it is saved.</param>
     /// <param name="crow">Where the latest crow stood before it; null when none was heard.</param>
-    public async Task<Outcome<BenchFact>> SaveAsync(Actor actor, Reed reed, EntryForm form, Tuning tuning, CancellationToken ct, CentsRange? crow = null) =>
-        Read(reed, form, tuning, crow) switch
+    public Task<Outcome<BenchFact>> SaveAsync(Actor actor, Reed reed, EntryForm form, Tuning tuning, CancellationToken ct, CentsRange? crow = null) =>
+        SaveAsync(actor, reed, form, Read(reed, form, tuning, crow), [], ct);
+
+    private async Task<Outcome<BenchFact>> SaveAsync(Actor actor, Reed reed, EntryForm form, Outcome<BenchEntry> read, IReadOnlyList<AdviceId> heeded, CancellationToken ct) =>
+        read switch
         {
             Outcome<BenchEntry>.Refused(var problems) => new Outcome<BenchFact>.Refused(problems),
+            Outcome<BenchEntry>.Done(Undo) when form is UndoForm { IsOfOne: true, Seen: { } one } =>
+                await bench.TakeBackAsync(actor, reed.Id, one, form.Operation, ct).ConfigureAwait(false),
             Outcome<BenchEntry>.Done(Undo) => await bench.UndoAsync(actor, reed.Id, form.Seen, form.Operation, ct).ConfigureAwait(false),
             Outcome<BenchEntry>.Done(var entry) when form.Seen is { } seen =>
                 await bench.CorrectAsync(actor, reed.Id, seen, entry, form.Operation, ct).ConfigureAwait(false),
-            Outcome<BenchEntry>.Done(var entry) => await bench.RecordAsync(actor, reed.Id, entry, form.Operation, ct).ConfigureAwait(false),
+            Outcome<BenchEntry>.Done(var entry) => await bench.RecordAsync(actor, reed.Id, entry, heeded, form.Operation, ct).ConfigureAwait(false),
             _ => new Outcome<BenchFact>.NotFound(),
         };
 
@@ -58,11 +63,27 @@ public sealed class EntryPost(BenchBook bench)
     /// <param name="view">The reed and its log.</param>
     /// <param name="form">The form.</param>
     /// <param name="ct">Cancels before it is saved.</param>
-    public Task<Outcome<BenchFact>> SaveAsync(Actor actor, BenchView view, EntryForm form, CancellationToken ct)
+    public Task<Outcome<BenchFact>> SaveAsync(Actor actor, BenchView view, EntryForm form, CancellationToken ct) =>
+        SaveAsync(actor, view, form, [], ct);
+
+    /// <summary>The same, with advice that was shown before and is set aside with it.</summary>
+    /// <param name="actor">Who says it.</param>
+    /// <param name="view">The reed and its log.</param>
+    /// <param name="form">The form.</param>
+    /// <param name="heeded">The advice.</param>
+    /// <param name="ct">Cancels before it is saved.</param>
+    public Task<Outcome<BenchFact>> SaveAsync(Actor actor, BenchView view, EntryForm form, IReadOnlyList<AdviceId> heeded, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(view);
-        return SaveAsync(actor, view.Reed, form, view.Batch.CrowTarget.Tuning, ct, CrowOf(view, form));
+        return SaveAsync(actor, view.Reed, form, WithItsWords(view, form, Read(view.Reed, form, view.Batch.CrowTarget.Tuning, CrowOf(view, form))), heeded, ct);
     }
+
+    // What is brought back as it was has the words again that it came from.
+    private static Outcome<BenchEntry> WithItsWords(BenchView view, EntryForm form, Outcome<BenchEntry> read) =>
+        read is Outcome<BenchEntry>.Done(var entry) && form.Seen is { } seen && view.Log.FactOf(seen) is { Withdrawn: { Said: { } said } gone } && gone.Kind == entry.Kind
+        && EntryForm.FieldsOf(gone).SequenceEqual(EntryForm.FieldsOf(entry))
+            ? new Outcome<BenchEntry>.Done(entry.AsSaid(said))
+            : read;
 
     // What is said better was done where it stands.
     private static CentsRange? CrowOf(BenchView view, EntryForm form) => SafeChanges.CrowBefore(

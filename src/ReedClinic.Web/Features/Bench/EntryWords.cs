@@ -68,12 +68,38 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
 
     /// <summary>A finding, by its first entry, in a few words.</summary>
     /// <param name="root">The finding's first entry.</param>
-    public string OfFinding(EntryId root) =>
-        log.FactOf(root)?.Now is Finding finding ? $"{Named(finding.FindingKind, finding.Words).TrimEnd(Stops)} ({finding.Place.Say()})" : t["TakenBackThing"];
+    public string OfFinding(EntryId root) => log.FactOf(root) switch
+    {
+        { Now: Finding finding } => Placed(finding),
+        { Now: null, Last: Finding finding } => t["TakenBackNamed", Placed(finding)],
+        _ => t["TakenBackThing"],
+    };
 
     /// <summary>A risk, by its first entry.</summary>
     /// <param name="root">The risk's first entry.</param>
-    public string OfRisk(EntryId root) => log.FactOf(root)?.Now is Risk risk ? risk.Words : t["TakenBackThing"];
+    public string OfRisk(EntryId root) => log.FactOf(root) switch
+    {
+        { Now: Risk risk } => risk.Words,
+        { Now: null, Last: Risk risk } => t["TakenBackNamed", risk.Words.TrimEnd(Stops)],
+        _ => t["TakenBackThing"],
+    };
+
+    /// <summary>What is answered when a fact’s wording has been taken back: what it was, what stands again, and what hangs on it.</summary>
+    /// <param name="fact">The fact as it stands before.</param>
+    public string OfTakingBack(BenchFact fact)
+    {
+        ArgumentNullException.ThrowIfNull(fact);
+        var earlier = fact.Earlier;
+        var hanging = earlier is null ? log.HangingOn(fact).Select(other => InShort(other.Now!)).ToList() : [];
+        return string.Join(' ', new[]
+        {
+            fact is { Now: AdviceSetAside, Earlier: null } ? t["AdviceBack"].Value : t["TakenBackNow", InShort(fact.Now!)].Value,
+            earlier is null ? null : t["TakenBackEarlier", InShort(earlier)].Value,
+            hanging.Count == 0 ? null : t["TakenBackHanging", string.Join(" · ", hanging)].Value,
+        }.Where(part => part is not null));
+    }
+
+    private static string Placed(Finding finding) => $"{Named(finding.FindingKind, finding.Words).TrimEnd(Stops)} ({finding.Place.Say()})";
 
     private static EntryLine Found(Finding finding)
     {
@@ -102,15 +128,16 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
     {
         var kind = AdjustmentCatalogue.Find(work.AdjustmentKind);
         var own = kind?.Done ?? work.Words ?? causes.Own.Find(work.AdjustmentKind)?.Name ?? "";
-        return Line(
+        var line = Line(
             work,
             own,
-            MarkKind.Worked,
+            work.Prepares ? null : MarkKind.Worked,
             Beyond(work),
             work.AmountBeside(),
             work.ForFindingId is { } finding ? t["ForFinding", OfFinding(finding)].Value : null,
             work.ForTheSakeOf is { } zone ? t["ForTheSakeOf", zone.Name()].Value : null,
             kind is null ? null : work.Words);
+        return work.Prepares ? line with { Label = t["MadeReady"] } : line;
     }
 
     // Somebody's sentence with what became of it: one mark between them, not two.

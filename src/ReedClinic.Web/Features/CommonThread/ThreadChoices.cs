@@ -1,3 +1,4 @@
+using Microsoft.Extensions.Localization;
 using ReedClinic.Data.Recurrence;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
@@ -40,6 +41,13 @@ internal static class ThreadChoices
     private static bool IsOffered(CommonThreadView view, Recurring line) => view.InBatch.Reeds.Count == 1 || IsShared(line);
 
     private static bool IsShared(Recurring line) => line.Altogether.Found > 1;
+
+    /// <summary>On how many of how many, in figures; where not all were looked at for it, how many there are beside, as the sentences say it.</summary>
+    /// <param name="t">The words.</param>
+    /// <param name="tally">How many of how many.</param>
+    /// <param name="some">The word where not all were looked at for it.</param>
+    public static string Count(IStringLocalizer<CommonThreadText> t, Tally tally, string some = "OutOfLooked") =>
+        tally.Looked == 0 ? t["NotLooked"] : t[tally.Looked < tally.Reeds ? some : "OutOf", tally.Found, tally.Looked, tally.Reeds];
 
     /// <summary>A name with a capital, to stand alone.</summary>
     /// <param name="name">A name in small letters.</param>

@@ -52,8 +52,14 @@ public static class DraftEndpoint
         }
 
         var at = tools.Time.There(kept.Draft.SavedAt).ToString("HH:mm", CultureInfo.CurrentCulture);
-        return Results.Ok(new { mark = StepFields.MarkOf(fields), note = tools.Text["SavedAt", at].Value });
+        return Results.Ok(new { mark = StepFields.MarkOf(fields), note = tools.Text["SavedAt", at].Value, cautions = Said(fields, tools.Shared) });
     }
 
-    private sealed record Tools(ActorAccess Actors, StepKeeper Keeper, TimeProvider Time, IStringLocalizer<IntakeText> Text);
+    // What was typed calls for a caution at once, and not only when the page is left.
+    private static Dictionary<string, IEnumerable<string>> Said(IReadOnlyList<StepField> fields, IStringLocalizer<SharedText> words) => fields
+        .Select(field => (field.Name, Found: Cautions.In(field.Value)))
+        .Where(one => one.Found.Count > 0)
+        .ToDictionary(one => one.Name, one => one.Found.Select(caution => SaidCautions.Say(words, caution, forStaff: false)));
+
+    private sealed record Tools(ActorAccess Actors, StepKeeper Keeper, TimeProvider Time, IStringLocalizer<IntakeText> Text, IStringLocalizer<SharedText> Shared);
 }

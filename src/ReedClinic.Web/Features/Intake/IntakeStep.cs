@@ -1,4 +1,5 @@
 using System.Globalization;
+using ReedClinic.Data.Intake;
 using ReedClinic.Domain.Intake;
 
 namespace ReedClinic.Web.Features.Intake;
@@ -15,6 +16,11 @@ public sealed record IntakeStep(string Key, int? Reed = null)
     /// <param name="draft">The intake.</param>
     /// <returns>An address on this site.</returns>
     public string AddressIn(DraftId draft) => $"/intake/{draft.Value}/{Path}";
+
+    /// <summary>Where it is for whoever changes one answer: from there it goes back to the look over.</summary>
+    /// <param name="draft">The intake.</param>
+    /// <returns>An address on this site.</returns>
+    public string ChangedIn(DraftId draft) => $"{AddressIn(draft)}?from={IntakePath.LookOver}";
 }
 
 /// <summary>The order of the screens: once about the student, then each reed in turn, then questions.</summary>
@@ -73,6 +79,25 @@ public static class IntakePath
     /// <param name="step">A screen.</param>
     /// <returns>The next screen.</returns>
     public static IntakeStep After(IntakeForm form, IntakeStep step) => At(form, 1, step) ?? new IntakeStep(LookOver);
+
+    /// <summary>Where a screen leads that was sent: whoever changes one answer doesn't go through all of them once more.</summary>
+    /// <param name="draft">The intake.</param>
+    /// <param name="step">The screen.</param>
+    /// <param name="wrong">True when something on it can't be taken: then it is shown again.</param>
+    /// <param name="isChange">True when it was opened from the look over.</param>
+    /// <returns>An address on this site.</returns>
+    public static string Onward(DraftView draft, IntakeStep step, bool wrong, bool isChange)
+    {
+        ArgumentNullException.ThrowIfNull(draft);
+        ArgumentNullException.ThrowIfNull(step);
+        return (wrong, isChange) switch
+        {
+            (true, true) => step.ChangedIn(draft.Id) + "&again=yes",
+            (true, false) => step.AddressIn(draft.Id) + "?again=yes",
+            (false, true) => new IntakeStep(LookOver).AddressIn(draft.Id),
+            _ => After(draft.Form, step).AddressIn(draft.Id),
+        };
+    }
 
     /// <summary>The screen before one, or null at the first.</summary>
     /// <param name="form">What was typed so far.</param>

@@ -37,7 +37,7 @@ public sealed class LetterKeeping(
     {
         ArgumentNullException.ThrowIfNull(view);
         ArgumentNullException.ThrowIfNull(posted);
-        (posted, var noNote) = await PutNoteAsync(actor, view, posted, ct).ConfigureAwait(false);
+        (posted, var noNote) = await PutNoteAsync(actor, view, LetterReasons.IntoTheWords(view, posted), ct).ConfigureAwait(false);
         var code = view.AtBench.Batch.Code;
         var typed = posted.Texts.Count > 0;
         List<Problem> problems = typed ? await KeepWordsAsync(actor, view, posted, ct).ConfigureAwait(false) : [];
@@ -97,12 +97,15 @@ public sealed class LetterKeeping(
         return await rewriting.RewriteAsync(actor, now, kept ? now.Version : posted.Version, posted, asked, ct).ConfigureAwait(false);
     }
 
-    private static string Next(LetterView view, LetterPost posted, bool typed, bool mended) => (posted.Sends, typed || mended) switch
+    private static string Next(LetterView view, LetterPost posted, bool typed, bool mended) => (posted.Sends, posted.Looks, typed || mended) switch
     {
-        (true, true) => $"/letters/{view.Draft.Code}{(view.IsCorrection ? "/correction" : "")}?before=sending",
-        (true, false) => $"/batches/{view.Draft.Code}/letter?done=sent",
+        (true, _, true) => Shown(view, "sending"),
+        (true, _, false) => $"/batches/{view.Draft.Code}/letter?done=sent",
+        (_, true, _) => Shown(view, "looking"),
         _ => $"/batches/{view.Draft.Code}/letter?done={(mended && !typed ? "mended" : "saved")}",
     };
+
+    private static string Shown(LetterView view, string before) => $"/letters/{view.Draft.Code}{(view.IsCorrection ? "/correction" : "")}?before={before}";
 
     private async Task<List<Problem>> KeepWhatChangedAsync(Actor actor, LetterView view, LetterPost posted, CancellationToken ct)
     {

@@ -32,6 +32,9 @@ public sealed record LetterPost(IReadOnlyDictionary<string, string> Fields)
     /// <summary>Whether the button that sends was pressed.</summary>
     public bool Sends => this["Step"] == "send";
 
+    /// <summary>Whether the letter is to be shown as it will be read.</summary>
+    public bool Looks => this["Step"] == "see";
+
     /// <summary>What was filled in for gaps, by the names of the fields.</summary>
     public IReadOnlyDictionary<string, string> Filled => Fields
         .Where(pair => GapFields.Any(what => pair.Key.StartsWith(what + ".", StringComparison.Ordinal)) && !string.IsNullOrWhiteSpace(pair.Value))

@@ -14,4 +14,7 @@ public sealed class StudioForm
 
     /// <summary>Where parcels are posted to.</summary>
     public string? PostTo { get; set; }
+
+    /// <summary>Where mail is written to.</summary>
+    public string? WriteTo { get; set; }
 }

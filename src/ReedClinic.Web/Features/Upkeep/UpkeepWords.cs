@@ -42,7 +42,7 @@ public static class UpkeepWords
             UpkeepMatter.Records => facts.RecordsFree is null ? words["DoDiskUntold"] : words["DoRecords"],
             UpkeepMatter.Workers => words["DoWorkers"],
             UpkeepMatter.Work => facts.OldestDue is null ? words["DoWorkGivenUp"] : words["DoWork"],
-            UpkeepMatter.Mail => facts is { MailGoesToFolder: true, MailsFailing: 0, MailsGivenUp: 0 } ? words["DoMailFolder"] : words["DoMail"],
+            UpkeepMatter.Mail => ToDoForMail(words, facts),
             _ => words["DoMedia"],
         };
     }
@@ -99,7 +99,18 @@ public static class UpkeepWords
     {
         var on = facts.MailGoesToFolder ? words["MailFolder"] : facts.MailIsOn ? words["MailOn"] : words["MailOff"];
         var failing = facts.MailsFailing == 0 ? on : $"{on} {Count(words, "MailsFailing", facts.MailsFailing)}";
-        return facts.MailsGivenUp == 0 ? failing : $"{failing} {Count(words, "MailsGivenUp", facts.MailsGivenUp)}";
+        var given = facts.MailsGivenUp == 0 ? failing : $"{failing} {Count(words, "MailsGivenUp", facts.MailsGivenUp)}";
+        return facts.NobodyCanWrite ? $"{given} {words["NobodyWrites"]}" : given;
+    }
+
+    private static string ToDoForMail(IStringLocalizer<UpkeepText> words, UpkeepFacts facts)
+    {
+        string?[] todo =
+        [
+            facts.MailsFailing > 0 || facts.MailsGivenUp > 0 ? words["DoMail"].Value : facts.MailGoesToFolder ? words["DoMailFolder"].Value : null,
+            facts.NobodyCanWrite ? words["DoNobodyWrites"].Value : null,
+        ];
+        return todo.Any(line => line is not null) ? string.Join(' ', todo.OfType<string>()) : words["DoMail"];
     }
 
     private static string Count(IStringLocalizer<UpkeepText> words, string key, int count) => count == 1 ? words[$"{key}One"] : words[$"{key}Many", count];

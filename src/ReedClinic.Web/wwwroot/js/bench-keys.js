@@ -16,6 +16,13 @@ const read = () => {
 let pad = null;
 let settings = { off: false, keys: {}, ...read() };
 
+// What no control can be given: keys that only change others, that lead through the page, or that a screen's keyboard sends for all of its keys.
+const never = new Set(["Tab", "Escape", "Enter", "Shift", "Control", "Alt", "AltGraph", "Meta", "CapsLock", "NumLock", "ScrollLock", "Fn", "FnLock", "Dead", "Process", "Unidentified"]);
+const usualAgain = new Set(["Backspace", "Delete"]);
+
+// The space bar has no sign of its own.
+const said = (key) => (key === " " ? (document.querySelector("[data-space]")?.dataset.space ?? key) : key);
+
 const keyOf = (control) => settings.keys[control.dataset.benchName] ?? control.dataset.benchKey;
 
 // A way to a field works where its button isn't shown: on a narrow screen the field is at hand anyway.
@@ -30,7 +37,7 @@ function controls() {
 export function label() {
   document.documentElement.dataset.benchKeys = settings.off ? "off" : "on";
   for (const control of controls()) {
-    const key = settings.off ? "" : keyOf(control);
+    const key = settings.off ? "" : said(keyOf(control));
     const hint = control.querySelector("kbd");
     if (hint && hint.textContent !== key) hint.textContent = key;
     if (key) control.setAttribute("aria-keyshortcuts", key);
@@ -41,16 +48,21 @@ export function label() {
 const typing = (target) =>
   target instanceof Element && (target.closest("input:not([type=radio]):not([type=checkbox]), textarea, select, [contenteditable]") !== null);
 
-// Opens or closes a fold, brings what is in it into sight, and gives it the keys.
+// Where the page stood when a fold was opened by its key.
+const came = new WeakMap();
+
+// Opens or closes a fold, brings what is in it into sight, and gives it the keys; closed, the page stands where it did.
 function turn(fold) {
   fold.open = !fold.open;
   if (fold.open) {
+    came.set(fold, scrollY);
     const first = fold.querySelector("input:not([type=hidden]), select, textarea, button, a[href]") ?? fold.querySelector("summary");
     first.focus({ preventScroll: true });
     fold.scrollIntoView({ block: "nearest" });
     first.scrollIntoView({ block: "nearest" });
   } else {
-    fold.querySelector("summary").focus();
+    fold.querySelector("summary").focus({ preventScroll: true });
+    scrollTo({ top: came.get(fold) ?? scrollY, behavior: "instant" });
   }
 }
 
@@ -65,17 +77,22 @@ export function alone(text) {
   const key = text.trim();
   if (settings.off || key.length !== 1 || pitchLetters.test(key)) return null;
   const control = find(key);
+  // The hands stay in the line, also when the press has to wait.
   const press = () => {
-    if (!held(key, control)) act(control);
+    if (!held(key, control, act)) act(control);
   };
   return control ? { key, control, press } : null;
 }
 
+// The key that leads to the line, where it is a sign: a letter may begin a word.
+export const leadsToLine = (event) =>
+  !settings.off && !event.ctrlKey && !event.metaKey && !event.altKey && /^[^\p{L}\p{N}]$/u.test(event.key) && find(event.key)?.dataset.focus === "bench-line";
+
 // Esc leaves what was opened last: the fold that one is in, or the list that is offered for now.
 function leave(event) {
   const fold = event.target instanceof Element ? event.target.closest("details[open]:has(> summary[data-bench-key])") : null;
-  const offered = document.querySelector("[data-bench-key][aria-pressed=true]");
-  const sheet = document.querySelector("[data-keep-focus][aria-expanded=true]");
+  const offered = document.querySelector("[data-close-list]");
+  const sheet = document.querySelector("[data-keep-focus][aria-expanded=true]:not([data-folds])");
   const left = document.querySelector("[data-leave], [data-unsaid]");
   if (fold) {
     fold.querySelector("[data-leave-fields]")?.click();
@@ -97,7 +114,7 @@ function pressed(control) {
   act(control);
 }
 
-const held = (key, control) => ofThePad(key, control) && Boolean(pad?.take(key, control));
+const held = (key, control, how) => ofThePad(key, control) && Boolean(pad?.take(key, control, how));
 
 function press(event, line) {
   if (event.key === "Escape" && !event.defaultPrevented && !document.querySelector("dialog[open]")) {
@@ -110,7 +127,11 @@ function press(event, line) {
   // An arrow or Enter on a control is that control's own.
   if (event.target instanceof Element && event.target.closest("button, a, summary, [role=button], [role=radio]") && (key === "Enter" || key === " ")) return;
   const control = find(key);
-  if (held(key, control)) {
+  const ofEntry = key === "Delete" && event.target instanceof Element ? event.target.closest(".log-line")?.querySelector("[data-of-entry]") : null;
+  if (ofEntry) {
+    event.preventDefault();
+    ofEntry.click();
+  } else if (held(key, control)) {
     event.preventDefault();
   } else if (control) {
     event.preventDefault();
@@ -155,13 +176,30 @@ export function listen(line) {
 // The table of keys: one field for each control that may be given another key.
 export function settle(table) {
   const off = table.querySelector("[name=off]");
-  const problem = table.querySelector("[role=alert]");
   off.checked = settings.off;
   const fields = [...table.querySelectorAll("[data-for]")];
-  const fill = () => fields.forEach((field) => (field.value = settings.keys[field.dataset.for] ?? field.dataset.usual));
+  const current = (field) => settings.keys[field.dataset.for] ?? field.dataset.usual;
+  const fill = () => fields.forEach((field) => (field.value = said(current(field))));
   const keep = () => {
     localStorage.setItem(store, JSON.stringify(settings));
     label();
+  };
+  // What is wrong with a key stands beside the field in which it was pressed.
+  const tell = (field, words) => {
+    for (const one of fields) {
+      const wrong = one === field && words;
+      one.toggleAttribute("aria-invalid", Boolean(wrong));
+      document.getElementById(one.getAttribute("aria-describedby")).textContent = wrong ? words : "";
+    }
+  };
+  const choose = (field, pressed) => {
+    const key = usualAgain.has(pressed) ? field.dataset.usual : pressed;
+    const taken = fields.find((other) => other !== field && current(other) === key);
+    tell(field, taken ? table.dataset.taken.replace("{0}", said(key)).replace("{1}", taken.dataset.words) : "");
+    if (!taken && key === field.dataset.usual) delete settings.keys[field.dataset.for];
+    else if (!taken) settings.keys[field.dataset.for] = key;
+    field.value = said(current(field));
+    keep();
   };
   fill();
   off.addEventListener("change", () => {
@@ -170,20 +208,17 @@ export function settle(table) {
   });
   for (const field of fields) {
     field.addEventListener("keydown", (event) => {
-      if (event.key === "Tab" || event.key === "Escape" || event.ctrlKey || event.metaKey || event.altKey) return;
+      if (event.key === "Enter") event.preventDefault();
+      if (never.has(event.key) || event.ctrlKey || event.metaKey || event.altKey) return;
       event.preventDefault();
-      if (event.key === "Shift") return;
-      const taken = fields.find((other) => other !== field && other.value === event.key);
-      problem.textContent = taken ? table.dataset.taken.replace("{0}", event.key).replace("{1}", taken.dataset.words) : "";
-      if (taken) return;
-      field.value = event.key;
-      settings.keys[field.dataset.for] = event.key;
-      keep();
+      choose(field, event.key);
     });
+    // A keyboard on the glass doesn't say which key it was: what it writes is the key.
+    field.addEventListener("input", (event) => (event.data ? choose(field, [...event.data].at(-1)) : choose(field, "Backspace")));
   }
   table.querySelector("[data-reset]").addEventListener("click", () => {
     settings = { off: off.checked, keys: {} };
-    problem.textContent = "";
+    tell(null, "");
     fill();
     keep();
   });

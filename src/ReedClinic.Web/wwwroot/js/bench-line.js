@@ -1,10 +1,17 @@
 // What is said at the bench goes out by HTTP, one thing after the other, each under its own id: what was sent twice stands once, and
 // what couldn't be sent waits in this tab until it can. The circuit only shows; it may come and go.
-import { alone, listen, moved, settle } from "./bench-keys.js";
+import { answers } from "./bench-answer.js";
+import { showFolds } from "./bench-fold.js";
+import { alone, leadsToLine, listen, moved, settle } from "./bench-keys.js";
+import { tellLeftOpen, waitsElsewhere } from "./bench-strip.js";
 
 const again = [500, 1000, 2000, 4000];
 // A second press within this time, in milliseconds, is the same press: what came in its place hasn't been read yet.
 const doublePress = 600;
+// So long, in milliseconds, no repeated news takes the place of what was just told.
+const readable = 6000;
+// A link is followed within this time, in milliseconds.
+const wayOut = 1000;
 // So often one thing may break the studio before it is given back.
 const mostBroken = 6;
 
@@ -21,7 +28,6 @@ function open(form) {
   let timer = 0;
   let borrowed = false;
   let refusedText = null;
-  let asking = null;
   // What stood in the line when an entry was taken up to be said better: it comes back when that is done or left.
   let aside = null;
   // The entry that is taken up and its words as they stood; and wordings that were left for another entry before they were sent.
@@ -29,8 +35,8 @@ function open(form) {
   const unsent = new Map();
   // Advice that was shown before something was recorded, and since when; what is said once more after that is recorded.
   const shownAdvice = new Map(kept("advice") ?? []);
-  // A question that nobody has answered yet, about what was sent when.
-  let standing = null;
+  // When somebody was told that this reed stays here.
+  let stayed = -readable;
   // The last place in the log that an answer told of.
   let answered = 0;
 
@@ -52,67 +58,55 @@ function open(form) {
     }
   }
 
-  function say(kind, text, item) {
-    asking = null;
-    standing = item?.agree || item?.advice ? item : null;
-    told.className = kind;
-    told.replaceChildren();
-    const line = document.createElement("p");
-    line.textContent = text;
-    told.append(line);
-    if (item?.why) {
-      const reason = document.createElement("span");
-      reason.className = "reason";
-      reason.textContent = item.why;
-      line.append(" ", reason);
-    }
-    if (standing) {
-      const button = document.createElement("button");
-      button.type = "button";
-      button.className = "second key";
-      Object.assign(button.dataset, { benchName: "agree", benchKey: "r" });
-      const shown = document.createElement("kbd");
-      shown.dataset.enter = words.enter;
-      button.append(shown, ` ${item.advice ? words.heeded : words.agree}`);
-      const agree = () => {
-        // What came back into the line is sent from here: it isn't to be sent a second time from there.
-        if (typedIn.value === item.fields.Text && !item.fields.Seen) type("");
-        asking = null;
-        if (item.advice) shownAdvice.set(item.advice, 0);
-        send(item.advice ? item.fields : { ...item.fields, Agreed: "true" }, item.url, item.text, item.whole);
-      };
-      button.addEventListener("click", agree);
-      told.append(button);
-      // Where the hands are in the line with the same words, Enter says it; not the press that was asked about, held or doubled.
-      asking = item.fields.Text ? { text: item.fields.Text, since: performance.now(), agree, button } : null;
-      settleAgreed();
-    }
+  const answer = answers(told, typedIn, { kept, keep }, {
+    say(item, how) {
+      // What came back into the line is sent from here: it isn't to be sent a second time from there.
+      if (typedIn.value === item.fields.Text && !item.fields.Seen) type("");
+      if (item.advice) shownAdvice.set(item.advice, 0);
+      send(item.agree ? { ...item.fields, Agreed: how ?? "true" } : item.fields, item.url, item.text, item.whole, item.holds);
+    },
+    // Advice that was left out together with what it was told of isn't set aside: it is told again. What waited behind it goes on.
+    left(item) {
+      // What came back into the line is left out there, too.
+      if (item.fields.Text && typedIn.value === item.fields.Text && !better()) type("");
+      shownAdvice.delete(item.advice);
+      keep("advice", [...shownAdvice]);
+      void flush();
+    },
+    back(text) {
+      type(text);
+      typedIn.focus();
+    },
+  });
+
+  // An answer that comes late doesn't take an entry out of sight that is being said better, in the line or in its fields.
+  function follow() {
+    if (!better() && !document.querySelector("#by-fields[open] form.entry input[name=Seen][value]:not([value=''])")) newest();
   }
 
-  // Something beside the matter: a question that waits for its answer stays.
-  function tell(text) {
-    if (!standing) return say("cleared", text);
-    const beside = told.querySelector(".told-beside") ?? told.appendChild(document.createElement("p"));
-    beside.className = "told-beside";
-    beside.textContent = text;
-  }
-
-  // The key that agrees is the one that works where the hands are.
-  function settleAgreed() {
-    const here = asking && document.activeElement === typedIn && typedIn.value === asking.text;
-    asking?.button.classList.toggle("by-enter", Boolean(here));
-    return here;
-  }
+  // Work that is asked about before it is recorded was done before whatever is said after it: that waits behind it, so that the log tells
+  // them in their order. What is said better has its place already.
+  const barred = (item) => answer.holds() && !item.first && !item.fields.Seen;
+  const next = () => queue.find((item) => !barred(item));
 
   function waiting() {
-    if (queue.length > 0) say("waiting", words.waiting.replace("{0}", queue.length));
+    if (performance.now() - stayed <= readable) return;
+    const behind = queue.filter(barred);
+    if (next()) answer.tell("waiting", words.waiting.replace("{0}", queue.length));
+    else if (behind.length > 0) answer.tell("waiting", words.behind.replace("{0}", behind.map((item) => short(item.text)).join(" · ")));
   }
 
-  function send(fields, url, text, whole) {
+  function send(fields, url, text, whole, first = false) {
     const now = Date.now();
     const heeded = [...shownAdvice].filter(([, since]) => now - since > doublePress).map(([id]) => id).join(" ");
-    queue.push({ url, text, whole, since: now, fields: { ...fields, Heeded: heeded, Operation: crypto.randomUUID() } });
+    const item = { url, text, whole, fields: { ...fields, Heeded: heeded, Operation: fields.Operation ?? crypto.randomUUID() } };
+    item.first = first || answer.isHeld(item);
+    if (item.first) queue.unshift(item);
+    else queue.push(item);
+    document.dispatchEvent(new Event("bench-said"));
     keep("waiting", queue);
+    answer.saidAgain(item);
+    if (barred(item)) waiting();
     void flush();
   }
 
@@ -121,8 +115,8 @@ function open(form) {
     busy = true;
     clearTimeout(timer);
     try {
-      while (queue.length > 0 && (await deliver(queue[0]))) {
-        queue.shift();
+      for (let item = next(); item && (await deliver(item)); item = next()) {
+        queue.splice(queue.indexOf(item), 1);
         keep("waiting", queue);
         failed = 0;
         moved();
@@ -130,58 +124,61 @@ function open(form) {
     } finally {
       busy = false;
     }
-    if (queue.length > 0) {
+    if (!next()) waiting();
+    else {
       timer = setTimeout(flush, again[Math.min(failed++, again.length - 1)]);
     }
   }
 
   // True when the item is done with, for good or ill.
   async function deliver(item) {
-    let answer;
+    let response;
     try {
       const token = form.querySelector("[name=__RequestVerificationToken]").value;
       const body = new URLSearchParams({ ...item.fields, __RequestVerificationToken: token });
-      answer = await fetch(item.url, { method: "POST", body, headers: { Accept: "application/json" }, redirect: "manual" });
+      response = await fetch(item.url, { method: "POST", body, headers: { Accept: "application/json" }, redirect: "manual", keepalive: true });
     } catch {
       waiting();
       return false;
     }
-    if (answer.type === "opaqueredirect" || answer.status === 401) {
-      say("refused", words.signedout);
+    if (response.type === "opaqueredirect" || response.status === 401) {
+      answer.tell("refused", words.signedout);
       return false;
     }
     // What breaks the studio each time mustn't keep what waits behind it.
-    item.broken = (item.broken ?? 0) + (answer.status === 500 ? 1 : 0);
-    if (answer.status === 429 || (answer.status >= 500 && item.broken < mostBroken)) {
+    item.broken = (item.broken ?? 0) + (response.status === 500 ? 1 : 0);
+    if (response.status === 429 || (response.status >= 500 && item.broken < mostBroken)) {
       waiting();
       return false;
     }
-    if (answer.ok) {
-      const saved = await answer.json().catch(() => ({}));
+    if (response.ok) {
+      const saved = await response.json().catch(() => ({}));
       answered = Math.max(answered, saved.sequence ?? 0);
-      // A question about what was sent after this, or together with it, stays until it is answered.
-      if (!standing || item.since > standing.told) say("saved", item.whole ?? (item.fields.Seen && item.fields.Text ? words.corrected : words.saved).replace("{0}", (saved.said ?? [item.text]).join(" · ")));
+      answer.tell("saved", item.whole ?? saved.whole ?? ((item.fields.Seen && item.fields.Text) || (saved.corrected && item.fields.Text) ? words.corrected : words.saved).replace("{0}", (saved.said ?? [item.text]).join(" · ")));
       if (item.fields.Text && item.fields.Seen === better()) leave();
+      // What is new stands at the log's end; what was mended is looked at in its place.
+      if (!item.fields.Seen || (item.fields.Kind === "Undo" && !item.fields.One)) follow();
       return true;
     }
-    await refused(item, answer);
+    await refused(item, response);
     return true;
   }
 
-  async function refused(item, answer) {
-    const problems = (answer.status === 422 ? await answer.json().catch(() => []) : []).map((one) => ({ field: one.field ?? one.Field, message: one.message ?? one.Message }));
+  async function refused(item, response) {
+    const problems = (response.status === 422 ? await response.json().catch(() => []) : []).map((one) => ({ field: one.field ?? one.Field, message: one.message ?? one.Message }));
     const before = problems.find((problem) => problem.field.startsWith("Heeded:"));
+    const isWork = problems.some((problem) => problem.field === "Work");
     const agree = problems.some((problem) => problem.field === "Agreed");
-    const why = (before ? [before] : problems).map((problem) => problem.message).join(" ");
-    // The words go back to where they were typed, unless something new stands there: then they are repeated in the answer.
+    const message = (before ? [before] : problems).map((problem) => problem.message).join(" ") || (response.status === 409 ? words.changed : words.notsaved);
+    // The words go back to where they were typed, unless something new stands there.
     const back = item.fields.Text;
     if (back && !typedIn.value && !item.fields.Seen) {
       type(back);
       refusedText = back;
     }
-    const asked = { ...item, agree, told: Date.now(), advice: before?.field.slice("Heeded:".length), why: before && problems.find((problem) => problem.field === "Reason")?.message };
+    const asked = { ...item, agree, holds: (agree || isWork) && !item.fields.Seen, message, advice: before?.field.slice("Heeded:".length), why: before && problems.find((problem) => problem.field === "Reason")?.message };
     if (asked.advice && !shownAdvice.has(asked.advice)) {
-      shownAdvice.set(asked.advice, asked.told);
+      shownAdvice.set(asked.advice, Date.now());
       keep("advice", [...shownAdvice]);
     }
     // Whose line was only borrowed has the words back in it, and Enter goes on from there.
@@ -189,7 +186,12 @@ function open(form) {
       borrowed = true;
       typedIn.focus({ preventScroll: true });
     }
-    say(asked.advice ? "before" : "refused", `${why || (answer.status === 409 ? words.changed : words.notsaved)}${back && typedIn.value !== back ? ` “${back}”` : ""}`, asked);
+    // What can be said all the same waits for its answer, and so do words without a place in the line and every press that the studio didn't take.
+    const waits = asked.advice || agree;
+    // What comes back into the line and waits in the question as well is typed over by the next thing that is said.
+    if (waits && back && typedIn.value === back && document.activeElement === typedIn) typedIn.select();
+    if (waits || (back && !item.fields.Seen && typedIn.value !== back) || (!back && item.fields.Kind !== "Undo")) answer.ask(asked);
+    else answer.tell("refused", typedIn.value === back ? message : `${message} “${item.text}”`);
   }
 
   // What a control says, without its key.
@@ -202,6 +204,14 @@ function open(form) {
   function type(text) {
     typedIn.value = text;
     typedIn.dispatchEvent(new Event("input", { bubbles: true }));
+  }
+
+  // An entry that is left as it stands: that is said, in the place of what was said before.
+  function leaveUnchanged() {
+    const title = form.querySelector(".instead .title")?.textContent ?? taken?.text ?? "";
+    leave();
+    newest();
+    answer.tell("cleared", words.left.replace("{0}", title));
   }
 
   // An entry that is said better stays taken up until that is saved.
@@ -220,17 +230,22 @@ function open(form) {
     const text = typedIn.value;
     const seen = better();
     const key = seen ? null : alone(text);
-    if (settleAgreed()) {
+    const right = meantBy(text);
+    if (answer.settle()) {
+      const asking = answer.asking();
       if (performance.now() - asking.since > doublePress) asking.agree();
     } else if (seen) {
       const isSent = queue.some((item) => item.fields.Seen === seen && item.fields.Text === text);
-      if (!text.trim()) leave();
+      if (!text.trim()) leaveUnchanged();
       else if (!isSent) send({ Text: text, Seen: seen }, form.action, text);
     } else if (key) {
       type("");
       key.press();
+    } else if (right?.takesBack !== undefined && answer.drop()) {
+      // What was refused or asked about is taken back, and nothing older.
+      type("");
     } else if (text.trim()) {
-      send({ Text: text }, form.action, text);
+      send({ Text: text, ...(right && { Meant: right.meant }) }, form.action, text);
       type("");
     }
     if (borrowed) {
@@ -240,7 +255,7 @@ function open(form) {
   });
   typedIn.addEventListener("input", () => {
     keep("typed", aside ?? typedIn.value);
-    settleAgreed();
+    answer.settle();
     const key = better() ? null : alone(typedIn.value);
     for (const other of document.querySelectorAll("[data-would-press]")) other.removeAttribute("data-would-press");
     key?.control.setAttribute("data-would-press", "");
@@ -248,15 +263,17 @@ function open(form) {
   });
   typedIn.addEventListener("keydown", (event) => {
     if (event.key === "Enter" && event.repeat) event.preventDefault();
+    // Whoever is in the line already and presses the key that leads there means no word.
+    else if (!typedIn.value && leadsToLine(event)) event.preventDefault();
     else if (event.key === "Escape" && better()) {
       event.preventDefault();
-      leave();
+      leaveUnchanged();
     } else if (event.key === "Escape") {
       borrowed = false;
       typedIn.blur();
     }
   });
-  for (const change of ["focus", "blur"]) typedIn.addEventListener(change, settleAgreed);
+  for (const change of ["focus", "blur"]) typedIn.addEventListener(change, answer.settle);
 
   // Everything else that is said by one press: a button with the fields it sends.
   const pressed = (event) => {
@@ -269,11 +286,13 @@ function open(form) {
       if (field === typedIn && typedIn.value === refusedText) typedIn.select();
     }
     // The line is given back what stood in it.
-    if (target?.closest("[data-leave]") && aside !== null) leave();
+    if (target?.closest("[data-leave]") && aside !== null) leaveUnchanged();
     const button = target?.closest("button[data-say]");
-    if (button?.dataset.benchName === "undo" && (told.classList.contains("refused") || told.classList.contains("before"))) {
-      // Whoever takes back after a refusal means what was refused, and that stands nowhere: an older entry mustn't go for it.
-      say("cleared", words.cleared.replace("{0}", button.title));
+    if (button?.dataset.benchName === "undo" && answer.drop()) {
+      // What was refused is taken back by this press, and nothing older.
+    } else if (button && /again$/.test(button.dataset.benchName) && answer.holds()) {
+      // What was done last is what is asked about, and it doesn't stand in the log yet: nothing older is done again in its place.
+      answer.tell("cleared", words.againfirst);
     } else if (button) {
       const words = button.dataset.words ?? button.textContent.trim();
       for (const fields of [JSON.parse(button.dataset.say)].flat()) {
@@ -282,11 +301,25 @@ function open(form) {
     }
   };
   document.addEventListener("click", pressed);
+  const escaped = (event) => {
+    if (event.key === "Escape" && !document.querySelector("dialog[open]")) newest();
+  };
+  document.addEventListener("keydown", escaped);
 
   // What goes when it is pressed is pressed once, and the focus stays in its place.
   let last = { name: "", at: -doublePress };
   let tapped = "";
   const going = (event) => {
+    // Without a network, or without the studio, another page can't be fetched: this one stays, with all that waits in it.
+    const isCut = !navigator.onLine || "lost" in document.documentElement.dataset;
+    const away = event.target instanceof Element ? event.target.closest("a[href]:not([download], [target])") : null;
+    if (isCut && away && away.origin === location.origin && !(away.pathname === location.pathname && away.hash)) {
+      event.preventDefault();
+      event.stopImmediatePropagation();
+      stayed = performance.now();
+      answer.tell("waiting", told.dataset.offline);
+      return;
+    }
     const pick = event.target instanceof Element ? event.target.closest(".picks button") : null;
     const words = pick ? `${pick.dataset.benchName} ${pick.dataset.words ?? ""}` : "";
     // The second tap of two meant what was there for the first.
@@ -313,21 +346,51 @@ function open(form) {
 
   const typed = kept("typed");
   if (typed && !typedIn.value) type(typed);
+  if (answer.asking()?.text === typedIn.value) refusedText = typedIn.value;
   if (queue.length > 0) {
     waiting();
     void flush();
   }
+  // The fields are saved at once, and not behind anything.
+  const guard = (event) => {
+    const fields = event.target instanceof Element && event.target.matches("form.entry") ? event.target : null;
+    if (!fields || fields.elements.Seen?.value || !answer.holds()) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    answer.tell("refused", words.answerfirst);
+    told.scrollIntoView({ block: "nearest" });
+  };
+  addEventListener("submit", guard, true);
+  // What is typed, asked about or not sent yet goes with the tab: the browser asks first. From page to page of the studio it stays.
+  let underWay = -wayOut;
+  const led = (event) => {
+    const link = event.target instanceof Element ? event.target.closest("a[href]") : null;
+    const here = link && link.origin === location.origin && !link.target && !link.hasAttribute("download");
+    if (here && !event.defaultPrevented && !event.ctrlKey && !event.metaKey && !event.shiftKey) underWay = performance.now();
+  };
+  addEventListener("click", led);
+  // What was uploaded leads back here.
+  const back = () => (underWay = performance.now());
+  addEventListener("studio-way", back);
+  const isTyped = () => (taken ? typedIn.value !== taken.text || aside.trim() : typedIn.value.trim()) || unsent.size > 0;
+  const isUnsent = () => queue.some(barred) || (queue.length > 0 && (failed > 0 || !navigator.onLine));
+  const leaving = (event) => {
+    if (performance.now() - underWay < wayOut) return;
+    if (isUnsent() || answer.waits() || isTyped() || waitsElsewhere(reed)) event.preventDefault();
+  };
+  addEventListener("beforeunload", leaving);
 
   const line = {
     begin(letter) {
       borrowed = true;
       typedIn.focus();
-      type(typedIn.value + letter);
+      // What is asked about stands in its question; what is begun isn't glued to it.
+      type((answer.waits() && typedIn.value === refusedText ? "" : typedIn.value) + letter);
     },
-    sends: () => queue.length > 0,
+    sends: () => next() !== undefined,
     answered: () => answered,
-    unpressed: (keys) => tell(words.notpressed.replace("{0}", keys)),
-    silent: tell,
+    unpressed: (keys) => answer.tell("cleared", words.notpressed.replace("{0}", keys)),
+    silent: (why) => answer.tell("cleared", why),
   };
   const deaf = listen(line);
   takingUp = (text, seen) => {
@@ -344,15 +407,40 @@ function open(form) {
     type(unsent.get(seen) ?? text);
     typedIn.focus();
     typedIn.setSelectionRange(typedIn.value.length, typedIn.value.length);
+    insight();
   };
   return () => {
     takingUp = null;
     deaf();
     clearTimeout(timer);
     document.removeEventListener("click", pressed);
+    document.removeEventListener("keydown", escaped);
     document.removeEventListener("click", going, true);
     removeEventListener("online", online);
+    removeEventListener("submit", guard, true);
+    removeEventListener("click", led);
+    removeEventListener("studio-way", back);
+    removeEventListener("beforeunload", leaving);
   };
+}
+
+// What the card of just these words puts right or takes back.
+function meantBy(text) {
+  const card = document.querySelector("#line-heard [data-meant]");
+  return card && card.dataset.from.trim() === text.trim() ? card.dataset : null;
+}
+
+const short = (text) => (text.length > 60 ? `${text.slice(0, 59)}…` : text);
+
+// The log grows at its end: there the newest is in sight, and stays so.
+const newest = () => document.querySelector(".log")?.scrollTo({ top: 0 });
+
+// The entry that was taken up may have been scrolled away by then: it comes back into the log's own window, and nothing else moves.
+function insight() {
+  const [log, row] = [document.querySelector(".log"), document.querySelector(".log-line.better")];
+  if (!log || !row) return;
+  const [window, at] = [log.getBoundingClientRect(), row.getBoundingClientRect()];
+  if (at.top < window.top || at.bottom > window.bottom) log.scrollBy({ top: at.top - window.top - (window.height - at.height) / 2 });
 }
 
 let close = null;
@@ -368,7 +456,9 @@ export function start() {
   const form = document.querySelector("form[data-reed]");
   // Where nothing can be written there are still keys: to the reed before, the next one, last time's lesson.
   close = form ? open(form) : listen(null);
-  for (const table of document.querySelectorAll("[data-bench-keys]")) settle(table);
+  for (const table of document.querySelectorAll(".key-table")) settle(table);
+  tellLeftOpen();
+  showFolds();
   document.documentElement.dataset.benchReady = "yes";
 }
 

@@ -263,6 +263,11 @@ const click = (event) => {
   if (event.target instanceof Element && event.target.closest("[data-memo] button.key")) void press();
 };
 
+// That a memo is kept has been read by whoever says the next thing: its row goes back to the page.
+const read = () => {
+  if (part("state")?.classList.contains("saved")) tell("");
+};
+
 const leaving = (event) => {
   if (now || unsafe.size > 0) event.preventDefault();
 };
@@ -270,6 +275,7 @@ const leaving = (event) => {
 export function start() {
   document.addEventListener("click", click);
   document.addEventListener("submit", change);
+  document.addEventListener("bench-said", read);
   addEventListener("beforeunload", leaving);
   show();
   document.documentElement.dataset.memoReady = "yes";
@@ -280,5 +286,6 @@ export function stop() {
   now?.stop();
   document.removeEventListener("click", click);
   document.removeEventListener("submit", change);
+  document.removeEventListener("bench-said", read);
   if (unsafe.size === 0) removeEventListener("beforeunload", leaving);
 }

@@ -36,10 +36,10 @@ export function follow(line, press, tell) {
     if (keys.length > 0) tell(keys.join(" "));
   }
 
-  // True when the key is taken care of: kept for what comes, or not pressed at all.
-  function take(key, control) {
+  // True when the key is taken care of: kept for what comes, and then pressed as it would have been now, or not pressed at all.
+  function take(key, control, how = press) {
     if (kept.length > 0 || waits(control)) {
-      kept.push({ key, find: () => press.find(key) });
+      kept.push({ key, how, find: () => press.find(key) });
       late ||= setTimeout(drop, patience);
       return true;
     }
@@ -59,18 +59,20 @@ export function follow(line, press, tell) {
     }
     const now = here?.querySelector(".asked")?.getAttribute("aria-label") ?? null;
     if (now !== question) {
+      // The area may have been scrolled among the picks: a question is read from its beginning.
+      here?.querySelector(".pick-area")?.scrollTo({ top: 0, left: 0 });
       question = now;
       since = now && !asksNext ? performance.now() : -unread;
     }
     while (kept.length > 0 && !waits(kept[0].find())) {
-      const { key, find } = kept.shift();
+      const { key, how, find } = kept.shift();
       const control = find();
       // Whoever said that the work ends answers why; where nothing is asked, the number isn't work.
       if (!control || (asksNext && /^pick-/.test(control.dataset.benchName) && !control.closest(".asked"))) {
-        kept.unshift({ key, find });
+        kept.unshift({ key, how, find });
         return drop();
       }
-      press(control);
+      how(control);
     }
     if (kept.length === 0) clear();
   }

@@ -20,6 +20,17 @@ if (form) {
     }
   };
 
+  // Beside each field stand the cautions that its words call for; what stands already is left, so that it isn't read out again.
+  const caution = (said) => {
+    for (const place of form.querySelectorAll("[data-cautions]")) {
+      const wanted = said[place.dataset.cautions] ?? [];
+      const lines = [...place.querySelectorAll("p")].map((line) => line.textContent);
+      if (wanted.join("\n") !== lines.join("\n")) {
+        place.replaceChildren(...wanted.map((words) => Object.assign(document.createElement("p"), { textContent: words })));
+      }
+    }
+  };
+
   const send = async () => {
     const fields = new FormData(form);
     fields.delete("_handler");
@@ -30,6 +41,7 @@ if (form) {
       const said = answer.headers.get("content-type")?.includes("json") ? await answer.json() : {};
       if (answer.ok && said.mark) {
         form.elements.namedItem("Mark").value = said.mark;
+        caution(said.cautions ?? {});
       } else {
         typed = true;
         later = answer.status === 429 || answer.status >= 500;

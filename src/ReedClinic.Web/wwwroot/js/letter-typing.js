@@ -29,6 +29,7 @@ if (form) {
     // What was typed before its part was written anew was kept first, as a version.
     if (field.name === `Block.${form.dataset.rewritten}` && was.from !== shown(field)) continue;
     left[field.name] = was;
+    delete was.posted; // It wasn't kept.
     if (was.from === shown(field)) {
       field.value = was.text;
       field.closest('details')?.setAttribute('open', '');
@@ -48,6 +49,28 @@ if (form) {
   }
 
   write(left);
+  // What stands there is without those words: it says so, and isn't sent before they are kept or let go of.
+  const away = document.getElementById('letter-typed-away');
+  const isAway = () => Boolean(away) && Object.keys(read()).some(name => !fields.some(field => field.name === name));
+  const tellAway = () => { away.hidden = !isAway(); document.getElementById('letter-as-read').hidden = isAway(); };
+  if (away) {
+    // Whoever comes back to this page by the browser's own way hasn't pressed anything.
+    if ('taken' in form.dataset) history.replaceState(history.state, '', location.pathname);
+    tellAway();
+    document.getElementById('letter-typed-away-drop').addEventListener('click', () => {
+      write(Object.fromEntries(Object.entries(read()).filter(([name]) => fields.some(field => field.name === name))));
+      tellAway();
+    });
+    form.addEventListener('submit', event => {
+      if (!isAway()) return;
+      event.preventDefault();
+      event.stopImmediatePropagation();
+      tellAway();
+      away.focus();
+      away.scrollIntoView({ block: 'center' });
+    });
+  }
+
   form.addEventListener('input', event => {
     const field = event.target;
     if (!fields.includes(field)) return;

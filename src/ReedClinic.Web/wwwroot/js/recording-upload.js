@@ -126,7 +126,13 @@ const submit = async (event) => {
   const refuse = (words) => {
     problem.textContent = words;
     problem.hidden = !words;
-    form.elements.namedItem("File").setAttribute("aria-invalid", words ? "true" : "false");
+    const field = form.elements.namedItem("File");
+    field.setAttribute("aria-invalid", words ? "true" : "false");
+    // What is wrong stands beside the field, which may have been scrolled away since.
+    if (words) {
+      field.focus({ preventScroll: true });
+      problem.scrollIntoView({ block: "nearest" });
+    }
   };
   // What was recorded in the page goes before a file that was chosen: see recorder.js.
   const file = form.recorded ?? form.elements.namedItem("File").files[0];
@@ -157,6 +163,7 @@ const submit = async (event) => {
     back.searchParams.set("kept", kept.id);
     back.hash = `recording-${kept.id}`;
     if (!form.closest("[data-in-place]")) {
+      dispatchEvent(new Event("studio-way"));
       return location.assign(back);
     }
     const page = await fetch(back).catch(() => null);

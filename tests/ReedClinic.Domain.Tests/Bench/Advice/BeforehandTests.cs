@@ -27,6 +27,20 @@ public sealed class BeforehandTests
         Assert.Equal(told, Told(scene, Hair())?.Kind);
     }
 
+    [Theory]
+    [InlineData(Permission.SafeChangesOnly)]
+    [InlineData(Permission.TakeRisks)]
+    public void What_is_said_of_a_clip_that_was_made_is_not_said_as_of_one_to_come_and_what_is_planned_still_is(Permission permission)
+    {
+        var scene = new AdviceScene(permission);
+        var told = Told(scene, Hair())!;
+        var planned = BenchAdvice.For(scene.Writer.Log, scene.Reed, scene.Batch, AdviceScene.Hair).First(line => line.Id == told.Id);
+
+        Assert.DoesNotContain("can’t be put back", told.Line + told.Reason, StringComparison.Ordinal);
+        Assert.Contains("If it isn’t cut yet", told.Reason, StringComparison.Ordinal);
+        Assert.Contains("can’t be put back", planned.Line, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void A_clip_below_the_length_that_is_left_is_told_of_before()
     {
@@ -35,6 +49,19 @@ public sealed class BeforehandTests
         scene.Length(60m);
 
         Assert.Equal(AdviceKind.LengthFloor, Told(scene, Hair())?.Kind);
+    }
+
+    [Fact]
+    public void Everything_that_is_due_about_a_clip_is_told_of_and_an_answer_to_one_is_none_to_another()
+    {
+        var scene = new AdviceScene(Permission.SafeChangesOnly);
+        scene.Length(66.1m);
+        Assert.Equal([AdviceKind.LengthFloor, AdviceKind.SafeClip, AdviceKind.ClipUnheard], Due().Select(line => line.Kind));
+
+        scene.SetAside(Due()[0]);
+        Assert.Equal([AdviceKind.SafeClip, AdviceKind.ClipUnheard], Due().Select(line => line.Kind));
+
+        IReadOnlyList<AdviceLine> Due() => Beforehand.All(scene.Writer.Log, scene.Reed, scene.Batch, Hair());
     }
 
     [Fact]
@@ -58,6 +85,51 @@ public sealed class BeforehandTests
 
         var safe = new AdviceScene(Permission.SafeChangesOnly);
         Assert.Null(Told(safe, Hair(Agreement.With(null))));
+    }
+
+    [Fact]
+    public void Each_thing_of_one_breath_is_judged_by_what_comes_before_it()
+    {
+        var scene = new AdviceScene();
+        scene.Crow("C -40");
+        var sharp = Writer.Value(Domain.Bench.Test.Of(TestKind.Crow, pitch: Writer.Value(Domain.Pitch.SaidPitch.Read("C +40", Domain.Pitch.Tuning.Standard))));
+
+        Assert.Null(Told(scene, Hair()));
+        Assert.Equal(AdviceKind.ClipWhenSharp, Told(scene, Hair(), sharp)?.Kind);
+        Assert.Null(Told(scene, Hair(), sharp, Hair()));
+
+        // The third tenth leaves the reed at the length that this program doesn’t go below unasked, the fourth under it.
+        scene.Length(66.3m);
+        Assert.Equal(
+            [null, null, null, AdviceKind.LengthFloor],
+            Enumerable.Range(0, 4).Select(clips => Told(scene, Tenth(), [.. Enumerable.Repeat(Tenth(), clips)])?.Kind));
+
+        static Adjustment Tenth() => Writer.Value(Adjustment.Of(new AdjustmentKindId("clip"), new Place(Zone.TipEdge), new Amount(Millimetres: 0.1m)));
+    }
+
+    [Fact]
+    public void Advice_within_a_breath_keeps_its_name_until_it_is_recorded_and_is_told_no_more_after_it()
+    {
+        var scene = new AdviceScene();
+        scene.Crow("C -40");
+        var sharp = Writer.Value(Domain.Bench.Test.Of(TestKind.Crow, pitch: Writer.Value(Domain.Pitch.SaidPitch.Read("C +40", Domain.Pitch.Tuning.Standard))));
+        var told = Told(scene, Hair(), sharp)!;
+        Assert.Equal(told.Id, Told(scene, Hair(), sharp)!.Id);
+        Assert.True(SameBreath.IsForNow(told.Id));
+
+        // What was shown stands before what was said, as it is recorded.
+        scene.SetAside(told);
+        scene.Say(sharp);
+        Assert.Null(Told(scene, Hair()));
+        scene.Do(AdviceScene.Hair);
+        Assert.DoesNotContain(scene.Due(PlannedWork.Of(scene.Writer.Log.Live<Adjustment>().Last())), line => line.Kind == AdviceKind.ClipWhenSharp);
+
+        Assert.All(scene.Due(), line => Assert.False(SameBreath.IsForNow(line.Id)));
+
+        // Another time it is another occurrence.
+        scene.Crow("C -5");
+        Assert.Equal(AdviceKind.ClipWhenSharp, Told(scene, Hair(), sharp)?.Kind);
+        Assert.NotEqual(told.Id, Told(scene, Hair(), sharp)!.Id);
     }
 
     [Theory]

@@ -129,8 +129,61 @@ public sealed class LengthAdviceTests
 
         var line = scene.Due(AdviceKind.FallNotWonBack)!;
 
-        Assert.Equal("The crow has fallen to 220 cents below C; the 0.4 mm that may still go win back about 60.", line.Line);
+        Assert.Equal("The crow has fallen to 220 cents below C; the 0.4 mm that may still go win back about 60 cents.", line.Line);
         Assert.Equal(Evidence.Calculated, line.Mark.Evidence);
+    }
+
+    [Fact]
+    public void Where_no_length_is_left_the_line_says_so_and_counts_nothing()
+    {
+        var scene = new AdviceScene();
+        scene.Length(66m);
+        scene.Crow("C +20");
+        scene.Do(TipSides);
+        scene.Crow("B -40");
+
+        Assert.Equal("The crow has fallen to 140 cents below C: no length is left to win it back.", scene.Due(AdviceKind.FallNotWonBack)!.Line);
+    }
+
+    [Fact]
+    public void Once_the_work_stops_nothing_is_said_for_a_next_step_that_nobody_plans()
+    {
+        var scene = new AdviceScene();
+        scene.Length(66m);
+        scene.Crow("C +20");
+        scene.Do(TipSides);
+        scene.Effort(0);
+        scene.Crow("B -40");
+        Assert.NotNull(scene.Due(AdviceKind.FallNotWonBack));
+
+        scene.Say(Writer.Value(Stopped.Of()));
+
+        Assert.Empty(scene.Due());
+        Assert.NotNull(scene.Due(AdviceKind.FallNotWonBack, TipSides));
+    }
+
+    [Fact]
+    public void What_is_left_is_never_rounded_up_to_the_floor_that_it_is_below()
+    {
+        var scene = new AdviceScene();
+        scene.Length(66.1m);
+
+        Assert.Equal("After this clip about 65.95 mm are left; 66 mm is as short as it should get here.", scene.Due(AdviceKind.LengthFloor, Clip(0.15m))!.Line);
+    }
+
+    [Fact]
+    public void What_was_done_last_is_spoken_of_until_it_is_tried_and_the_latest_crow_counts_at_once()
+    {
+        var scene = new AdviceScene();
+        scene.Length(66m);
+        scene.Crow("C +20");
+        scene.Do(TipSides);
+        Assert.Equal(TipSides.Kind, PlannedWork.Untried(scene.Writer.Log)!.Kind);
+
+        scene.Crow("B -40");
+
+        Assert.Null(PlannedWork.Untried(scene.Writer.Log));
+        Assert.Contains("140 cents below C", scene.Due(AdviceKind.FallNotWonBack, PlannedWork.Untried(scene.Writer.Log))!.Line, StringComparison.Ordinal);
     }
 
     [Fact]

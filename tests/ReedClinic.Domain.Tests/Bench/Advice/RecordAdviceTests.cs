@@ -10,7 +10,8 @@ namespace ReedClinic.Domain.Tests.Bench.Advice;
 public sealed class RecordAdviceTests
 {
     [Theory]
-    [InlineData(Permission.AdviseOnly, "soak", true)]
+    [InlineData(Permission.AdviseOnly, "soak", false)]
+    [InlineData(Permission.AdviseOnly, "clean-inside", true)]
     [InlineData(Permission.SafeChangesOnly, "soak", false)]
     [InlineData(Permission.SafeChangesOnly, "clip", true)]
     [InlineData(Permission.TakeRisks, "clip", false)]

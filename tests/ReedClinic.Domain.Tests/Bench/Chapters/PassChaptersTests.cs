@@ -52,6 +52,22 @@ public sealed partial class PassChaptersTests
         Assert.Equal([new Chapter(TimeSpan.Zero, "Pass 1: corners"), new(TimeSpan.FromMinutes(1), "Pass 2: clip 0.2 mm")], chapters);
     }
 
+    // The writer’s clock goes on by a minute for each place in the log.
+    [Fact]
+    public void What_was_worked_on_another_day_is_no_chapter_of_a_video_that_had_ended_and_begins_one_of_its_own()
+    {
+        writer.Say(Writer.Test(TestKind.Crow, 0));
+        writer.Say(Writer.Work());
+        writer.Say(Writer.Test(TestKind.Crow, 0));
+        writer.Add(Clip(), (24 * 60) + 3);
+
+        Assert.Equal(["As it arrived", "Pass 1: corners"], PassChapters.Of(writer.Log, Zero.AddMinutes(1)).Select(chapter => chapter.Title));
+        var (began, title) = Assert.Single(PassChapters.Later(writer.Log, Zero.AddMinutes(1)));
+        Assert.Equal((Zero.AddDays(1).AddMinutes(3), "Pass 2: clip 0.2 mm"), (began, title));
+        Assert.Equal([new Chapter(TimeSpan.Zero, title)], PassChapters.Of(writer.Log, began));
+        Assert.Empty(PassChapters.Later(writer.Log, began));
+    }
+
     // The form of the file in the examples of the introduction: the header, an empty line, then cues parted by empty lines.
     [Fact]
     public void The_file_is_written_as_the_standard_writes_its_examples()

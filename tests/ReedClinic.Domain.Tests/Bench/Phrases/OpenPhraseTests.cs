@@ -19,6 +19,7 @@ public sealed class OpenPhraseTests(ITestOutputHelper output)
     [InlineData("third-a.txt", 120)]
     [InlineData("third-b.txt", 120)]
     [InlineData("third-c.txt", 120)]
+    [InlineData("twelfth-s.txt", 260)]
     public void The_phrases_that_may_be_looked_at_are_understood_as_they_were_labelled(string file, int phrases)
     {
         var score = PhraseScore.Of(PhraseCorpus.InFile(file));
@@ -51,6 +52,10 @@ public sealed class OpenPhraseTests(ITestOutputHelper output)
     [InlineData("seventh-t.txt", 340)]
     [InlineData("seventh-u.txt", 340)]
     [InlineData("eighth-x.txt", 169)]
+    [InlineData("ninth-b.txt", 300)]
+    [InlineData("ninth-c.txt", 300)]
+    [InlineData("ninth-s.txt", 260)]
+    [InlineData("tenth-s.txt", 260)]
     public void Phrases_that_only_the_judge_was_taught_with_are_understood_better_than_by_the_rules(string file, int phrases)
     {
         var score = PhraseScore.Of(PhraseCorpus.InFile(file));
@@ -60,25 +65,10 @@ public sealed class OpenPhraseTests(ITestOutputHelper output)
 
         Assert.Equal(phrases, score.Phrases);
         Assert.InRange(score.FalseAdjustments, 0, Math.Min(2, ruled.FalseAdjustments));
+        Assert.Equal(0, score.UndoubtedFalseAdjustments);
         Assert.True(score.Kind >= 0.90, score.ToString());
         Assert.True(score.Slots >= (file is "seventh-u.txt" ? 0.84 : 0.87), score.ToString());
         Assert.True(score.AdjustmentsRecalled >= ruled.AdjustmentsRecalled, score.ToString());
-    }
-
-    /// <summary>Nothing is taught with these.</summary>
-    [Theory]
-    [InlineData("ninth-b.txt", 0.85)]
-    [InlineData("ninth-c.txt", 0.78)]
-    public void Phrases_that_nothing_was_taught_with_are_understood_better_than_by_the_rules_and_no_false_deed_is_without_a_doubt(string file, double kind)
-    {
-        var score = PhraseScore.Of(PhraseCorpus.InFile(file));
-        var ruled = PhraseScore.Of(PhraseCorpus.InFile(file), (text, context) => PhraseReader.Read(text, context, null));
-        Tell(score);
-
-        Assert.Equal((300, 0), (score.Phrases, score.UndoubtedFalseAdjustments));
-        Assert.InRange(score.FalseAdjustments, 0, Math.Min(4, ruled.FalseAdjustments));
-        Assert.InRange(score.Kind, Math.Max(kind, ruled.Kind), 1);
-        Assert.InRange(score.AdjustmentsRecalled, ruled.AdjustmentsRecalled, 1);
     }
 
     [Fact]

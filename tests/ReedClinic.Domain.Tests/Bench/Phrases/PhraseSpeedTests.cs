@@ -9,10 +9,13 @@ public sealed class PhraseSpeedTests(ITestOutputHelper output)
 {
     private const int Rounds = 10;
 
+    // One phrase in seven of every hand: a thousand, which is enough for a mean.
+    private const int Every = 7;
+
     [Fact]
     public void A_phrase_is_read_in_a_millisecond()
     {
-        var phrases = PhraseCorpus.All.Select(labelled => (labelled.Phrase, Context: PhraseCorpus.Context(labelled.Before))).ToList();
+        var phrases = PhraseCorpus.All.Where((_, index) => index % Every == 0).Select(labelled => (labelled.Phrase, Context: PhraseCorpus.Context(labelled.Before))).ToList();
         Read(phrases);
         var best = Enumerable.Range(0, 3).Min(_ => Read(phrases));
 

@@ -32,7 +32,7 @@ public sealed class LikelyHabitTests
         var habit = Assert.Single(Of(R("tip-corners-thick", 5, 6)).Habits);
 
         Assert.Equal("Perhaps the knife leaves the cane before it comes to the corners.", habit.Sentence);
-        Assert.Equal("tip corners too thick: on 5 of 6 reeds looked at.", habit.Evidence);
+        Assert.Equal("tip corners too thick: on 5 of the 6 reeds that were looked at for it.", habit.Evidence);
         Assert.Equal(EvidenceMark.CommonPractice, habit.Mark);
         Assert.Equal(["look-plaque", "softest-tone"], habit.Tests.Select(test => test.Id.Value));
         Assert.Contains("If they come clean", habit.CheckYourself, StringComparison.Ordinal);

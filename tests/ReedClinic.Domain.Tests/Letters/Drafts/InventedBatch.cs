@@ -45,11 +45,12 @@ internal sealed class InventedBatch
 
     private readonly HashSet<string> _typed = [];
     private readonly Random _dice;
+    private readonly Random _marks;
     private readonly int _seed;
 
     private InventedBatch(int seed, Guid? batch)
     {
-        (_seed, _dice) = (seed, new Random(seed * 7919));
+        (_seed, _dice, _marks) = (seed, new Random(seed * 7919), new Random(seed * 104729));
         var count = (seed % 5) + 1;
         Troubles = [.. Enumerable.Range(0, count).Select(_ => Pick(InventedTrouble.All))];
         Lesson = Pick(InventedTrouble.All);
@@ -61,6 +62,7 @@ internal sealed class InventedBatch
 
         Answer();
         Choose();
+        Remember(new Random(seed * 15485863));
     }
 
     public LetterScene Scene { get; }
@@ -103,6 +105,23 @@ internal sealed class InventedBatch
             reed.UsedFor = Chance(60) ? Pick(["Practice", "Lessons", "Concert", "Spare"]) : null;
             reed.HoursPlayed = Chance(40) ? FormattableString.Invariant($"{_dice.Next(1, 30)}") : null;
             reed.Questions = Chance(20) ? Type(Pick(Questions)) : null;
+            Mark(reed);
+        }
+    }
+
+    // Every third reed has a mark or two on the scales.
+    private void Mark(ReedForm reed)
+    {
+        if (_marks.Next(3) > 0)
+        {
+            return;
+        }
+
+        string Side() => FormattableString.Invariant($"{(_marks.Next(2) == 0 ? -1 : 1) * _marks.Next(1, 3)}");
+        Action<string>[] scales = [mark => reed.Response = mark, mark => reed.Intonation = mark, mark => reed.Opening = mark, mark => reed.Effort = mark, mark => reed.Sound = mark, mark => reed.SoftPlaying = mark, mark => reed.HighNotes = mark, mark => reed.Tiredness = mark];
+        for (var marks = _marks.Next(1, 3); marks > 0; marks--)
+        {
+            scales[_marks.Next(scales.Length)](Side());
         }
     }
 
@@ -247,5 +266,23 @@ internal sealed class InventedBatch
             null,
             Evidence(strength),
             Chance(60) ? Type(Pick(Habits)) : null);
+    }
+
+    // Two letters of three have one before them; what it taught was looked for on each reed, and is there again or not.
+    private void Remember(Random dice)
+    {
+        if (dice.Next(3) == 0)
+        {
+            return;
+        }
+
+        var kind = new FindingKindId(dice.Next(2) == 0 ? Lesson.Kind : InventedTrouble.All[dice.Next(InventedTrouble.All.Count)].Kind);
+        foreach (var reed in Scene.Batch.Reeds.Where(reed => reed.MayBePlayed && Scene.Material.LogOf(reed.Id).Findings.All(finding => finding.Finding.FindingKind != kind)))
+        {
+            Scene.Log(reed.Number, LookedFor.Of(kind));
+        }
+
+        var reeds = dice.Next(1, 5);
+        Scene.Earlier = new(kind, new(dice.Next(1, reeds + 1), reeds, reeds), [new EntryId(LetterScene.Id())]);
     }
 }

@@ -12,8 +12,6 @@ public sealed class MapLayoutTests
         Gen.Enum<Zone>(), Gen.Enum<Blades>(), Gen.Enum<Sides>(), Gen.Enum<MarkKind>(), Gen.String[Gen.Char["abc defgh"], 1, 90])
         .Select((zone, blades, sides, kind, words) => new ReedMark(new Place(zone, blades, sides), kind, words, words)).Array[0, 12];
 
-    private static readonly Zone[] AboutTheTip = [Zone.TipCentre, Zone.TipSides, Zone.Rooftop, Zone.Transition, Zone.HeartCentre, Zone.TipCorners];
-
     [Fact]
     public void Numbers_above_a_tip_keep_clear_of_the_words_above_it()
     {
@@ -48,36 +46,101 @@ public sealed class MapLayoutTests
                 var layout = new MapLayout(style, size, marks, instrument);
                 foreach (var (disc, index) in layout.Discs.Select((disc, index) => (disc, index)))
                 {
-                    Assert.All(layout.Discs.Skip(index + 1), other => Assert.True(Math.Sqrt(Math.Pow(disc.X - other.X, 2) + Math.Pow(disc.Y - other.Y, 2)) >= 22.4, $"{disc} covers {other}"));
+                    Assert.All(layout.Discs.Skip(index + 1), other => Assert.True(Math.Sqrt(Math.Pow(disc.X - other.X, 2) + Math.Pow(disc.Y - other.Y, 2)) >= 25.9, $"{disc} stands close to {other}"));
                     Assert.True(disc.X >= 10.2 && disc.X <= layout.Width - 10.2 && disc.Y >= 10.2 && disc.Y <= layout.Height - 10.2, $"{disc} leaves the drawing");
                     Assert.True(IsTied(layout, disc, marks[disc.Number - 1]), $"{disc} belongs to {marks[disc.Number - 1].Place}");
                 }
             },
             iter: 300);
 
+    [Theory]
+    [InlineData(ReedMapSize.Bench, 1)]
+    [InlineData(ReedMapSize.Print, 1)]
+    [InlineData(ReedMapSize.Bench, 4)]
+    [InlineData(ReedMapSize.Print, 9)]
+    public void Numbers_of_what_is_about_the_whole_reed_follow_its_words_in_a_row_of_their_own(ReedMapSize size, int count)
+    {
+        ReedMark[] marks = [.. Enumerable.Range(0, count).Select(_ => new ReedMark(new Place(Zone.WholeReed), MarkKind.Worked, "soaked")), new(new Place(Zone.Opening), MarkKind.Fault, "wide"), new(new Place(Zone.WholeReed, Blades.Upper), MarkKind.Fault, "stronger")];
+
+        var layout = new MapLayout(ScrapeStyle.LongScrape, size, marks);
+
+        var words = layout.WholeReed!.Value;
+        var row = layout.Discs.Where(disc => disc.Number <= count).OrderBy(disc => disc.Number).ToList();
+        Assert.All(row.Index(), one => Assert.Equal((words.X + 17 + (one.Index * 26), words.Y), (one.Item.X, one.Item.Y)));
+        Assert.InRange(words.X, 70, layout.Width);
+        Assert.InRange(words.Y, layout.End.Y + 26, layout.NamesY - 26);
+        var ofTheUpper = layout.Discs.Single(disc => disc.Number == count + 2);
+        Assert.Equal((layout.UpperX - 60, layout.NamesY), (ofTheUpper.X, ofTheUpper.Y));
+    }
+
+    [Fact]
+    public void Without_a_mark_of_the_whole_reed_there_is_no_row_for_it()
+    {
+        var (with, without) = (new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Print, [new(new Place(Zone.WholeReed), MarkKind.Worked, "soaked")]), new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Print, [new(new Place(Zone.WholeReed, Blades.Lower), MarkKind.Worked, "evened up")]));
+
+        Assert.Null(without.WholeReed);
+        Assert.Equal(28, with.TipY - without.TipY);
+        Assert.Equal("whole reed", Assert.Single(ReedSketch.Of(with.Marks, ScrapeStyle.LongScrape, null, "A reed").Parts.OfType<SketchWords>(), words => words.Align == SketchAlign.End && words.Type == SketchType.Name).Text);
+        Assert.DoesNotContain(ReedSketch.Of(without.Marks, ScrapeStyle.LongScrape, null, "A reed").Parts.OfType<SketchWords>(), words => words.Text == "whole reed");
+    }
+
     // It ends on its zone, or where the zone lies nearest on an edge.
     private static bool IsTied(MapLayout layout, Disc disc, ReedMark mark) =>
-        MapLayout.IsEnd(mark.Place.Zone) ? Math.Abs(Math.Abs(disc.TieX - layout.End.X) - (3.3 * SvgPath.Scale)) < 1
+        mark.Place.Zone == Zone.WholeReed ? disc.TieX == disc.X && disc.TieY == disc.Y && disc.Y < layout.TipY - 20
+        : MapLayout.IsEnd(mark.Place.Zone) ? Math.Abs(Math.Abs(disc.TieX - layout.End.X) - (3.3 * SvgPath.Scale)) < 1
         : new[] { layout.UpperX, layout.LowerX }
-            .SelectMany(middle => layout.Art.Shapes(mark.Place.Zone == Zone.WholeReed ? Zone.Thread : mark.Place.Zone, mark.Place.Sides).Select(shape => (middle, shape.Shape)))
+            .SelectMany(middle => layout.Art.Shapes(mark.Place.Zone, mark.Place.Sides).Select(shape => (middle, shape.Shape)))
             .Any(one => disc.TieX >= one.middle + (one.Shape.Left * SvgPath.Scale) - 12 && disc.TieX <= one.middle + (one.Shape.Right * SvgPath.Scale) + 12
                 && disc.TieY >= layout.TipY + (one.Shape.Top * SvgPath.Scale) - 75 && disc.TieY <= layout.TipY + (one.Shape.Bottom * SvgPath.Scale) + 75);
 
-    [Fact]
-    public void A_number_covers_no_thin_place_of_the_tip_and_lines_of_one_side_do_not_cross() =>
-        Gen.Select(Gen.Int[0, AboutTheTip.Length - 1].Select(at => AboutTheTip[at]), Gen.Enum<Blades>(), Gen.Enum<Sides>())
-            .Select((zone, blades, sides) => new ReedMark(new Place(zone, blades, sides), MarkKind.Fault, "words")).Array[1, 8].Sample(
+    // A number is 20.4 units wide. Thread and cork are so large that theirs may stand on them, and on the eye, which is no cane. What is
+    // marked at the tip and finds no room above it any more goes where there is some: only the columns’ own lines never cross.
+    [Theory]
+    [InlineData(ScrapeStyle.LongScrape, Instrument.Oboe)]
+    [InlineData(ScrapeStyle.ShortScrape, Instrument.Oboe)]
+    [InlineData(ScrapeStyle.LongScrape, Instrument.CorAnglais)]
+    public void No_number_lies_on_anything_that_is_marked_on_the_cane_and_no_lines_of_one_side_cross(ScrapeStyle style, Instrument instrument) =>
+        SomeMarks.Sample(
             marks =>
             {
-                var layout = new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Print, marks);
-                var thin = layout.Discs.Where(disc => marks[disc.Number - 1].Place.Zone is Zone.TipCentre or Zone.TipSides or Zone.Rooftop or Zone.Transition).ToList();
-                foreach (var disc in thin)
+                var layout = new MapLayout(style, ReedMapSize.Print, marks, instrument);
+                foreach (var disc in layout.Discs)
                 {
-                    Assert.All(new[] { layout.UpperX, layout.LowerX }, middle => Assert.True(Math.Abs(disc.X - middle) >= layout.Reach + 10, $"{disc} lies on a blade"));
-                    Assert.All(thin.Where(other => Math.Abs(other.X - disc.X) < 1 && other.Y > disc.Y), other => Assert.True(other.TieY >= disc.TieY - 1e-6, $"the lines of {disc} and {other} cross"));
+                    Assert.All(CaneShapes(layout), shape => Assert.False(Touches(disc, shape.Middle, layout.TipY, shape.Shape), $"{disc} lies on {shape.Zone}"));
+                }
+
+                foreach (var column in layout.Discs.Where(disc => disc.X != disc.TieX && disc.Y > layout.TipY && disc.TieY > layout.TipY).GroupBy(disc => Math.Round(disc.X)))
+                {
+                    Assert.All(from one in column from other in column where one.Number < other.Number select (one, other), pair => Assert.False(Cross(pair.one, pair.other), $"the lines of {pair.one} and {pair.other} cross"));
                 }
             },
             iter: 300);
+
+    private static IEnumerable<(double Middle, Outline Shape, Zone Zone)> CaneShapes(MapLayout layout) =>
+        from blade in new[] { Blades.Upper, Blades.Lower }
+        from one in layout.On(blade)
+        where one.Mark.Place.Zone is not (Zone.Thread or Zone.Cork or Zone.Eye or Zone.WholeReed) && !MapLayout.IsEnd(one.Mark.Place.Zone)
+        from shape in layout.Art.Shapes(one.Mark.Place.Zone, one.Mark.Place.Sides)
+        select (layout.Middle(blade), shape.Shape, shape.Zone);
+
+    private static bool Touches(Disc disc, double middle, double tip, Outline shape) =>
+        Enumerable.Range(0, 24).Select(i => i * Math.PI / 12).SelectMany(turn => new[] { 10.2, 5 }.Select(r => (X: disc.X + (r * Math.Cos(turn)), Y: disc.Y + (r * Math.Sin(turn)))))
+            .Any(at => shape.Contains(new MmPoint((at.X - middle) / SvgPath.Scale, (at.Y - tip) / SvgPath.Scale)));
+
+    // Whether two lines have a point in common that isn't an end of either.
+    private static bool Cross(Disc a, Disc b)
+    {
+        var (ax, ay, bx, by) = (a.TieX - a.X, a.TieY - a.Y, b.TieX - b.X, b.TieY - b.Y);
+        var slant = (ax * by) - (ay * bx);
+        if (Math.Abs(slant) < 1e-9)
+        {
+            return false;
+        }
+
+        var s = (((b.X - a.X) * by) - ((b.Y - a.Y) * bx)) / slant;
+        var t = (((b.X - a.X) * ay) - ((b.Y - a.Y) * ax)) / slant;
+        return s is > 1e-6 and < 1 - 1e-6 && t is > 1e-6 and < 1 - 1e-6;
+    }
 
     [Fact]
     public void A_drawing_cut_below_its_marks_still_holds_every_disc() =>

@@ -27,13 +27,19 @@ internal static class Arbiter
             return Taken(course, sight, choose?.Invoke(sight) ?? sight.Said, judge is not null && !IsPlain(course, ruled));
         }
 
-        var (kind, deed) = judge.Choose(sight);
+        var (kind, deed, remark) = judge.Choose(sight);
+        course.Remarks[course.At] = remark;
         kind = kind is "ended" && IsUnknown(course.Segment) ? sight.Said : kind;
+        kind = kind is "note" && sight.Said is "finding" && IsSuspected(course.Segment, ruled) ? sight.Said : kind;
         var taken = Taken(course, sight, IsPlayedAtLarge(course, kind) ? "note" : kind, refined: true);
         return deed < Balance.BeyondDoubt ? Doubted(taken, course.At) : taken;
     }
 
     private static bool IsPlayedAtLarge(Course course, string kind) => (kind is "finding" or "lookedfor" or "test" or "ended" or Judge.Nothing) && AtLarge.Says(course);
+
+    // “The heart might be a little too thick”: suspected, and no mere remark.
+    private static bool IsSuspected(Segment segment, Course ruled) => ruled.Drafts.LastOrDefault() is { Kind: EntryKind.Finding, Slots: { Certainty: Certainty.Suspected, Character: FindingCharacter.Fault, Kind: not "something-else" } }
+        && segment.Has(Cat.Hedge) && segment.Has(Cat.Quality) && !segment.Asked && !segment.Has(Cat.Plan) && !segment.Has(Cat.Cond) && !segment.Has(Cat.Risk) && !segment.Has(Cat.Verb);
 
     // Words of which none is known end nothing.
     private static bool IsUnknown(Segment segment) =>

@@ -2,7 +2,7 @@ namespace ReedClinic.Domain.Bench.Phrases.Judging;
 
 /// <summary>
 /// Weighs the rules against the judge. How far each reader of the rules can be trusted was learned on phrases that the rules had not been
-/// made with. Nothing is taken for a deed on the judge’s word alone unless it is sure; in doubt a deed of the rules becomes a remark.
+/// made with. Nothing is taken for a deed unless both together make it likely enough; in doubt it becomes a remark.
 /// </summary>
 internal static class Balance
 {
@@ -11,34 +11,30 @@ internal static class Balance
 
     private const string Deed = "adjustment";
     private const double SureOfDeed = 0.6;
-    private const double SureOfUnnamedDeed = 0.85;
-    private const double SureInTalk = 0.95;
+    private const double SureInTalk = 0.85;
 
     /// <summary>A deed that is less likely is shown as one that may not have been done.</summary>
     internal const double BeyondDoubt = 0.98;
 
-    /// <summary>The kind that is taken, and how likely the segment tells a deed.</summary>
-    internal static (string Kind, double Deed) Choose(Weights weights, Sight sight)
+    /// <summary>The kind that is taken, and how likely the segment tells a deed, or is a remark.</summary>
+    internal static (string Kind, double Deed, double Remark) Choose(Weights weights, Sight sight)
     {
         var chances = Chances(sight, sign => weights.Of(Questions.Balance, sign));
         var order = Enumerable.Range(0, Kinds.Length).OrderByDescending(at => chances[at]).ToList();
         var deed = chances[Array.IndexOf(Kinds, Deed)];
-        return (Choose(sight, Kinds[order[0]], Kinds[order[1]], deed), deed);
+        return (Choose(sight, Kinds[order[0]], Kinds[order[1]], deed), deed, chances[Array.IndexOf(Kinds, "note")]);
     }
 
+    // What isn’t sure enough to be a deed is what the rules say, or the next likely, and a remark where neither says more.
     private static string Choose(Sight sight, string best, string next, double deed)
     {
-        if (best != Deed)
+        var talked = sight.Said != Deed && sight.IsOnlyTalkedOf;
+        if (best != Deed || deed >= (talked ? SureInTalk : SureOfDeed))
         {
-            return sight.Said == Deed && best == Judge.Nothing ? "note" : best;
+            return best;
         }
 
-        if (sight.Said != Deed && sight.IsOnlyTalkedOf && deed < SureInTalk)
-        {
-            return sight.Said == Judge.Nothing ? "note" : sight.Said;
-        }
-
-        return deed >= (sight.Said == Deed || sight.NamesWork ? SureOfDeed : SureOfUnnamedDeed) ? best : sight.Said == Deed || next == Judge.Nothing ? "note" : next;
+        return talked ? sight.Said == Judge.Nothing ? "note" : sight.Said : sight.Said == Deed || next == Judge.Nothing ? "note" : next;
     }
 
     /// <summary>How likely each kind is, with both in view.</summary>

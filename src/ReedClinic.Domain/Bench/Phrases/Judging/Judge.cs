@@ -42,7 +42,7 @@ internal sealed class Judge(Weights weights)
     /// <summary>How likely a segment says what a test has.</summary>
     internal double Chance(Segment segment, ReadSlots test) => weights.Ask(Questions.Test, Signs.OfMatter(segment)).FirstOrDefault(answer => answer.Answer == $"{test.Test}/{test.Step}").Chance;
 
-    /// <summary>The kind of entry that is taken, of the rules’ and the judge’s, or nothing new; and how likely the segment tells a deed.</summary>
+    /// <summary>The kind of entry that is taken, of the rules’ and the judge’s, or nothing new; and how likely the segment tells a deed, or is a remark.</summary>
     /// <param name="sight">What both say.</param>
-    internal (string Kind, double Deed) Choose(Sight sight) => Balance.Choose(weights, sight);
+    internal (string Kind, double Deed, double Remark) Choose(Sight sight) => Balance.Choose(weights, sight);
 }

@@ -12,9 +12,6 @@ namespace ReedClinic.Web.Features.Bench.Forms;
 /// <summary>Something done to the reed, as it is typed.</summary>
 public sealed class AdjustmentForm : EntryForm
 {
-    /// <summary>What a box that is ticked sends.</summary>
-    public const string Ticked = "true";
-
     /// <inheritdoc />
     public override EntryKind Kind => EntryKind.Adjustment;
 
@@ -32,8 +29,8 @@ public sealed class AdjustmentForm : EntryForm
     /// <summary>How much of it, as far as it can be read; nothing said where it can't.</summary>
     public Amount HowMuch => ReadAmount() is Outcome<Amount>.Done(var amount) ? amount : Amount.NotSaid;
 
-    /// <summary>True when it is said that the student has agreed to it.</summary>
-    public bool IsAgreed => Typed[Agreement.Field] == Ticked;
+    /// <summary>Whether the student has agreed to it; false where it was done without, null while nothing is said.</summary>
+    public bool? Agreed => Agreement.Read(Typed[Agreement.Field]);
 
     /// <summary>Fills in the zone that the chosen kind usually works, where none was chosen or the last kind's usual stands.</summary>
     /// <param name="before">The kind that was chosen before.</param>
@@ -82,12 +79,12 @@ public sealed class AdjustmentForm : EntryForm
         Typed[nameof(Adjustment.ForFindingId)] = work.ForFindingId?.Value.ToString() ?? "";
         Typed[nameof(Adjustment.ForTheSakeOf)] = work.ForTheSakeOf?.ToString() ?? "";
         Typed[nameof(Adjustment.Words)] = OwnId.Remark(work.AdjustmentKind.Value, Agreement.Without(work.Words)) ?? "";
-        Typed[Agreement.Field] = Agreement.IsIn(work.Words) ? Ticked : "";
+        Typed[Agreement.Field] = Agreement.FieldOf(work.Words);
     }
 
-    // Words that have to be given can't be given by a tick alone.
+    // Words that have to be given can't be given by that answer alone.
     private string? Remark() =>
-        IsAgreed && (Typed[nameof(Adjustment.AdjustmentKind)] != AdjustmentKindId.SomethingElse.Value || !string.IsNullOrWhiteSpace(Typed[nameof(Adjustment.Words)]))
-            ? Agreement.With(Typed[nameof(Adjustment.Words)])
+        Agreed is { } agreed && (Typed[nameof(Adjustment.AdjustmentKind)] != AdjustmentKindId.SomethingElse.Value || !string.IsNullOrWhiteSpace(Typed[nameof(Adjustment.Words)]))
+            ? Agreement.With(Typed[nameof(Adjustment.Words)], agreed)
             : Text(nameof(Adjustment.Words));
 }

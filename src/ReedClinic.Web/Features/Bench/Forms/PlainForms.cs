@@ -141,6 +141,12 @@ public sealed class CauseJudgedForm : EntryForm
 /// <summary>Takes the last entry back: nothing is typed in it.</summary>
 public sealed class UndoForm : EntryForm
 {
+    /// <summary>The field that says that it is one entry that is meant, wherever it stands, and not the last one.</summary>
+    public const string OneField = "One";
+
+    /// <summary>True when it takes back the entry that it names, wherever that stands.</summary>
+    public bool IsOfOne => Typed[OneField] == "true";
+
     /// <inheritdoc />
     public override EntryKind Kind => EntryKind.Undo;
 

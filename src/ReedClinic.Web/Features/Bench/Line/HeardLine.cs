@@ -37,6 +37,23 @@ public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
         ? [.. Entries.Select(heard => heard.Entry)]
         : [.. Entries.Select(heard => heard.Entry), Made(Note.Of(Kept))];
 
+    /// <summary>The log as it will stand when one of its entries is said: what comes before that in the line is recorded then.</summary>
+    /// <param name="at">Which entry, from 0.</param>
+    /// <param name="log">The reed's log before the line.</param>
+    public BenchLog Before(int at, BenchLog log) => SameBreath.After(log, [.. Entries.Take(at).Select(heard => heard.Entry)]);
+
+    /// <summary>The entry that it puts right, instead of recording anything new; null when it records.</summary>
+    public BenchFact? Mends { get; init; }
+
+    /// <summary>The entry that it takes back, instead of recording anything; null when it records.</summary>
+    public BenchFact? TakesBack { get; init; }
+
+    /// <summary>The end of what it puts right or takes back, as it stood when the line was heard; null when it records.</summary>
+    public EntryId? Meant => (Mends ?? TakesBack)?.Tail;
+
+    /// <summary>The words that it was heard from, where they put right or take back: they mean that entry and none that is said meanwhile.</summary>
+    public string? From { get; init; }
+
     /// <summary>True when it says that the work stops here.</summary>
     public bool Stops => Entries.Any(heard => heard.Entry is Stopped);
 
@@ -56,24 +73,47 @@ public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
         }
 
         var context = new PhraseContext(log, tuning);
-        List<HeardEntry> heard = [];
+        List<(HeardEntry One, TextSpan Span)> heard = [];
         List<string> lost = [];
+        var from = 0;
         foreach (var piece in (own ?? OwnKinds.None).HearWithin(line))
         {
+            from = Math.Max(from, line.IndexOf(piece.Words, from, StringComparison.Ordinal));
             if (piece.Entry is { } known)
             {
-                heard.Add(new HeardEntry(known, []));
+                heard.Add((new HeardEntry(known, []), new TextSpan(from, piece.Words.Length)));
             }
             else
             {
-                Read(piece.Words, context, heard, lost);
+                Read(piece.Words, from, context, heard, lost);
             }
+
+            from = Math.Min(from + piece.Words.Length, line.Length);
         }
 
-        return heard.Count == 0 ? new([], line) : new(heard, lost.Count == 0 ? null : string.Join(" … ", lost));
+        if (heard.Count == 0)
+        {
+            return new([], line);
+        }
+
+        List<HeardEntry> entries = [.. TypedWords.Beside(line, heard)];
+        return lost.Count == 0 || Joined(line, entries, lost) ? new(entries, null) : new(entries, string.Join(" … ", lost));
     }
 
-    private static void Read(string words, PhraseContext context, List<HeardEntry> heard, List<string> lost)
+    // Beside a remark what is left over is part of it, in the order in which it was typed: one remark with all its words.
+    private static bool Joined(string line, List<HeardEntry> heard, List<string> lost)
+    {
+        var at = heard.FindLastIndex(one => one.Entry is Note);
+        if (at < 0 || Note.Of(string.Join(" … ", lost.Append(((Note)heard[at].Entry).Words.TrimEnd(Between)).OrderBy(words => line.IndexOf(words, StringComparison.Ordinal)))) is not Outcome<Note>.Done(var whole))
+        {
+            return false;
+        }
+
+        heard[at] = heard[at] with { Entry = whole.AsSaid(heard[at].Entry.Said) };
+        return true;
+    }
+
+    private static void Read(string words, int at, PhraseContext context, List<(HeardEntry One, TextSpan Span)> heard, List<string> lost)
     {
         var reading = PhraseReader.Read(words, context);
         lost.AddRange(reading.Kept);
@@ -81,7 +121,7 @@ public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
         {
             if (read.ToEntry(context) is Outcome<BenchEntry>.Done(var entry))
             {
-                heard.Add(new HeardEntry(entry, [.. read.Doubts.Select(doubt => doubt.Words)]));
+                heard.Add((new HeardEntry(entry, [.. read.Doubts.Select(doubt => doubt.Words)]), read.Span with { Start = at + read.Span.Start }));
             }
             else
             {
@@ -106,15 +146,17 @@ public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
         return wanted;
     }
 
-    /// <summary>The same line, with the student’s consent to it said in each adjustment that wants it.</summary>
+    /// <summary>The same line, with what is said of the student’s consent in each adjustment that wants it.</summary>
     /// <param name="view">The reed and its log.</param>
-    public HeardLine Agreed(BenchView view) =>
-        this with { Entries = [.. Entries.Zip(Wanted(view), (heard, wanted) => wanted is null ? heard : heard with { Entry = Agreed(heard.Entry) })] };
+    /// <param name="agreed">Whether it was agreed; false where it was done without.</param>
+    public HeardLine Agreed(BenchView view, bool agreed) =>
+        this with { Entries = [.. Entries.Zip(Wanted(view), (heard, wanted) => wanted is null ? heard : heard with { Entry = Agreed(heard.Entry, agreed) })] };
 
-    /// <summary>The same work with the student’s consent said in it.</summary>
+    /// <summary>The same work with what is said of the student’s consent.</summary>
     /// <param name="entry">Any entry; only work wants consent.</param>
-    internal static BenchEntry Agreed(BenchEntry entry) => entry is Adjustment work
-        ? Made(Adjustment.Of(work.AdjustmentKind, work.Place, work.Amount, work.ForFindingId, work.ForTheSakeOf, Agreement.With(OwnId.Remark(work.AdjustmentKind.Value, work.Words))))
+    /// <param name="agreed">Whether it was agreed.</param>
+    public static BenchEntry Agreed(BenchEntry entry, bool agreed) => entry is Adjustment work
+        ? Made(Adjustment.Of(work.AdjustmentKind, work.Place, work.Amount, work.ForFindingId, work.ForTheSakeOf, Agreement.With(OwnId.Remark(work.AdjustmentKind.Value, work.Words), agreed))).AsSaid(work.Said)
         : entry;
 
     private static string Cut(string text, TextSpan span) => text.Substring(span.Start, span.Length).Trim(Between);

@@ -1,5 +1,6 @@
 using ReedClinic.Data.Bench;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Bench.Phrases;
 using ReedClinic.Domain.Outcomes;
 
 namespace ReedClinic.Web.Features.Bench.Line;
@@ -24,7 +25,7 @@ public sealed record Instead(EntryId Seen, int Number, string Title, EntryKind K
         return fact.Now is { } now && SaidAgain.Of(now, view) is { } said ? new(fact.Tail, fact.Sequence, words.InShort(now), now.Kind, said) : null;
     }
 
-    /// <summary>What a line comes to in an entry’s place: why the work stopped is kept as it is typed, anything else is heard.</summary>
+    /// <summary>What a line comes to in an entry’s place: why the work stopped, or why advice was set aside, is kept as it is typed; anything else is heard.</summary>
     /// <param name="view">The reed and its log.</param>
     /// <param name="fact">The fact.</param>
     /// <param name="text">The line.</param>
@@ -35,6 +36,16 @@ public sealed record Instead(EntryId Seen, int Number, string Title, EntryKind K
         if (fact.Now is Stopped)
         {
             return Stopped.Of(text) is Outcome<Stopped>.Done(var stop) ? new HeardLine([new HeardEntry(stop, [])], null) : HeardLine.Nothing;
+        }
+
+        if (fact.Now is AdviceSetAside aside)
+        {
+            return !string.IsNullOrWhiteSpace(text) && AdviceSetAside.Of(aside.AdviceId, text) is Outcome<AdviceSetAside>.Done(var why) ? new HeardLine([new HeardEntry(why, [])], null) : HeardLine.Nothing;
+        }
+
+        if (EntryPutRight.Of(text, fact.Now, new PhraseContext(view.Log, view.Batch.CrowTarget.Tuning), alone: false) is { } meant)
+        {
+            return new HeardLine([new HeardEntry(SaidAgain.With(fact.Now!, meant).AsSaid(text), [])], null);
         }
 
         var heard = HeardLine.Of(text, view.Log, view.Batch.CrowTarget.Tuning, view.Catalogue.Own);

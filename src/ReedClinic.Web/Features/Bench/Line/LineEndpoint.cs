@@ -3,6 +3,7 @@ using Microsoft.Extensions.Localization;
 using Microsoft.Extensions.Primitives;
 using ReedClinic.Data.Bench;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Bench.Phrases;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -18,7 +19,7 @@ namespace ReedClinic.Web.Features.Bench.Line;
 public static class LineEndpoint
 {
     /// <summary>The longest line that is taken, in characters.</summary>
-    public const int Longest = 2000;
+    public const int Longest = BenchEntry.LongestSaid;
 
     /// <summary>Maps <c>POST /bench/{reedId}/line</c>.</summary>
     /// <param name="app">The application.</param>
@@ -39,7 +40,7 @@ public static class LineEndpoint
         var json = http.Request.Headers.Accept.ToString().Contains("application/json", StringComparison.OrdinalIgnoreCase);
         var operation = new OperationId(Guid.TryParse(form["Operation"], CultureInfo.InvariantCulture, out var given) ? given : default)
             .OrFresh(time.GetUtcNow());
-        var line = new SentLine(form["Text"].ToString(), form["Agreed"] == "true", Guid.TryParse(form["Seen"], CultureInfo.InvariantCulture, out var seen) ? new EntryId(seen) : null, form[ToldBefore.Field]);
+        var line = new SentLine(form["Text"].ToString(), Agreement.Read(form[Agreement.Field]), Guid.TryParse(form["Seen"], CultureInfo.InvariantCulture, out var seen) ? new EntryId(seen) : null, form[ToldBefore.Field], Guid.TryParse(form["Meant"], CultureInfo.InvariantCulture, out var meant) ? new EntryId(meant) : null);
         var said = await SayAsync(actor, view, line, operation, bench, t, ct).ConfigureAwait(false);
         return said switch
         {
@@ -82,10 +83,26 @@ public static class LineEndpoint
     private static async Task<Outcome<IReadOnlyList<BenchFact>>> RecordAsync(
         Actor actor, BenchView view, SentLine said, OperationId operation, BenchBook bench, IStringLocalizer<BenchText> t, CancellationToken ct)
     {
+        // What the card named is meant, also where somebody wrote meanwhile; unseen it is the newest.
+        if (said.Meant is { } shown)
+        {
+            return LastTakenBack.Says(said.Text)
+                ? await TakeBackAsync(actor, view, shown, operation, bench, t, ct).ConfigureAwait(false)
+                : await CorrectAsync(actor, view, said, shown, operation, bench, t, ct).ConfigureAwait(false);
+        }
+
+        if (PutRight.Hear(view, actor.Account, said.Text) is { Meant: { } end } right)
+        {
+            return right.TakesBack is null
+                ? await CorrectAsync(actor, view, said, end, operation, bench, t, ct).ConfigureAwait(false)
+                : await TakeBackAsync(actor, view, end, operation, bench, t, ct).ConfigureAwait(false);
+        }
+
         var heard = HeardLine.Of(said.Text, view.Log, view.Batch.CrowTarget.Tuning, view.Catalogue.Own);
-        var line = said.Agreed ? heard.Agreed(view) : heard;
-        // The last part is kept for advice that was shown.
-        if (line.All.Count >= OperationId.MostParts)
+        var line = said.Agreed is { } agreed ? heard.Agreed(view, agreed) : heard;
+        var (told, heeded) = ToldBefore.Wanted(line.All, said.Shown, view, operation);
+        // What was shown is set aside with it.
+        if (line.All.Count + heeded.Count >= OperationId.MostParts)
         {
             return Refused("Text", t["LineTooMuch"]);
         }
@@ -95,10 +112,9 @@ public static class LineEndpoint
             return new Outcome<IReadOnlyList<BenchFact>>.Refused([problem]);
         }
 
-        var told = await ToldBefore.WantedAsync(line.All, said.Shown, actor, view, operation, bench, ct).ConfigureAwait(false);
         return told.Count > 0
             ? new Outcome<IReadOnlyList<BenchFact>>.Refused(told)
-            : await bench.SayAsync(actor, view.Reed.Id, line.All, operation, ct).ConfigureAwait(false);
+            : await bench.SayAsync(actor, view.Reed.Id, line.All, heeded, operation, ct).ConfigureAwait(false);
     }
 
     // One entry is said better at a time, in its own place.
@@ -116,13 +132,19 @@ public static class LineEndpoint
             return Refused("Text", t["CorrectOneThing", heard.All.Count]);
         }
 
+        // What was done or found doesn’t turn into a remark because the line wasn’t understood.
+        if (one is Note && fact.Now is not Note)
+        {
+            return Refused("Text", t["CorrectNoRemark"]);
+        }
+
         var wanted = Instead.Wanted(view, fact, one);
-        if (wanted is { } problem && !said.Agreed)
+        if (wanted is { } problem && said.Agreed is null)
         {
             return new Outcome<IReadOnlyList<BenchFact>>.Refused([problem]);
         }
 
-        return await bench.CorrectAsync(actor, view.Reed.Id, seen, wanted is null ? one : HeardLine.Agreed(one), operation, ct).ConfigureAwait(false) switch
+        return await bench.CorrectAsync(actor, view.Reed.Id, seen, wanted is null ? one : HeardLine.Agreed(one, said.Agreed == true), operation, ct).ConfigureAwait(false) switch
         {
             Outcome<BenchFact>.Done(var better) => new Outcome<IReadOnlyList<BenchFact>>.Done([better]),
             Outcome<BenchFact>.Conflict => Refused("", t["CorrectClash"]),
@@ -131,10 +153,25 @@ public static class LineEndpoint
         };
     }
 
+    // What the key u does: the newest of one’s own, if nobody changed it meanwhile.
+    private static async Task<Outcome<IReadOnlyList<BenchFact>>> TakeBackAsync(
+        Actor actor, BenchView view, EntryId mine, OperationId operation, BenchBook bench, IStringLocalizer<BenchText> t, CancellationToken ct) =>
+        await bench.UndoAsync(actor, view.Reed.Id, mine, operation, ct).ConfigureAwait(false) switch
+        {
+            Outcome<BenchFact>.Done(var gone) => new Outcome<IReadOnlyList<BenchFact>>.Done([gone]),
+            Outcome<BenchFact>.Conflict => Refused("", t["CorrectClash"]),
+            Outcome<BenchFact>.Refused(var problems) => new Outcome<IReadOnlyList<BenchFact>>.Refused(problems),
+            _ => new Outcome<IReadOnlyList<BenchFact>>.NotFound(),
+        };
+
     private static SaidLine Told(BenchView view, IReadOnlyList<BenchFact> facts, IStringLocalizer<BenchText> t)
     {
         var words = new EntryWords(t, view.Log, view.Batch.CrowTarget.Tuning, view.Catalogue);
-        return new SaidLine([.. facts.Where(fact => fact.Now is not null).Select(fact => words.InShort(fact.Now!))], facts[^1].Sequence);
+        return new SaidLine(
+            [.. facts.Where(fact => fact.Now is not null).Select(fact => words.InShort(fact.Now!))],
+            facts[^1].Sequence,
+            facts is [{ State: FactState.Corrected }],
+            facts is [{ Withdrawn: { } gone }] ? t["TakenBackNow", words.InShort(gone)].Value : null);
     }
 
     private static Outcome<IReadOnlyList<BenchFact>>.Refused Refused(string field, string message) => new([new Problem(field, message)]);
@@ -145,7 +182,7 @@ public static class LineEndpoint
         return Results.StatusCode(StatusCodes.Status303SeeOther);
     }
 
-    private sealed record SentLine(string Text, bool Agreed, EntryId? Seen, StringValues Shown);
+    private sealed record SentLine(string Text, bool? Agreed, EntryId? Seen, StringValues Shown, EntryId? Meant);
 
-    private sealed record SaidLine(IReadOnlyList<string> Said, int Sequence);
+    private sealed record SaidLine(IReadOnlyList<string> Said, int Sequence, bool Corrected, string? Whole);
 }

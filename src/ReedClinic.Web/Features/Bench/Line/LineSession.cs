@@ -7,6 +7,8 @@ namespace ReedClinic.Web.Features.Bench.Line;
 /// <summary>One teacher at the bench line of one reed: what is typed and how it was understood, their picks, and the reeds beside it.</summary>
 public sealed class LineSession(BenchBook bench, TimeProvider time)
 {
+    private AccountId? me;
+
     /// <summary>What stands in the line.</summary>
     public string Typed { get; private set; } = "";
 
@@ -38,6 +40,7 @@ public sealed class LineSession(BenchBook bench, TimeProvider time)
     /// <param name="ct">Cancels the reading.</param>
     public async Task FollowAsync(Actor actor, BenchView view, CancellationToken ct)
     {
+        me = actor.Account;
         Strip = (await bench.StripAsync(actor, view.Batch.Id, ct))?.Reeds ?? [];
         Hear(Typed, view);
     }
@@ -50,7 +53,7 @@ public sealed class LineSession(BenchBook bench, TimeProvider time)
         Typed = text;
         Heard = Instead is { } taken && view.Log.FactOf(taken.Seen) is { } fact
             ? Instead.Hear(view, fact, text)
-            : HeardLine.Of(text, view.Log, view.Batch.CrowTarget.Tuning, view.Catalogue.Own);
+            : me is { } said && PutRight.Hear(view, said, text) is { } right ? right : HeardLine.Of(text, view.Log, view.Batch.CrowTarget.Tuning, view.Catalogue.Own);
     }
 
     /// <summary>Takes an entry up, to be said better in the line.</summary>

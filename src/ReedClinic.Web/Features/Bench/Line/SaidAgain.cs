@@ -34,28 +34,35 @@ public static class SaidAgain
         {
             Note note => note.Words,
             Stopped stop => stop.Words ?? "",
-            Verdict or AdviceSetAside or CauseJudged or Undo or Parked => null,
+            AdviceSetAside aside => aside.Words ?? "",
+            Verdict or CauseJudged or Undo or Parked => null,
             Test { MeasuredFrom: not null } => null,
-            _ => Ways(entry).Where(words => words.Length > 0).Distinct().FirstOrDefault(words => IsHeardAs(entry, words, view)),
+            _ => Ways(entry).Prepend(entry.Said ?? "").Where(words => words.Length > 0).Distinct().FirstOrDefault(words => IsHeardAs(entry, words, view)),
         };
     }
 
     /// <summary>What a line says in an entry’s place: whatever it has no words for stays as it was.</summary>
     /// <param name="before">What stands.</param>
     /// <param name="after">What the line said.</param>
-    public static BenchEntry With(BenchEntry before, BenchEntry after) => (before, after) switch
+    public static BenchEntry With(BenchEntry before, BenchEntry after)
+    {
+        ArgumentNullException.ThrowIfNull(after);
+        return Joined(before, after).AsSaid(after.Said);
+    }
+
+    private static BenchEntry Joined(BenchEntry before, BenchEntry after) => (before, after) switch
     {
         (Adjustment was, Adjustment work) => Made(Adjustment.Of(
             work.AdjustmentKind, work.Place, work.Amount, work.ForFindingId ?? was.ForFindingId, work.ForTheSakeOf,
-            WasAgreed(was, work) ? Agreement.With(OwnId.Remark(work.AdjustmentKind.Value, work.Words)) : work.Words)),
+            IsAnswered(was, work) ? Agreement.With(OwnId.Remark(work.AdjustmentKind.Value, work.Words), Agreement.IsIn(was.Words)) : work.Words)),
         (Finding { KnownBy: not KnownBy.NotSaid } was, Finding { KnownBy: KnownBy.NotSaid } now) when was.FindingKind == now.FindingKind =>
             Made(Finding.Of(now.FindingKind, now.Character, now.Place, now.Shape, now.Relation, now.OtherPlace, was.KnownBy, now.Certainty, now.Arose, now.Words)),
         _ => after,
     };
 
-    // What was agreed is this work and so much of it; anything else is asked about again.
-    private static bool WasAgreed(Adjustment was, Adjustment work) =>
-        Agreement.IsIn(was.Words) && was.AdjustmentKind == work.AdjustmentKind && was.AmountMicrometres == work.AmountMicrometres && was.AmountStrokes == work.AmountStrokes;
+    // What was said of its being agreed is said of this work and so much of it; anything else is asked about again.
+    private static bool IsAnswered(Adjustment was, Adjustment work) =>
+        Agreement.IsSaid(was.Words) && was.AdjustmentKind == work.AdjustmentKind && was.AmountMicrometres == work.AmountMicrometres && was.AmountStrokes == work.AmountStrokes;
 
     private static bool IsHeardAs(BenchEntry entry, string words, BenchView view)
     {

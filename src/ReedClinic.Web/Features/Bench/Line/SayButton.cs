@@ -35,6 +35,24 @@ public static class SayButton
         (nameof(Adjustment.ForTheSakeOf), work.ForTheSakeOf?.ToString()),
         (nameof(Adjustment.Words), work.Words));
 
+    /// <summary>The fields that take back an entry, wherever in the log it stands.</summary>
+    /// <param name="fact">The fact.</param>
+    public static string Back(BenchFact fact)
+    {
+        ArgumentNullException.ThrowIfNull(fact);
+        return Of(EntryKind.Undo, ("Seen", fact.Tail.Value.ToString()), (UndoForm.OneField, "true"));
+    }
+
+    /// <summary>The fields that bring back what was taken back, in its own place.</summary>
+    /// <param name="fact">The fact.</param>
+    /// <param name="gone">The wording.</param>
+    public static string Again(BenchFact fact, BenchEntry gone)
+    {
+        ArgumentNullException.ThrowIfNull(fact);
+        ArgumentNullException.ThrowIfNull(gone);
+        return Of(gone.Kind, [("Seen", fact.Tail.Value.ToString()), .. EntryForm.FieldsOf(gone).Select(field => (field.Key, (string?)field.Value))]);
+    }
+
     /// <summary>The fields that say this work once more.</summary>
     /// <param name="work">The work.</param>
     public static string Of(Adjustment work) => Of(

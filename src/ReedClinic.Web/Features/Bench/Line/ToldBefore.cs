@@ -19,57 +19,54 @@ public static class ToldBefore
     /// <summary>The field of the reason in an answer.</summary>
     public const string Reason = "Reason";
 
+    /// <summary>The field that says that it is work: what is said after it was said of the reed as it was then, and waits behind it.</summary>
+    public const string Work = "Work";
+
     private const char Between = ' ';
 
-    /// <summary>What a line comes to is told before it is recorded, where that is due; the weightiest of it.</summary>
+    /// <summary>What a line comes to is told before it is recorded, where that is due; the weightiest of the first thing in it.</summary>
     /// <param name="entries">What is about to be recorded, in order.</param>
     /// <param name="view">The reed and its log.</param>
-    public static AdviceLine? Of(IReadOnlyList<BenchEntry> entries, BenchView view)
-    {
-        ArgumentNullException.ThrowIfNull(entries);
-        ArgumentNullException.ThrowIfNull(view);
-        return entries.Select((entry, at) => Beforehand.Of(view.Log, view.Reed, view.Batch, entry, [.. entries.Take(at)])).FirstOrDefault(line => line is not null);
-    }
+    public static AdviceLine? Of(IReadOnlyList<BenchEntry> entries, BenchView view) => All(entries, view) is [var first, ..] ? first : null;
 
     /// <summary>The advice as an answer that the page can show: its line under its own name, and its reason.</summary>
     /// <param name="advice">The advice.</param>
     public static IReadOnlyList<Problem> Problems(AdviceLine advice)
     {
         ArgumentNullException.ThrowIfNull(advice);
-        return [new Problem($"{Field}:{advice.Id.Value}", advice.Line), new Problem(Reason, advice.Reason)];
+        Problem[] told = [new($"{Field}:{advice.Id.Value}", advice.Line), new(Reason, advice.Reason)];
+        return advice.Kind is AdviceKind.SameVerdict or AdviceKind.VerdictWithoutWork ? told : [.. told, new Problem(Work, advice.Line)];
     }
 
-    /// <summary>What keeps entries from being recorded now. Advice that was shown already is set aside instead, and nothing keeps them.</summary>
+    /// <summary>
+    /// What keeps entries from being recorded now: the first advice that is due and that the page hasn’t shown. What it has shown is
+    /// set aside together with the entries, and keeps nothing back.
+    /// </summary>
     /// <param name="entries">What is about to be recorded, in order.</param>
     /// <param name="shown">Which advice the page has shown; none at all where it can show none.</param>
-    /// <param name="actor">Who is at the bench.</param>
     /// <param name="view">The reed and its log.</param>
     /// <param name="operation">The operation that records the entries.</param>
-    /// <param name="bench">Sets the advice aside.</param>
-    /// <param name="ct">Cancels before it is saved.</param>
-    public static async Task<IReadOnlyList<Problem>> WantedAsync(
-        IReadOnlyList<BenchEntry> entries, StringValues shown, Actor actor, BenchView view, OperationId operation, BenchBook bench, CancellationToken ct)
+    /// <returns>What is told instead of recording them; else the advice to set aside with them.</returns>
+    public static (IReadOnlyList<Problem> Told, IReadOnlyList<AdviceId> Heeded) Wanted(
+        IReadOnlyList<BenchEntry> entries, StringValues shown, BenchView view, OperationId operation)
     {
-        ArgumentNullException.ThrowIfNull(bench);
         ArgumentNullException.ThrowIfNull(view);
         // Sent again after its answer was lost it stands already, and would be judged against itself.
-        var stands = view.Log.Facts.Any(fact => fact.Chain.Any(link => link.OperationId == operation));
-        if (stands || shown.Count == 0 || Of(entries, view) is not { } advice)
+        if (shown.Count == 0 || view.Log.Facts.Any(fact => fact.Chain.Any(link => link.OperationId == operation)))
         {
-            return [];
+            return ([], []);
         }
 
-        if (!shown.ToString().Split(Between).Contains(advice.Id.Value))
-        {
-            return Problems(advice);
-        }
+        var due = All(entries, view);
+        var seen = shown.ToString().Split(Between);
+        return due.FirstOrDefault(line => !seen.Contains(line.Id.Value)) is { } unseen ? (Problems(unseen), []) : ([], [.. due.Select(line => line.Id)]);
+    }
 
-        // By itself and first: what is recorded keeps its own operation, so that sent again it still stands once.
-        if (AdviceSetAside.Of(advice.Id) is Outcome<AdviceSetAside>.Done(var aside))
-        {
-            await bench.RecordAsync(actor, view.Reed.Id, aside, operation.Part(OperationId.MostParts - 1), ct).ConfigureAwait(false);
-        }
-
-        return [];
+    // Each advice once, however many of the entries it is due for.
+    private static List<AdviceLine> All(IReadOnlyList<BenchEntry> entries, BenchView view)
+    {
+        ArgumentNullException.ThrowIfNull(entries);
+        ArgumentNullException.ThrowIfNull(view);
+        return [.. entries.SelectMany((entry, at) => Beforehand.All(view.Log, view.Reed, view.Batch, entry, [.. entries.Take(at)])).DistinctBy(line => line.Id)];
     }
 }

@@ -1,0 +1,115 @@
+namespace ReedClinic.Documents.Setting;
+
+/// <summary>
+/// Sets a document so that its pages are filled: as it is, or, where a page would stay half empty or the last one would have only a
+/// few lines, with its lines a little nearer to each other or further apart.
+/// </summary>
+public static class PageBalance
+{
+    /// <summary>How much of a page before the last may stay empty without anything being tried.</summary>
+    public const double Hole = 1 / 6.0;
+
+    private const double LeastOnTheLast = 0.2;
+    private const double HalfFull = 0.5;
+    private const double WeightOfAPage = 1;
+    private const double WeightOfAHole = 3;
+    private const double WeightOfAFewLines = 0.4;
+    private const double AirToLeading = 4;
+    private const double LeastAir = 0.7;
+    private const double LeastOfATable = 0.94;
+    private const double EasilySaved = 0.86;
+    private const double MostSaved = 0.84; // what is left of a text set as near as it may
+
+    // Only lines first, as much as still reads well; then with drawings that are a little smaller.
+    private static readonly (double Leading, double Drawings)[] Ways =
+        [(0.97, 1), (1.03, 1), (0.94, 1), (0.91, 1), (1.06, 1), (0.88, 1), (1, 0.9), (0.97, 0.9), (0.94, 0.9), (1.03, 0.9), (1.06, 0.9), (0.91, 0.9), (0.88, 0.9), (0.88, 0.82), (0.88, 0.74), (0.85, 0.74)];
+
+    private static readonly (double Leading, double Drawings)[] Nearer = [(0.94, 1), (0.91, 1), (0.88, 1), (0.91, 0.9), (0.88, 0.9), (0.88, 0.82), (0.88, 0.74), (0.85, 0.74)];
+
+    /// <summary>Sets a document.</summary>
+    /// <param name="flow">Its pieces, in the order in which they are read.</param>
+    /// <param name="paper">The sheet.</param>
+    /// <param name="measure">Tells how wide text is.</param>
+    /// <returns>The pages; at least one.</returns>
+    public static IReadOnlyList<IReadOnlyList<Placed>> Set(IReadOnlyList<FlowItem> flow, Paper paper, ITypeMeasure measure)
+    {
+        ArgumentNullException.ThrowIfNull(flow);
+        ArgumentNullException.ThrowIfNull(paper);
+        var best = Paginator.Set(flow, paper, measure);
+        var isWell = IsWell(best, paper);
+        if (isWell ? !SavesAPageEasily(best, paper) : HasNoHole(best, paper) && !MaySaveAPage(best, paper))
+        {
+            return best;
+        }
+
+        var (least, most, maySave) = (Cost(best, paper, 1, 1), best.Count, MaySaveAPage(best, paper));
+        foreach (var (leading, drawings) in isWell ? Nearer : Ways)
+        {
+            var set = Paginator.Set([.. flow.Select(item => Led(item, leading, drawings))], paper, measure);
+            if (Cost(set, paper, leading, drawings) is var cost && cost < least)
+            {
+                (best, least) = (set, cost);
+                if (HasNoHole(best, paper) && (best.Count < most || (IsWell(best, paper) && !maySave)))
+                {
+                    break;
+                }
+            }
+        }
+
+        return best;
+    }
+
+    // What is well as it is is set again only where lines that are a little nearer could save its last page.
+    private static bool SavesAPageEasily(IReadOnlyList<IReadOnlyList<Placed>> pages, Paper paper) =>
+        pages.Count > 1 && pages.Sum(page => Full(page, paper)) * EasilySaved <= pages.Count - 1;
+
+    /// <summary>How far down a page its last piece stands, as a share of the height between the margins.</summary>
+    /// <param name="page">The page.</param>
+    /// <param name="paper">The sheet.</param>
+    public static double Full(IReadOnlyList<Placed> page, Paper paper)
+    {
+        ArgumentNullException.ThrowIfNull(page);
+        ArgumentNullException.ThrowIfNull(paper);
+        return (page.Select(Foot).DefaultIfEmpty(paper.Top).Max() - paper.Top) / (paper.Foot - paper.Top);
+    }
+
+    private static double Foot(Placed placed) => placed switch
+    {
+        PlacedText text => text.Y + (text.Style.Size * 0.3),
+        PlacedRule rule => rule.Y,
+        PlacedSketch drawing => drawing.Y + (drawing.Drawing.Height * drawing.Scale),
+        PlacedPicture picture => picture.Y + picture.Height,
+        _ => 0,
+    };
+
+    private static bool IsWell(IReadOnlyList<IReadOnlyList<Placed>> pages, Paper paper) =>
+        pages.Count == 1 || (Full(pages[^1], paper) > HalfFull && HasNoHole(pages, paper));
+
+    // Whether the nearest lines could save the last page; one that has only a few lines may be filled as well.
+    private static bool MaySaveAPage(IReadOnlyList<IReadOnlyList<Placed>> pages, Paper paper) =>
+        Full(pages[^1], paper) < LeastOnTheLast || pages.Sum(page => Full(page, paper)) * MostSaved <= pages.Count - 1;
+
+    private static bool HasNoHole(IReadOnlyList<IReadOnlyList<Placed>> pages, Paper paper) => pages.SkipLast(1).All(page => Full(page, paper) >= 1 - Hole);
+
+    private static double Cost(IReadOnlyList<IReadOnlyList<Placed>> pages, Paper paper, double leading, double drawings) =>
+        (WeightOfAPage * pages.Count)
+        + (WeightOfAHole * pages.SkipLast(1).Sum(page => Math.Max(0, 1 - Hole - Full(page, paper))))
+        + (pages.Count > 1 && Full(pages[^1], paper) < LeastOnTheLast ? WeightOfAFewLines : 0)
+        + Math.Abs(leading - 1) + (1 - drawings);
+
+    private static FlowItem Led(FlowItem item, double leading, double drawings) => item switch
+    {
+        FlowText text => Led(text, leading, Math.Max(LeastAir, 1 + (AirToLeading * (leading - 1)))),
+        FlowTogether together => together with { Items = [.. together.Items.Select(one => Led(one, leading, drawings))] },
+        FlowBeside beside => beside with { Table = Led(beside.Table, leading), Below = [.. beside.Below.Select(one => Led(one, leading, 1))] },
+        FlowTable table => Led(table, leading),
+        FlowAside aside => aside with { Scale = drawings },
+        FlowFigure figure => figure with { Width = figure.Width * drawings },
+        _ => item,
+    };
+
+    private static FlowTable Led(FlowTable table, double leading) => table with { Style = table.Style with { Leading = table.Style.Leading * Math.Max(LeastOfATable, leading) } };
+
+    private static FlowText Led(FlowText text, double leading, double air) =>
+        text with { Style = text.Style with { Leading = text.Style.Leading * leading }, Before = text.Before * air, After = text.After * air };
+}

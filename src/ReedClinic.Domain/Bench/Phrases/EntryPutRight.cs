@@ -1,0 +1,112 @@
+using ReedClinic.Domain.Outcomes;
+
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>“No, two strokes not three”, “correction, the crow is C not D”, “I meant the lower blade”: an entry as it was meant.</summary>
+public static class EntryPutRight
+{
+    private static readonly HashSet<string> Lead = [.. "no nope sorry wait oops whoops correction pardon actually rather i i'm mean meant make that it this should be was is 's have been to hang hold on my mistake wrong".Split(' ')];
+
+    private static readonly HashSet<string> Rights = ["sorry", "oops", "whoops", "correction", "pardon", "meant", "mean", "wrong", "mistake"];
+
+    private static readonly HashSet<string> AfterNo = ["that", "it", "i", "sorry", "wait", "the", "this", "hang", "hold"];
+
+    private static readonly HashSet<string> OfAmount = [.. "stroke strokes pass passes mm millimetre millimetres millimeter millimeters tenth tenths of a off each in all only just more less instead not and but the them were there".Split(' ')];
+
+    /// <summary>The entry as it was meant.</summary>
+    /// <param name="text">What was typed or said.</param>
+    /// <param name="before">The entry that it may put right.</param>
+    /// <param name="context">What stands on this reed.</param>
+    /// <param name="alone">True where the words must say by themselves that something is put right.</param>
+    /// <returns>The same entry with the place, the amount, the pitch or the word of its scale that was meant; null where the words say anything else.</returns>
+    public static BenchEntry? Of(string? text, BenchEntry? before, PhraseContext context, bool alone)
+    {
+        ArgumentNullException.ThrowIfNull(context);
+        if (before is null || PlainText.Tidy(text) is not { Length: <= PhraseReader.LongestPhrase } said || said.Contains('?', StringComparison.Ordinal))
+        {
+            return null;
+        }
+
+        var tokens = Tokenizer.Cut(said);
+        return PlacePutRight.Of(Meant(said, tokens, strip: false), before, alone) ?? (alone && !PutsRight(tokens, before) ? null : before switch
+        {
+            Adjustment work => AmountOf(work, said, tokens) ?? ZonePutRight.Of(work, Meant(said, tokens, strip: true), said, context),
+            Finding found => ZonePutRight.Of(found, Meant(said, tokens, strip: true), said, context),
+            Test { MeasuredFrom: null } test when PutsRight(tokens, before) => TestOf(test, Meant(said, tokens, strip: true), context),
+            _ => null,
+        });
+    }
+
+    // “Sorry, …”, “I meant …”, “make that …”, “no, …”, “no that was …”, but not “no change”; “it should be C” is what is wanted, not what was meant.
+    private static bool PutsRight(List<Token> tokens, BenchEntry before) => tokens.Count > 1 && (tokens.Take(4).Any(token => Rights.Contains(token.Text))
+        || tokens[0].Text is "make" && tokens[1].Text is "that" or "it" || before is Adjustment && tokens[0].Text is "should" || tokens.Take(2).Zip(tokens.Skip(1)).Any(pair => pair.First.Text is "should" && pair.Second.Text is "have" or "say")
+        || tokens[0].Text is "no" or "nope" && (tokens[1].Kind is TokenKind.Break || AfterNo.Contains(tokens[1].Text) || tokens.Exists(token => token.Is("not"))));
+
+    /// <summary>What was meant, without what it was put right with and without what it was not: “correction, the crow is C not D” is “the crow is C”.</summary>
+    private static string Meant(string said, List<Token> tokens, bool strip)
+    {
+        var first = 0;
+        while (strip && first < tokens.Count && (tokens[first].Kind is TokenKind.Break || Lead.Contains(tokens[first].Text)))
+        {
+            first++;
+        }
+
+        var not = tokens.FindIndex(first < tokens.Count ? first : 0, token => token.Is("not"));
+        var end = not > first && not + 1 < tokens.Count && tokens.Skip(first).Take(not - first).Any(token => token.Kind is not TokenKind.Break && !Lead.Contains(token.Text)) ? not : tokens.Count;
+        return first >= end ? "" : said[tokens[first].Start..tokens[end - 1].End].Trim(' ', ',', ';', '–', '-', '—');
+    }
+
+    private static Adjustment? AmountOf(Adjustment work, string said, List<Token> tokens)
+    {
+        // “No, one more stroke” is work that is still to come.
+        if (tokens.Exists(token => token.Text is "more" or "less" or "another"))
+        {
+            return null;
+        }
+
+        decimal? number = null;
+        var unit = "";
+        for (var at = 0; at < tokens.Count;)
+        {
+            var isDenied = at > 0 && tokens[at - 1].Is("not");
+            if (Numbers.At(tokens, at, tokens.Count) is { } counted && !(tokens[at].Is("one") && at + 1 < tokens.Count && tokens[at + 1].Kind is TokenKind.Word && !OfAmount.Contains(tokens[at + 1].Text)))
+            {
+                if (!isDenied && number is not null)
+                {
+                    return null;
+                }
+
+                (number, unit) = isDenied ? (number, unit) : (counted.Value, counted.End < tokens.Count ? tokens[counted.End].Text : "");
+                at = counted.End;
+                continue;
+            }
+
+            if (tokens[at].Kind is TokenKind.Word && !Lead.Contains(tokens[at].Text) && !OfAmount.Contains(tokens[at].Text))
+            {
+                return null;
+            }
+
+            at++;
+        }
+
+        return number is { } value and > 0 and <= Amount.MostStrokes && Amounted(work, value, unit) is { } amount
+            && Adjustment.Of(work.AdjustmentKind, work.Place, amount, work.ForFindingId, work.ForTheSakeOf, PlacePutRight.Reworded(work, said)) is Outcome<Adjustment>.Done(var done) ? done : null;
+    }
+
+    // A bare number is of what was counted before.
+    private static Amount? Amounted(Adjustment work, decimal value, string unit) => unit switch
+    {
+        "mm" or "millimetre" or "millimetres" or "millimeter" or "millimeters" => new Amount(work.AmountStrokes, value),
+        "tenth" or "tenths" => new Amount(work.AmountStrokes, value / 10),
+        "stroke" or "strokes" or "pass" or "passes" when value == Math.Truncate(value) => new Amount((int)value, work.Amount.Millimetres),
+        _ when work.AmountStrokes is not null && value == Math.Truncate(value) => work.Amount with { Strokes = (int)value, Words = null },
+        _ when work.AmountStrokes is null && work.AmountMicrometres is not null => work.Amount with { Millimetres = value, Words = null },
+        _ => null,
+    };
+
+    // The same test, said anew: what isn’t said of it stays.
+    private static Test? TestOf(Test test, string meant, PhraseContext context) =>
+        meant.Length > 0 && PhraseReader.Read(meant, context) is { Entries: [{ Kind: EntryKind.Test, Slots: { Test: { } kind, Change: null } } read], Kept.Count: 0 } && kind == test.TestKind
+            && read.ToEntry(context) is Outcome<BenchEntry>.Done(Test { } now) && (now.Step is not null || now.Pitch is not null || now.Millimetres is not null)
+            && Test.Of(test.TestKind, now.Step ?? test.Step, now.Pitch ?? test.Pitch, null, now.Millimetres) is Outcome<Test>.Done(var right) ? right : null;
+}

@@ -1,0 +1,37 @@
+using ReedClinic.Domain.Outcomes;
+
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>“Scratch that last one”, “take that back”: words that take back what was said last, and say nothing else.</summary>
+public static class LastTakenBack
+{
+    private static readonly HashSet<string> Away = ["undo", "scratch", "delete", "erase"];
+
+    // A reed is scrapped too, and much is ignored at a bench: these are of what was said only where they name it.
+    private static readonly HashSet<string> Either = ["scrap", "strike", "forget", "cancel", "ignore"];
+
+    private static readonly HashSet<string> What = ["that", "it", "this", "last", "entry", "one"];
+
+    private static readonly HashSet<string> Beside = [.. "no nope oops whoops sorry wait actually please can you i the my very just said thing bit out hang on hold well ok okay er um again line what".Split(' ')];
+
+    /// <summary>Whether a line takes back what was said last.</summary>
+    /// <param name="text">What was typed or said.</param>
+    public static bool Says(string? text)
+    {
+        if (PlainText.Tidy(text) is not { Length: <= PhraseReader.LongestPhrase } said || said.Contains('?', StringComparison.Ordinal))
+        {
+            return false;
+        }
+
+        var words = Tokenizer.Cut(said).Where(token => token.Kind is not TokenKind.Break).Select(token => token.Text).Where(word => !Beside.Contains(word)).ToList();
+        return words switch
+        {
+            ["undo"] => true,
+            [var away, .. { Count: > 0 } rest] when Away.Contains(away) || Either.Contains(away) && rest.Exists(word => word is "that" or "last" or "entry") => rest.TrueForAll(What.Contains),
+            ["remove", .. var rest] => rest.Contains("entry") && rest.TrueForAll(What.Contains),
+            ["take", "back", .. { Count: > 0 } rest] => rest.TrueForAll(What.Contains),
+            ["take", .. var rest, "back"] => rest.Count > 0 && rest.TrueForAll(What.Contains),
+            _ => false,
+        };
+    }
+}

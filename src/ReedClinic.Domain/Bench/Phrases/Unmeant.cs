@@ -1,0 +1,33 @@
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>The guards behind the judge that ask whose a word is: which test’s, which finding’s, which place’s. What can’t be known is a remark, or shown in doubt.</summary>
+internal static class Unmeant
+{
+    internal static void Keep(Course course)
+    {
+        NoCrow.Keep(course);
+        PlayedNotes.Keep(course);
+        Timbres.Keep(course);
+        Comparers.Keep(course);
+        Unfound.Keep(course);
+        LeftAlone.Keep(course);
+        RoundEyes.Keep(course);
+        Octaves.Keep(course);
+        Verdicts.Join(course);
+        ThatPlace.Keep(course);
+        Parted.Keep(course);
+        Tints.Keep(course);
+        Worse.Keep(course);
+        Meant.Keep(course);
+        OfWhat.Keep(course);
+        HeardSteps.Keep(course);
+        SaidOfDeeds.Keep(course);
+        SaidOfFindings.Keep(course);
+        TooMuch.Keep(course);
+        StrokesOf.Keep(course);
+        PlaceSaidAfter.Keep(course);
+        NeverTouch.Keep(course);
+        EvenNow.Keep(course);
+        OtherTrials.Keep(course);
+    }
+}

@@ -1,0 +1,36 @@
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Letters;
+
+/// <summary>Whether a fault is told as what was so when the reed came: nobody knows that it is so still.</summary>
+internal static class FindingPast
+{
+    // What says by itself whether a fault is there. Common practice.
+    private static readonly Dictionary<string, TestKind> Tested = new(StringComparer.Ordinal)
+    {
+        ["opening-wide"] = TestKind.Opening,
+        ["opening-narrow"] = TestKind.Opening,
+        ["centre-closes-first"] = TestKind.ClosingOrder,
+        ["side-leak"] = TestKind.Seal,
+        ["thread-leak"] = TestKind.Seal,
+    };
+
+    private static readonly HashSet<string> AtTheEnd = new(StringComparer.Ordinal) { "tip-corner-broken", "tip-edge-ragged", "tip-line-slanted", "tip-cracked" };
+
+    private static readonly HashSet<string> Cuts = new(StringComparer.Ordinal) { "clip", "clip-hair", "square-tip" };
+
+    /// <summary>It has gone or is better, or nobody said so but it was worked on since, or its own test has come out right since.</summary>
+    /// <param name="now">The fault as it stands.</param>
+    /// <param name="log">The log it stands in.</param>
+    internal static bool IsPast(this FindingNow now, BenchLog log) => now.CourseIn(log) != FindingCourse.Still
+        || (now.Ended is null && (now.DoneForIt.Count > 0 || IsWorkedOn(now, log) || IsRightSince(now, log)));
+
+    private static bool IsWorkedOn(FindingNow now, BenchLog log) => log.Work.Any(work => work.Sequence > now.Fact.Sequence
+        && ((work.Now.Place.Zone == now.Finding.Zone && now.Finding.Zone != Zone.WholeReed)
+            || (AtTheEnd.Contains(now.Finding.FindingKind.Value) && Cuts.Contains(work.Now.AdjustmentKind.Value))));
+
+    private static bool IsRightSince(FindingNow now, BenchLog log) => now.Finding.FindingKind.Value is { } kind && Tested.TryGetValue(kind, out var test)
+        && log.Live<Test>().Where(one => one.Now.TestKind == test && one.Now.Step is not null).MaxBy(one => one.Sequence) is { } last
+        && last.Sequence > now.Fact.Sequence && TestScale.Of(test).FromGood(last.Now.Step!.Value) == 0;
+}

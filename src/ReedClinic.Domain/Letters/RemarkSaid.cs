@@ -1,0 +1,42 @@
+using System.Text.RegularExpressions;
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
+using ReedClinic.Domain.Letters.Wordings;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Letters;
+
+/// <summary>What was typed with a finding that has a name of its own: the letter says one thing once, in the teacher’s words where they are a sentence about it.</summary>
+internal static partial class RemarkSaid
+{
+    // What such words are made of beside the names of the finding and of its place. From memory.
+    private static readonly HashSet<string> Plain = new(StringComparer.Ordinal)
+    {
+        "a", "an", "and", "are", "at", "bit", "clearly", "feels", "find", "found", "here", "i", "in", "is", "it", "its", "like", "little", "look", "looks", "my", "of", "on", "one",
+        "quite", "rather", "really", "reed", "see", "seems", "slightly", "so", "somewhat", "still", "than", "that", "the", "there", "they", "this", "to", "too", "very", "was", "were",
+    };
+
+    /// <summary>Whether the remark says the finding’s name and place once more and nothing else.</summary>
+    /// <param name="finding">The finding.</param>
+    public static bool IsOnlyTheName(Finding finding) => finding.Words is { } words && Words(words).All(word => Plain.Contains(word) || Known(finding).Contains(Stem(word)));
+
+    /// <summary>The remark where it is one clause about the very thing, such as “the upper blade is a bit wider”; null where it isn’t.</summary>
+    /// <param name="finding">The finding.</param>
+    public static string? Clause(Finding finding) => finding is { Character: FindingCharacter.Fault, Certainty: Certainty.Certain, Words: { } words }
+        && FindingWording.Of(finding.FindingKind) is not null && !IsOnlyTheName(finding) && OneClause().Match(words) is { Success: true } clause
+        && Words(clause.Groups["of"].Value).Any(word => !Plain.Contains(word) && Known(finding).Contains(Stem(word))) ? words : null;
+
+    private static HashSet<string> Known(Finding finding) =>
+        [.. Words($"{FindingCatalogue.NameOf(finding.FindingKind)} {finding.Zone.Name()} {finding.Zone.NamePlainly()} {FindingWording.Of(finding.FindingKind)?.What}").Where(word => !Plain.Contains(word)).Select(Stem)];
+
+    private static IEnumerable<string> Words(string text) => Word().Matches(text.ToLowerInvariant()).Select(match => match.Value);
+
+    private static string Stem(string word) => word.TrimEnd('s');
+
+    // Its subject, and what is said of it; nothing else in the sentence.
+    [GeneratedRegex(@"(?i)^\s*(?<of>(?:the|its|this|both|one|left|right|upper|lower) [\p{L} ]{2,40}?) (?:is|are|was|were|has|have|had|looks?|feels?|seems?)\b[^.!?;:“”""()]{2,60}[.!]?\s*$")]
+    private static partial Regex OneClause();
+
+    [GeneratedRegex(@"\p{L}[\p{L}’']*")]
+    private static partial Regex Word();
+}

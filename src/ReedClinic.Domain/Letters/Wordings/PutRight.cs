@@ -1,0 +1,53 @@
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Letters.Wordings;
+
+/// <summary>What is so now where a fault was put right: “it was hard to see the line” isn’t “gone”, but “now the line shows”.</summary>
+internal static class PutRight
+{
+    private static readonly Dictionary<string, string> Clauses = new(StringComparer.Ordinal)
+    {
+        ["tip-thick"] = "the tip is {thin enough|as thin as it needs to be}",
+        ["tip-corners-thick"] = "the corners are {thin enough|as thin as they need be}",
+        ["tip-short"] = "the tip is {long enough|longer}",
+        ["tip-long"] = "the tip is {shorter|no longer too long}",
+        ["tip-not-separate"] = "the line {shows|can be seen|shows clearly}",
+        ["step-abrupt"] = "the step is {gentle|an even slope}",
+        ["tip-line-slanted"] = "the end is square",
+        ["tip-edge-ragged"] = "the {end|edge} is clean",
+        ["tip-wavy"] = "the tip lies flat",
+        ["heart-thick"] = "the heart has {no more cane than it needs|the right strength}",
+        ["heart-lopsided"] = "both sides of the heart are alike",
+        ["heart-sides-thick"] = "the sides are {thin enough|thinner than the middle}",
+        ["back-thick"] = "the back has {no more cane than it needs|the right strength}",
+        ["windows-uneven"] = "the windows are {alike|equally deep}",
+        ["bark-island"] = "no bark is left there",
+        ["bumps"] = "the scrape is smooth",
+        ["left-right-uneven"] = "both halves are alike",
+        ["blades-uneven"] = "both blades are {alike|equally strong}",
+        ["slipped-too-far"] = "the blades {lie|sit} where they should",
+        ["slipped-against-winding"] = "the overlap goes {the way the thread winds|with the thread}",
+        ["no-slip"] = "the blades overlap as they should",
+        ["side-leak"] = "no air {escapes|gets out} there",
+        ["thread-leak"] = "no air {escapes|gets out} there",
+        ["opening-wide"] = "the opening is {no longer too wide|small enough}",
+        ["opening-narrow"] = "the opening is {no longer too small|wide enough}",
+        ["opening-lopsided"] = "the opening is even",
+        ["closes-in-play"] = "the opening stays as it is",
+        ["crooked-on-staple"] = "the cane stands straight",
+        ["cork-loose"] = "the cork is {tight|firm}",
+        ["dirty-inside"] = "nothing is caught {inside|there}",
+    };
+
+    private static readonly Dictionary<string, string> OnOneSide = new(StringComparer.Ordinal)
+    {
+        ["tip-corners-thick"] = "the corner is {thin enough|as thin as it need be}",
+        ["heart-sides-thick"] = "the side is {thin enough|thinner than the middle}",
+    };
+
+    /// <summary>The ends of a sentence that say so; null where nothing more can be said than that it is put right.</summary>
+    /// <param name="finding">The fault.</param>
+    internal static IReadOnlyList<string>? EndsOf(Finding finding) =>
+        (finding is { Sides: Sides.Left or Sides.Right } && OnOneSide.TryGetValue(finding.FindingKind.Value, out var clause)) || Clauses.TryGetValue(finding.FindingKind.Value, out clause) ? ["; now " + clause, "; by now " + clause, "; {now|by now}, " + clause] : null;
+}

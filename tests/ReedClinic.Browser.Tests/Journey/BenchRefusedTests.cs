@@ -1,0 +1,109 @@
+using Microsoft.Playwright;
+using ReedClinic.Browser.Tests.Running;
+
+namespace ReedClinic.Browser.Tests.Journey;
+
+/// <summary>Words that are asked about come back into the line without standing in the way of the next ones.</summary>
+public sealed class BenchRefusedTests(OneBrowser browser, DemoClinic app) : IClassFixture<DemoClinic>
+{
+    private const string Clip = "clip half a millimetre";
+
+    [Fact]
+    public async Task What_is_said_after_a_question_takes_the_place_of_the_words_in_the_line_and_the_question_keeps_them()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "refused-typed-over");
+        var (hands, line, facts) = await AskedAsync(teacher, 2);
+        await teacher.LookAsync("asked about, and ready for the next words");
+
+        await teacher.Page.Keyboard.TypeAsync("remember the tall case");
+        await Assertions.Expect(line).ToHaveValueAsync("remember the tall case");
+        await hands.PressAsync("Enter");
+        await Assertions.Expect(teacher.Page.Locator(".told-beside")).ToContainTextAsync("until it is answered: remember the tall case");
+        await Assertions.Expect(hands.Answer("refused")).ToContainTextAsync(Clip);
+
+        // The answer’s key, in the line: no Esc comes first.
+        await teacher.Page.Keyboard.TypeAsync("r");
+        await hands.PressAsync("Enter");
+        await Assertions.Expect(teacher.Page.Locator(".log-line")).ToHaveCountAsync(facts + 2);
+        await Assertions.Expect(line).ToHaveValueAsync("");
+    }
+
+    [Fact]
+    public async Task What_is_left_out_leaves_the_line_too_from_the_line_and_beside_it()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "refused-left-out");
+        var (hands, line, facts) = await AskedAsync(teacher, 2);
+        await teacher.Page.Keyboard.TypeAsync("u");
+        await hands.PressAsync("Enter");
+        await Assertions.Expect(hands.Answer("cleared")).ToContainTextAsync("Not recorded: " + Clip);
+        await Assertions.Expect(line).ToHaveValueAsync("");
+
+        (hands, line, _) = await AskedAsync(teacher, 2);
+        await hands.LeaveLineAsync();
+        await hands.PressAsync("u");
+        await Assertions.Expect(hands.Answer("cleared")).ToContainTextAsync("Not recorded: " + Clip);
+        await Assertions.Expect(line).ToHaveValueAsync("");
+        Assert.Equal(facts + 1, await hands.FactsAsync());
+    }
+
+    [Fact]
+    public async Task A_note_that_is_begun_by_its_letter_is_not_glued_to_the_words_that_are_asked_about()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "refused-note");
+        var (hands, line, _) = await AskedAsync(teacher, 3);
+        await hands.LeaveLineAsync();
+        await teacher.Page.Keyboard.TypeAsync("c+35");
+        await Assertions.Expect(line).ToHaveValueAsync("c+35");
+        await Assertions.Expect(hands.Answer("refused")).ToContainTextAsync(Clip);
+    }
+
+    [Fact]
+    public async Task Same_again_behind_a_question_does_nothing_older_again_and_says_why()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "again-asked");
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 1);
+        await hands.SayAsync("dusted the tip");
+        await hands.SayAsync("crow c+40");
+        await hands.LeaveLineAsync();
+        var facts = await hands.FactsAsync();
+        await teacher.Page.Locator(".pick", new() { HasText = "clipped by a hair" }).ClickAsync();
+        await hands.Answer("before").WaitForAsync();
+        await hands.PressAsync(".");
+        await Assertions.Expect(teacher.Page.Locator(".told-beside")).ToContainTextAsync("what was done last is asked about here");
+        Assert.Equal(facts, await hands.FactsAsync());
+        await hands.PickAsync("r");
+        await Assertions.Expect(teacher.Page.Locator(".log-line").Last).ToContainTextAsync("clipped");
+    }
+
+    [Fact]
+    public async Task What_is_said_of_one_side_is_drawn_on_that_side_alone()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "one-side");
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 3);
+        await hands.SayAsync("leave the left side alone");
+        var drawn = teacher.Page.Locator("#reed-map-drawing .blade-line.leavealone");
+        await Assertions.Expect(drawn).ToHaveCountAsync(2);
+        foreach (var line in await drawn.AllAsync())
+        {
+            await Assertions.Expect(line).ToHaveAttributeAsync("clip-path", new System.Text.RegularExpressions.Regex("-Left\\)$"));
+        }
+
+        await teacher.LookAsync("the left side is left alone");
+    }
+
+    // A clip beyond what the student allowed, asked about, with the hands still in the line.
+    private async Task<(BenchHands Hands, ILocator Line, int Facts)> AskedAsync(Visitor teacher, int reed)
+    {
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", reed);
+        await hands.SayAsync("c+40");
+        var facts = await hands.FactsAsync();
+        await hands.PressAsync("/");
+        await hands.TypeAsync(Clip);
+        await hands.PressAsync("Enter");
+        await hands.Answer("refused").WaitForAsync();
+        var line = teacher.Page.Locator("#bench-line");
+        await Assertions.Expect(line).ToHaveValueAsync(Clip);
+        await Assertions.Expect(line).ToBeFocusedAsync();
+        return (hands, line, facts);
+    }
+}

@@ -1,0 +1,117 @@
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Bench.Phrases;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Tests.Bench.Phrases;
+
+/// <summary>What puts right the entry before it: how much, where, which pitch; and what takes it back.</summary>
+public sealed class EntryPutRightTests
+{
+    [Theory]
+    [InlineData("no, two strokes not three", "left window, three strokes", 2)]
+    [InlineData("no, not three, two", "left window, three strokes", 2)]
+    [InlineData("make that two", "left window, three strokes", 2)]
+    [InlineData("sorry, 4 strokes", "left window, three strokes", 4)]
+    [InlineData("I meant five", "left window, three strokes", 5)]
+    [InlineData("should be two strokes", "left window, three strokes", 2)]
+    public void How_many_strokes_is_put_right(string text, string before, int strokes)
+    {
+        var work = Assert.IsType<Adjustment>(Of(text, "scraped the " + before));
+
+        Assert.Equal((strokes, Zone.Windows, Sides.Left), (work.AmountStrokes, work.Zone, work.Sides));
+    }
+
+    [Theory]
+    [InlineData("no, 0.1", 0.1)]
+    [InlineData("sorry, 0.1 not 0.2", 0.1)]
+    [InlineData("correction, 0.3 mm", 0.3)]
+    public void How_many_millimetres_is_put_right(string text, double millimetres) => Assert.Equal((decimal)millimetres, Assert.IsType<Adjustment>(Of(text, "clipped 0.2 mm")).Amount.Millimetres);
+
+    [Theory]
+    [InlineData("correction, the crow is C not D")]
+    [InlineData("no, the crow is C")]
+    [InlineData("I meant C")]
+    [InlineData("no, C")]
+    [InlineData("sorry, that was C")]
+    [InlineData("make that C")]
+    [InlineData("should have been C")]
+    public void A_pitch_is_put_right(string text) => Assert.Equal("C", Assert.IsType<Domain.Bench.Test>(Of(text, "crow is D")).Pitch!.PitchClass.Name);
+
+    [Theory]
+    [InlineData("no, late", "low notes speak at once", "late")]
+    [InlineData("sorry, I meant they are late", "low notes speak at once", "late")]
+    public void A_word_of_the_scale_is_put_right(string text, string before, string step) => Assert.Equal(step, Assert.IsType<Domain.Bench.Test>(Of(text, before)).StepWord);
+
+    [Theory]
+    [InlineData("no, that was the upper blade right corner", "lower blade left corner too thick", Blades.Upper, Sides.Right)]
+    [InlineData("no, that was the upper blade right corner", "two strokes off the lower blade left corner", Blades.Upper, Sides.Right)]
+    [InlineData("I meant the lower blade", "upper blade left corner too thick", Blades.Lower, Sides.Left)]
+    [InlineData("make that the right side", "upper blade left corner too thick", Blades.Upper, Sides.Right)]
+    [InlineData("no, upper not lower", "lower blade left corner too thick", Blades.Upper, Sides.Left)]
+    public void A_place_is_put_right(string text, string before, Blades blades, Sides sides) =>
+        Assert.Equal(new Place(Zone.TipCorners, blades, sides), Before.PlaceOf(Of(text, before)!));
+
+    [Theory]
+    [InlineData("I meant the back", "two strokes off the heart", Zone.Windows)]
+    [InlineData("no, that was the heart", "scraped the back, two strokes", Zone.HeartCentre)]
+    [InlineData("I meant the heart", "the back is too thick", Zone.HeartCentre)]
+    [InlineData("no, that was the left corner", "the tip is too thick", Zone.TipCorners)]
+    public void A_part_of_the_reed_is_put_right_where_the_same_can_be_said_of_it(string text, string before, Zone zone) => Assert.Equal(zone, Before.PlaceOf(Of(text, before)!)!.Value.Zone);
+
+    [Theory]
+    [InlineData("no change", "crow is D")]
+    [InlineData("no low octave", "crow is D")]
+    [InlineData("no, clipped a hair", "crow is D")]
+    [InlineData("no, C?", "crow is D")]
+    [InlineData("C", "crow is D")]
+    [InlineData("no, 99999999999999999 strokes", "scraped the left window, three strokes")]
+    [InlineData("two more strokes", "scraped the left window, three strokes")]
+    [InlineData("sorry, the low notes are late", "crow is D")]
+    [InlineData("no, the tip is too long", "two strokes off the heart")]
+    [InlineData("sorry about the mess", "crow is D")]
+    [InlineData("no, one more stroke", "scraped the left window, three strokes")]
+    [InlineData("sorry, two more", "scraped the left window, three strokes")]
+    [InlineData("it should be C", "crow is D")]
+    [InlineData("that should be C", "crow is D")]
+    [InlineData("lower should be the same", "two strokes off the upper blade left corner")]
+    [InlineData("make the lower the same", "two strokes off the upper blade left corner")]
+    public void What_says_anything_else_puts_nothing_right(string text, string before) => Assert.Null(Of(text, before));
+
+    [Theory]
+    [InlineData("scratch that last one")]
+    [InlineData("scratch that")]
+    [InlineData("take that back")]
+    [InlineData("take back that last one")]
+    [InlineData("I take that back")]
+    [InlineData("undo that")]
+    [InlineData("undo")]
+    [InlineData("strike that")]
+    [InlineData("forget that")]
+    [InlineData("no, forget that last one")]
+    [InlineData("Sorry, scrap that.")]
+    [InlineData("delete the last entry")]
+    public void What_was_said_last_is_taken_back_in_words(string text) => Assert.True(LastTakenBack.Says(text));
+
+    [Theory]
+    [InlineData("undo that?")]
+    [InlineData("take back the crack, the tip is fine")]
+    [InlineData("take a bit off the back")]
+    [InlineData("scratch on the left window")]
+    [InlineData("scrap that, the heart is too thick")]
+    [InlineData("forget about the tip")]
+    [InlineData("that last one")]
+    [InlineData("scrap this one")]
+    [InlineData("scrap it")]
+    [InlineData("ignore this one")]
+    [InlineData("forget it")]
+    [InlineData("scratch")]
+    [InlineData("")]
+    [InlineData(null)]
+    public void What_says_anything_else_takes_nothing_back(string? text) => Assert.False(LastTakenBack.Says(text));
+
+    private static BenchEntry? Of(string text, string before)
+    {
+        var context = PhraseCorpus.Context([before]);
+        return EntryPutRight.Of(text, context.Log.Facts[^1].Now, context, alone: true);
+    }
+}
