@@ -33,7 +33,7 @@ run_project() { # PROJECT; its output goes to tests/artifacts/NAME.log
   fi
   printf '%-34s %4d passed %3d failed %3d skipped  %4d s\n' "$name" "${succeeded:-0}" "${failed:-0}" "${skipped:-0}" "$((SECONDS - before))"
   [ -z "$note" ] || say "$note"
-  [ "$code" -eq 0 ] || sed -nE "s/^failed (.*)/$name: \1/p" "$output" > "$sums/$name.failed"
+  [ "$code" -eq 0 ] || first_words "$name" "$output" > "$sums/$name.failed"
   say "${succeeded:-0} ${failed:-0} ${skipped:-0}" > "$sums/$name.sum"
 }
 
@@ -84,13 +84,39 @@ end_lanes() {
 # A sum that is empty even so, because the disk is full, is a failure all the same.
 add_up() { for sum in "$sums"/*.sum; do if [ -s "$sum" ]; then cat "$sum"; else say '0 1 0'; fi; done | awk '{ passed += $1; failed += $2; skipped += $3 } END { print passed + 0, failed + 0, skipped + 0 }'; }
 
-# The whole output of each project with which something is wrong, and then the names of the tests.
+# Of an output each test that failed or was skipped, with so many lines at most of what it said. What it says is indented; whatever
+# a program under test writes isn't.
+failed_words() { # LINES [BEFORE]
+  awk -v most="$1" -v before="${2:-}" '
+    /^(failed|skipped) / { print "  " before substr($0, 1, 400); left = most; next }
+    /^[^ \t]/ { left = 0 }
+    /^  from .*\.dll / { next }
+    left > 0 && NF { print "  " substr($0, 1, 400); left-- }'
+}
+
+# For the very end: each failed test with the beginning of what it said, or how the project ended that names none.
+first_words() { # NAME LOG
+  grep -qE '^(failed|skipped) ' "$2" && failed_words 12 "$1: " < "$2" || { say "  $1 names no test, and ended so:"; tail -n 12 "$2" | sed 's/^/    /'; }
+}
+
+# What an output tells of its failed tests, and its sum; where it names none, how it ended: it may have crashed. All of it is in
+# tests/artifacts: a program under test writes thousands of lines.
+told_by() { # LOG
+  if grep -qE '^(failed|skipped) ' "$1"; then
+    failed_words 60 < "$1" | head -n 400
+    sed -n '/^Test run summary/,$p' "$1" | head -n 20
+  else
+    tail -n 60 "$1"
+  fi
+}
+
+# What failed: project by project, and at the very end, for whoever sees no more than that, each test with the beginning of its words.
 show_failed() {
   local sum failed skipped name
   for sum in "$sums"/*.sum; do
     read -r _ failed skipped < "$sum"
     name=$(basename "$sum" .sum)
-    [ "$failed" -eq 0 ] && [ "$skipped" -eq 0 ] || { say "$name:"; sed 's/^/  | /' "tests/artifacts/$name.log"; }
+    [ "$failed" -eq 0 ] && [ "$skipped" -eq 0 ] || { say "$name (all of it: tests/artifacts/$name.log):"; told_by "tests/artifacts/$name.log" | sed 's/^/  | /'; }
   done
-  ! cat "$sums"/*.failed > "$sums/failed" 2> /dev/null || { say 'These failed; what they said stands above:'; sed 's/^/  /' "$sums/failed"; }
+  ! cat "$sums"/*.failed > "$sums/failed" 2> /dev/null || { say 'These failed:'; head -n 150 "$sums/failed"; }
 }
