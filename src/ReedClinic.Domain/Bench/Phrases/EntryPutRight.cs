@@ -13,6 +13,8 @@ public static class EntryPutRight
 
     private static readonly HashSet<string> OfAmount = [.. "stroke strokes pass passes mm millimetre millimetres millimeter millimeters tenth tenths of a off each in all only just more less instead not and but the them were there".Split(' ')];
 
+    private static readonly HashSet<string> Units = ["mm", "millimetre", "millimetres", "millimeter", "millimeters", "tenth", "tenths", "stroke", "strokes", "pass", "passes"];
+
     /// <summary>The entry as it was meant.</summary>
     /// <param name="text">What was typed or said.</param>
     /// <param name="before">The entry that it may put right.</param>
@@ -28,11 +30,11 @@ public static class EntryPutRight
         }
 
         var tokens = Tokenizer.Cut(said);
-        return PlacePutRight.Of(Meant(said, tokens, strip: false), before, alone) ?? (alone && !PutsRight(tokens, before) ? null : before switch
+        return PlacePutRight.Agrees(tokens) ? null : PlacePutRight.Of(Meant(said, tokens, strip: false), before, alone) ?? (alone && !PutsRight(tokens, before) ? null : before switch
         {
             Adjustment work => AmountOf(work, said, tokens) ?? ZonePutRight.Of(work, Meant(said, tokens, strip: true), said, context),
             Finding found => ZonePutRight.Of(found, Meant(said, tokens, strip: true), said, context),
-            Test { MeasuredFrom: null } test when PutsRight(tokens, before) => TestOf(test, Meant(said, tokens, strip: true), context),
+            Test { MeasuredFrom: null } test when PutsRight(tokens, before) => TestOf(test, Meant(said, tokens, strip: true), said, context),
             _ => null,
         });
     }
@@ -66,6 +68,7 @@ public static class EntryPutRight
 
         decimal? number = null;
         var unit = "";
+        var deniedUnit = "";
         for (var at = 0; at < tokens.Count;)
         {
             var isDenied = at > 0 && tokens[at - 1].Is("not");
@@ -76,7 +79,8 @@ public static class EntryPutRight
                     return null;
                 }
 
-                (number, unit) = isDenied ? (number, unit) : (counted.Value, counted.End < tokens.Count ? tokens[counted.End].Text : "");
+                var after = counted.End < tokens.Count ? tokens[counted.End].Text : "";
+                (number, unit, deniedUnit) = isDenied ? (number, unit, after) : (counted.Value, after, deniedUnit);
                 at = counted.End;
                 continue;
             }
@@ -89,24 +93,30 @@ public static class EntryPutRight
             at++;
         }
 
-        return number is { } value and > 0 and <= Amount.MostStrokes && Amounted(work, value, unit) is { } amount
+        return number is { } value and > 0 and <= Amount.MostStrokes && Amounted(work, value, Units.Contains(unit) ? unit : deniedUnit) is { } amount
             && Adjustment.Of(work.AdjustmentKind, work.Place, amount, work.ForFindingId, work.ForTheSakeOf, PlacePutRight.Reworded(work, said)) is Outcome<Adjustment>.Done(var done) ? done : null;
     }
 
-    // A bare number is of what was counted before.
+    // A bare number is of what was counted before; a whole one beside a part of a millimetre is of tenths, and none that a knife could not have meant.
     private static Amount? Amounted(Adjustment work, decimal value, string unit) => unit switch
     {
         "mm" or "millimetre" or "millimetres" or "millimeter" or "millimeters" => new Amount(work.AmountStrokes, value),
         "tenth" or "tenths" => new Amount(work.AmountStrokes, value / 10),
         "stroke" or "strokes" or "pass" or "passes" when value == Math.Truncate(value) => new Amount((int)value, work.Amount.Millimetres),
         _ when work.AmountStrokes is not null && value == Math.Truncate(value) => work.Amount with { Strokes = (int)value, Words = null },
+        _ when work.AmountStrokes is null && work.AmountMicrometres is < 1000 => value switch
+        {
+            < 1 => work.Amount with { Millimetres = value, Words = null },
+            < 10 when value == Math.Truncate(value) => work.Amount with { Millimetres = value / 10, Words = null },
+            _ => null,
+        },
         _ when work.AmountStrokes is null && work.AmountMicrometres is not null => work.Amount with { Millimetres = value, Words = null },
         _ => null,
     };
 
     // The same test, said anew: what isn’t said of it stays.
-    private static Test? TestOf(Test test, string meant, PhraseContext context) =>
+    private static Test? TestOf(Test test, string meant, string said, PhraseContext context) =>
         meant.Length > 0 && PhraseReader.Read(meant, context) is { Entries: [{ Kind: EntryKind.Test, Slots: { Test: { } kind, Change: null } } read], Kept.Count: 0 } && kind == test.TestKind
             && read.ToEntry(context) is Outcome<BenchEntry>.Done(Test { } now) && (now.Step is not null || now.Pitch is not null || now.Millimetres is not null)
-            && Test.Of(test.TestKind, now.Step ?? test.Step, now.Pitch ?? test.Pitch, null, now.Millimetres) is Outcome<Test>.Done(var right) ? right : null;
+            && Test.Of(test.TestKind, now.Step ?? test.Step, now.Pitch ?? test.Pitch, PlacePutRight.With(test.Words, said), now.Millimetres) is Outcome<Test>.Done(var right) ? right : null;
 }

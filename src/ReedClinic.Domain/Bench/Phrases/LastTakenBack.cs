@@ -5,14 +5,14 @@ namespace ReedClinic.Domain.Bench.Phrases;
 /// <summary>“Scratch that last one”, “take that back”: words that take back what was said last, and say nothing else.</summary>
 public static class LastTakenBack
 {
-    private static readonly HashSet<string> Away = ["undo", "scratch", "delete", "erase"];
+    private static readonly HashSet<string> Away = ["undo", "delete", "erase"];
 
-    // A reed is scrapped too, and much is ignored at a bench: these are of what was said only where they name it.
-    private static readonly HashSet<string> Either = ["scrap", "strike", "forget", "cancel", "ignore"];
+    // Cane is scratched and a reed scrapped, too, and much is ignored at a bench: these are of what was said only where they name it.
+    private static readonly HashSet<string> Either = ["scratch", "scrap", "strike", "forget", "cancel", "ignore"];
 
     private static readonly HashSet<string> What = ["that", "it", "this", "last", "entry", "one"];
 
-    private static readonly HashSet<string> Beside = [.. "no nope oops whoops sorry wait actually please can you i the my very just said thing bit out hang on hold well ok okay er um again line what".Split(' ')];
+    private static readonly HashSet<string> Beside = [.. "no nope oops whoops sorry wait actually please can you i the my very just said thing bit out hang on hold well ok okay er um line".Split(' ')];
 
     /// <summary>Whether a line takes back what was said last.</summary>
     /// <param name="text">What was typed or said.</param>
@@ -23,7 +23,14 @@ public static class LastTakenBack
             return false;
         }
 
-        var words = Tokenizer.Cut(said).Where(token => token.Kind is not TokenKind.Break).Select(token => token.Text).Where(word => !Beside.Contains(word)).ToList();
+        var all = Tokenizer.Cut(said).Where(token => token.Kind is not TokenKind.Break).Select(token => token.Text).ToList();
+        // “I can undo that” and “can I undo that” speak of it; “can you undo that, please” and “please can …” ask for it.
+        if (all.Contains("can") && !all.Contains("please") && !all.Contains("you"))
+        {
+            return false;
+        }
+
+        var words = all.Where(word => !Beside.Contains(word)).ToList();
         return words switch
         {
             ["undo"] => true,

@@ -11,13 +11,17 @@ internal static class Meant
 
     private static readonly string[] Playing = ["respon", "tone", "sound", "crow", "attack", "articul", "tongu", "pitch", "tun", "note", "low", "high", "play", "blow", "speak", "start", "pp", "ff", "easi", "easy", "free"];
 
+    private static readonly string[] Betters = ["improv", "better", "happi", "nicer", "freer"];
+
+    private static readonly HashSet<string> Denying = ["no", "not", "hardly", "barely", "scarcely", "never", "nothing", "neither", "without", "little", "n't"];
+
     private static readonly Doubt Unsure = new("kind", "no verdict was called so, so it is kept as a note");
 
     internal static void Keep(Course course)
     {
         foreach (var draft in course.Drafts.Where(draft => draft is { Kind: EntryKind.Verdict, Slots.Verdict: VerdictKind.Improved }).ToList())
         {
-            if (!IsMeant(course, draft))
+            if (IsDenied(course.Segments[draft.Head]) || !IsMeant(course, draft))
             {
                 Unsay(course, draft);
             }
@@ -52,6 +56,13 @@ internal static class Meant
     private static bool IsEnd(Segment segment) => Spoken.HasAny(segment, Ends) || Spoken.HasStem(segment, Saying)
         || (segment.Has(Cat.Than) || segment.HasWord("than") || segment.HasWord("when") || segment.All(Cat.Verdict).Any(named => named.Count > 1) || Enumerable.Range(segment.First, segment.End - segment.First).LastOrDefault(at => segment.Word(at).Length > 0) is var last && segment.Word(last) is "came" && segment.Word(last - 1) is "it") && Spoken.HasStem(segment, Arrival)
         || segment.HasWord("back") && (segment.HasWord("goes") || segment.HasWord("going") || segment.HasWord("have") || segment.HasWord("go"));
+
+    // “Hardly improved”, “no improvement”, “not really better”: what is denied is no verdict.
+    private static bool IsDenied(Segment segment)
+    {
+        var better = Enumerable.Range(segment.First, segment.End - segment.First).FirstOrDefault(at => Betters.Any(stem => segment.Word(at).StartsWith(stem, StringComparison.Ordinal)), segment.First);
+        return Enumerable.Range(segment.First, better - segment.First).Any(at => Denying.Contains(segment.Word(at)) && better - at <= 4);
+    }
 
     // “Improved”, “it’s improved, no question”, and nothing of how it plays.
     private static bool IsBare(Segment segment) => Spoken.HasStem(segment, "improve") && !Spoken.HasStem(segment, Playing) && !segment.Has(Cat.Test) && !segment.Has(Cat.Sound) && !segment.Has(Cat.Quality)

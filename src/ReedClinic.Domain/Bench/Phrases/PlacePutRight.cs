@@ -75,6 +75,10 @@ public static class PlacePutRight
     private static bool PutsRight(List<Token> tokens) => !tokens.Exists(token => token.Is("same")) && (tokens.Exists(token => Rights.Contains(token.Text))
         || tokens.Zip(tokens.Skip(1)).Any(pair => (pair.First.Text, pair.Second.Text) is ("make", "that" or "it") or ("should", "have" or "say")));
 
+    // “No, that’s right” agrees, and “it was left” tells what stayed: a side is “the right”, “the right one”, “right not left”.
+    internal static bool Agrees(List<Token> tokens) => tokens.Zip(tokens.Skip(1)).Any(pair => pair.Second.Text is "right" or "left" && pair.First.Text is "that" or "it" or "is" or "was" or "'s" or "all" or "be" or "been")
+        && !tokens.Exists(token => token.Text is "side" or "corner" or "window" or "blade" or "one" or "half" or "rail" or "edge" or "not" or "meant" or "mean" or "make" or "upper" or "lower");
+
     private static string? Bare(List<Token> tokens, string one, string other, string value) => tokens.Any(token => token.Is(one) || token.Is(other)) ? value : null;
 
     private static bool IsOfPlace(Segment segment, int at) => segment.Tokens[at].Kind is TokenKind.Break or TokenKind.Symbol || segment.Word(at).Length == 0 || Saying.Contains(segment.Word(at)) || segment.Word(at) is "upper" or "lower" or "top" or "bottom" or "left" or "right" or "other" or "same" or "blade" or "side"

@@ -25,6 +25,11 @@ public sealed class EntryPutRightTests
     [InlineData("no, 0.1", 0.1)]
     [InlineData("sorry, 0.1 not 0.2", 0.1)]
     [InlineData("correction, 0.3 mm", 0.3)]
+    [InlineData("no, three", 0.3)]
+    [InlineData("sorry, 3 not 2 tenths", 0.3)]
+    [InlineData("no, three not two tenths", 0.3)]
+    [InlineData("make that three", 0.3)]
+    [InlineData("I meant one", 0.1)]
     public void How_many_millimetres_is_put_right(string text, double millimetres) => Assert.Equal((decimal)millimetres, Assert.IsType<Adjustment>(Of(text, "clipped 0.2 mm")).Amount.Millimetres);
 
     [Theory]
@@ -37,6 +42,10 @@ public sealed class EntryPutRightTests
     [InlineData("should have been C")]
     public void A_pitch_is_put_right(string text) => Assert.Equal("C", Assert.IsType<Domain.Bench.Test>(Of(text, "crow is D")).Pitch!.PitchClass.Name);
 
+    [Fact]
+    public void A_test_keeps_its_remark_where_its_pitch_is_put_right() =>
+        Assert.Equal("crow is C, a bit wobbly (no, the crow is D)", Assert.IsType<Domain.Bench.Test>(Of("no, the crow is D", "crow is C, a bit wobbly")).Words);
+
     [Theory]
     [InlineData("no, late", "low notes speak at once", "late")]
     [InlineData("sorry, I meant they are late", "low notes speak at once", "late")]
@@ -47,6 +56,8 @@ public sealed class EntryPutRightTests
     [InlineData("no, that was the upper blade right corner", "two strokes off the lower blade left corner", Blades.Upper, Sides.Right)]
     [InlineData("I meant the lower blade", "upper blade left corner too thick", Blades.Lower, Sides.Left)]
     [InlineData("make that the right side", "upper blade left corner too thick", Blades.Upper, Sides.Right)]
+    [InlineData("no, that was right not left", "lower blade left corner too thick", Blades.Lower, Sides.Right)]
+    [InlineData("no, the right", "lower blade left corner too thick", Blades.Lower, Sides.Right)]
     [InlineData("no, upper not lower", "lower blade left corner too thick", Blades.Upper, Sides.Left)]
     public void A_place_is_put_right(string text, string before, Blades blades, Sides sides) =>
         Assert.Equal(new Place(Zone.TipCorners, blades, sides), Before.PlaceOf(Of(text, before)!));
@@ -69,6 +80,13 @@ public sealed class EntryPutRightTests
     [InlineData("sorry, the low notes are late", "crow is D")]
     [InlineData("no, the tip is too long", "two strokes off the heart")]
     [InlineData("sorry about the mess", "crow is D")]
+    [InlineData("sorry, 15", "clipped two tenths")]
+    [InlineData("no, that's right", "two strokes off the upper blade left corner")]
+    [InlineData("that was right", "two strokes off the upper blade left corner")]
+    [InlineData("wait, that's right", "two strokes off the upper blade left corner")]
+    [InlineData("actually it's right", "upper blade left corner too thick")]
+    [InlineData("no that's all right", "two strokes off the upper blade left corner")]
+    [InlineData("no, it was left", "two strokes off the upper blade right corner")]
     [InlineData("no, one more stroke", "scraped the left window, three strokes")]
     [InlineData("sorry, two more", "scraped the left window, three strokes")]
     [InlineData("it should be C", "crow is D")]
@@ -90,6 +108,8 @@ public sealed class EntryPutRightTests
     [InlineData("no, forget that last one")]
     [InlineData("Sorry, scrap that.")]
     [InlineData("delete the last entry")]
+    [InlineData("can you undo that please")]
+    [InlineData("well, scratch that")]
     public void What_was_said_last_is_taken_back_in_words(string text) => Assert.True(LastTakenBack.Says(text));
 
     [Theory]
@@ -105,6 +125,12 @@ public sealed class EntryPutRightTests
     [InlineData("ignore this one")]
     [InlineData("forget it")]
     [InlineData("scratch")]
+    [InlineData("scratch it")]
+    [InlineData("scratch this")]
+    [InlineData("just scratch it again")]
+    [InlineData("well I can undo that")]
+    [InlineData("what can I undo")]
+    [InlineData("can I undo that")]
     [InlineData("")]
     [InlineData(null)]
     public void What_says_anything_else_takes_nothing_back(string? text) => Assert.False(LastTakenBack.Says(text));

@@ -89,6 +89,19 @@ public sealed class MeantTests
     }
 
     [Theory]
+    [InlineData("hardly improved")]
+    [InlineData("no improvement")]
+    [InlineData("not improved")]
+    [InlineData("not really improved")]
+    [InlineData("hardly better than it came")]
+    [InlineData("verdict: not improved")]
+    public void What_is_denied_is_no_verdict(string phrase)
+    {
+        Assert.DoesNotContain(Read(phrase), entry => entry.Kind is EntryKind.Verdict);
+        Assert.DoesNotContain(Read(phrase, "tip thick"), entry => entry.Kind is EntryKind.Verdict);
+    }
+
+    [Theory]
     [InlineData("improved")]
     [InlineData("much improved")]
     [InlineData("verdict: improved")]
