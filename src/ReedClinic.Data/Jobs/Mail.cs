@@ -30,7 +30,7 @@ public enum MailKind
     /// <summary>A letter or another piece of news is ready to be read.</summary>
     News,
 
-    /// <summary>Reeds came that can't be played as they are: mouldy or damp.</summary>
+    /// <summary>Reeds came that can't be played as they are, mouldy or damp; or that was told by mistake.</summary>
     Unfit,
 
     /// <summary>Their records will be let go of soon, unless they come by.</summary>
@@ -87,6 +87,9 @@ public sealed record Mail(MailKind Kind, string To, string? Name = null)
 
     /// <summary>The numbers of reeds that came damp; none in any other mail.</summary>
     public IReadOnlyList<int> Damp { get; init; } = [];
+
+    /// <summary>The numbers of reeds that a mail before this one told mould of, by mistake; none in any other mail.</summary>
+    public IReadOnlyList<int> NoMould { get; init; } = [];
 
     /// <summary>When it happened, or until when the link is good.</summary>
     public DateTimeOffset? At { get; init; }

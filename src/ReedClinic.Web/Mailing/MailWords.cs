@@ -79,16 +79,18 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
 
     private string Greeting(Mail mail) => Greeted(mail.Name) is { } name ? words["HelloName", name] : words["Hello"];
 
-    // Reeds that can't be played as they came: what was seen, what to do at home, what becomes of them. It says all of it without a sign-in.
+    // Reeds that can't be played as they came: what was seen, what to do at home, what becomes of them, and what was told by mistake. It says all of it without a sign-in.
     private MailSheet Unfit(Mail mail, string studio, string code)
     {
         var (own, name) = (mail.Ward is null, FirstName(mail.Ward) ?? words["SomeStudent"].Value);
         string[] mould = mail.Mouldy.Count == 0 ? [] : [Of("UnfitMould", mail.Mouldy), words[own ? "UnfitLook" : "UnfitLookWard"], Of("UnfitStays", mail.Mouldy)];
         string[] damp = mail.Damp.Count == 0 ? [] : [Of("UnfitDamp", mail.Damp), words[own ? "UnfitAir" : "UnfitAirWard"]];
+        string[] mistaken = mail.NoMould.Count == 0 ? [] : [Of("UnfitNoMould", mail.NoMould)];
+        var why = mistaken.Length > 0 && mould.Length + damp.Length == 0 ? (own ? "UnfitWhyMended" : "UnfitWhyWardMended") : own ? "UnfitWhy" : "UnfitWhyWard";
         return new MailSheet(
-            mould.Length > 0 ? words[own ? "UnfitSubjectMould" : "UnfitSubjectMouldWard", code] : words["UnfitSubjectDamp", code],
+            mould.Length > 0 ? words[own ? "UnfitSubjectMould" : "UnfitSubjectMouldWard", code] : words[mistaken.Length > 0 ? "UnfitSubjectNoMould" : "UnfitSubjectDamp", code],
             Greeting(mail),
-            [words[own ? "UnfitWhy" : "UnfitWhyWard", studio, code, name], .. mould, .. damp],
+            [words[why, studio, code, name], .. mould, .. damp, .. mistaken],
             words["UnfitLink"],
             post.Link(MailPaths.Of(mail)!),
             [words["UnfitNotYou"]],

@@ -24,16 +24,75 @@ public sealed class UnfitNewsTests(TestDatabases databases) : IClassFixture<Test
         batch = await NoteAsync(scene, batch, operation, Fitness.Fit, Fitness.Mould, Fitness.DryFirst); // the same form, once more
         var mail = Assert.Single(await ToldAsync(scene, batch));
         Assert.Equal(($"/batches/{batch.Code}", null, (Guid?)batch.Student.Value), (mail.Path, mail.Ward, mail.About));
-        Assert.Equal("2|3", Of(mail.Mouldy, mail.Damp));
+        Assert.Equal("2|3|", Of(mail));
 
         batch = await NoteAsync(scene, batch, Operation(), Fitness.Fit, Fitness.Fit, Fitness.Fit); // wiped, looked at again, dried
         batch = await NoteAsync(scene, batch, Operation(), Fitness.Fit, Fitness.Mould, Fitness.DryFirst); // and again as it was
         Assert.Single(await ToldAsync(scene, batch));
 
-        batch = await NoteAsync(scene, batch, Operation(), Fitness.Mould, Fitness.DryFirst, Fitness.Mould);
-        var more = (await ToldAsync(scene, batch))[^1];
-        Assert.Equal("1, 3|", Of(more.Mouldy, more.Damp));
-        Assert.Equal(2, (await ToldAsync(scene, batch)).Count);
+        batch = await NoteAsync(scene, batch, Operation(), Fitness.Mould, Fitness.Mould, Fitness.DryFirst);
+        Assert.Equal(["1||", "2|3|"], (await ToldAsync(scene, batch)).Select(Of).Order());
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Mould_that_is_taken_back_before_the_mail_went_is_not_told_and_what_stands_is(ClinicEngine engine)
+    {
+        var (scene, student) = await GrownAsync(engine);
+        var batch = (await scene.Intake.BatchAsync(student)).Batch;
+
+        batch = await NoteAsync(scene, batch, Operation(), Fitness.Mould, Fitness.Mould, Fitness.Fit);
+        batch = await NoteAsync(scene, batch, Operation(), Fitness.Mould, Fitness.DryFirst, Fitness.Fit);
+        Assert.Equal("1|2|", Of(Assert.Single(await ToldAsync(scene, batch))));
+
+        batch = await NoteAsync(scene, batch, Operation(), Fitness.Fit, Fitness.Fit, Fitness.Fit);
+        Assert.Empty(await ToldAsync(scene, batch));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task Mould_that_was_told_by_mistake_is_taken_back_by_a_mail_and_told_once_more_where_it_is_noted_again(ClinicEngine engine)
+    {
+        var (scene, student) = await GrownAsync(engine);
+        var batch = (await scene.Intake.BatchAsync(student)).Batch;
+        batch = await NoteAsync(scene, batch, Operation(), Fitness.Mould, Fitness.Mould, Fitness.DryFirst);
+        await SendAsync(scene, MailWay.Posted);
+
+        batch = await NoteAsync(scene, batch, Operation(), Fitness.Mould, Fitness.Fit, Fitness.Fit); // a damp one that has dried is no mistake
+        Assert.Equal("||2", Of(Assert.Single(await ToldAsync(scene, batch))));
+        batch = await NoteAsync(scene, batch, Operation(), Fitness.Mould, Fitness.Mould, Fitness.DryFirst);
+        Assert.Empty(await ToldAsync(scene, batch)); // that it was a mistake hasn't gone, and what has gone holds
+        batch = await NoteAsync(scene, batch, Operation(), Fitness.Fit, Fitness.DryFirst, Fitness.Fit);
+        Assert.Equal("|2|1, 2", Of(Assert.Single(await ToldAsync(scene, batch))));
+
+        await SendAsync(scene, MailWay.Posted);
+        batch = await NoteAsync(scene, batch, Operation(), Fitness.Fit, Fitness.Mould, Fitness.Fit);
+        Assert.Equal("2||", Of(Assert.Single(await ToldAsync(scene, batch))));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_mail_that_was_tried_may_have_been_read_so_that_what_is_wrong_in_it_is_taken_back(ClinicEngine engine)
+    {
+        var (scene, student) = await GrownAsync(engine);
+        var batch = (await scene.Intake.BatchAsync(student)).Batch;
+        batch = await NoteAsync(scene, batch, Operation(), Fitness.Mould, Fitness.Mould, Fitness.Fit);
+        await SendAsync(scene, way: null);
+
+        batch = await NoteAsync(scene, batch, Operation(), Fitness.Mould, Fitness.Fit, Fitness.Fit);
+
+        Assert.Equal("1||2", Of(Assert.Single(await ToldAsync(scene, batch))));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_form_that_is_not_saved_takes_no_mail_back(ClinicEngine engine)
+    {
+        var (scene, student) = await GrownAsync(engine);
+        var batch = (await scene.Intake.BatchAsync(student)).Batch;
+        var opened = batch;
+        batch = await NoteAsync(scene, batch, Operation(), Fitness.Mould, Fitness.Fit, Fitness.Fit);
+
+        Assert.IsType<Outcome<BatchView>.Conflict>(await scene.Intake.Arrival.RecordAsync(
+            Teacher, opened.Id, Parcel(opened, Fitness.Fit, Fitness.Fit, Fitness.Fit), opened.Version, Operation(), Ct));
+
+        Assert.Equal("1||", Of(Assert.Single(await ToldAsync(scene, batch))));
     }
 
     [Theory, OnBothEngines]
@@ -74,6 +133,8 @@ public sealed class UnfitNewsTests(TestDatabases databases) : IClassFixture<Test
         Assert.Equal("2|3", Of(mine.Mouldy, mine.Damp));
     }
 
+    private static string Of(Mail mail) => $"{Of(mail.Mouldy, mail.Damp)}|{string.Join(", ", mail.NoMould)}";
+
     private static string Of(IReadOnlyList<int> mouldy, IReadOnlyList<int> damp) => $"{string.Join(", ", mouldy)}|{string.Join(", ", damp)}";
 
     private async Task<(GuardianScene Scene, Domain.People.Actor Student)> GrownAsync(ClinicEngine engine)
@@ -88,10 +149,21 @@ public sealed class UnfitNewsTests(TestDatabases databases) : IClassFixture<Test
     private static SeenParcel Parcel(Batch batch, params Fitness?[] seen) => new(
         batch.Reeds.Zip(seen).ToDictionary(pair => pair.First.Id, pair => new ReedArrival(Presence.Here, Fitness: pair.Second)), null);
 
+    // All that waits goes to the mail server, or is tried in vain where there is no way.
+    private static async Task SendAsync(GuardianScene scene, MailWay? way)
+    {
+        var board = scene.Book<JobBoard>();
+        while (await board.ClaimAsync(JobKind.Mail, Ct) is { } job)
+        {
+            Assert.True(way is null ? await board.FailedAsync(job, "The mail server took too long.", forEver: false, Ct) : await board.DoneAsync(job, Ct, way));
+        }
+    }
+
+    // What waits: nothing has gone but by SendAsync.
     private static async Task<List<Mail>> ToldAsync(GuardianScene scene, Batch batch)
     {
         await using var db = scene.Database.CreateDbContext();
-        var jobs = await db.Set<Job>().Where(job => job.About == batch.Student.Value && job.Kind == JobKind.Mail).OrderBy(job => job.MadeAt).ThenBy(job => job.Id).ToListAsync(Ct);
+        var jobs = await db.Set<Job>().Where(job => job.About == batch.Student.Value && job.Kind == JobKind.Mail && job.DoneAt == null).OrderBy(job => job.MadeAt).ThenBy(job => job.Id).ToListAsync(Ct);
         return [.. jobs.Select(job => scene.Database.Outbox.Open(job)!).Where(mail => mail.Kind == MailKind.Unfit)];
     }
 }

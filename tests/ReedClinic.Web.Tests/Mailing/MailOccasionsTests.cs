@@ -66,6 +66,22 @@ public sealed partial class MailOccasionsTests
     }
 
     [Theory]
+    [InlineData(null, new int[0], new[] { 2 }, "No mould after all: batch 7KP-W3MQ", "Quay Reeds has put right what was noted of your reeds, batch 7KP-W3MQ.", "Mould on reed 2 was noted by mistake.")]
+    [InlineData("Pia Kestrel", new int[0], new[] { 1, 3 }, "No mould after all: batch 7KP-W3MQ", "the reeds that Pia sent, batch 7KP-W3MQ.", "Mould on reeds 1 and 3 was noted by mistake.")]
+    [InlineData(null, new[] { 1 }, new[] { 2 }, "Please look at your other reeds before you play: batch 7KP-W3MQ", "There was mould on reed 1.", "Mould on reed 2 was noted by mistake.")]
+    public void Mould_that_was_told_by_mistake_is_taken_back_beside_what_stands(string? ward, int[] mouldy, int[] noMould, string subject, string first, string second)
+    {
+        var sheet = Sheet(new Mail(MailKind.Unfit, "ines@harbour.example", "Inês Calder") { Path = "/batches/7KP-W3MQ", Ward = ward, Mouldy = mouldy, NoMould = noMould });
+        var text = Flat(sheet.ToText());
+
+        Assert.Equal(subject, sheet.Subject);
+        Assert.Contains(first, text, StringComparison.Ordinal);
+        Assert.Contains(second, text, StringComparison.Ordinal);
+        Assert.Equal(mouldy.Length > 0, text.Contains("look in good light", StringComparison.Ordinal));
+        Assert.Equal(mouldy.Length > 0, text.Contains("has unpacked", StringComparison.Ordinal));
+    }
+
+    [Theory]
     [InlineData("Mrs Rook", "Mrs Rook")]
     [InlineData("Mr. Piet van der Rook", "Mr. Piet van der Rook")]
     [InlineData("Dr J. Rook", "Dr J. Rook")]
