@@ -37,6 +37,15 @@ public sealed class DataMapTests(TestDatabases databases) : IClassFixture<TestDa
             DataMap.Own.Rows.Where(row => row.IsExported),
             row => Assert.Equal("person", DataMap.Own.Classes.Single(kind => kind.Key == row.Class).Whose));
 
+    [Fact]
+    public void Words_that_are_kept_as_they_were_typed_are_named_by_the_kind_they_belong_to()
+    {
+        var said = Assert.Single(DataMap.Own.Rows, row => (row.Entity, row.Property) == ("BenchEntry", "Said"));
+
+        Assert.Contains("the words that were typed", DataMap.Own.Classes.Single(kind => kind.Key == said.Class).What, StringComparison.Ordinal);
+        Assert.True(said.IsExported);
+    }
+
     private static IEnumerable<string> Properties(IEntityType entity) =>
     [
         .. entity.GetDeclaredProperties().Select(property => $"{DataMap.NameOf(entity)}.{property.Name}"),
