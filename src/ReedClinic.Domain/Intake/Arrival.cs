@@ -79,7 +79,7 @@ public sealed record FitnessWords(Fitness Fitness, string Choice, string WhatFol
             Fitness.Mould,
             "Mould: not to be played",
             "Nobody plays it. Put it in a closed bag apart from the other reeds, wash your hands and wipe the bench. "
-            + "Their student is told on the page of the batch, and in the letter; it isn't worked on."),
+            + "Whoever sent it is told on the page of the batch and in the letter, and by mail where mail goes out; it isn’t worked on."),
     ];
 
     /// <summary>The words for one answer.</summary>

@@ -18,7 +18,7 @@ public sealed class UnpackedTests(ClinicHost host) : IClassFixture<ClinicHost>
         }
 
         using var saved = await form.Post();
-        Assert.Contains("is written to about mould and damp, once for each reed", (await teacher.See($"/batches/{parcel.Batch.Code}/arrival")).Page, StringComparison.Ordinal);
+        Assert.Contains("please tell whoever sent them about the mould or the damp", (await teacher.See($"/batches/{parcel.Batch.Code}/arrival")).Page, StringComparison.Ordinal);
         var (_, page, _) = await student.See($"/batches/{parcel.Batch.Code}");
 
         var reeds = page.Split("<h3>").Skip(1).ToList();

@@ -87,6 +87,10 @@ public sealed class MailDeliveryTests(TestDatabases databases) : IClassFixture<T
 
         await worker.SendDueAsync(Ct);
         Assert.Empty(sink.Taken);
+        var owner = new Actor(new AccountId((await rig.JobsAsync())[0].Id), null, IsTeacher: false, IsOwner: true);
+        var stands = (await rig.Mails.LookAsync(owner, Ct))!;
+        Assert.Equal((4, 4), (stands.Waiting, stands.Failing.Count));
+        Assert.All(stands.Failing, mail => Assert.Equal(("The mail server asked to try later (451).", rig.Clock.GetUtcNow() + JobBoard.Backoff(1)), (mail.Problem, mail.NextAt)));
         Assert.Equal(0, await worker.SendDueAsync(Ct)); // not before its time
         rig.Clock.Advance(JobBoard.Backoff(1));
         Assert.Equal(4, await worker.SendDueAsync(Ct));
@@ -95,7 +99,6 @@ public sealed class MailDeliveryTests(TestDatabases databases) : IClassFixture<T
         var refused = Assert.Single(await rig.JobsAsync(), job => job.GaveUpAt is not null);
         Assert.Equal(1, refused.Attempts);
         Assert.Contains("refused", refused.Problem, StringComparison.Ordinal);
-        var owner = new Actor(new AccountId(refused.Id), null, IsTeacher: false, IsOwner: true);
         Assert.Equal(refused.Problem, Assert.Single((await rig.Mails.LookAsync(owner, Ct))!.Stuck).Problem);
         Assert.Null(await rig.Mails.LookAsync(owner with { IsOwner = false, IsTeacher = true }, Ct));
     }
