@@ -32,6 +32,11 @@ public sealed class LetterCorrectionPagesTests(ClinicHost host) : IClassFixture<
         Assert.Equal($"/letters/{code}/correction?before=sending", typed.Leads());
         var preview = (await teacher.See(typed.Leads()!)).Page;
         Assert.Contains("Perhaps &lt;b&gt;a heron&lt;/b&gt;.", preview, StringComparison.Ordinal);
+        using (var asRead = Parse(preview))
+        {
+            Assert.Matches("^\\s*Corrected on .*" + System.Text.RegularExpressions.Regex.Escape(PutRight), asRead.QuerySelector("article.letter")!.PreviousElementSibling!.TextContent);
+        }
+
         Assert.DoesNotContain("a heron", (await student.See($"/letters/{code}")).Page, StringComparison.Ordinal);
         var send = Form.Of(teacher, path, (await teacher.See(path)).Page, path).Set("Step", "send").Set("ReadThrough", "yes");
         using var sent = await send.Post();
@@ -39,6 +44,7 @@ public sealed class LetterCorrectionPagesTests(ClinicHost host) : IClassFixture<
         Assert.Equal($"{path}?done=sent", sent.Leads());
         Assert.Equal($"{path}?done=sent", again.Leads());
         await BothAreRead(student, code);
+        await WhatWasSentIsCompared(teacher, path);
         using var draft = await teacher.GetAsync(new Uri($"/letters/{code}/file?paper=us-letter&sending=draft", UriKind.Relative), Ct);
         Assert.Equal($"/letters/{code}/file?paper=us-letter", draft.Leads());
     }
@@ -160,6 +166,17 @@ public sealed class LetterCorrectionPagesTests(ClinicHost host) : IClassFixture<
         Assert.True(first.AsSpan().StartsWith("%PDF"u8) && newest.AsSpan().StartsWith("%PDF"u8));
         Assert.NotEqual(first.Length, newest.Length);
         Assert.Equal(HttpStatusCode.NotFound, (await student.See($"/letters/{code}/file?sending=draft")).Status);
+    }
+
+    // The version that was sent says nothing new against the one that was kept right before it; against the letter that was sent it does.
+    private static async Task WhatWasSentIsCompared(HttpClient teacher, string path)
+    {
+        using var writing = Parse((await teacher.See(path)).Page);
+        var sent = writing.QuerySelectorAll(".letter-versions li:has(.letter-version-sent) a").Select(way => way.GetAttribute("href")!).ToList();
+        using var newest = Parse((await teacher.See(sent[0])).Page);
+        Assert.Equal($"What changed since version {sent[1].Split('/')[^1]}, which was sent", newest.QuerySelectorAll(".letter-changes h2").Last().TextContent);
+        Assert.Contains("heron", newest.QuerySelectorAll(".letter-changes").Last().TextContent, StringComparison.Ordinal);
+        Assert.StartsWith("Sent on ", newest.QuerySelector(".letter-bar .hint")!.TextContent, StringComparison.Ordinal);
     }
 
     private static async Task<string> SaidAsync(HttpClient teacher, string path)

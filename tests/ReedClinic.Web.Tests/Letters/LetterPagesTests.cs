@@ -195,7 +195,7 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
 
         using var late = await mine.Post();
         var page = WebUtility.HtmlDecode((await late.Read()).Page);
-        Assert.Contains("in another window of yours: “their reason”", page, StringComparison.Ordinal);
+        Assert.Contains("“their reason” was filled in here meanwhile, by somebody else or in another window of yours", page, StringComparison.Ordinal);
         Assert.Contains("my own reason", page, StringComparison.Ordinal);
         using var decided = await Form.Of(teacher, path, (await late.Read()).Page).Post();
         Assert.Contains("Left open: my own reason", (await teacher.See(path)).Page, StringComparison.Ordinal);

@@ -134,7 +134,7 @@ public sealed class LetterKeeping(
         {
             Outcome<LetterView>.Done => [],
             Outcome<LetterView>.Refused(var refused) => [.. refused.Select(problem => problem with { Field = posted.FieldOf(problem.Field) })],
-            Outcome<LetterView>.Conflict => [new Problem(LetterPost.BlockField(posted.Texts.Keys.First()), words["Clash"])], // beside the first box that is open
+            Outcome<LetterView>.Conflict(var now) => [new Problem(LetterPost.BlockField(posted.FirstClashIn(now.Draft.Blocks)), words["Clash"])],
             _ => [new Problem("", words["Gone"])],
         };
 

@@ -95,6 +95,15 @@ public sealed record LetterPost(IReadOnlyDictionary<string, string> Fields)
         ? default
         : new(new Guid(SHA256.HashData(Encoding.UTF8.GetBytes($"{Operation.Value:N}\n{what}\n{typed}")).AsSpan(0, 16)));
 
+    /// <summary>The first of the changed parts that somebody else changed too; where there is none, the first that was changed here.</summary>
+    /// <param name="now">The parts of the letter as it stands.</param>
+    public string FirstClashIn(IReadOnlyList<LetterBlock> now)
+    {
+        ArgumentNullException.ThrowIfNull(now);
+        var changed = Texts.Keys.ToList();
+        return changed.Find(key => this[ShownField(key)] != MarkOf(now.FirstOrDefault(block => block.Key == key)?.Text ?? "")) ?? changed[0];
+    }
+
     /// <summary>The operation of the changed words.</summary>
     public OperationId OperationForTexts() => OperationFor(
         "words", string.Join('\n', Texts.OrderBy(text => text.Key, StringComparer.Ordinal).Select(text => $"{text.Key}\n{text.Value}")));
