@@ -3,6 +3,7 @@
 import { answers } from "./bench-answer.js";
 import { showFolds } from "./bench-fold.js";
 import { alone, leadsToLine, listen, moved, settle } from "./bench-keys.js";
+import { boxOf } from "./bench-store.js";
 import { tellLeftOpen, waitsElsewhere } from "./bench-strip.js";
 
 const again = [500, 1000, 2000, 4000];
@@ -17,7 +18,7 @@ const mostBroken = 6;
 
 function open(form) {
   const reed = form.dataset.reed;
-  const box = `reedclinic-bench-${reed}`;
+  const box = boxOf(reed);
   const typedIn = form.querySelector("input[name=Text]");
   const told = document.getElementById("line-answer");
   const lone = document.getElementById("line-key");
@@ -145,10 +146,12 @@ function open(form) {
       answer.tell("refused", words.signedout);
       return false;
     }
-    // What breaks the studio each time mustn't keep what waits behind it.
-    item.broken = (item.broken ?? 0) + (response.status === 500 ? 1 : 0);
-    if (response.status === 429 || (response.status >= 500 && item.broken < mostBroken)) {
-      waiting();
+    // What breaks the studio each time mustn't keep what waits behind it. This page isn't taken from whoever else is signed in here now.
+    const isElses = response.status === 400;
+    item.broken = (item.broken ?? 0) + (response.status === 500 || isElses ? 1 : 0);
+    if (response.status === 429 || ((response.status >= 500 || isElses) && item.broken < mostBroken)) {
+      if (isElses) answer.tell("refused", words.signedout);
+      else waiting();
       return false;
     }
     if (response.ok) {
@@ -169,7 +172,7 @@ function open(form) {
     const before = problems.find((problem) => problem.field.startsWith("Heeded:"));
     const isWork = problems.some((problem) => problem.field === "Work");
     const agree = problems.some((problem) => problem.field === "Agreed");
-    const message = (before ? [before] : problems).map((problem) => problem.message).join(" ") || (response.status === 409 ? words.changed : words.notsaved);
+    const message = (before ? [before] : problems).map((problem) => problem.message).join(" ") || ({ 409: words.changed, 400: words.signedout }[response.status] ?? words.notsaved);
     // The words go back to where they were typed, unless something new stands there.
     const back = item.fields.Text;
     if (back && !typedIn.value && !item.fields.Seen) {

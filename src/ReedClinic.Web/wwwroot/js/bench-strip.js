@@ -1,8 +1,10 @@
+import { boxOf } from "./bench-store.js";
+
 // What was asked on another reed and isn't answered, and what couldn't be sent from there, waits in this tab: the strip tells of it,
 // by a mark for the eye and in words for readers.
 const count = (reed, what) => {
   try {
-    return JSON.parse(sessionStorage.getItem(`reedclinic-bench-${reed}-${what}`))?.length ?? 0;
+    return JSON.parse(sessionStorage.getItem(`${boxOf(reed)}-${what}`))?.length ?? 0;
   } catch {
     return 0;
   }
@@ -29,8 +31,9 @@ export function tellLeftOpen() {
 // What was typed, asked about or not sent on another reed is in this tab alone.
 export function waitsElsewhere(here) {
   try {
+    const mine = boxOf("");
     return Object.keys(sessionStorage).some((key) => {
-      const [, reed] = /^reedclinic-bench-(.+)-(?:questions|waiting|typed)$/.exec(key) ?? [];
+      const [, reed] = (key.startsWith(mine) && /^(.+)-(?:questions|waiting|typed)$/.exec(key.slice(mine.length))) || [];
       return reed && reed !== here && JSON.parse(sessionStorage.getItem(key))?.length > 0;
     });
   } catch {

@@ -1,6 +1,7 @@
 // Keeps what is being typed in a letter in this tab until the studio has it: going elsewhere, reloading, or a lost session loses nothing.
 // Each part is kept with the mark of the text it began from. It is let go of when the studio shows the same words, and never put over
-// words that somebody else wrote meanwhile: those are shown beside it, and so is what was typed in a field that is gone.
+// words that somebody else wrote meanwhile: those are shown beside it, and so is what was typed in a field that is gone. It belongs to
+// whoever typed it: somebody else who signs in in the same tab is shown nothing of it.
 const form = document.querySelector('[data-keeps-typing]');
 if (form) {
   const name = form.dataset.keepsTyping;
