@@ -1,7 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using System.Net;
-using System.Net.Sockets;
 
 namespace ReedClinic.KillDriver;
 
@@ -9,7 +7,7 @@ namespace ReedClinic.KillDriver;
 public sealed class OwnPostgres : IAsyncDisposable
 {
     private readonly DirectoryInfo _folder = Directory.CreateTempSubdirectory("reedclinic-own-pg-");
-    private readonly int _port = FreePort();
+    private readonly int _port = Ports.Free();
 
     /// <summary>Where a database of this name is reached.</summary>
     /// <param name="name">Its name.</param>
@@ -87,13 +85,6 @@ public sealed class OwnPostgres : IAsyncDisposable
         {
             throw new InvalidOperationException($"{what} {string.Join(' ', arguments)} failed: {said}");
         }
-    }
-
-    internal static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
     }
 
     private string Data => Path.Combine(_folder.FullName, "data");

@@ -1,6 +1,4 @@
 using System.Globalization;
-using System.Net;
-using System.Net.Sockets;
 using Microsoft.Playwright;
 using ReedClinic.Browser.Tests.Running;
 using ReedClinic.KillDriver;
@@ -24,7 +22,7 @@ public sealed class BenchKillTests(OneBrowser browser)
         var rounds = int.TryParse(Environment.GetEnvironmentVariable(RoundsGivenBy), CultureInfo.InvariantCulture, out var given) ? given : QuickRounds;
         using var folder = new TemporaryFolder();
         await StudioTemplates.CopyAsync(folder.Path, hasDemo: true);
-        var settings = Settings(folder.Path, FreePort());
+        var settings = Settings(folder.Path, Ports.Free());
         var app = await StartAsync(settings, ct);
         try
         {
@@ -132,13 +130,6 @@ public sealed class BenchKillTests(OneBrowser browser)
         ["Media__Folder"] = Path.Combine(folder, "media"),
         ["ConnectionStrings__Clinic"] = $"Data Source={Path.Combine(folder, "clinic.db")}",
     };
-
-    private static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
-    }
 
     private static async Task TellAsync(string line, CancellationToken ct)
     {

@@ -1,5 +1,3 @@
-using System.Net;
-using System.Net.Sockets;
 using Microsoft.Playwright;
 using ReedClinic.Browser.Tests.Running;
 using ReedClinic.KillDriver;
@@ -17,7 +15,7 @@ public sealed class BenchLostTests(OneBrowser browser)
         var ct = TestContext.Current.CancellationToken;
         using var folder = new TemporaryFolder();
         await StudioTemplates.CopyAsync(folder.Path, hasDemo: true);
-        var settings = Settings(folder.Path, FreePort());
+        var settings = Settings(folder.Path, Ports.Free());
         RunningApp? app = await StartAsync(settings, ct);
         try
         {
@@ -37,7 +35,7 @@ public sealed class BenchLostTests(OneBrowser browser)
             app = await StartAsync(settings, ct);
             await teacher.Page.WaitForFunctionAsync(
                 "() => !window.beforeTheKill && document.querySelector('[data-circuit=up]') && document.documentElement.dataset.benchReady", null, new() { Timeout = 120_000 });
-            await Assertions.Expect(teacher.Page.Locator(".log-line", new() { HasText = "the tall case" })).ToHaveCountAsync(1, new() { Timeout = 30_000 });
+            await Assertions.Expect(teacher.Page.Locator(".log-line", new() { HasText = "the tall case" })).ToHaveCountAsync(1);
             await Assertions.Expect(teacher.Page.Locator("#bench-line")).ToHaveValueAsync("half a thou");
             await Assertions.Expect(teacher.Page.Locator(".lost")).ToBeHiddenAsync();
             Assert.Empty(asked);
@@ -57,7 +55,7 @@ public sealed class BenchLostTests(OneBrowser browser)
     private static async Task GoesOnAsync(Visitor teacher, BenchHands hands)
     {
         var page = teacher.Page;
-        await Assertions.Expect(page.Locator(".lost")).ToContainTextAsync("No connection to the studio", new() { Timeout = 30_000 });
+        await Assertions.Expect(page.Locator(".lost")).ToContainTextAsync("No connection to the studio");
         // A hand reaches the line and the picks: nothing lies over them.
         await page.Locator("#bench-line").ClickAsync();
         await hands.TypeAsync("remember the tall case");
@@ -81,11 +79,4 @@ public sealed class BenchLostTests(OneBrowser browser)
         ["Media__Folder"] = Path.Combine(folder, "media"),
         ["ConnectionStrings__Clinic"] = $"Data Source={Path.Combine(folder, "clinic.db")}",
     };
-
-    private static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
-    }
 }

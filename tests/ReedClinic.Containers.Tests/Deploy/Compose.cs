@@ -1,7 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using System.Net;
-using System.Net.Sockets;
 using ReedClinic.KillDriver;
 
 namespace ReedClinic.Containers.Tests.Deploy;
@@ -132,10 +130,5 @@ public sealed class Compose : IAsyncDisposable
 
     private string NoSettings => Path.Combine(_secrets.FullName, "no-settings.env");
 
-    private static string FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port.ToString(CultureInfo.InvariantCulture);
-    }
+    private static string FreePort() => Ports.Free().ToString(CultureInfo.InvariantCulture);
 }

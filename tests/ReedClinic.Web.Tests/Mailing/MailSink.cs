@@ -1,10 +1,10 @@
 using System.Buffers;
 using System.Collections.Concurrent;
 using System.Net;
-using System.Net.Sockets;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 using MimeKit;
+using ReedClinic.KillDriver;
 using SmtpServer;
 using SmtpServer.Protocol;
 using SmtpServer.Storage;
@@ -24,7 +24,7 @@ public sealed class MailSink : IAsyncDisposable
     /// <summary>What happens to a mail that has come in whole; the first try of it is number 1.</summary>
     public Func<MimeMessage, int, Fate> Does { get; set; } = (_, _) => Fate.Taken;
 
-    public int Port { get; } = FreePort();
+    public int Port { get; } = Ports.Free();
 
     /// <summary>The certificate's own file: who trusts it, trusts this server.</summary>
     public string Authority => Path.Combine(_folder.FullName, "sink.pem");
@@ -94,13 +94,6 @@ public sealed class MailSink : IAsyncDisposable
             Fate.Never => new SmtpResponse(SmtpReplyCode.TransactionFailed, "no"),
             _ => SmtpResponse.Ok,
         };
-    }
-
-    private static int FreePort()
-    {
-        using var listener = new TcpListener(IPAddress.Loopback, 0);
-        listener.Start();
-        return ((IPEndPoint)listener.LocalEndpoint).Port;
     }
 
     private static X509Certificate2 SelfMade()
