@@ -23,14 +23,14 @@ public sealed class ArrivalInPlaceTests(OneBrowser browser, DemoClinic app) : IC
         await sounds.GetByText("Add a sound: as it came").ClickAsync();
         await sounds.Locator("input[type=file]").First.SetInputFilesAsync(file);
         await sounds.GetByRole(AriaRole.Button, new() { Name = "Add it" }).First.ClickAsync();
-        await Assertions.Expect(sounds.Locator("li.just-kept")).ToBeFocusedAsync(new() { Timeout = 20_000 });
+        await Assertions.Expect(sounds.Locator("li.just-kept")).ToBeFocusedAsync();
         await StandsAsync(teacher, reed, arrival!);
         await teacher.LookAsync("a sound was kept, and the ticks stand");
         await teacher.FitsAsync();
 
         await sounds.Locator(".remove summary").First.ClickAsync();
         await sounds.Locator(".remove button").First.ClickAsync();
-        await Assertions.Expect(sounds.Locator("audio")).ToHaveCountAsync(0, new() { Timeout = 20_000 });
+        await Assertions.Expect(sounds.Locator("audio")).ToHaveCountAsync(0);
         await StandsAsync(teacher, reed, arrival!);
         await teacher.LookAsync("it was removed, and the ticks stand");
     }

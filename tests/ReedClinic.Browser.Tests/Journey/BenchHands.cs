@@ -108,7 +108,7 @@ public sealed class BenchHands(Visitor teacher)
               let pressed = 0;
               addEventListener("keydown", () => { pressed = performance.now(); }, { capture: true, once: true });
               window.drawn = new Promise((done, fail) => {
-                const late = setTimeout(() => fail(new Error(`${lines()} lines in the log, not ${wanted}; ${document.getElementById("line-answer").textContent}`)), 30_000);
+                const late = setTimeout(() => fail(new Error(`${lines()} lines in the log, not ${wanted}; ${document.getElementById("line-answer").textContent}`)), 60_000);
                 const seen = new MutationObserver(() => {
                   if (lines() < wanted) return;
                   seen.disconnect();

@@ -69,7 +69,7 @@ public sealed class QuietLineTests(OneBrowser browser, DemoClinic app) : IClassF
         first = await words.TextContentAsync();
         await away.ClickAsync();
         await Assertions.Expect(words).Not.ToHaveTextAsync(first!);
-        Assert.True(await teacher.Page.EvaluateAsync<bool>("document.activeElement.matches('.reason-line')"));
+        await Assertions.Expect(teacher.Page.Locator(".reason-line")).ToBeFocusedAsync();
     }
 
     // Nothing of it is there until it is chosen.

@@ -30,7 +30,7 @@ public sealed class OneBrowser : IAsyncLifetime
         var heard = Path.Combine(_sounds.Path, "microphone.wav");
         Hears(heard);
         _playwright = await Playwright.CreateAsync();
-        Assertions.SetDefaultExpectTimeout(20_000); // a busy machine: what comes is waited for, and nothing waits where it is there
+        Assertions.SetDefaultExpectTimeout(60_000); // a busy machine: what comes is waited for, and nothing waits where it is there
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
             ExecutablePath = Environment.GetEnvironmentVariable(PathVariable) ?? Places.FirstOrDefault(File.Exists) ?? Places[^1],
@@ -77,8 +77,8 @@ public sealed class OneBrowser : IAsyncLifetime
             ReducedMotion = ReducedMotion.Reduce,
             ViewportSize = new ViewportSize { Width = width, Height = width < 600 ? 844 : 900 },
         });
-        context.SetDefaultTimeout(30_000);
-        context.SetDefaultNavigationTimeout(60_000); // a busy machine
+        context.SetDefaultTimeout(60_000);
+        context.SetDefaultNavigationTimeout(60_000);
         return new Visitor(context, await context.NewPageAsync(), screens);
     }
 }

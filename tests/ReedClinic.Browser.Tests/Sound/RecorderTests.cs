@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using System.Globalization;
+using System.Security.Cryptography;
 using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using ReedClinic.Browser.Tests.Running;
@@ -11,6 +12,9 @@ namespace ReedClinic.Browser.Tests.Sound;
 /// <summary>Recording in the page (W3C Media Capture and Streams, Web Audio), with a microphone that hears a made crow.</summary>
 public sealed class RecorderTests(OneBrowser browser, DemoClinic app) : IClassFixture<DemoClinic>
 {
+    private const string SumOfTheTake =
+        "async box => [...new Uint8Array(await crypto.subtle.digest('SHA-256', await box.closest('form').recorded.arrayBuffer()))].map(one => one.toString(16).padStart(2, '0')).join('')";
+
     private static readonly object[][] Poor =
     [
         [0.0005, 0.0, 1.0, -70, -70, "nothing"],
@@ -35,28 +39,31 @@ public sealed class RecorderTests(OneBrowser browser, DemoClinic app) : IClassFi
         await student.LookAsync("idle");
         await Box(student).EvaluateAsync("box => (box.dataset.most = 8)");
 
+        var (states, counts, level) = (await StatesAsync(student), await Passing.NoteAsync(Box(student).Locator("[data-count]")), await Passing.NoteAsync(Box(student).Locator("[data-level]").Last, "data-level"));
         await Press(student, "record").ClickAsync();
-        await Now(student, "counting");
-        await Assertions.Expect(Box(student).Locator("[data-count]")).ToHaveTextAsync("2");
+        await counts.UntilAsync("2");
         await student.LookAsync("counting");
-        await Now(student, "sounding");
-        await Box(student).Locator("[data-level=well]").Last.WaitForAsync();
+        await level.UntilAsync("well");
         await student.LookAsync("sounding");
         await Now(student, "looked");
 
+        Assert.Equal(["idle", "asking", "counting", "sounding", "looked"], await states.ShownAsync());
+        Assert.Equal(["", "3", "2", "1"], await counts.ShownAsync());
         await Assertions.Expect(Told(student)).ToContainTextAsync("The 15 seconds are over. A good take.");
         await Press(student, "listen").ClickAsync();
         await Assertions.Expect(Press(student, "listen")).ToHaveTextAsync("Stop listening");
         await student.FitsAsync();
         await student.LookAsync("looked over");
+        var taken = await Box(student).EvaluateAsync<string>(SumOfTheTake);
         var place = await KeptAsync(student);
         var sound = place.Locator("audio");
 
         var file = await (await student.Page.Context.APIRequest.GetAsync(new Uri(app.Home, await sound.GetAttributeAsync("src")).ToString())).BodyAsync();
+        Assert.Equal(taken, Convert.ToHexStringLower(SHA256.HashData(file)));
         Assert.Equal((1, 48_000, 16), (BinaryPrimitives.ReadInt16LittleEndian(file.AsSpan(22)), BinaryPrimitives.ReadInt32LittleEndian(file.AsSpan(24)), BinaryPrimitives.ReadInt16LittleEndian(file.AsSpan(34))));
         var clip = Assert.IsType<DecodeResult.Done>(SoundDecoder.Decode(file, DecodeLimits.Usual)).Clip;
         var heard = PitchTracker.Track(clip.Samples.Span).Frames.Where(frame => frame.IsVoiced).Select(frame => frame.Hertz).Order().ToList();
-        Assert.InRange(heard.Count, 500, 700);
+        Assert.InRange(heard.Count, 300, 700); // a busy machine may drop some of what sounds before the page has it
         Assert.InRange(MadeTones.Cents(heard[heard.Count / 2], FakeMicrophone.Hertz), -1, 1);
         await SaysAndGoesAsync(student, place);
     }
@@ -72,8 +79,9 @@ public sealed class RecorderTests(OneBrowser browser, DemoClinic app) : IClassFi
 
         await Press(student, "record").ClickAsync();
         await Now(student, "idle", "The microphone is gone.");
+        var states = await StatesAsync(student);
         await Press(student, "record").First.ClickAsync();
-        await Now(student, "counting");
+        await states.UntilAsync("counting");
     }
 
     [Fact]
@@ -173,8 +181,9 @@ public sealed class RecorderTests(OneBrowser browser, DemoClinic app) : IClassFi
               window.fetch = (address, options) => (address === '/recordings' && answers.length > 0 ? answers.shift()() : go(address, options));
             }
             """);
+        var told = await Passing.NoteAsync(Told(student));
         await Press(student, "keep").ClickAsync();
-        await Assertions.Expect(Told(student)).ToContainTextAsync("It goes on from here as soon as it is back");
+        await told.UntilAsync("It goes on from here as soon as it is back");
         await Now(student, "looked", "Nothing is lost: press the button again");
         await Assertions.Expect(student.Page.Locator("[data-problem]:visible")).ToHaveCountAsync(0);
         await student.LookAsync("not sent");
@@ -182,7 +191,7 @@ public sealed class RecorderTests(OneBrowser browser, DemoClinic app) : IClassFi
 
         // The page comes back at the place, and says so.
         var place = student.Page.Locator("li.just-kept");
-        await Assertions.Expect(place.GetByText("This is kept.")).ToBeInViewportAsync(new() { Timeout = 20_000 });
+        await Assertions.Expect(place.GetByText("This is kept.")).ToBeInViewportAsync();
         await student.FitsAsync();
         await student.LookAsync("kept");
         return place;
@@ -193,7 +202,7 @@ public sealed class RecorderTests(OneBrowser browser, DemoClinic app) : IClassFi
         // What it says; then it goes, after it was asked.
         var says = await place.GetByRole(AriaRole.Link, new() { NameRegex = new Regex("^What was measured in it") }).GetAttributeAsync("href");
         await student.GoToAsync(says!);
-        await student.Page.Locator("[data-reading=Read]").WaitForAsync(new() { Timeout = 60_000 });
+        await student.Page.Locator("[data-reading=Read]").WaitForAsync();
         await Assertions.Expect(student.Page.Locator(".verdict")).ToHaveTextAsync(new Regex("12 cents above C"));
         await student.LookAsync("what it says");
         await PlayHeadAsync(student);
@@ -246,6 +255,8 @@ public sealed class RecorderTests(OneBrowser browser, DemoClinic app) : IClassFi
 
     private static ILocator Told(Visitor student) => Box(student).Locator("[data-told]");
 
+    private static Task<Passing> StatesAsync(Visitor student) => Passing.NoteAsync(Box(student), "data-now");
+
     private static async Task Now(Visitor student, string what, string? told = null)
     {
         if (told is not null)
@@ -253,12 +264,12 @@ public sealed class RecorderTests(OneBrowser browser, DemoClinic app) : IClassFi
             await Assertions.Expect(Told(student)).ToContainTextAsync(told);
         }
 
-        await Assertions.Expect(Box(student)).ToHaveAttributeAsync("data-now", what, new() { Timeout = 20_000 });
+        await Assertions.Expect(Box(student)).ToHaveAttributeAsync("data-now", what);
     }
 
     // The count is over, and so is a good part of the crow.
     private static Task SoundedAsync(Visitor student) =>
-        Assertions.Expect(Box(student).Locator("[data-time]:visible")).ToHaveTextAsync(new Regex("0:0[5-9] of 0:15"), new() { Timeout = 20_000 });
+        Assertions.Expect(Box(student).Locator("[data-time]:visible")).ToHaveTextAsync(new Regex("0:(0[5-9]|1[0-5]) of 0:15"));
 
     private static async Task OpenAsync(Visitor student)
     {
