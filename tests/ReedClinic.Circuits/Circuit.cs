@@ -16,7 +16,7 @@ namespace ReedClinic.Circuits;
 /// </summary>
 public sealed class Circuit : IAsyncDisposable
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(60);
 
     private readonly ConcurrentDictionary<string, (long Since, TaskCompletionSource<EventAnswer> Answer)> _asked = new();
     private readonly TaskCompletionSource<Exception?> _closed = new(TaskCreationOptions.RunContinuationsAsynchronously);

@@ -114,7 +114,7 @@ public sealed class EngineTests(TestDatabases databases) : IClassFixture<TestDat
 #pragma warning restore EF1002
         }
 
-        await db.MigrateAsync(Ct).WaitAsync(TimeSpan.FromSeconds(30), Ct);
+        await db.MigrateAsync(Ct).WaitAsync(TimeSpan.FromSeconds(60), Ct);
         await using var migrated = db.CreateDbContext();
         Assert.Equal(3, await migrated.Roles.CountAsync(Ct));
         folder.Delete(recursive: true);

@@ -107,7 +107,7 @@ public sealed class DoorTests(CircuitHost host) : IClassFixture<CircuitHost>
     private static async Task BecomesAsync(Func<Task<bool>> wanted)
     {
         using var patience = CancellationTokenSource.CreateLinkedTokenSource(Ct);
-        patience.CancelAfter(TimeSpan.FromSeconds(20));
+        patience.CancelAfter(TimeSpan.FromSeconds(60));
         while (!await wanted())
         {
             patience.Token.ThrowIfCancellationRequested();

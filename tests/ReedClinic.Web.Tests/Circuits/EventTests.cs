@@ -127,7 +127,7 @@ public sealed class EventTests(CircuitHost host) : IClassFixture<CircuitHost>
         var type = field.Handlers.Single(on => on.Key is "onchange" or "oninput");
 
         await circuit.SendAsync(type.Value, type.Key[2..], new string('a', 33 * 1024), Ct);
-        await circuit.Closed.WaitAsync(TimeSpan.FromSeconds(20), Ct);
+        await circuit.Closed.WaitAsync(TimeSpan.FromSeconds(60), Ct);
 
         await bystander.TypeNoteAsync("still at work");
         Assert.True((await bystander.SaveAsync()).Succeeded);
