@@ -44,6 +44,9 @@ public sealed record BenchFact(
     /// <summary>The last entry of it: the one that a correction or an undo supersedes.</summary>
     public EntryId Tail => Chain[^1].Id;
 
+    /// <summary>The ids of its entries, in order, with spaces: a page that was drawn before finds it by any of them.</summary>
+    public string Ids() => string.Join(' ', Chain.Select(entry => entry.Id.Value));
+
     // The wordings that nobody has taken back after so many entries; the one that stands first.
     private Stack<BenchEntry> StandingAfter(int entries)
     {

@@ -90,6 +90,10 @@ public sealed class BenchHands(Visitor teacher)
         }
     }
 
+    /// <summary>Until a question that has just come has been there long enough to be answered.</summary>
+    public Task AnswerableAsync() => Page.EvaluateAsync(
+        "() => new Promise(done => { const since = performance.now(); const wait = now => now - since > 700 ? done() : requestAnimationFrame(wait); requestAnimationFrame(wait); })");
+
     public Task<int> FactsAsync() => Page.Locator(".log-line").CountAsync();
 
     public ILocator Answer(string kind) => Page.Locator($"#line-answer.{kind}");

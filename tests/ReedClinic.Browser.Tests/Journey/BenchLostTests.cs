@@ -46,6 +46,68 @@ public sealed class BenchLostTests(OneBrowser browser)
         }
     }
 
+    [Fact]
+    public async Task What_was_typed_in_a_correction_and_in_the_fields_while_the_studio_was_gone_is_there_again_when_it_is_back()
+    {
+        var ct = TestContext.Current.CancellationToken;
+        using var folder = new TemporaryFolder();
+        await StudioTemplates.CopyAsync(folder.Path, hasDemo: true);
+        var settings = Settings(folder.Path, FreePort());
+        RunningApp? app = await StartAsync(settings, ct);
+        try
+        {
+            await using var teacher = await browser.VisitAsync(app.Address, "bench-lost-typed");
+            await teacher.SignInAsync("edda@lanternquay.example", thenAt: "/(desk)?", DemoClinic.Password);
+            var hands = await BenchHands.OpenAsync(teacher, "Tomas Arden", 1);
+            var (page, line) = (teacher.Page, teacher.Page.Locator("#bench-line"));
+            await hands.SayAsync("remember the lamp");
+            await teacher.OpenFieldsAsync();
+            await page.Locator(".entry-kinds").GetByRole(AriaRole.Button, new() { Name = "Note", Exact = true }).ClickAsync();
+            await page.Locator(".log-line").Last.Locator(".mend").ClickAsync();
+            await Assertions.Expect(line).ToHaveValueAsync("remember the lamp");
+            await page.EvaluateAsync("() => { window.beforeTheKill = true; }");
+            await app.DisposeAsync();
+            app = null;
+            await Assertions.Expect(page.Locator(".lost")).ToContainTextAsync("No connection to the studio", new() { Timeout = 30_000 });
+            await line.FillAsync("remember the lamp and the sto");
+            await page.Locator("form.entry textarea").FillAsync("the case was wet ins");
+
+            app = await StartAsync(settings, ct);
+            await page.WaitForFunctionAsync("() => !window.beforeTheKill && document.documentElement.dataset.benchReady", null, new() { Timeout = 120_000 });
+            await Assertions.Expect(page.Locator("form.entry textarea")).ToHaveValueAsync("the case was wet ins");
+            await Assertions.Expect(page.Locator(".log-line.better")).ToContainTextAsync("the lamp");
+            await Assertions.Expect(line).ToHaveValueAsync("remember the lamp and the sto");
+        }
+        finally
+        {
+            await (app?.DisposeAsync() ?? ValueTask.CompletedTask);
+        }
+    }
+
+    [Fact]
+    public async Task What_was_typed_in_the_fields_while_the_way_was_broken_is_saved_whole_once_it_holds_again()
+    {
+        var ct = TestContext.Current.CancellationToken;
+        using var folder = new TemporaryFolder();
+        await StudioTemplates.CopyAsync(folder.Path, hasDemo: true);
+        await using var app = await StartAsync(Settings(folder.Path, FreePort()), ct);
+        await using var teacher = await browser.VisitAsync(app.Address, "bench-lost-fields");
+        await teacher.SignInAsync("edda@lanternquay.example", thenAt: "/(desk)?", DemoClinic.Password);
+        await BenchHands.OpenAsync(teacher, "Tomas Arden", 1);
+        var page = teacher.Page;
+        await teacher.OpenFieldsAsync();
+        await page.Locator(".entry-kinds").GetByRole(AriaRole.Button, new() { Name = "Note", Exact = true }).ClickAsync();
+        var words = page.Locator("form.entry textarea");
+        await words.FillAsync("the case");
+        await page.EvaluateAsync("() => Blazor.disconnect()");
+        await Assertions.Expect(page.Locator(".lost")).ToContainTextAsync("No connection to the studio", new() { Timeout = 30_000 });
+        await words.FillAsync("the case was wet inside");
+
+        await Assertions.Expect(page.Locator("html[data-lost]")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
+        await teacher.Button("Save").ClickAsync();
+        await Assertions.Expect(page.Locator(".log-line").Last).ToContainTextAsync("the case was wet inside");
+    }
+
     private static void Answer(IDialog dialog, List<string> asked)
     {
         asked.Add(dialog.Type);

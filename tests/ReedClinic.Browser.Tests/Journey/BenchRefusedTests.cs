@@ -58,6 +58,30 @@ public sealed class BenchRefusedTests(OneBrowser browser, DemoClinic app) : ICla
     }
 
     [Fact]
+    public async Task Refused_words_wait_beside_the_line_when_a_note_is_begun_by_its_letter_while_another_question_is_open()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "refused-two");
+        var (hands, line, _) = await AskedAsync(teacher, 1);
+        var many = string.Join("; ", Enumerable.Repeat("clip a hair", 40));
+        await line.FillAsync(many);
+        await hands.PressAsync("Enter");
+        await Assertions.Expect(teacher.Page.Locator(".told-beside")).ToContainTextAsync("too much for one breath");
+        await Assertions.Expect(line).ToHaveValueAsync(many);
+        await hands.LeaveLineAsync();
+
+        await teacher.Page.Keyboard.TypeAsync("c+35");
+        await Assertions.Expect(line).ToHaveValueAsync("c+35");
+        await Assertions.Expect(hands.Answer("refused")).ToContainTextAsync(Clip);
+        await line.FillAsync("");
+        await hands.LeaveLineAsync();
+        await hands.PressAsync("u");
+        await Assertions.Expect(teacher.Page.Locator("#line-answer .asked-of")).ToContainTextAsync("clip a hair; clip a hair");
+        await hands.AnswerableAsync();
+        await hands.PressAsync("r");
+        await Assertions.Expect(line).ToHaveValueAsync(many);
+    }
+
+    [Fact]
     public async Task Same_again_behind_a_question_does_nothing_older_again_and_says_why()
     {
         await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "again-asked");

@@ -18,10 +18,23 @@ namespace ReedClinic.Web.Features.Bench;
 /// </summary>
 public static class BenchEndpoints
 {
-    /// <summary>Maps <c>POST /bench/{reedId}/entries</c>.</summary>
+    /// <summary>Maps <c>POST /bench/{reedId}/entries</c>, and <c>POST /bench/{reedId}/draft</c>.</summary>
     /// <param name="app">The application.</param>
-    public static void MapBench(this WebApplication app) =>
+    public static void MapBench(this WebApplication app)
+    {
         app.MapPost("/bench/{reedId:guid}/entries", PostAsync).RequireAuthorization(AccountSetup.WorksHere);
+        app.MapPost("/bench/{reedId:guid}/draft", KeepAsync).RequireAuthorization(AccountSetup.WorksHere);
+    }
+
+    // What was typed while no circuit heard it: it stands in the fields again when the page comes anew.
+    private static async Task<IResult> KeepAsync(Guid reedId, IFormCollection form, HttpContext http, ActorAccess actors, BenchDraftBook drafts, TimeProvider time)
+    {
+        var ct = http.RequestAborted;
+        return await actors.Of(http.User, ct).ConfigureAwait(false) is not { } actor ? Results.NotFound()
+            : EntryForm.Of(form, new OperationId(Guid.CreateVersion7(time.GetUtcNow()))) is not { } entry ? Results.BadRequest()
+            : await drafts.KeepAsync(actor, new ReedId(reedId), entry.ToDraft(), ct).ConfigureAwait(false) ? Results.NoContent()
+            : Results.NotFound();
+    }
 
     private static async Task<IResult> PostAsync(
         Guid reedId, IFormCollection form, HttpContext http, ActorAccess actors, BenchBook bench, BenchDraftBook drafts, TimeProvider time, IStringLocalizer<BenchText> t)

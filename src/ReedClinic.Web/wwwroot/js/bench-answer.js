@@ -44,7 +44,7 @@ export function answers(place, typedIn, { kept, keep }, does) {
     if (!goes && typedIn.value.trim()) return tell("refused", words.linefull);
     // It is kept in its new place before it leaves this one.
     if (goes) does.say(item, how);
-    else does.back(item.fields.Text);
+    else does.back(item.fields.Text, item.fields.Seen);
     close(item);
     return undefined;
   }
@@ -145,6 +145,8 @@ export function answers(place, typedIn, { kept, keep }, does) {
     holds: () => open.some((item) => item.holds),
     // Something waits for an answer.
     waits: () => open.length > 0,
+    // Just these words stand in a question.
+    keeps: (text) => open.some((one) => one.fields.Text === text),
     isHeld: (item) => open.some((one) => one.holds && said(one) === said(item)),
     // Said once more it is answered.
     saidAgain(item) {

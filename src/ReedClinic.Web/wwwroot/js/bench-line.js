@@ -5,6 +5,7 @@ import { showFolds } from "./bench-fold.js";
 import { alone, leadsToLine, listen, moved, settle } from "./bench-keys.js";
 import { boxOf } from "./bench-store.js";
 import { tellLeftOpen, waitsElsewhere } from "./bench-strip.js";
+import { tellUnheard } from "./bench-unheard.js";
 
 const again = [500, 1000, 2000, 4000];
 // A second press within this time, in milliseconds, is the same press: what came in its place hasn't been read yet.
@@ -29,11 +30,13 @@ function open(form) {
   let timer = 0;
   let borrowed = false;
   let refusedText = null;
+  // What was refused and stands in the line alone, with why.
+  let refusedAlone = null;
   // What stood in the line when an entry was taken up to be said better: it comes back when that is done or left.
   let aside = null;
   // The entry that is taken up and its words as they stood; and wordings that were left for another entry before they were sent.
   let taken = null;
-  const unsent = new Map();
+  const unsent = new Map(kept("unsent") ?? []);
   // Advice that was shown before something was recorded, and since when; what is said once more after that is recorded.
   const shownAdvice = new Map(kept("advice") ?? []);
   // When somebody was told that this reed stays here.
@@ -74,11 +77,58 @@ function open(form) {
       keep("advice", [...shownAdvice]);
       void flush();
     },
-    back(text) {
+    back(text, seen) {
+      if (seen && retake(seen, text)) return;
       type(text);
       typedIn.focus();
     },
   });
+
+  // What is typed is kept with the tab: the line’s own words, and the wordings of entries that were taken up and aren’t sent.
+  function remember() {
+    keep("typed", aside ?? typedIn.value);
+    if (taken && typedIn.value !== taken.text) unsent.set(taken.seen, typedIn.value);
+    else if (taken) unsent.delete(taken.seen);
+    keep("unsent", [...unsent]);
+    keep("taken", taken?.seen ?? "");
+  }
+
+  // Takes an entry up again with words that were typed for it; false where it isn’t there any more.
+  function retake(seen, text) {
+    const place = document.querySelector(`[data-chain~="${seen}"]`);
+    const way = place?.querySelector("[data-takes-up]");
+    if (!way) return false;
+    const tail = place.dataset.chain.split(" ").at(-1);
+    unsent.delete(seen);
+    unsent.set(tail, text);
+    keep("unsent", [...unsent]);
+    way.click();
+    if (tail !== seen) answer.tell("cleared", words.mendchanged);
+    return true;
+  }
+
+  // After a reload: the correction is one again, and words whose entry has gone stand in the line, or wait beside it.
+  function restore() {
+    const [typed, open] = [kept("typed"), kept("taken")];
+    if (typed && !typedIn.value) type(typed);
+    for (const [seen, text] of [...unsent]) {
+      const isSent = queue.some((item) => item.fields.Seen === seen && item.fields.Text === text);
+      const isThere = document.querySelector(`[data-chain~="${seen}"] [data-takes-up]`) !== null;
+      if (isThere && !isSent && seen === open) retake(seen, text);
+      if (isThere && !isSent) continue;
+      unsent.delete(seen);
+      if (!isSent) loose(text);
+    }
+    keep("unsent", [...unsent]);
+  }
+
+  function loose(text) {
+    if (typedIn.value) answer.ask({ url: form.action, text, fields: { Text: text, Operation: crypto.randomUUID() }, message: words.mendgone });
+    else {
+      type(text);
+      answer.tell("cleared", words.mendgone);
+    }
+  }
 
   // An answer that comes late doesn't take an entry out of sight that is being said better, in the line or in its fields.
   function follow() {
@@ -190,11 +240,14 @@ function open(form) {
       typedIn.focus({ preventScroll: true });
     }
     // What can be said all the same waits for its answer, and so do words without a place in the line and every press that the studio didn't take.
-    const waits = asked.advice || agree;
+    const waits = asked.advice || agree || (back && item.fields.Seen && item.fields.Seen !== better());
     // What comes back into the line and waits in the question as well is typed over by the next thing that is said.
     if (waits && back && typedIn.value === back && document.activeElement === typedIn) typedIn.select();
     if (waits || (back && !item.fields.Seen && typedIn.value !== back) || (!back && item.fields.Kind !== "Undo")) answer.ask(asked);
-    else answer.tell("refused", typedIn.value === back ? message : `${message} “${item.text}”`);
+    else {
+      refusedAlone = typedIn.value === back ? asked : null;
+      answer.tell("refused", refusedAlone ? message : `${message} “${item.text}”`);
+    }
   }
 
   // What a control says, without its key.
@@ -257,7 +310,7 @@ function open(form) {
     }
   });
   typedIn.addEventListener("input", () => {
-    keep("typed", aside ?? typedIn.value);
+    remember();
     answer.settle();
     const key = better() ? null : alone(typedIn.value);
     for (const other of document.querySelectorAll("[data-would-press]")) other.removeAttribute("data-would-press");
@@ -347,8 +400,7 @@ function open(form) {
   const online = () => void flush();
   addEventListener("online", online);
 
-  const typed = kept("typed");
-  if (typed && !typedIn.value) type(typed);
+  restore();
   if (answer.asking()?.text === typedIn.value) refusedText = typedIn.value;
   if (queue.length > 0) {
     waiting();
@@ -387,8 +439,9 @@ function open(form) {
     begin(letter) {
       borrowed = true;
       typedIn.focus();
-      // What is asked about stands in its question; what is begun isn't glued to it.
-      type((answer.waits() && typedIn.value === refusedText ? "" : typedIn.value) + letter);
+      // What is asked about stands in its question, and what was refused waits beside the line: what is begun isn't glued to it.
+      if (refusedAlone && typedIn.value === refusedAlone.fields.Text) answer.ask(refusedAlone);
+      type((answer.keeps(typedIn.value) ? "" : typedIn.value) + letter);
     },
     sends: () => next() !== undefined,
     answered: () => answered,
@@ -396,6 +449,7 @@ function open(form) {
     silent: (why) => answer.tell("cleared", why),
   };
   const deaf = listen(line);
+  const heard = tellUnheard(() => form.dataset.entries);
   takingUp = (text, seen) => {
     // What was typed for another entry waits until that one is taken up again.
     if (taken && typedIn.value !== taken.text) unsent.set(taken.seen, typedIn.value);
@@ -403,6 +457,7 @@ function open(form) {
       const back = aside;
       [aside, taken] = [null, null];
       if (back !== null) type(back);
+      else remember();
       return;
     }
     aside ??= typedIn.value;
@@ -415,6 +470,7 @@ function open(form) {
   return () => {
     takingUp = null;
     deaf();
+    heard();
     clearTimeout(timer);
     document.removeEventListener("click", pressed);
     document.removeEventListener("keydown", escaped);

@@ -33,7 +33,7 @@ export function waitsElsewhere(here) {
   try {
     const mine = boxOf("");
     return Object.keys(sessionStorage).some((key) => {
-      const [, reed] = (key.startsWith(mine) && /^(.+)-(?:questions|waiting|typed)$/.exec(key.slice(mine.length))) || [];
+      const [, reed] = (key.startsWith(mine) && /^(.+)-(?:questions|waiting|typed|unsent)$/.exec(key.slice(mine.length))) || [];
       return reed && reed !== here && JSON.parse(sessionStorage.getItem(key))?.length > 0;
     });
   } catch {

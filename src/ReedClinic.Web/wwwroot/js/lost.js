@@ -4,15 +4,20 @@ const bar = document.getElementById("components-reconnect-modal");
 const again = 10_000;
 
 function show(isLost) {
+  if (!isLost && "lost" in document.documentElement.dataset) dispatchEvent(new Event("studio-back"));
   document.documentElement.toggleAttribute("data-lost", isLost);
   const words = isLost ? bar.dataset.words : "";
   if (bar.textContent !== words) bar.textContent = words;
 }
 
-// What this page stood on is gone: it comes anew, once there is somebody to bring it. What waits in the tab stays there.
+// What this page stood on is gone: it comes anew, once there is somebody to bring it. What waits in the tab stays there, and what has to be
+// brought to the studio before goes first.
 async function anew() {
   const answer = await fetch("/health/ready", { cache: "no-store" }).catch(() => null);
   if (!answer?.ok) return setTimeout(anew, again / 10);
+  const first = [];
+  dispatchEvent(new CustomEvent("studio-anew", { detail: first }));
+  if ((await Promise.allSettled(first)).some((one) => one.status === "rejected")) return setTimeout(anew, again / 10);
   dispatchEvent(new Event("studio-way"));
   return location.reload();
 }
