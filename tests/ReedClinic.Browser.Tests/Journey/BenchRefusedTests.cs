@@ -46,6 +46,30 @@ public sealed class BenchRefusedTests(OneBrowser browser, DemoClinic app) : ICla
         Assert.Equal(facts + 1, await hands.FactsAsync());
     }
 
+    [Theory]
+    [InlineData("take that back", true)]
+    [InlineData("undo", false)]
+    public async Task Words_that_take_back_while_something_is_asked_drop_the_question_and_nothing_that_stands(string words, bool isHeard)
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, $"refused-taken-back-{isHeard}");
+        var (hands, line, facts) = await AskedAsync(teacher, 3);
+        // What was heard stands in a card; who is quicker than that is answered by the studio.
+        var page = teacher.Page;
+        if (!isHeard)
+        {
+            await page.EvaluateAsync("() => document.addEventListener('input', event => event.stopImmediatePropagation(), true)");
+        }
+
+        await page.Keyboard.TypeAsync(words);
+        await Assertions.Expect(page.Locator(".card.takes-back")).ToHaveCountAsync(isHeard ? 1 : 0);
+        await hands.PressAsync("Enter");
+
+        await Assertions.Expect(hands.Answer("cleared")).ToContainTextAsync("Not recorded: " + Clip);
+        await Assertions.Expect(line).ToHaveValueAsync("");
+        await Assertions.Expect(page.Locator(".log-line.taken-back")).ToHaveCountAsync(0);
+        Assert.Equal(facts, await hands.FactsAsync());
+    }
+
     [Fact]
     public async Task A_note_that_is_begun_by_its_letter_is_not_glued_to_the_words_that_are_asked_about()
     {
@@ -61,7 +85,7 @@ public sealed class BenchRefusedTests(OneBrowser browser, DemoClinic app) : ICla
     public async Task Refused_words_wait_beside_the_line_when_a_note_is_begun_by_its_letter_while_another_question_is_open()
     {
         await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "refused-two");
-        var (hands, line, _) = await AskedAsync(teacher, 1);
+        var (hands, line, _) = await AskedAsync(teacher, 2);
         var many = string.Join("; ", Enumerable.Repeat("clip a hair", 40));
         await line.FillAsync(many);
         await hands.PressAsync("Enter");

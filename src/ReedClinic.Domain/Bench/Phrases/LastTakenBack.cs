@@ -18,19 +18,7 @@ public static class LastTakenBack
     /// <param name="text">What was typed or said.</param>
     public static bool Says(string? text)
     {
-        if (PlainText.Tidy(text) is not { Length: <= PhraseReader.LongestPhrase } said || said.Contains('?', StringComparison.Ordinal))
-        {
-            return false;
-        }
-
-        var all = Tokenizer.Cut(said).Where(token => token.Kind is not TokenKind.Break).Select(token => token.Text).ToList();
-        // “I can undo that” and “can I undo that” speak of it; “can you undo that, please” and “please can …” ask for it.
-        if (all.Contains("can") && !all.Contains("please") && !all.Contains("you"))
-        {
-            return false;
-        }
-
-        var words = all.Where(word => !Beside.Contains(word)).ToList();
+        var words = Words(text);
         return words switch
         {
             ["undo"] => true,
@@ -40,5 +28,24 @@ public static class LastTakenBack
             ["take", .. var rest, "back"] => rest.Count > 0 && rest.TrueForAll(What.Contains),
             _ => false,
         };
+    }
+
+    /// <summary>
+    /// Whether a line that takes back says what the key does, “undo” or “take that back”: said of what was taken back out of turn it brings that back. Whoever
+    /// scratches or deletes means what stands.
+    /// </summary>
+    /// <param name="text">What was typed or said.</param>
+    public static bool TurnsBack(string? text) => Says(text) && Words(text) is ["undo" or "take", ..] words && !words.Contains("entry") && !words.Contains("last");
+
+    private static List<string> Words(string? text)
+    {
+        if (PlainText.Tidy(text) is not { Length: <= PhraseReader.LongestPhrase } said || said.Contains('?', StringComparison.Ordinal))
+        {
+            return [];
+        }
+
+        var all = Tokenizer.Cut(said).Where(token => token.Kind is not TokenKind.Break).Select(token => token.Text).ToList();
+        // “I can undo that” and “can I undo that” speak of it; “can you undo that, please” and “please can …” ask for it.
+        return all.Contains("can") && !all.Contains("please") && !all.Contains("you") ? [] : [.. all.Where(word => !Beside.Contains(word))];
     }
 }

@@ -143,6 +143,8 @@ export function answers(place, typedIn, { kept, keep }, does) {
     },
     // Something is asked about that what is said after it waits behind.
     holds: () => open.some((item) => item.holds),
+    // What takes back means something that is asked about or was refused.
+    drops: () => open.length > 0 || news?.kind === "refused",
     // Something waits for an answer.
     waits: () => open.length > 0,
     // Just these words stand in a question.

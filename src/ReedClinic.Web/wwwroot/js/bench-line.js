@@ -16,6 +16,8 @@ const readable = 6000;
 const wayOut = 1000;
 // So often one thing may break the studio before it is given back.
 const mostBroken = 6;
+// What the studio answers where something is no taking back and waits behind what is asked about.
+const behind = "Behind";
 
 function open(form) {
   const reed = form.dataset.reed;
@@ -137,7 +139,7 @@ function open(form) {
 
   // Work that is asked about before it is recorded was done before whatever is said after it: that waits behind it, so that the log tells
   // them in their order. What is said better has its place already.
-  const barred = (item) => answer.holds() && !item.first && !item.fields.Seen;
+  const barred = (item) => answer.holds() && !item.first && !item.fields.Seen && !item.fields.Asked;
   const next = () => queue.find((item) => !barred(item));
 
   function waiting() {
@@ -166,7 +168,8 @@ function open(form) {
     busy = true;
     clearTimeout(timer);
     try {
-      for (let item = next(); item && (await deliver(item)); item = next()) {
+      for (let item = next(), done = null; item && (done = await deliver(item)); item = next()) {
+        if (done === behind) continue;
         queue.splice(queue.indexOf(item), 1);
         keep("waiting", queue);
         failed = 0;
@@ -183,6 +186,7 @@ function open(form) {
 
   // True when the item is done with, for good or ill.
   async function deliver(item) {
+    if (item.fields.Asked && !answer.drops()) delete item.fields.Asked;
     let response;
     try {
       const token = form.querySelector("[name=__RequestVerificationToken]").value;
@@ -213,12 +217,17 @@ function open(form) {
       if (!item.fields.Seen || (item.fields.Kind === "Undo" && !item.fields.One)) follow();
       return true;
     }
-    await refused(item, response);
+    const problems = (response.status === 422 ? await response.json().catch(() => []) : []).map((one) => ({ field: one.field ?? one.Field, message: one.message ?? one.Message }));
+    if (problems.some((problem) => problem.field === behind)) {
+      delete item.fields.Asked;
+      return behind;
+    }
+    if (problems.some((problem) => problem.field === "Asked")) answer.drop();
+    else refused(item, response, problems);
     return true;
   }
 
-  async function refused(item, response) {
-    const problems = (response.status === 422 ? await response.json().catch(() => []) : []).map((one) => ({ field: one.field ?? one.Field, message: one.message ?? one.Message }));
+  function refused(item, response, problems) {
     const before = problems.find((problem) => problem.field.startsWith("Heeded:"));
     const isWork = problems.some((problem) => problem.field === "Work");
     const agree = problems.some((problem) => problem.field === "Agreed");
@@ -301,7 +310,9 @@ function open(form) {
       // What was refused or asked about is taken back, and nothing older.
       type("");
     } else if (text.trim()) {
-      send({ Text: text, ...(right && { Meant: right.meant }) }, form.action, text);
+      // Sent before it was heard, it may take back what is asked about: the studio says so, and what waits behind that isn’t recorded.
+      const asked = !right && answer.drops() && { Asked: answer.holds() ? "held" : "true" };
+      send({ Text: text, ...(right && { Meant: right.meant }), ...asked }, form.action, text);
       type("");
     }
     if (borrowed) {

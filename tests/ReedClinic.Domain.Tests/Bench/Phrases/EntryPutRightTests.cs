@@ -135,6 +135,16 @@ public sealed class EntryPutRightTests
     [InlineData(null)]
     public void What_says_anything_else_takes_nothing_back(string? text) => Assert.False(LastTakenBack.Says(text));
 
+    [Theory]
+    [InlineData("undo", true)]
+    [InlineData("no, undo that", true)]
+    [InlineData("take that back", true)]
+    [InlineData("take back the last entry", false)]
+    [InlineData("scratch that", false)]
+    [InlineData("delete it", false)]
+    [InlineData("undo the windows", false)]
+    public void Who_undoes_means_what_the_key_does_and_who_scratches_what_stands(string text, bool isSo) => Assert.Equal(isSo, LastTakenBack.TurnsBack(text));
+
     private static BenchEntry? Of(string text, string before)
     {
         var context = PhraseCorpus.Context([before]);

@@ -48,10 +48,13 @@ public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
     /// <summary>The entry that it takes back, instead of recording anything; null when it records.</summary>
     public BenchFact? TakesBack { get; init; }
 
-    /// <summary>The end of what it puts right or takes back, as it stood when the line was heard; null when it records.</summary>
-    public EntryId? Meant => (Mends ?? TakesBack)?.Tail;
+    /// <summary>What was taken back out of turn and stands again by it, instead of recording anything; null when it records.</summary>
+    public BenchFact? BringsBack { get; init; }
 
-    /// <summary>The words that it was heard from, where they put right or take back: they mean that entry and none that is said meanwhile.</summary>
+    /// <summary>The end of what it puts right, takes back or brings back, as it stood when the line was heard; null when it records.</summary>
+    public EntryId? Meant => (Mends ?? TakesBack ?? BringsBack)?.Tail;
+
+    /// <summary>The words that it was heard from, where they put right, take back or bring back: they mean that entry and none that is said meanwhile.</summary>
     public string? From { get; init; }
 
     /// <summary>True when it says that the work stops here.</summary>

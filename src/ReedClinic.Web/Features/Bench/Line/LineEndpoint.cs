@@ -21,6 +21,12 @@ public static class LineEndpoint
     /// <summary>The longest line that is taken, in characters.</summary>
     public const int Longest = BenchEntry.LongestSaid;
 
+    /// <summary>The field by which the page says that something is asked about or was refused just now: words that take back mean that.</summary>
+    private const string AskedField = "Asked";
+
+    /// <summary>What it says where the line waits behind that: nothing is recorded then.</summary>
+    private const string Held = "held";
+
     /// <summary>Maps <c>POST /bench/{reedId}/line</c>.</summary>
     /// <param name="app">The application.</param>
     public static void MapBenchLine(this WebApplication app) =>
@@ -40,7 +46,7 @@ public static class LineEndpoint
         var json = http.Request.Headers.Accept.ToString().Contains("application/json", StringComparison.OrdinalIgnoreCase);
         var operation = new OperationId(Guid.TryParse(form["Operation"], CultureInfo.InvariantCulture, out var given) ? given : default)
             .OrFresh(time.GetUtcNow());
-        var line = new SentLine(form["Text"].ToString(), Agreement.Read(form[Agreement.Field]), Guid.TryParse(form["Seen"], CultureInfo.InvariantCulture, out var seen) ? new EntryId(seen) : null, form[ToldBefore.Field], Guid.TryParse(form["Meant"], CultureInfo.InvariantCulture, out var meant) ? new EntryId(meant) : null);
+        var line = new SentLine(form["Text"].ToString(), Agreement.Read(form[Agreement.Field]), Guid.TryParse(form["Seen"], CultureInfo.InvariantCulture, out var seen) ? new EntryId(seen) : null, form[ToldBefore.Field], Guid.TryParse(form["Meant"], CultureInfo.InvariantCulture, out var meant) ? new EntryId(meant) : null, form[AskedField]);
         var said = await SayAsync(actor, view, line, operation, bench, t, ct).ConfigureAwait(false);
         return said switch
         {
@@ -77,8 +83,15 @@ public static class LineEndpoint
             return await CorrectAsync(actor, view, said, seen, operation, bench, t, ct).ConfigureAwait(false);
         }
 
-        return await RecordAsync(actor, view, said, operation, bench, t, ct).ConfigureAwait(false);
+        return OfWhatIsAsked(said, t) ?? await RecordAsync(actor, view, said, operation, bench, t, ct).ConfigureAwait(false);
     }
+
+    // While something is asked about, what takes back means that and nothing that stands: the page leaves it out. Anything else may have to wait behind it.
+    private static Outcome<IReadOnlyList<BenchFact>>.Refused? OfWhatIsAsked(SentLine said, IStringLocalizer<BenchText> t) =>
+        said is not { Meant: null, Asked.Length: > 0 } ? null
+        : LastTakenBack.Says(said.Text) ? Refused(AskedField, t["LineCleared"])
+        : said.Asked == Held ? Refused("Behind", t["LineAnswerFirst"])
+        : null;
 
     private static async Task<Outcome<IReadOnlyList<BenchFact>>> RecordAsync(
         Actor actor, BenchView view, SentLine said, OperationId operation, BenchBook bench, IStringLocalizer<BenchText> t, CancellationToken ct)
@@ -93,7 +106,7 @@ public static class LineEndpoint
 
         if (PutRight.Hear(view, actor.Account, said.Text) is { Meant: { } end } right)
         {
-            return right.TakesBack is null
+            return right.TakesBack is null && right.BringsBack is null
                 ? await CorrectAsync(actor, view, said, end, operation, bench, t, ct).ConfigureAwait(false)
                 : await TakeBackAsync(actor, view, end, operation, bench, t, ct).ConfigureAwait(false);
         }
@@ -153,10 +166,12 @@ public static class LineEndpoint
         };
     }
 
-    // What the key u does: the newest of one’s own, if nobody changed it meanwhile.
+    // What the key u does: the newest of one’s own, if nobody changed it meanwhile; what went out of turn comes back.
     private static async Task<Outcome<IReadOnlyList<BenchFact>>> TakeBackAsync(
         Actor actor, BenchView view, EntryId mine, OperationId operation, BenchBook bench, IStringLocalizer<BenchText> t, CancellationToken ct) =>
-        await bench.UndoAsync(actor, view.Reed.Id, mine, operation, ct).ConfigureAwait(false) switch
+        await (view.Log.FactOf(mine) is { Withdrawn: { } was } away && away.Tail == mine
+            ? bench.CorrectAsync(actor, view.Reed.Id, mine, was, operation, ct)
+            : bench.UndoAsync(actor, view.Reed.Id, mine, operation, ct)).ConfigureAwait(false) switch
         {
             Outcome<BenchFact>.Done(var gone) => new Outcome<IReadOnlyList<BenchFact>>.Done([gone]),
             Outcome<BenchFact>.Conflict => Refused("", t["CorrectClash"]),
@@ -171,7 +186,12 @@ public static class LineEndpoint
             [.. facts.Where(fact => fact.Now is not null).Select(fact => words.InShort(fact.Now!))],
             facts[^1].Sequence,
             facts is [{ State: FactState.Corrected }],
-            facts is [{ Withdrawn: { } gone }] ? t["TakenBackNow", words.InShort(gone)].Value : null);
+            facts switch
+            {
+                [{ Withdrawn: { } gone }] => t["TakenBackNow", words.InShort(gone)].Value,
+                [{ Now: { } again, Chain: [.., Undo, not Undo] }] => t["BroughtBack", words.InShort(again)].Value,
+                _ => null,
+            });
     }
 
     private static Outcome<IReadOnlyList<BenchFact>>.Refused Refused(string field, string message) => new([new Problem(field, message)]);
@@ -182,7 +202,7 @@ public static class LineEndpoint
         return Results.StatusCode(StatusCodes.Status303SeeOther);
     }
 
-    private sealed record SentLine(string Text, bool? Agreed, EntryId? Seen, StringValues Shown, EntryId? Meant);
+    private sealed record SentLine(string Text, bool? Agreed, EntryId? Seen, StringValues Shown, EntryId? Meant, string? Asked);
 
     private sealed record SaidLine(IReadOnlyList<string> Said, int Sequence, bool Corrected, string? Whole);
 }

@@ -5,7 +5,7 @@ using ReedClinic.Domain.People;
 
 namespace ReedClinic.Web.Features.Bench.Line;
 
-/// <summary>“Sorry, meant upper”, “no, two strokes not three”, “scratch that”, right after an entry: the line corrects that entry or takes it back, and says so before it is sent.</summary>
+/// <summary>“Sorry, meant upper”, “no, two strokes not three”, “scratch that”, right after an entry: the line corrects that entry or takes it back (or brings back what went out of turn), and says so before it is sent.</summary>
 public static class PutRight
 {
     /// <summary>Hears a line as what puts right the entry that was said last, or takes it back.</summary>
@@ -18,6 +18,11 @@ public static class PutRight
         ArgumentNullException.ThrowIfNull(view);
         if (LastTakenBack.Says(text))
         {
+            if (LastTakenBack.TurnsBack(text) && view.Log.WithdrawnBy(me) is { } gone)
+            {
+                return HeardLine.Nothing with { BringsBack = gone, From = text };
+            }
+
             return view.Log.LastOf(me) is { } mine ? HeardLine.Nothing with { TakesBack = mine, From = text } : null;
         }
 
