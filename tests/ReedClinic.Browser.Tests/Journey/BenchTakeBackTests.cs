@@ -34,8 +34,15 @@ public sealed class BenchTakeBackTests(OneBrowser browser, DemoClinic app) : ICl
         await Assertions.Expect(hands.Answer("saved")).ToHaveTextAsync("It stands again: the tall case is empty");
         await Assertions.Expect(gone).ToHaveCountAsync(0);
 
-        // By keys alone: where the focus is in the entry.
+        // By keys alone: where the focus is in the entry, which is one stop of the Tab key and says its key there.
+        Assert.Equal(1, await row.EvaluateAsync<int>("row => [...row.querySelectorAll('button')].filter(one => one.tabIndex >= 0).length"));
         await row.Locator(".mend").FocusAsync();
+        await hands.PressAsync("ArrowRight");
+        await Assertions.Expect(back).ToBeFocusedAsync();
+        await Assertions.Expect(back.Locator("kbd")).ToBeVisibleAsync();
+        await hands.PressAsync("ArrowLeft");
+        await Assertions.Expect(row.Locator(".mend")).ToBeFocusedAsync();
+        await Assertions.Expect(back.Locator("kbd")).ToBeVisibleAsync();
         await hands.PressAsync("Delete");
         await Assertions.Expect(gone).ToHaveCountAsync(1);
         await back.FocusAsync();

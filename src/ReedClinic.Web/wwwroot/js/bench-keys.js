@@ -116,6 +116,14 @@ function pressed(control) {
 
 const held = (key, control, how) => ofThePad(key, control) && Boolean(pad?.take(key, control, how));
 
+// The buttons of an entry are one stop of the Tab key: the arrow keys lead from one to the other.
+function walked(event) {
+  const mends = event.target instanceof Element ? event.target.closest(".mends") : null;
+  if (!mends || event.ctrlKey || event.metaKey || event.altKey || !(event.key === "ArrowLeft" || event.key === "ArrowRight")) return;
+  event.preventDefault();
+  mends.querySelector(event.key === "ArrowLeft" ? "button" : "button:last-of-type").focus();
+}
+
 function press(event, line) {
   if (event.key === "Escape" && !event.defaultPrevented && !document.querySelector("dialog[open]")) {
     pad?.clear();
@@ -156,6 +164,7 @@ export const moved = () => pad?.move();
 export function listen(line) {
   const heard = (event) => press(event, line);
   document.addEventListener("keydown", heard);
+  document.addEventListener("keydown", walked);
   // What was typed in the fields isn't given up by Esc, also where the studio hasn't heard of it yet.
   const typed = (event) => event.target.closest("form.entry")?.querySelector("[data-leave-fields]")?.removeAttribute("data-leave-fields");
   document.addEventListener("input", typed);
@@ -166,6 +175,7 @@ export function listen(line) {
   pad = line ? follow(line, Object.assign(pressed, { find }), line.unpressed) : null;
   return () => {
     document.removeEventListener("keydown", heard);
+    document.removeEventListener("keydown", walked);
     document.removeEventListener("input", typed);
     pad?.close();
     pad = null;
