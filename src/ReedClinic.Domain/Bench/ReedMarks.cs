@@ -14,10 +14,19 @@ public static class ReedMarks
         ArgumentNullException.ThrowIfNull(log);
         return
         [
-            .. log.Findings.Where(found => found.Ended?.Now.Ending != FindingEnding.Gone).Select(Found),
-            .. log.Work.GroupBy(work => (work.Now.AdjustmentKind, Own(work.Now), work.Now.Place)).Select(Worked),
+            .. Standing(log).Select(Found),
+            .. Works(log).Select(Worked),
             .. log.LeftAlone.Select(left => new ReedMark(left.Now.Place, MarkKind.LeaveAlone, left.Now.Words)),
         ];
+    }
+
+    /// <summary>The number on the drawing of each fact that is a mark there, or part of one, by its root: the log says it beside the words.</summary>
+    /// <param name="log">The reed’s log.</param>
+    public static IReadOnlyDictionary<EntryId, int> Numbers(BenchLog log)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        IEnumerable<EntryId[]> marks = [.. Standing(log).Select(found => new[] { found.Fact.Root }), .. Works(log).Select(work => work.Select(one => one.Root).ToArray()), .. log.LeftAlone.Select(left => new[] { left.Root })];
+        return marks.SelectMany((roots, index) => roots.Select(root => (root, Number: index + 1))).ToDictionary(one => one.root, one => one.Number);
     }
 
     /// <summary>The mark that one entry by itself would make, before it is in a log; null when it has none.</summary>
@@ -30,6 +39,11 @@ public static class ReedMarks
         LeaveAlone left => new ReedMark(left.Place, MarkKind.LeaveAlone, left.Words),
         _ => null,
     };
+
+    private static IEnumerable<FindingNow> Standing(BenchLog log) => log.Findings.Where(found => found.Ended?.Now.Ending != FindingEnding.Gone);
+
+    private static IEnumerable<IGrouping<(AdjustmentKindId Kind, string? Own, Place Place), LiveFact<Adjustment>>> Works(BenchLog log) =>
+        log.Work.GroupBy(work => (work.Now.AdjustmentKind, Own(work.Now), work.Now.Place));
 
     private static ReedMark Found(FindingNow found)
     {

@@ -40,6 +40,35 @@ public sealed class BenchRoomTests(OneBrowser browser, DemoClinic app) : IClassF
         await Assertions.Expect(page.Locator(".crow-graph [role=img]")).ToBeVisibleAsync();
     }
 
+    [Theory]
+    [InlineData(900, 380)]
+    [InlineData(800, 280)]
+    public async Task The_drawing_has_its_column_with_what_its_signs_are_and_the_log_says_its_numbers(int height, int least)
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, $"room-for-the-drawing-{height}", 1280);
+        var page = teacher.Page;
+        await page.SetViewportSizeAsync(1280, height);
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 3);
+        await hands.SayAsync("crow c-20");
+        await hands.SayAsync("left corner of the upper blade is thick");
+        await hands.SayAsync("thinned the corners of the tip three strokes");
+        await hands.LeaveLineAsync();
+
+        Assert.InRange((await page.Locator("#reed-map-drawing").BoundingBoxAsync())!.Height, least, height);
+        var key = (await page.Locator(".mark-key").BoundingBoxAsync())!;
+        var desk = (await page.Locator(".desk-of-bench").BoundingBoxAsync())!;
+        Assert.InRange(key.Y + key.Height, 0, desk.Y);
+        await Assertions.Expect(page.Locator(".mark-key")).ToContainTextAsync("Found");
+        await Assertions.Expect(page.Locator(".mark-key")).ToContainTextAsync("Worked");
+
+        // The number beside an entry is the one of its disc.
+        var corner = page.Locator(".log-line", new() { HasText = "tip corners too thick" }).Last;
+        var number = await corner.Locator(".number").EvaluateAsync<string>("one => one.lastChild.textContent");
+        var listed = page.Locator(".mark-list li").Nth(int.Parse(number, System.Globalization.CultureInfo.InvariantCulture) - 1);
+        await Assertions.Expect(listed).ToContainTextAsync("tip corners too thick");
+        await teacher.LookAsync("the drawing in its column");
+    }
+
     [Fact]
     public async Task The_strip_stays_one_row_and_without_a_network_no_key_leaves_the_reed_for_an_empty_page()
     {
@@ -81,6 +110,7 @@ public sealed class BenchRoomTests(OneBrowser browser, DemoClinic app) : IClassF
 
         await page.Locator("#bench-line").ClickAsync();
         await Assertions.Expect(page.Locator(".heard-hint")).ToBeVisibleAsync();
+        await Assertions.Expect(page.Locator(".heard-hint")).ToContainTextAsync("Next:");
         var empty = (await drawing.BoundingBoxAsync())!;
         await hands.TypeAsync("corners too thick, rails thick, took two strokes off them");
         await page.Locator(".card").First.WaitForAsync();

@@ -51,6 +51,23 @@ public sealed class ReedMarksTests
     }
 
     [Fact]
+    public void Each_fact_that_is_drawn_has_the_number_of_its_mark_and_what_has_gone_or_is_not_drawn_has_none()
+    {
+        var left = Say(Value(LeaveAlone.Of(new Place(Zone.HeartCentre, Blades.Upper), "good cane")));
+        var first = Say(Thinned());
+        var gone = Say(Found("tip-corners-thick", FindingCharacter.Fault));
+        var stays = Say(Found("tip-corners-thick", FindingCharacter.Strength));
+        Say(Value(FindingEnded.Of(gone, FindingEnding.Gone)));
+        var second = Say(Thinned());
+        var log = BenchLog.Fold(entries);
+
+        var numbers = ReedMarks.Numbers(log);
+
+        Assert.Equal(new Dictionary<EntryId, int> { [stays] = 1, [first] = 2, [second] = 2, [left] = 3 }, numbers);
+        Assert.Equal(["good cane"], ReedMarks.Of(log).Skip(numbers[left] - 1).Select(mark => mark.Words));
+    }
+
+    [Fact]
     public void A_place_left_alone_says_why()
     {
         Say(Value(LeaveAlone.Of(new Place(Zone.HeartCentre, Blades.Upper), "good cane")));

@@ -24,7 +24,7 @@ public sealed class ArrivalSeenTests(ClinicHost host) : IClassFixture<ClinicHost
         var scene = await Arrived("Sunnhild", Chip);
         using var teacher = await host.Teacher();
 
-        var seen = (await Look(teacher, scene.Page)).QuerySelector(".bench-head .arrival-seen")!;
+        var seen = (await Look(teacher, scene.Page)).QuerySelector(".complaint .arrival-seen")!;
 
         Assert.Contains(Chip, seen.TextContent, StringComparison.Ordinal);
         Assert.Contains("Upper blade: pencil dot", seen.TextContent, StringComparison.Ordinal);

@@ -30,13 +30,15 @@ public sealed class MapLayout
     private const double LabelGap = 9;
     private const double RowTall = 28;
     private const double Edge = 8;
+    private const double ThreadShown = 3.4;
 
     /// <summary>Lays the drawing of one reed out.</summary>
     /// <param name="style">How it is scraped.</param>
     /// <param name="size">How large, and with what round it.</param>
     /// <param name="marks">What to show, in the order of the list.</param>
     /// <param name="instrument">What it is for; an oboe when nobody said.</param>
-    public MapLayout(ScrapeStyle style, ReedMapSize size, IReadOnlyList<ReedMark> marks, Instrument? instrument = null)
+    /// <param name="isBrief">True where the room is for the blades: the drawing ends in the thread, unless something is marked below.</param>
+    public MapLayout(ScrapeStyle style, ReedMapSize size, IReadOnlyList<ReedMark> marks, Instrument? instrument = null, bool isBrief = false)
     {
         Size = size;
         Art = BladeArt.For(style, instrument);
@@ -51,7 +53,8 @@ public sealed class MapLayout
         Air = !icon && marks.Any(mark => mark.Place.Zone is Zone.TipEdge or Zone.TipCorners) ? 12 : 0;
         OfTheReed = icon ? 0 : marks.Count(IsOfTheReed);
         TipY = icon ? 8 : 122 + RowOfTheReed + Air;
-        Height = TipY + (icon ? (Art.Outline.Measures.Cane + 2.6) * SvgPath.Scale : Art.Foot + 14);
+        IsCut = isBrief && !icon && !marks.Any(mark => mark.Place.Zone is Zone.Thread or Zone.Cork);
+        Height = TipY + (icon ? (Art.Outline.Measures.Cane + 2.6) * SvgPath.Scale : IsCut ? (Art.Outline.Measures.Cane + ThreadShown) * SvgPath.Scale : Art.Foot + 14);
         Discs = icon ? [] : new DiscPlan(this).Discs();
         Labels = icon ? [] : [.. LabelsOf(true), .. LabelsOf(false)];
     }
@@ -70,6 +73,9 @@ public sealed class MapLayout
 
     /// <summary>Its height.</summary>
     public double Height { get; }
+
+    /// <summary>Whether it ends in the thread.</summary>
+    public bool IsCut { get; }
 
     /// <summary>Where the tips stand.</summary>
     public double TipY { get; }

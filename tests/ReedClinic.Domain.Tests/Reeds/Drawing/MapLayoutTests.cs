@@ -24,6 +24,22 @@ public sealed class MapLayoutTests
         Assert.Equal(0, new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Print, [new(new Place(Zone.HeartCentre), MarkKind.Strength, "kept")]).Air);
     }
 
+    [Theory]
+    [InlineData(Zone.HeartCentre, true)]
+    [InlineData(Zone.Wire, true)]
+    [InlineData(Zone.Thread, false)]
+    [InlineData(Zone.Cork, false)]
+    public void A_brief_drawing_ends_in_the_thread_unless_something_is_marked_there(Zone zone, bool isCut)
+    {
+        ReedMark[] marks = [new(new Place(zone), MarkKind.Fault, "loose")];
+        var (brief, whole) = (new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Bench, marks, isBrief: true), new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Bench, marks));
+
+        Assert.Equal(isCut, brief.IsCut);
+        Assert.Equal(isCut, brief.Height < whole.Height - 100);
+        Assert.InRange(brief.Height, brief.TipY + (brief.Art.Outline.Measures.Cane * SvgPath.Scale), whole.Height);
+        Assert.All(brief.Discs, disc => Assert.InRange(disc.Y + 9.5, 0, brief.Height));
+    }
+
     [Fact]
     public void Labels_never_overlap() =>
         SomeMarks.Sample(marks =>
