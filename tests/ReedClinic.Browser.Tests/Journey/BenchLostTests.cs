@@ -93,15 +93,18 @@ public sealed class BenchLostTests(OneBrowser browser)
         await using var app = await StartAsync(Settings(folder.Path, FreePort()), ct);
         await using var teacher = await browser.VisitAsync(app.Address, "bench-lost-fields");
         await teacher.SignInAsync("edda@lanternquay.example", thenAt: "/(desk)?", DemoClinic.Password);
-        await BenchHands.OpenAsync(teacher, "Tomas Arden", 1);
         var page = teacher.Page;
+        await page.AddInitScriptAsync("{ const Real = WebSocket; window.sockets = []; window.WebSocket = class extends Real { constructor(...all) { super(...all); window.sockets.push(this); } }; }");
+        await BenchHands.OpenAsync(teacher, "Tomas Arden", 1);
         await teacher.OpenFieldsAsync();
         await page.Locator(".entry-kinds").GetByRole(AriaRole.Button, new() { Name = "Note", Exact = true }).ClickAsync();
         var words = page.Locator("form.entry textarea");
         await words.FillAsync("the case");
-        await page.EvaluateAsync("() => Blazor.disconnect()");
+        await page.RouteAsync(url => url.Contains("/_blazor", StringComparison.Ordinal), route => route.AbortAsync());
+        await page.EvaluateAsync("() => sockets.forEach(one => one.close())");
         await Assertions.Expect(page.Locator(".lost")).ToContainTextAsync("No connection to the studio", new() { Timeout = 30_000 });
         await words.FillAsync("the case was wet inside");
+        await page.UnrouteAllAsync();
 
         await Assertions.Expect(page.Locator("html[data-lost]")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
         await teacher.Button("Save").ClickAsync();

@@ -57,7 +57,7 @@ public sealed class BenchRefusedTests(OneBrowser browser, DemoClinic app) : ICla
         var page = teacher.Page;
         if (!isHeard)
         {
-            await page.EvaluateAsync("() => document.addEventListener('input', event => event.stopImmediatePropagation(), true)");
+            await page.EvaluateAsync("() => addEventListener('input', event => event.stopImmediatePropagation(), true)");
         }
 
         await page.Keyboard.TypeAsync(words);
@@ -85,7 +85,14 @@ public sealed class BenchRefusedTests(OneBrowser browser, DemoClinic app) : ICla
     public async Task Refused_words_wait_beside_the_line_when_a_note_is_begun_by_its_letter_while_another_question_is_open()
     {
         await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "refused-two");
-        var (hands, line, _) = await AskedAsync(teacher, 2);
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 3);
+        var line = teacher.Page.Locator("#bench-line");
+        await hands.SayAsync("c-5");
+        await hands.LeaveLineAsync();
+        await hands.PressAsync("v");
+        await teacher.Page.Locator("[data-bench-name=verdict][aria-pressed=true]").WaitForAsync();
+        await hands.PressAsync("1");
+        await hands.Answer("before").WaitForAsync();
         var many = string.Join("; ", Enumerable.Repeat("clip a hair", 40));
         await line.FillAsync(many);
         await hands.PressAsync("Enter");
@@ -95,9 +102,10 @@ public sealed class BenchRefusedTests(OneBrowser browser, DemoClinic app) : ICla
 
         await teacher.Page.Keyboard.TypeAsync("c+35");
         await Assertions.Expect(line).ToHaveValueAsync("c+35");
-        await Assertions.Expect(hands.Answer("refused")).ToContainTextAsync(Clip);
+        await Assertions.Expect(hands.Answer("before")).ToContainTextAsync("left as it came");
         await line.FillAsync("");
         await hands.LeaveLineAsync();
+        await hands.AnswerableAsync();
         await hands.PressAsync("u");
         await Assertions.Expect(teacher.Page.Locator("#line-answer .asked-of")).ToContainTextAsync("clip a hair; clip a hair");
         await hands.AnswerableAsync();

@@ -48,7 +48,7 @@ public sealed class BenchRoomTests(OneBrowser browser, DemoClinic app) : IClassF
         await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, $"room-for-the-drawing-{height}", 1280);
         var page = teacher.Page;
         await page.SetViewportSizeAsync(1280, height);
-        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 3);
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 1);
         await hands.SayAsync("crow c-20");
         await hands.SayAsync("left corner of the upper blade is thick");
         await hands.SayAsync("thinned the corners of the tip three strokes");
