@@ -16,6 +16,21 @@ internal static class HeardSteps
                 case { Kind: EntryKind.Test, Slots: { Test: TestKind.Crow, Step: null or "low only" or "high only" } }:
                     draft.Slots = draft.Slots with { Step = Octaves(whole) ?? draft.Slots.Step };
                     break;
+                case { Kind: EntryKind.Test, Slots: { Test: TestKind.Peep, Step: "already crowing", Pitch: not null } } when !Spoken.HasStem(whole, "crow", "alrdy", "already", "rattl", "octave", "buzz", "double", "both"):
+                    draft.Slots = draft.Slots with { Step = null };
+                    break;
+                case { Kind: EntryKind.Test, Slots: { Test: TestKind.LowResponse, Step: "will not speak" } } when !whole.HasWord("not") && Spoken.Sentence(course, draft) is var said && said.HasWord("late") && !said.HasWord("not") && !said.HasWord("no") && !said.HasWord("never"):
+                    draft.Slots = draft.Slots with { Step = "late" };
+                    break;
+                case { Kind: EntryKind.Test, Slots: { Test: TestKind.Depth, Step: "enough" } } when whole.HasWord("not") && whole.HasWord("yet") && Spoken.HasStem(whole, "depth"):
+                    draft.Slots = draft.Slots with { Step = "thin" };
+                    break;
+                case { Kind: EntryKind.Test, Slots: { Test: TestKind.HighSteadiness, Pitch: null } } when IsHighA(whole):
+                    draft.Slots = draft.Slots with { Pitch = "A" };
+                    break;
+                case { Kind: EntryKind.Note } when Spoken.HasStem(whole, "peep") && Peep(whole, ReadSlots.None) is { } crowing && !whole.Asked && !whole.Has(Cat.Cond) && !whole.Has(Cat.Other):
+                    (draft.Kind, draft.Slots) = (EntryKind.Test, new ReadSlots { Test = TestKind.Peep, Step = crowing });
+                    break;
                 case { Kind: EntryKind.Test, Slots: { Test: TestKind.Peep, Step: null or "clean" } }:
                     draft.Slots = draft.Slots with { Step = Peep(whole, draft.Slots) };
                     break;
@@ -28,6 +43,9 @@ internal static class HeardSteps
             }
         }
     }
+
+    // “High A holds”: a note with a capital, and no article.
+    private static bool IsHighA(Segment whole) => Enumerable.Range(whole.First, whole.End - whole.First).Any(at => whole.Word(at) is "high" or "top" && whole.Word(at + 1) is "a" && whole.Tokens[at + 1].IsCapital);
 
     private static void Pressed(Draft draft)
     {

@@ -20,7 +20,7 @@ internal static class Likelihood
 
     // “Wait, where did I put the plaque”, “is this number two or three”: asked without a mark, of what lies on the bench.
     private static bool IsAsked(Segment segment) => (segment.HasWord("which") || segment.HasWord("number") || segment.HasWord("reed") || segment.HasWord("plaque") || segment.HasWord("knife"))
-        && Enumerable.Range(segment.First, Math.Min(5, segment.End - segment.First)).Any(at => segment.Word(at) is "where" && segment.Word(at + 1) is "did" or "is" or "are" or "have" || segment.Word(at) is "is" && segment.Word(at + 1) is "this" or "that" || segment.Word(at) is "which" && segment.Word(at + 1) is "of" or "one" or "reed");
+        && Enumerable.Range(segment.First, Math.Min(5, segment.End - segment.First)).Any(at => segment.Word(at) is "where" && segment.Word(at + 1) is "did" or "is" or "'s" or "are" or "have" or "has" || segment.Word(at) is "is" && segment.Word(at + 1) is "this" or "that" || segment.Word(at) is "which" && segment.Word(at + 1) is "of" or "one" or "reed");
 
     /// <summary>“Not clipping. Not yet.”: remarks in a row are one.</summary>
     internal static void Join(Course course)

@@ -1,9 +1,13 @@
+using ReedClinic.Domain.Reeds;
+
 namespace ReedClinic.Domain.Bench.Phrases;
 
 /// <summary>“A clean clip is half the battle”, “maybe cut it off and tie it again”, “off the mandrel, to play it”: what is named like work and is none, whoever says otherwise.</summary>
 internal static class NotWork
 {
     private const int Reach = 3;
+
+    private static readonly HashSet<string> Stale = ["dried", "old", "crusted", "crusty", "hardened", "stale", "leftover", "excess", "dripped", "spilled", "spilt", "splashed", "flaking", "flaked"];
 
     internal static void Keep(Course course)
     {
@@ -15,16 +19,28 @@ internal static class NotWork
             {
                 course.Drafts.Remove(draft);
             }
+            else if (OnlyTold.Before(course, draft) is { } before)
+            {
+                Spoken.Join(course, before, draft);
+            }
+            else if (OnlyTold.Pressed(course, draft) is { } step)
+            {
+                Become(draft, EntryKind.Test, new ReadSlots { Test = TestKind.ClosingOrder, Step = step });
+            }
             else if (IsFound(segment, draft.Slots))
             {
                 course.At = draft.Head;
                 Become(draft, EntryKind.Finding, FindingReader.Details(course, new ReadSlots { Kind = "bumps", Character = FindingCharacter.Fault, Zone = draft.Slots.Zone, Blades = draft.Slots.Blades, Sides = draft.Slots.Sides }));
             }
+            else if (IsStain(segment, draft.Slots))
+            {
+                Become(draft, EntryKind.Finding, new ReadSlots { Kind = "something-else", Character = FindingCharacter.Fault, Zone = draft.Slots.Zone, Blades = draft.Slots.Blades, Sides = draft.Slots.Sides });
+            }
             else if (draft.Slots.Kind is "retire" && segment.HasWord("going"))
             {
                 Become(draft, EntryKind.Verdict, new ReadSlots { Verdict = VerdictKind.NotToBeSaved });
             }
-            else if (IsNoun(segment, draft.Slots) || IsMaybe(course, draft) || IsDisowned(course, draft) || IsHabit(course, draft) || IsOff(segment) || IsHarm(segment) || IsWhenOnly(segment, draft.Slots) || IsOfNotes(segment, draft.Slots))
+            else if (IsNoun(segment, draft.Slots) || IsMaybe(course, draft) || IsDisowned(course, draft) || IsHabit(course, draft) || IsOff(segment) || IsHarm(segment) || IsWhenOnly(segment, draft.Slots) || IsOfNotes(segment, draft.Slots) || OnlyTold.Is(course, draft))
             {
                 Unmake(course, draft);
             }
@@ -39,7 +55,11 @@ internal static class NotWork
             || draft.Slots.Kind is "clean-inside" && then is { Kind: EntryKind.Finding, Slots.Kind: "side-leak" or "thread-leak" } && !course.Segments[draft.Head].HasWord("cleaned"));
 
     // “Ramp got a bump on the lower”: nothing in it smooths one.
-    private static bool IsFound(Segment segment, ReadSlots slots) => slots.Kind is "smooth-bumps" && Amountless(slots) && Moods.Head(segment) is null && !segment.Has(Cat.Off) && !segment.HasWord("out") && !segment.HasWord("away") && !segment.HasWord("down") && !segment.HasWord("smooth");
+    private static bool IsFound(Segment segment, ReadSlots slots) => slots.Kind is "smooth-bumps" && Amountless(slots) && (Moods.Head(segment) is not { } verb || segment.Word(verb.First) is "got" or "has" or "have") && !segment.Has(Cat.Off) && !segment.HasWord("out") && !segment.HasWord("away") && !segment.HasWord("down") && !segment.HasWord("smooth");
+
+    // “Dried glue smeared over the winding”, “bark all scratched up”: how it came, and nothing that was done.
+    private static bool IsStain(Segment segment, ReadSlots slots) => Amountless(slots) && !segment.HasWord("i") && !segment.HasWord("we") && (slots.Kind is "seal-thread" or "seal-sides" && Spoken.HasAny(segment, Stale)
+        || slots is { Kind: "something-else", Zone: Zone.Bark } && Moods.Head(segment) is { } verb && verb.First > segment.First && segment.Word(verb.First) is "scratched" or "scuffed" or "marked" or "stained");
 
     // “A clean clip is half the battle”, “a drawing”, “very smooth blend on this”: the verb’s word is a thing.
     private static bool IsNoun(Segment segment, ReadSlots slots)
@@ -63,7 +83,7 @@ internal static class NotWork
         && behind.IndexOfWord("not") is >= 0 and var at && (behind.Word(at + 1) is "mine" or "me" || behind.Word(at + 1) is "my" && behind.Word(at + 2) is "work" or "doing") && behind.End - behind.First <= 5;
 
     // “Habit: scrape, clip, scrape, clip, never tests”.
-    private static bool IsHabit(Course course, Draft draft) => Amountless(draft.Slots) && course.Segments.Any(segment => segment.Sentence == draft.Sentence && (segment.HasWord("habit") || segment.HasWord("habits") || segment.HasWord("habitually"))) && !course.Segments[draft.Head].HasWord("i");
+    private static bool IsHabit(Course course, Draft draft) => Amountless(draft.Slots) && course.Segments.Any(segment => (segment.Sentence == draft.Sentence || segment.Sentence == draft.Sentence - 1) && (segment.HasWord("habit") || segment.HasWord("habits") || segment.HasWord("habitually"))) && !course.Segments[draft.Head].HasWord("i");
 
     // “Pulled the reed off the mandrel”.
     private static bool IsOff(Segment segment) => segment.IndexOfWord("mandrel") is >= 2 and var at && (segment.Word(at - 1) is "off" || segment.Word(at - 2) is "off");

@@ -29,6 +29,11 @@ public static class PhraseReader
             return Reading.Of(text, [], null);
         }
 
+        if (judge is not null)
+        {
+            SaidInPassing.Quiet(tokens);
+        }
+
         var course = Run(tokens, context, judge);
         var reading = Reading.Of(text, course.Segments, course);
         return BarePitch.Read(text, tokens, context, reading.Entries) is { } pitch ? new PhraseReading(text, [pitch], []) : reading;

@@ -46,11 +46,11 @@ internal static class PlaceSaidAfter
             : said.Aggregate(new Mention(), (all, one) => all with { Zone = all.Zone ?? one.Zone, Region = all.Region ?? one.Region, Part = all.Part ?? one.Part, Blade = Either(all.Blade, one.Blade), Side = Either(all.Side, one.Side) });
     }
 
-    private static bool IsOfPlace(Segment tail, int at) => tail.Tokens[at].Kind is TokenKind.Break or TokenKind.Symbol || Small.Contains(tail.Word(at)) || tail.Word(at).Length == 0
+    internal static bool IsOfPlace(Segment tail, int at) => tail.Tokens[at].Kind is TokenKind.Break or TokenKind.Symbol || Small.Contains(tail.Word(at)) || tail.Word(at).Length == 0
         || tail.Items.Any(item => item.First <= at && at < item.End && item.Cat is Cat.Zone or Cat.Region or Cat.Part or Cat.Side or Cat.Blade or Cat.Filler);
 
     // “Left and right corner”: both.
-    private static string? Either(string? one, string? other) => one is null || other is null || one == other ? one ?? other : "Both";
+    internal static string? Either(string? one, string? other) => one is null || other is null || one == other ? one ?? other : "Both";
 
     private static ReadSlots Narrowed(Draft draft, Mention tail)
     {

@@ -21,7 +21,10 @@ internal static class SaidOfFindings
                 { Kind: EntryKind.Finding, Slots: { Kind: "opening-lopsided", Relation: null } } => Higher(draft.Slots, whole),
                 { Kind: EntryKind.Finding, Slots: { Kind: "tip-even-across", Relation: null } } when IsSame(whole) => draft.Slots with { Zone = Zone.TipCentre, Relation = Relation.SameAs, OtherZone = Zone.TipSides },
                 { Kind: EntryKind.FindingEnded, Slots.Kind: "side-leak" } when !EndedReader.WasFound(course, "side-leak") && EndedReader.WasFound(course, "thread-leak") => draft.Slots with { Kind = "thread-leak" },
+                { Kind: EntryKind.Finding, Slots: { Kind: "heart-well-kept", Character: FindingCharacter.Strength } } when Spoken.HasStem(whole, "symmetr") && !Spoken.HasStem(whole, "heart") => draft.Slots with { Kind = "quadrants-matched", Zone = Zone.WholeReed },
+                { Kind: EntryKind.Finding, Slots.Kind: "bark-island" } when IsWornAway(whole) => draft.Slots with { Kind = "heart-thin" },
                 { Kind: EntryKind.LeaveAlone, Slots: { Zone: Zone.WholeReed, Sides: not null } } when whole.HasWord("one") && OfLast(course, draft) is { } place => draft.Slots with { Zone = place.Zone, Blades = draft.Slots.Blades ?? place.Blades },
+                { Kind: EntryKind.Risk, Slots.Zone: null } when PlaceReader.Read(Spoken.Sentence(course, draft)).Where(mention => mention is { HasPlace: true } and not { Region: "back" }).ToList() is [{ Usual: { } risked }] && course.Drafts.Count(other => other.Sentence == draft.Sentence) is 1 => draft.Slots with { Zone = risked },
                 { Kind: EntryKind.RiskClosed, Slots.Outcome: RiskOutcome.Happened } when IsDenied(whole) => draft.Slots with { Outcome = RiskOutcome.DidNotHappen },
                 _ => draft.Slots,
             };
@@ -60,6 +63,9 @@ internal static class SaidOfFindings
 
         return course.Before.LastPlace is { Zone: not Zone.WholeReed } place ? (place.Zone, place.Blades is Blades.Both ? null : place.Blades) : null;
     }
+
+    // “Next to no heart left”.
+    private static bool IsWornAway(Segment whole) => whole.HasWord("heart") && whole.HasWord("left") && !Spoken.HasStem(whole, "bark") && (whole.HasWord("no") || whole.HasWord("hardly") || whole.HasWord("barely") || whole.HasWord("little"));
 
     // “What I feared did not happen”.
     private static bool IsDenied(Segment whole) => Enumerable.Range(whole.First, whole.End - whole.First).Any(at => whole.Word(at) is "not" && whole.Word(at + 1) is "happen" or "happened" || whole.Word(at) is "never" && whole.Word(at + 1) is "happened");

@@ -6,6 +6,36 @@ internal static class Spoken
     /// <summary>The segments an entry was read from.</summary>
     internal static IReadOnlyList<Segment> Of(Course course, Draft draft) => [.. course.Segments.Skip(draft.First).Take(draft.Last - draft.First + 1)];
 
+    /// <summary>All its words as one, with what stands in each of its segments.</summary>
+    internal static Segment Whole(Course course, Draft draft) => Whole(course, draft.First, draft.Last);
+
+    /// <summary>The first of the segments that lead up to an entry in its sentence, and belong to nothing else.</summary>
+    internal static int Lead(Course course, Draft draft)
+    {
+        var first = draft.First;
+        while (first > 0 && course.Segments[first - 1].Sentence == course.Segments[draft.First].Sentence && !course.Drafts.Exists(other => other.First <= first - 1 && first - 1 <= other.Last))
+        {
+            first--;
+        }
+
+        return first;
+    }
+
+    /// <summary>Its whole sentence, with what stands in each segment.</summary>
+    internal static Segment Sentence(Course course, Draft draft) => Whole(course, course.Segments.ToList().FindIndex(segment => segment.Sentence == draft.Sentence), course.Segments.ToList().FindLastIndex(segment => segment.Sentence == draft.Sentence));
+
+    /// <summary>Some segments as one.</summary>
+    internal static Segment Whole(Course course, int first, int last) => new()
+    {
+        Tokens = course.Segments[first].Tokens,
+        First = course.Segments[first].First,
+        End = course.Segments[last].End,
+        Joint = course.Segments[first].Joint,
+        Sentence = course.Segments[first].Sentence,
+        Asked = course.Segments[first].Asked,
+        Items = [.. course.Segments.Skip(first).Take(last - first + 1).SelectMany(segment => segment.Items)],
+    };
+
     /// <summary>Whether one of the words begins so.</summary>
     internal static bool HasStem(Segment segment, params ReadOnlySpan<string> stems)
     {

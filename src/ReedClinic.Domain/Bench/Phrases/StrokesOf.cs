@@ -18,7 +18,7 @@ internal static class StrokesOf
     {
         foreach (var draft in course.Drafts.Where(draft => draft is { Kind: EntryKind.Adjustment, Slots: { Kind: not null, Strokes: not null } }))
         {
-            var whole = course.Segments[Lead(course, draft)].With(course.Segments[draft.Last]);
+            var whole = course.Segments[Spoken.Lead(course, draft)].With(course.Segments[draft.Last]);
             if (!(Spoken.HasStem(whole, "stroke") || draft.Slots.Kind is "close-press" && Spoken.HasAny(whole, Sided)) || whole.All(Cat.Verb).Any(verb => !whole.Word(verb.First).StartsWith("stroke", StringComparison.Ordinal)) || PlaceReader.Read(whole).Any(mention => mention.HasPlace))
             {
                 continue;
@@ -41,18 +41,6 @@ internal static class StrokesOf
                 Spoken.Unmake(draft, Whose);
             }
         }
-    }
-
-    // “The left one, …”: the words ahead in its sentence that nothing else says.
-    private static int Lead(Course course, Draft draft)
-    {
-        var first = draft.First;
-        while (first > 0 && course.Segments[first - 1].Sentence == course.Segments[draft.First].Sentence && !course.Drafts.Exists(other => other.First <= first - 1 && first - 1 <= other.Last))
-        {
-            first--;
-        }
-
-        return first;
     }
 
     // “The left one”: of what was spoken of last.

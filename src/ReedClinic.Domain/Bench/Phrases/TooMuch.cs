@@ -24,7 +24,7 @@ internal static class TooMuch
             {
                 Spoken.Unmake(draft, Just);
             }
-            else if (draft is { Kind: EntryKind.Finding, Slots.Character: FindingCharacter.Fault } && IsTaken(whole) && !Spoken.HasAny(whole, Thin))
+            else if ((draft is { Kind: EntryKind.Finding, Slots.Character: FindingCharacter.Fault } || draft is { Kind: EntryKind.Test, Slots: { Step: null, Pitch: null, Cents: null, Change: null, Length: null } }) && IsTaken(whole) && !Thin.Any(word => whole.HasWord(word) && !(word is "gone" && whole.HasWord("far"))))
             {
                 Spoken.Unmake(draft, Unsure);
             }
@@ -38,7 +38,7 @@ internal static class TooMuch
 
     // “Scraped too much off the heart”, “went too far on the left corner”: a deed that was overdone, and nothing of what it left.
     private static bool IsTaken(Segment whole) => whole.HasWord("overdid") || Enumerable.Range(whole.First, whole.End - whole.First).Any(at => whole.Word(at) is "too"
-        && (whole.Word(at + 1) is "much" && whole.Word(at + 2) is "off" or "out" or "from" || whole.Word(at + 1) is "far" && (whole.HasWord("went") || whole.HasWord("gone")) && (whole.Word(whole.First) is "went" || whole.HasWord("i"))));
+        && (whole.Word(at + 1) is "much" && whole.Word(at + 2) is "off" or "out" or "from" || whole.Word(at + 1) is "far" && (whole.HasWord("went") || whole.HasWord("gone")) && (whole.Word(whole.First) is "went" or "gone" || whole.HasWord("i") || whole.HasWord("we"))));
 
     private static bool IsStartled(Course course, Draft draft) => course.Segments.Where(segment => segment.Sentence == draft.Sentence || segment.Sentence == draft.Sentence - 1 && Spoken.HasAny(segment, Startled)).Any(segment => Spoken.HasAny(segment, Startled));
 

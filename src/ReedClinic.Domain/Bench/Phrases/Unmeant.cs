@@ -23,8 +23,13 @@ internal static class Unmeant
         HeardSteps.Keep(course);
         SaidOfDeeds.Keep(course);
         SaidOfFindings.Keep(course);
+        SaidOfFaults.Keep(course);
+        AskedAndAnswered.Keep(course);
+        Supposed.Keep(course);
         TooMuch.Keep(course);
         StrokesOf.Keep(course);
+        PlaceNextBreath.Keep(course);
+        MorePlaces.Keep(course);
         PlaceSaidAfter.Keep(course);
         NeverTouch.Keep(course);
         EvenNow.Keep(course);

@@ -20,6 +20,7 @@ public sealed class OpenPhraseTests(ITestOutputHelper output)
     [InlineData("third-b.txt", 120)]
     [InlineData("third-c.txt", 120)]
     [InlineData("twelfth-s.txt", 260)]
+    [InlineData("thirteenth.txt", 260)]
     public void The_phrases_that_may_be_looked_at_are_understood_as_they_were_labelled(string file, int phrases)
     {
         var score = PhraseScore.Of(PhraseCorpus.InFile(file));
