@@ -15,10 +15,10 @@ internal sealed class Ahead(Paper paper, ITypeMeasure measure)
 {
     public const int TogetherAtLeast = 2;
     public const double AsideFoot = 4;
+    public const double MostForWords = 1 / 3.0;
 
     private const double AsideGap = 16;
     private const double MostLost = 1 / 6.0;
-    private const double MostForWords = 1 / 3.0;
 
     public double WidthAt(Spot at) => paper.Measure - (at.Y < at.AsideFoot ? at.AsideColumn + AsideGap : 0);
 
@@ -37,8 +37,19 @@ internal sealed class Ahead(Paper paper, ITypeMeasure measure)
     /// rather than that what is said of a drawing stands at the head of a page and its drawing at the foot of the one before.
     /// </summary>
     public bool Turns(FlowTogether together, Spot at) =>
-        paper.Foot - at.Below <= (LeavesItsWords(together, at) ? Math.Max(MostForWords, together.MostLost) : together.MostLost) * (paper.Foot - paper.Top)
+        paper.Foot - at.Below <= MostLostBy(together, at) * (paper.Foot - paper.Top)
         && !Holds(together.Items, at) && Holds(together.Items, new(paper.Top));
+
+    /// <summary>Whether a table stays on its page and its drawing goes on to the next one, with all that is said of it: together they have no room here.</summary>
+    public bool Parts(FlowTogether together, Spot at) => LeavesItsTable(together, at) && !Holds(together.Items, at);
+
+    // A table that has room goes on to no other page for its drawing’s sake: what is said of that goes on with it.
+    private double MostLostBy(FlowTogether together, Spot at) =>
+        together.IsLoose || LeavesItsTable(together, at) ? 0
+        : LeavesItsWords(together, at) ? Math.Max(MostForWords, together.MostLost)
+        : together.MostLost;
+
+    private bool LeavesItsTable(FlowTogether together, Spot at) => together.Items is [FlowBeside drawn, _, ..] && Holds([drawn.Table], at);
 
     private bool LeavesItsWords(FlowTogether together, Spot at) => together.Items is [FlowBeside drawn, FlowText, ..] && Holds([drawn], at);
 
@@ -66,10 +77,11 @@ internal sealed class Ahead(Paper paper, ITypeMeasure measure)
 
     /// <summary>Whether a table and its drawing are better off on the next page, side by side.</summary>
     public bool Turns(FlowBeside beside, Spot at) =>
-        paper.Foot - at.Below <= MostLost * (paper.Foot - paper.Top) && Beside(beside, new(paper.Top)) is not null;
+        !beside.IsLoose && paper.Foot - at.Below <= MostLost * (paper.Foot - paper.Top) && Beside(beside, new(paper.Top)) is not null;
 
     /// <summary>A table and its drawing one below the other.</summary>
-    public static FlowTogether Stacked(FlowBeside beside) => new([new FlowTogether([beside.Table]), new FlowTogether(beside.Below)]);
+    public static FlowTogether Stacked(FlowBeside beside) =>
+        new([new FlowTogether([beside.Table]) { IsLoose = beside.IsLoose }, new FlowTogether(beside.Below) { IsLoose = beside.IsLoose }]) { IsLoose = beside.IsLoose };
 
     /// <summary>How far down a piece reaches with all that must stay with it.</summary>
     public double Reach(IReadOnlyList<FlowItem> flow, int index, Spot at)

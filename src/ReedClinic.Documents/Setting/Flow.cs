@@ -139,6 +139,9 @@ public sealed record FlowTogether(IReadOnlyList<FlowItem> Items) : FlowItem
 {
     /// <summary>How much of a page may be lost by it, as a share.</summary>
     public double MostLost { get; init; } = 1 / 6.0;
+
+    /// <summary>Whether it is parted rather than that anything of a page is lost by it.</summary>
+    public bool IsLoose { get; init; }
 }
 
 /// <summary>A table with a drawing of its own at its right side; one below the other where a page hasn't room for them side by side.</summary>
@@ -147,7 +150,11 @@ public sealed record FlowTogether(IReadOnlyList<FlowItem> Items) : FlowItem
 /// <param name="Style">How that is set at the table's side.</param>
 /// <param name="Sides">The drawing as it may stand there, the narrowest first; none where it has room only below the table.</param>
 /// <param name="Below">The same words and the same drawing below the table.</param>
-public sealed record FlowBeside(FlowTable Table, string Words, TypeStyle Style, IReadOnlyList<FlowSide> Sides, IReadOnlyList<FlowItem> Below) : FlowItem;
+public sealed record FlowBeside(FlowTable Table, string Words, TypeStyle Style, IReadOnlyList<FlowSide> Sides, IReadOnlyList<FlowItem> Below) : FlowItem
+{
+    /// <summary>Whether they are parted rather than that anything of a page is lost by them.</summary>
+    public bool IsLoose { get; init; }
+}
 
 /// <summary>A drawing as it stands at the side of something.</summary>
 /// <param name="Drawing">The drawing.</param>

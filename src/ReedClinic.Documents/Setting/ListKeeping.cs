@@ -55,7 +55,7 @@ internal static class ListKeeping
 
         else if (items.Count == 1 && kept is [.., FlowBeside beside])
         {
-            kept[^1] = new FlowTogether([beside, .. list]) { MostLost = MostForAnItem };
+            kept[^1] = new FlowTogether([beside, .. list]) { MostLost = MostForAnItem, IsLoose = beside.IsLoose };
             return;
         }
 

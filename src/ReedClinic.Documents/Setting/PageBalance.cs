@@ -14,6 +14,7 @@ public static class PageBalance
     private const double WeightOfAPage = 1;
     private const double WeightOfAHole = 3;
     private const double WeightOfAFewLines = 0.4;
+    private const double WeightOfParting = 0.1;
     private const double AirToLeading = 4;
     private const double LeastAir = 0.7;
     private const double LeastOfATable = 0.94;
@@ -21,10 +22,14 @@ public static class PageBalance
     private const double MostSaved = 0.84; // what is left of a text set as near as it may
 
     // Only lines first, as much as still reads well; then with drawings that are a little smaller.
-    private static readonly (double Leading, double Drawings)[] Ways =
-        [(0.97, 1), (1.03, 1), (0.94, 1), (0.91, 1), (1.06, 1), (0.88, 1), (1, 0.9), (0.97, 0.9), (0.94, 0.9), (1.03, 0.9), (1.06, 0.9), (0.91, 0.9), (0.88, 0.9), (0.88, 0.82), (0.88, 0.74), (0.85, 0.74)];
+    private static readonly Way[] Ways =
+        [new(0.97, 1), new(1.03, 1), new(0.94, 1), new(0.91, 1), new(1.06, 1), new(0.88, 1), new(1, 0.9), new(0.97, 0.9), new(0.94, 0.9), new(1.03, 0.9), new(1.06, 0.9), new(0.91, 0.9), new(0.88, 0.9), new(0.88, 0.82), new(0.88, 0.74), new(0.85, 0.74)];
 
-    private static readonly (double Leading, double Drawings)[] Nearer = [(0.94, 1), (0.91, 1), (0.88, 1), (0.91, 0.9), (0.88, 0.9), (0.88, 0.82), (0.88, 0.74), (0.85, 0.74)];
+    private static readonly Way[] Nearer = [new(0.94, 1), new(0.91, 1), new(0.88, 1), new(0.91, 0.9), new(0.88, 0.9), new(0.88, 0.82), new(0.88, 0.74), new(0.85, 0.74)];
+
+    // Rather than a page more, tables part between their rows, and drawings from what is said of them.
+    private static readonly Way[] Loose =
+        [.. new (double Leading, double Drawings)[] { (0.97, 1), (0.94, 1), (0.91, 1), (0.91, 0.9), (0.88, 0.9), (0.88, 0.82), (0.85, 0.82), (0.85, 0.74) }.Select(way => new Way(way.Leading, way.Drawings, IsLoose: true))];
 
     /// <summary>Sets a document.</summary>
     /// <param name="flow">Its pieces, in the order in which they are read.</param>
@@ -42,11 +47,11 @@ public static class PageBalance
             return best;
         }
 
-        var (least, most, maySave) = (Cost(best, paper, 1, 1), best.Count, MaySaveAPage(best, paper));
-        foreach (var (leading, drawings) in isWell ? Nearer : Ways)
+        var (least, most, maySave) = (Cost(best, paper, new Way(1, 1)), best.Count, MaySaveAPage(best, paper));
+        foreach (var way in (isWell ? Nearer : Ways).Concat(maySave ? Loose : []))
         {
-            var set = Paginator.Set([.. flow.Select(item => Led(item, leading, drawings))], paper, measure);
-            if (Cost(set, paper, leading, drawings) is var cost && cost < least)
+            var set = Paginator.Set([.. flow.Select(item => Led(item, way))], paper, measure);
+            if (Cost(set, paper, way) is var cost && cost < least)
             {
                 (best, least) = (set, cost);
                 if (HasNoHole(best, paper) && (best.Count < most || (IsWell(best, paper) && !maySave)))
@@ -91,20 +96,20 @@ public static class PageBalance
 
     private static bool HasNoHole(IReadOnlyList<IReadOnlyList<Placed>> pages, Paper paper) => pages.SkipLast(1).All(page => Full(page, paper) >= 1 - Hole);
 
-    private static double Cost(IReadOnlyList<IReadOnlyList<Placed>> pages, Paper paper, double leading, double drawings) =>
+    private static double Cost(IReadOnlyList<IReadOnlyList<Placed>> pages, Paper paper, Way way) =>
         (WeightOfAPage * pages.Count)
         + (WeightOfAHole * pages.SkipLast(1).Sum(page => Math.Max(0, 1 - Hole - Full(page, paper))))
         + (pages.Count > 1 && Full(pages[^1], paper) < LeastOnTheLast ? WeightOfAFewLines : 0)
-        + Math.Abs(leading - 1) + (1 - drawings);
+        + Math.Abs(way.Leading - 1) + (1 - way.Drawings) + (way.IsLoose ? WeightOfParting : 0);
 
-    private static FlowItem Led(FlowItem item, double leading, double drawings) => item switch
+    private static FlowItem Led(FlowItem item, Way way) => item switch
     {
-        FlowText text => Led(text, leading, Math.Max(LeastAir, 1 + (AirToLeading * (leading - 1)))),
-        FlowTogether together => together with { Items = [.. together.Items.Select(one => Led(one, leading, drawings))] },
-        FlowBeside beside => beside with { Table = Led(beside.Table, leading), Below = [.. beside.Below.Select(one => Led(one, leading, 1))] },
-        FlowTable table => Led(table, leading),
-        FlowAside aside => aside with { Scale = drawings },
-        FlowFigure figure => figure with { Width = figure.Width * drawings },
+        FlowText text => Led(text, way.Leading, Math.Max(LeastAir, 1 + (AirToLeading * (way.Leading - 1)))),
+        FlowTogether together => together with { Items = [.. together.Items.Select(one => Led(one, way))], IsLoose = way.IsLoose },
+        FlowBeside beside => beside with { Table = Led(beside.Table, way.Leading), Below = [.. beside.Below.Select(one => Led(one, way with { Drawings = 1 }))], IsLoose = way.IsLoose },
+        FlowTable table => Led(table, way.Leading),
+        FlowAside aside => aside with { Scale = way.Drawings },
+        FlowFigure figure => figure with { Width = figure.Width * way.Drawings },
         _ => item,
     };
 
@@ -112,4 +117,7 @@ public static class PageBalance
 
     private static FlowText Led(FlowText text, double leading, double air) =>
         text with { Style = text.Style with { Leading = text.Style.Leading * leading }, Before = text.Before * air, After = text.After * air };
+
+    // How near lines stand and how large drawings are, against the usual, and whether what else stays together is parted.
+    private readonly record struct Way(double Leading, double Drawings, bool IsLoose = false);
 }

@@ -100,6 +100,13 @@ public sealed class Paginator
             Turn();
         }
 
+        if (together.Items is [FlowBeside beside, ..] && ahead.Parts(together, at))
+        {
+            Table(beside.Table);
+            Together(new([.. beside.Below, .. together.Items.Skip(1)]) { MostLost = Ahead.MostForWords, IsLoose = together.IsLoose });
+            return;
+        }
+
         Place(together.Items);
     }
 

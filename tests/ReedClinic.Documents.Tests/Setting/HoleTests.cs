@@ -74,6 +74,23 @@ public sealed class HoleTests
     }
 
     [Fact]
+    public void A_table_stays_where_it_has_room_and_its_drawing_goes_on_with_all_that_is_said_of_it()
+    {
+        var parted = 0;
+        for (var above = 0.0; above <= Tall * 3 / 4; above += 1)
+        {
+            var pages = FixedType.Set(new FlowRule(above), new FlowTogether([FixedType.Beside(Small, 60), FixedType.Lines("own", 3)]) { MostLost = 1 / 3.0 });
+
+            Assert.Equal(0, FixedType.PagesOf(pages, "Caption").Single());
+            var drawn = Enumerable.Range(0, pages.Count).Single(page => pages[page].OfType<PlacedSketch>().Any());
+            Assert.All(FixedType.PagesOf(pages, "own").Concat(FixedType.PagesOf(pages, "Said")), page => Assert.Equal(drawn, page));
+            parted += drawn;
+        }
+
+        Assert.InRange(parted, 20, 60);
+    }
+
+    [Fact]
     public void A_drawing_that_would_hang_far_below_its_table_lies_below_it()
     {
         var beside = FixedType.Beside(Small, 160);
@@ -89,6 +106,17 @@ public sealed class HoleTests
         Assert.All(Enumerable.Range(1, 33), lines => Assert.Single(Set(lines)));
         Assert.Equal(2, Set(50).Count);
         Assert.Equal(12, Set(50)[0].OfType<PlacedText>().Skip(1).First().Y - Set(50)[0].OfType<PlacedText>().First().Y, 6);
+    }
+
+    [Fact]
+    public void Rather_than_a_page_more_a_table_goes_on_between_its_rows()
+    {
+        static FlowPicture Picture(int tall) => new(new PrintPicture(default, 100, tall, 1), "A picture", 100);
+        List<FlowItem> flow = [Picture(145), Picture(145), new FlowTogether([Table(2, 6)]), Picture(150), Picture(85)];
+
+        Assert.Equal(3, FixedType.Set(flow).Count);
+        var pages = PageBalance.Set(flow, FixedType.Sheet, new FixedType());
+        Assert.Equal([2, 2], [pages.Count, pages.Count(page => page.OfType<PlacedText>().Count(text => text.Text.TrimEnd() == "1") == 1)]);
     }
 
     [Fact]
