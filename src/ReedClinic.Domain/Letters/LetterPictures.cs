@@ -92,9 +92,13 @@ public static class LetterPictures
             : crow with
             {
                 Sentence = story.Since.Count == 0 ? crow.Sentence : crow.Sentence + ". After the last work it was not heard again",
-                Moves = [.. crow.Moves.Zip(story.Steps).Select(pair => pair.First with { Sentence = Told(pair.Second, story, material.LogOf(reed.Id)) })],
+                Moves = [.. crow.Moves.Zip(story.Steps).Select(pair => pair.First with { Change = Drawn(pair.Second, story, material.LogOf(reed.Id)), Sentence = Told(pair.Second, story, material.LogOf(reed.Id)) })],
             };
     }
+
+    // Under what was done in short, on the drawing: as in the sentence, what is in doubt is only what was heard later.
+    private static string Drawn(CrowStep step, CrowStory story, BenchLog log) =>
+        (CrowDoubt.IsOf(step, story, log) ? "when heard again: " : "") + CentsWords.Change(step.Change);
 
     // A step in a whole sentence: the drawing has it in short.
     private static string Told(CrowStep step, CrowStory story, BenchLog log)

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Drawings;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Pitch;
 using ReedClinic.Domain.Reeds;
@@ -26,7 +27,9 @@ public sealed class LetterWouldSignTests
         scene.Log(1, Adjustment.Of(new(kind), new Place(kind.StartsWith("clip", StringComparison.Ordinal) ? Zone.TipEdge : Zone.TipCorners)));
         scene.Log(1, Test.Of(TestKind.Crow, pitch: Pitch(after)));
 
-        var sentence = LetterComposer.Compose(scene.Material).Reeds[0].Crow!.Moves[0].Sentence;
+        var letter = LetterComposer.Compose(scene.Material);
+        var sentence = letter.Reeds[0].Crow!.Moves[0].Sentence;
+        Assert.Equal(odd, DrawnBeside(letter).Contains("when heard again:", StringComparison.Ordinal));
         Assert.Equal(odd, !sentence.Contains("after that", StringComparison.Ordinal));
         Assert.Matches("^I [a-z].* the crow stood .*(higher|lower)$", sentence);
         var gaps = Gaps(scene, GapKind.CrowAgainstTheWork);
@@ -38,6 +41,9 @@ public sealed class LetterWouldSignTests
             Assert.Equal(scene.Reed(1).Id, gap.Reed);
         });
     }
+
+    private static string DrawnBeside(LetterDraft letter) =>
+        string.Join(' ', LetterPictures.Crow(letter, letter.Reeds[0], CrowShow.LetterNarrow)!.Parts.OfType<SketchWords>().Select(words => words.Text));
 
     [Fact]
     public void What_was_scraped_beside_the_clip_may_have_lowered_the_crow()
