@@ -24,19 +24,31 @@ public sealed class LetterMailNoteTests : BunitContext
     [InlineData(null, "server", "wasn’t kept", "send it once more")]
     public void How_the_mail_went_is_told_and_not_where_mail_goes_today(MailWay? way, string today, string words, string? advice)
     {
+        var said = Said(today, new LetterMail(LetterMailState.Sent, DateTimeOffset.UnixEpoch, null, way));
+
+        Assert.Contains(words, said, StringComparison.Ordinal);
+        Assert.Contains(advice ?? "", said, StringComparison.Ordinal);
+        Assert.Equal(way == MailWay.Folder, said.Contains("written to a folder of the studio’s machine", StringComparison.Ordinal));
+        Assert.Equal(way == MailWay.Posted, said.Contains("went out", StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("server", null, "The mail about it waits to go.")]
+    [InlineData("server", "The mail server took too long.", "The mail about it will be tried again. The mail server took too long.")]
+    [InlineData("nowhere", null, "waits, because no mail goes out at present. Tell them yourself")]
+    [InlineData("nowhere", "The mail server took too long.", "waits, because no mail goes out at present. Tell them yourself")]
+    public void A_mail_that_waits_where_none_goes_out_is_not_promised(string today, string? problem, string words) =>
+        Assert.Contains(words, Said(today, new LetterMail(LetterMailState.Waiting, null, problem)), StringComparison.Ordinal);
+
+    private string Said(string today, LetterMail mail)
+    {
         Services.AddLocalization();
         Services.AddSingleton(TimeProvider.System).AddSingleton<AntiforgeryStateProvider, NoTokens>();
         Services.AddSingleton(new MailPost(
             new MailSettings { Folder = today == "folder" ? "/mail" : null, Host = today == "server" ? "mail.example.org" : null }, new Nowhere()));
 
-        var note = Render<LetterMailNote>(p => p
-            .Add(one => one.Code, default(BatchCode)).Add(one => one.Mail, new LetterMail(LetterMailState.Sent, DateTimeOffset.UnixEpoch, null, way)));
-
-        var said = note.Find("[role=status]").TextContent;
-        Assert.Contains(words, said, StringComparison.Ordinal);
-        Assert.Contains(advice ?? "", said, StringComparison.Ordinal);
-        Assert.Equal(way == MailWay.Folder, said.Contains("written to a folder of the studio’s machine", StringComparison.Ordinal));
-        Assert.Equal(way == MailWay.Posted, said.Contains("went out", StringComparison.Ordinal));
+        var note = Render<LetterMailNote>(p => p.Add(one => one.Code, default(BatchCode)).Add(one => one.Mail, mail));
+        return note.Find("[role=status]").TextContent;
     }
 
     private sealed class NoTokens : AntiforgeryStateProvider
