@@ -90,7 +90,8 @@ internal static class PlaceNextBreath
     private static void Carry(Course course, Draft written, List<Draft> olds)
     {
         var index = course.Drafts.IndexOf(written) + 1;
-        if (index >= course.Drafts.Count || course.Drafts[index] is not { Kind: EntryKind.Adjustment } next || !olds.Exists(old => old.Slots.Kind == next.Slots.Kind && old.Slots.Zone == next.Slots.Zone) || PlaceReader.Read(Spoken.Whole(course, next)).Exists(mention => mention.HasPlace))
+        if (index >= course.Drafts.Count || course.Drafts[index] is not { Kind: EntryKind.Adjustment } next
+            || !Spoken.Whole(course, next).HasWord("other") && !olds.Exists(old => old.Slots.Kind == next.Slots.Kind && old.Slots.Zone == next.Slots.Zone) || PlaceReader.Read(Spoken.Whole(course, next)).Exists(mention => mention.HasPlace))
         {
             return;
         }

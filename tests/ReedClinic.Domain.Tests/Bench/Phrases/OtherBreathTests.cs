@@ -1,5 +1,6 @@
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Bench.Phrases;
+using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Tests.Bench.Phrases;
 
@@ -20,6 +21,10 @@ public sealed class OtherBreathTests
     [InlineData("dusted the heart, the windows, three strokes each", "adjustment kind=dust-heart zone=HeartCentre strokes=3", "adjustment kind=open-windows zone=Windows strokes=3")]
     [InlineData("scraped the tip, then the windows", "adjustment kind=thin-whole-tip zone=TipSides", "adjustment kind=open-windows zone=Windows")]
     public void Each_place_in_a_row_was_worked_on(string phrase, params string[] lines) => Says(phrase, lines);
+
+    [Fact]
+    public void As_much_on_the_other_blade_is_of_the_same_place() =>
+        Assert.All(PhraseReader.Read("three strokes, heart, and three on the other blade as well", PhraseCorpus.Context([])).Entries, entry => Assert.Equal((EntryKind.Adjustment, Zone.HeartCentre), (entry.Kind, entry.Slots.Zone)));
 
     [Theory]
     [InlineData("I'll take three strokes. Right side of the tip.")]
