@@ -22,7 +22,7 @@ internal sealed record LetterBefore(EarlierLesson? Lesson, BatchAtBenchView AtBe
             join version in db.Set<LetterVersion>() on new { letter.Batch, Number = letter.SentNumber ?? 0 } equals new { version.Batch, version.Number }
             orderby first.SentAt descending
             select new { other.Code, version.Payload }).FirstOrDefaultAsync(ct).ConfigureAwait(false);
-        if (sent is null || LetterPayload.Read(sent.Payload) is not { LessonKind: not null } last
+        if (sent is null || LetterPayload.Read(sent.Payload) is not { } last || (last.LessonKind is null && last.LessonWords is null)
             || await BenchReader.Batch(db, sent.Code, ct).ConfigureAwait(false) is not { } atBench)
         {
             return null;

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
@@ -9,18 +10,29 @@ namespace ReedClinic.Domain.Letters;
 /// <param name="Kind">The fault that its common lesson was about.</param>
 /// <param name="Count">On how many of its reeds that was found when they came; none of them is only suspected.</param>
 /// <param name="From">The entries that say so.</param>
-public sealed record EarlierLesson(FindingKindId Kind, Tally Count, IReadOnlyList<EntryId> From)
+public sealed partial record EarlierLesson(FindingKindId Kind, Tally Count, IReadOnlyList<EntryId> From)
 {
-    /// <summary>Reads it; null where that letter taught nothing that was found for certain.</summary>
+    // Longer than this it is no sentence to be said once more.
+    private const int MostLetters = 160;
+
+    /// <summary>The lesson in the teacher’s words, where it was about nothing that is in the catalogue; null for one that is.</summary>
+    public string? Words { get; init; }
+
+    /// <summary>Reads it; null where that letter taught nothing that was found for certain, or that was said in few words.</summary>
     /// <param name="sent">The letter as it was sent.</param>
     /// <param name="reeds">The reeds of its batch with their logs.</param>
     public static EarlierLesson? Of(LetterDraft sent, IReadOnlyList<(Reed Reed, BenchLog Log)> reeds)
     {
         ArgumentNullException.ThrowIfNull(sent);
         ArgumentNullException.ThrowIfNull(reeds);
-        if (sent.LessonKind is not { } kind || !sent.Blocks.Any(block => block is { Kind: BlockKind.Lesson, Paragraphs.Count: > 0 }))
+        if (sent.Blocks.FirstOrDefault(block => block is { Kind: BlockKind.Lesson, Paragraphs.Count: > 0 }) is not { } lesson)
         {
             return null;
+        }
+
+        if (sent.LessonKind is not { } kind)
+        {
+            return InWords(sent.LessonWords, lesson);
         }
 
         List<(Reed Reed, BenchLog Log)> here = [.. reeds.Where(one => one.Reed.Presence != Presence.Missing)];
@@ -33,6 +45,18 @@ public sealed record EarlierLesson(FindingKindId Kind, Tally Count, IReadOnlyLis
         ];
         return count.Found == count.Suspected ? null : new(kind, count with { Found = count.Found - count.Suspected, Suspected = 0 }, from);
     }
+
+    // Only what the student has read: words that were changed by hand are others.
+    private static EarlierLesson? InWords(string? words, LetterBlock lesson) =>
+        words is not null && Explained().Replace(lesson.Text, "").Contains(Explained().Replace(Prose.Sentence(words), ""), StringComparison.Ordinal) && FirstSentence().Match(Prose.Sentence(words)).Value is { Length: > 0 and <= MostLetters } first
+            ? new(default, default, []) { Words = first } : null;
+
+    // A word of the trade may have been explained in the midst of them.
+    [GeneratedRegex(@" \([^)]*\)")]
+    private static partial Regex Explained();
+
+    [GeneratedRegex(@"^.+?[.!?…][”’)]?(?=\s|$)")]
+    private static partial Regex FirstSentence();
 
     /// <summary>Whether a cell says that it was there for certain.</summary>
     /// <param name="cell">The cell.</param>

@@ -13,6 +13,7 @@ internal sealed class LessonBefore
     private readonly IReadOnlyList<(int Number, SheetCell Cell)> _cells;
     private readonly IReadOnlyList<EntryId> _roots;
     private readonly bool _isTheLesson;
+    private readonly bool _isSaidAgain;
 
     // Tired cane and a loose cork aren’t learnt over a few reeds.
     private readonly bool _isOfTheHand;
@@ -25,6 +26,7 @@ internal sealed class LessonBefore
         (_before, _what, _phrasing) = (before, what, phrasing);
         _cells = [.. here.Select(reed => (reed.Number, sheet.Cell(before.Kind, reed.Id)))];
         _isOfTheHand = TeachingNote.For(before.Kind, material.Batch.Scrape) != WholeReedLessons.Keeping;
+        _isSaidAgain = before.Words is { } words && material.Thread.LessonWords?.Contains(words.TrimEnd('.'), StringComparison.OrdinalIgnoreCase) == true;
         _isTheLesson = material.Thread.LessonKind == before.Kind;
         _roots =
         [
@@ -38,16 +40,21 @@ internal sealed class LessonBefore
     /// <param name="material">What the letter is composed from.</param>
     /// <param name="phrasing">Chooses the words.</param>
     internal static LessonBefore? Of(LetterMaterial material, Phrasing phrasing) =>
+        material.Earlier is { Words: not null } inWords ? new LessonBefore(inWords, "", material, phrasing) :
         material.Earlier is { } before && FindingWording.Of(before.Kind) is { Shows: not null } wording
         && new LessonBefore(before, phrasing.Clause("before-what", 0, [wording.What], true), material, phrasing) is { Looked.Count: > 0 } again ? again : null;
 
     /// <summary>Whether it is on none of the reeds that were looked at for it: that is something good.</summary>
-    internal bool IsGone => Looked.All(one => one.Cell.Answer == SheetAnswer.No);
+    internal bool IsGone => _before.Words is null && Looked.All(one => one.Cell.Answer == SheetAnswer.No);
 
     private IReadOnlyList<(int Number, SheetCell Cell)> Looked => [.. _cells.Where(one => one.Cell is { Answer: SheetAnswer.No } or { Answer: SheetAnswer.Yes, Character: FindingCharacter.Fault })];
 
     /// <summary>The one or two sentences, as one: no word is explained between them.</summary>
-    internal LetterSentence Sentence() => IsGone ? Gone() : Again();
+    internal LetterSentence Sentence() => _before.Words is { } words ? InWords(words) : IsGone ? Gone() : Again();
+
+    // No log tells whether it helped: it is asked, and not claimed.
+    private LetterSentence InWords(string words) => LetterSentence.Plain(
+        _phrasing.Say("before-words", 0, _isSaidAgain ? EarlierWordings.WordsAgain : EarlierWordings.Words, ("quote", Prose.Quote(words))));
 
     private LetterSentence Gone()
     {
@@ -75,16 +82,16 @@ internal sealed class LessonBefore
         return new(how is null ? again : $"{again} {how}", _roots);
     }
 
-    // Only where every reed was looked at for it, then and now, are the two to be compared.
+    // Only where every reed was looked at for it, then and now, are the two to be compared; three of four are no less than one of one to whoever reads it.
     private bool IsFewer(int there) => Looked.Count == _cells.Count && _before.Count.Looked == _before.Count.Reeds
-        && there * _before.Count.Reeds < _before.Count.Found * _cells.Count;
+        && there < _before.Count.Found && there * _before.Count.Reeds < _before.Count.Found * _cells.Count;
 
     private string Then() => _before.Count switch
     {
         { Reeds: 1 } => "in your reed",
         { Found: 2, Reeds: 2 } => "in both reeds",
         var count when count.Found == count.Reeds => $"in all {Prose.Number(count.Reeds)} reeds",
-        var count when count.Looked == count.Reeds => $"in {Prose.Number(count.Found)} of {Prose.Number(count.Reeds)} reeds",
+        var count when count.Looked == count.Reeds => $"in {Prose.Number(count.Found)} of your {Prose.Number(count.Reeds)} reeds",
         { Found: 1 } => "in one reed",
         var count => $"in {Prose.Number(count.Found)} reeds",
     };

@@ -30,6 +30,7 @@ public static class LetterComposer
             Studio = material.Studio,
             Instrument = batch.Instrument,
             LessonKind = material.Thread.LessonKind,
+            LessonWords = material.Thread.LessonKind is null ? material.Thread.LessonWords : null,
             LessonMarks = LetterPictures.LessonMarks(material),
             Turns = material.Turns,
         };

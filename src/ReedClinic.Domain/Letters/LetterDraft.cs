@@ -42,6 +42,9 @@ public sealed record LetterDraft(
     /// <summary>The finding that the common lesson is about; null for a lesson in words alone, or none.</summary>
     public FindingKindId? LessonKind { get; init; }
 
+    /// <summary>The lesson in the teacher’s words, where it is in words alone: the next letter may come back to it.</summary>
+    public string? LessonWords { get; init; }
+
     /// <summary>Where the common lesson was found, for its picture.</summary>
     public IReadOnlyList<ReedMark> LessonMarks { get; init; } = [];
 

@@ -1,6 +1,8 @@
 using ReedClinic.Data.Bench;
+using ReedClinic.Data.Recurrence;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Recurrence;
 using static ReedClinic.Data.Tests.Intake.IntakeScene;
 
 namespace ReedClinic.Data.Tests.Letters;
@@ -35,6 +37,23 @@ public sealed class LetterBeforeTests(TestDatabases databases) : IClassFixture<T
         await first.SentAsync();
 
         Assert.Null((await first.Book.ReadAsync(Teacher, second.Code, Ct))!.Before);
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_lesson_in_the_teacher_s_own_words_is_remembered_too(ClinicEngine engine)
+    {
+        const string words = "Let a reed dry for a night before you judge it.";
+        var db = await databases.OpenAsync(engine);
+        var first = await LetterScene.OfAsync(db);
+        var threads = new CommonThreadBook(db, TimeProvider.System);
+        var stands = (await threads.FindAsync(Teacher, first.Code, Ct))!.Version;
+        Done(await threads.ChooseAsync(Teacher, first.Code, new ThreadChoice(LessonWords: words), stands, Operation(), Ct));
+        await first.SentAsync();
+        var second = await SecondAsync(first);
+
+        var letter = await first.Book.ReadAsync(Teacher, second.Code, Ct);
+
+        Assert.Contains($"“{words}”", letter!.Draft.Blocks.Single(block => block.Key == "greeting").Text, StringComparison.Ordinal);
     }
 
     [Theory, OnBothEngines]

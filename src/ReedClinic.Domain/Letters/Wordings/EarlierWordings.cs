@@ -8,8 +8,8 @@ internal static class EarlierWordings
     /// <summary>It was looked for, and is on none of them.</summary>
     internal static IReadOnlyList<string> Gone { get; } =
     [
-        $"last time {Found} <then> that <what>; this time I looked for it <where>, and {{it was not there|did not find it|found nothing of the kind}}.",
-        $"{{when I last wrote to you|in your last batch|in the last batch}}, {Found} <then> that <what>; now I {{looked again|looked for it again}} <where>, {{and it was not there|and did not find it|without finding it}}.",
+        $"last time {Found} <then> that <what>; this time I looked for it <where>, and {{did not find it|found nothing of the kind|saw no sign of it}}.",
+        $"{{when I last wrote to you|in your last batch|in the last batch}}, {Found} <then> that <what>; now I {{looked again|looked for it again}} <where>, {{and did not find it|and found nothing of the kind|without finding it}}.",
         "{you may remember|perhaps you remember} that <what> <then> last time: this time I looked for it <where> and {did not find it|found nothing of the kind}.",
     ];
 
@@ -49,6 +49,19 @@ internal static class EarlierWordings
         "{you know this|you have met this|you have read of this} {already|before}: last time I {found|saw|noticed} it <then>.",
         "{this is not new to you|this will not be new to you|this is nothing new to you}: {in your last batch|last time} I {found|saw|noticed} it <then>.",
         "{the last letter|my last letter to you|last time the letter} was about {the same thing|this too|this as well}: I had {found|seen|noticed} it <then>.",
+    ];
+
+    /// <summary>What the last letter taught in the teacher’s words.</summary>
+    internal static IReadOnlyList<string> Words { get; } =
+    [
+        "{last time|in my last letter} {I gave you this to take with you|this was what I asked you to take with you|I asked you to keep this in mind}: <quote> {How did you get on with it|How has that gone|Did it help}?",
+        "{do you remember what I wrote last time|perhaps you remember this from my last letter}: <quote> {Tell me|Let me know|I would like to hear} how {you got on with it|that has gone}.",
+    ];
+
+    /// <summary>The same where this letter says it once more.</summary>
+    internal static IReadOnlyList<string> WordsAgain { get; } =
+    [
+        "{you have read this before|this is not new to you|I wrote you the same last time}, and it {still holds|is still the best that I can tell you}: {tell me|let me know} how {you got on with it|it has gone so far}.",
     ];
 
     /// <summary>On fewer than last time.</summary>
