@@ -57,6 +57,26 @@ public sealed class LetterNoticesTests(ClinicHost host) : IClassFixture<ClinicHo
         Assert.Contains(page.QuerySelectorAll("p"), line => line.TextContent.Trim() == "I tried it for a while.");
     }
 
+    /// <summary>A knife that was asked for by hand, and a caution that was taken out by hand, each lead to the place where it stands.</summary>
+    [Theory]
+    [InlineData("reed-1-story", "Scrape the heart yourself.", "you wrote: “Scrape the heart yourself.”")]
+    [InlineData("cautions", "Mind the dust.", "A caution was taken out of “Please mind”")]
+    public async Task What_was_written_against_the_advice_leads_to_the_part_it_stands_in(string part, string words, string notice)
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{await BatchWorkedOn.Of(host, student)}/letter";
+        Assert.DoesNotContain(await NoticesAsync(teacher, path), one => one.Words.Contains(notice, StringComparison.Ordinal));
+
+        using var saved = await (await Form.At(teacher, path)).Set("Block." + part, words).Post();
+
+        Assert.Equal($"{path}?done=saved", saved.Leads());
+        var leads = Assert.Single(await NoticesAsync(teacher, path), one => one.Words.Contains(notice, StringComparison.Ordinal)).Leads!;
+        Assert.StartsWith(path + "#", leads, StringComparison.Ordinal);
+        using var page = new HtmlParser().ParseDocument((await teacher.See(path)).Page);
+        Assert.Equal("Block." + part, page.GetElementById(leads[(path.Length + 1)..])?.GetAttribute("name"));
+    }
+
     private static async Task<List<(string Words, string? Leads)>> NoticesAsync(HttpClient teacher, string path)
     {
         using var page = new HtmlParser().ParseDocument((await teacher.See(path)).Page);
