@@ -42,7 +42,7 @@ internal static class CareBlocks
     private static IEnumerable<string> AfterWork(LetterMaterial material, Phrasing phrasing)
     {
         var all = material.Playable.Where(reed => material.LogOf(reed.Id).Work.Any() && SaidOfHarm.Of(material, reed).Count == 0).ToList();
-        var worked = all.Where(reed => !PlayAdvice.HasItsOwn(material, reed)).ToList();
+        var worked = all.Where(reed => !PlayAdvice.HasItsOwn(material, reed) || PlayAdvice.LeavesTheFirstDays(material, reed)).ToList();
         if (worked.Count > 0)
         {
             yield return phrasing.Say("first-days", 0, CareWordings.FirstDays, ("each", Each(worked, material)));
@@ -50,7 +50,7 @@ internal static class CareBlocks
 
         if (all.Count > worked.Count)
         {
-            yield return phrasing.Say("settles", 0, CareWordings.SettlesToo, ("each", Each(all, material)));
+            yield return phrasing.Say("settles", 0, material.Playable.Count == 1 ? CareWordings.ItSettlesToo : CareWordings.SettlesToo, ("each", Each(all, material)));
         }
         else if (worked.Count > 0)
         {

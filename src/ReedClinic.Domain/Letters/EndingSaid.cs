@@ -16,6 +16,13 @@ internal static partial class EndingSaid
         "purpose", "put", "quite", "right", "same", "so", "still", "that", "the", "there", "they", "this", "to", "too", "unchanged", "very", "was", "were",
     };
 
+    // Whatever is done, it stays so: nobody need be told. Common practice.
+    private static readonly HashSet<string> Lasting = new(StringComparer.Ordinal) { "worn", "tip-cracked", "body-cracked" };
+
+    /// <summary>Whether it is plain by itself that a fault is as it was: tired cane isn’t made young, and a crack doesn’t close.</summary>
+    /// <param name="now">The fault as it stands.</param>
+    public static bool GoesWithoutSaying(FindingNow now) => now.Ended?.Now.Ending == FindingEnding.Unchanged && Lasting.Contains(now.Finding.FindingKind.Value);
+
     /// <summary>Whether words say how it ended, whatever else they say.</summary>
     /// <param name="words">The words.</param>
     public static bool SaysIt(string words) => End().IsMatch(words);

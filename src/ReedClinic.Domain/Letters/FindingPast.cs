@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Letters;
@@ -15,6 +16,13 @@ internal static class FindingPast
         ["side-leak"] = TestKind.Seal,
         ["thread-leak"] = TestKind.Seal,
     };
+
+    /// <summary>Whether a test that came out so says the very thing that was found.</summary>
+    /// <param name="kind">What was found.</param>
+    /// <param name="test">The test.</param>
+    /// <param name="step">How it came out.</param>
+    internal static bool IsShownBy(FindingKindId kind, TestKind test, int step) => Tested.TryGetValue(kind.Value, out var own) && own == test && TestScale.Of(test) is var scale && scale.FromGood(step) > 0
+        && kind.Value switch { "opening-wide" => step > scale.Good, "opening-narrow" => step < scale.Good, _ => true };
 
     private static readonly HashSet<string> AtTheEnd = new(StringComparer.Ordinal) { "tip-corner-broken", "tip-edge-ragged", "tip-line-slanted", "tip-cracked" };
 

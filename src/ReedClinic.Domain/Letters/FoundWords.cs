@@ -174,9 +174,9 @@ internal sealed class FoundWords
     private IEnumerable<LetterSentence> Remarks(FindingNow now)
     {
         var finding = now.Finding;
-        if (finding.Words is { } words && FindingCatalogue.Find(finding.FindingKind) is not null && !RemarkSaid.IsOnlyTheName(finding) && RemarkSaid.Clause(finding) is null)
+        if (FindingCatalogue.Find(finding.FindingKind) is not null && RemarkSaid.Sentence(finding) is { } remark)
         {
-            yield return new(Prose.Sentence(words), [now.Fact.Root]);
+            yield return new(remark, [now.Fact.Root]);
         }
 
         if (finding is { Character: FindingCharacter.Fault, Arose: Arose.CausedByTheWork })
@@ -227,7 +227,7 @@ internal sealed class FoundWords
 
     // How it ended is said once: here, before this, or after it in the teacher's own words.
     private bool EndIsOurs(FindingNow now) =>
-        !_ended.Contains(now.Fact.Root) && !(now.Ended?.Now.Words is { } said && EndingSaid.SaysIt(said) && !EndingSaid.IsOnlyThat(said, now.Finding));
+        !_ended.Contains(now.Fact.Root) && !EndingSaid.GoesWithoutSaying(now) && !(now.Ended?.Now.Words is { } said && EndingSaid.SaysIt(said) && !EndingSaid.IsOnlyThat(said, now.Finding));
 
     private (string Place, IReadOnlyList<string> Ways) Frames(FindingNow now, FindingWording wording, bool was, bool again)
     {
@@ -291,7 +291,7 @@ internal sealed class FoundWords
         }
 
         var what = _phrasing.Clause("what-" + finding.FindingKind.Value, _turn, [finding.Zone == Zone.HeartSides ? wording.OnHeartSides ?? wording.What : wording.What], was);
-        var where = finding is not { Relation: { } relation, OtherPlace: { } other } ? LetterPlaces.On(finding.Place)
+        var where = finding is not { Relation: { } relation, OtherPlace: { } other } ? LetterPlaces.On(finding)
             : finding.Place is { Blades: Blades.Both, Sides: Sides.Both } && what.Contains(finding.Zone.NamePlainly(), StringComparison.Ordinal) ? $"{relation.Name()} {LetterPlaces.Name(other)}"
             : LetterPlaces.Against(finding.Place, relation, other);
         return what + (where.Length == 0 ? "" : $" ({where})");

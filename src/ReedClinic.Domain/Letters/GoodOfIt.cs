@@ -10,7 +10,7 @@ internal static class GoodOfIt
 {
     private const int MostInOneBreath = 3;
 
-    /// <summary>One sentence, of the tests that came out right, or else of its strengths; nothing where neither was written down, or the reed isn’t to be played.</summary>
+    /// <summary>One sentence, of the tests that came out right; nothing where none did, or the reed isn’t to be played. Its strengths were told before.</summary>
     /// <param name="reed">The reed.</param>
     /// <param name="log">Its log.</param>
     /// <param name="target">What its crow is compared with.</param>
@@ -24,16 +24,11 @@ internal static class GoodOfIt
         }
 
         List<TestMove> right = [.. log.Moves.Where(move => move.Now is null && move.Arrival is { } test && IsRight(test.Now, target) && !told.ToldTest(move.TestKind, reed.Number)).Take(MostInOneBreath)];
-        List<EntryId> strengths = [.. log.Findings.Where(one => one.Finding.Character == FindingCharacter.Strength).Select(one => one.Fact.Root)];
         if (right.Count > 0)
         {
             right.ForEach(move => told.TellTest(move.TestKind, reed.Number));
             var goods = Prose.Clauses([.. right.Select((move, index) => NowBlock.Clause(move, reed.Number + index, phrasing))]);
             yield return new(phrasing.Say("good-of-it", reed.Number, WorkFrames.GoodOfIt, ("goods", goods)), [.. right.Select(move => move.Arrival!.Root)]);
-        }
-        else if (strengths.Count > 0)
-        {
-            yield return new(phrasing.Say("good-kept", reed.Number, WorkFrames.GoodKept), strengths);
         }
     }
 

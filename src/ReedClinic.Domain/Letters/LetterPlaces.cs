@@ -69,6 +69,10 @@ internal static class LetterPlaces
         };
     }
 
+    /// <summary>The same of what was found: of two halves that aren’t alike neither is the place.</summary>
+    /// <param name="finding">The finding.</param>
+    public static string On(Finding finding) => On(finding.FindingKind.Value == "left-right-uneven" ? finding.Place with { Sides = Sides.Both } : finding.Place);
+
     private static string Side(Place place) => place.Sides == Sides.Left ? "left" : "right";
 
     private static string Blade(Place place) => place.Blades == Blades.Upper ? "upper" : "lower";

@@ -63,14 +63,14 @@ internal static class MarkAnswer
 
         var ways = (was, now) switch
         {
-            (null, _) => MarkWordings.Later,
+            (null, _) => move.TestKind == complaint.Test ? MarkWordings.Later : MarkWordings.NearLater,
             (_, null) => MarkWordings.Once,
             _ when LetterTried.IsBeforeWork(log, move.Now!) => MarkWordings.BeforeLast,
             _ when ComplaintAnswer.Step(move.Arrival) == ComplaintAnswer.Step(move.Now) && move.TestKind != TestKind.Crow => MarkWordings.Unchanged,
             _ => ComplaintAnswer.IsAfterWork(move, log) && !CrowDoubt.IsIn(move, log, target) ? MarkWordings.AfterWork : MarkWordings.LaterOn,
         };
         List<EntryId> roots = [.. was is null ? Array.Empty<EntryId>() : [move.Arrival!.Root], .. now is null ? Array.Empty<EntryId>() : [move.Now!.Root]];
-        var honest = move.TestKind == complaint.Test ? "" : phrasing.Clause("marked-near", turn, MarkWordings.NotItself, false) + "; ";
+        var honest = move.TestKind == complaint.Test ? "" : phrasing.Clause("marked-near", turn, MarkWordings.NotItself, false) + " ";
         var before = ComplaintAnswer.Before(move.Now is { } last ? LetterTried.WorkAfter(log, last) : []);
         return (honest + phrasing.Clause("marked-answer", turn, ways, false, ("before", before), ("was", Again.Of(named, was ?? "")), ("now", Again.Of(was ?? named, now ?? ""))), roots);
     }

@@ -16,7 +16,7 @@ internal static class NowBlock
         List<BeforeAndNow> rows = [.. log.Moves.Select(move => Row(move, log, material.Batch.CrowTarget)).OfType<BeforeAndNow>()];
 
         // A length that was taken once says nothing about how the reed plays.
-        var once = log.Moves.Where(move => move.TestKind != TestKind.Length && Say(move.Now) is null && move.Arrival is { } arrival && Say(arrival) is not null && !LetterLog.IsBare(arrival.Now) && !told.ToldTest(move.TestKind, reed.Number)).ToList();
+        var once = log.Moves.Where(move => move.TestKind != TestKind.Length && Say(move.Now) is null && move.Arrival is { } arrival && Say(arrival) is not null && !LetterLog.IsBare(arrival.Now) && !told.ToldTest(move.TestKind, reed.Number) && !IsFound(log, move)).ToList();
         if (rows.Count + once.Count == 0)
         {
             return null;
@@ -35,6 +35,10 @@ internal static class NowBlock
             Rows = rows,
         };
     }
+
+    // “The opening is large” was said of a reed on which nothing was done: that it was large when it was tried, is the same once more.
+    private static bool IsFound(BenchLog log, TestMove move) => move.Arrival?.Now is { Step: { } step, Pitch: null, Millimetres: null } && !log.Work.Any()
+        && log.Findings.Any(one => one.Finding is { Character: FindingCharacter.Fault, Certainty: Certainty.Certain } && FindingPast.IsShownBy(one.Finding.FindingKind, move.TestKind, step));
 
     // That it wasn’t tried again is said once.
     private static IEnumerable<LetterSentence> Once(Reed reed, BenchLog log, List<TestMove> once, bool hasRows, bool isSaidBelow, Phrasing phrasing, LetterSoFar told)

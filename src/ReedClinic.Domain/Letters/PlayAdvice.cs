@@ -26,6 +26,13 @@ internal static partial class PlayAdvice
     internal static bool IsTheTeachers(LetterMaterial material, Reed reed) =>
         Typed(material, reed).Any(words => Tells(words)) || material.Batch.Questions.Any(question => IsAnsweredOf(question, reed));
 
+    /// <summary>Whether the teacher said what a reed is for and not how soon or how long it is played: then its first days are as gentle as any other’s.</summary>
+    /// <param name="material">What the letter is made of.</param>
+    /// <param name="reed">The reed.</param>
+    internal static bool LeavesTheFirstDays(LetterMaterial material, Reed reed) => IsTheTeachers(material, reed)
+        && !Typed(material, reed).Any(words => Tells(words) && Pace().IsMatch(words))
+        && !material.Batch.Questions.Any(question => IsAnsweredOf(question, reed) && Pace().IsMatch(question.Answer!));
+
     /// <summary>Whether the teacher said which reed comes first.</summary>
     /// <param name="material">What the letter is made of.</param>
     internal static bool SaysWhichFirst(LetterMaterial material) =>
@@ -45,7 +52,7 @@ internal static partial class PlayAdvice
 
     // Of all reeds only what says when or how long; of this one whatever is asked and answered about its use.
     private static bool IsAnsweredOf(Question question, Reed reed) => IsOf(question, reed) && question.Answer is { } answer && (question.Text + " " + answer) is var both
-        && ((Plays().IsMatch(both) && Time().IsMatch(answer) && !KnifeAnswer.IsAbout(question)) || (question.Reed is not null && (Tells(answer) || Purpose().IsMatch(question.Text))));
+        && ((Plays().IsMatch(both) && Time().IsMatch(answer) && !KnifeAnswer.IsAbout(question)) || (question.Reed is not null && (Tells(answer) || (Purpose().IsMatch(question.Text) && !WhichFirst().IsMatch(question.Text)))));
 
     private static bool IsOf(Question question, Reed reed) => question.Reed is null || question.Reed == reed.Id;
 
@@ -82,6 +89,9 @@ internal static partial class PlayAdvice
 
     [GeneratedRegex(@"(?i)\b(?:seconds?|minutes?|hours?|days?|nights?|weeks?|months?|daily|fortnight|mornings?|evenings?|overnight)\b")]
     private static partial Regex Time();
+
+    [GeneratedRegex(@"(?i)\b(?:seconds?|minutes?|hours?|days?|nights?|weeks?|months?|daily|fortnight|mornings?|evenings?|overnight|at once|(?:straight|right) away|already|as (?:long|much|often) as|a (?:little|bit|while)|short(?:ly)?|long(?! notes?\b| tones?\b)|gently|softly|quiet(?:ly)?|easy|easily|rest(?:ed|ing)?|wait|(?:play(?:ed|ing)?|break(?:ing)?|broken) (?:it |this (?:one )?)?in|not|never|don['’]t|any more|no longer|until|till)\b")]
+    private static partial Regex Pace();
 
     [GeneratedRegex(@"(?i)\b(?:soak\w*|dip(?:ped|ping)?|wet(?:ted|ting)?|in (?:the )?water)\b")]
     private static partial Regex Soaks();

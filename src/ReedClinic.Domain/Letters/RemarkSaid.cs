@@ -26,6 +26,28 @@ internal static partial class RemarkSaid
         && FindingWording.Of(finding.FindingKind) is not null && !IsOnlyTheName(finding) && OneClause().Match(words) is { Success: true } clause
         && Words(clause.Groups["of"].Value).Any(word => !Plain.Contains(word) && Known(finding).Contains(Stem(word))) ? words : null;
 
+    /// <summary>What is told of such words as a sentence of its own: nothing where they only name the finding, or stand in its own sentence.</summary>
+    /// <param name="finding">The finding.</param>
+    public static string? Sentence(Finding finding)
+    {
+        if (finding.Words is not { } words || IsOnlyTheName(finding) || Clause(finding) is not null)
+        {
+            return null;
+        }
+
+        List<string> more = [.. Parts().Split(words.Trim().TrimEnd('.', '!')).Where(part => !Words(part).All(word => Plain.Contains(word) || Known(finding).Contains(Stem(word))))];
+        List<Match> sides = [.. more.Select(part => OneSide().Match(part))];
+        return sides.Count > 0 && sides.TrueForAll(side => side.Success) ? string.Join(' ', sides.Select(Told))
+            : IsNoSentence().IsMatch(words) ? $"I noted at the bench: {Prose.Quote(words)}"
+            : Prose.Sentence(words);
+    }
+
+    // “left one worse” is short for whoever stands at the bench; whoever reads it needs a verb.
+    private static string Told(Match side) => string.Join(' ', new[]
+    {
+        "The", side.Groups["side"].Value.ToLowerInvariant(), side.Groups["of"].Success ? side.Groups["of"].Value.ToLowerInvariant() : "one", side.Groups["of"].Value.EndsWith('s') ? "are" : "is", side.Groups["how"].Value.ToLowerInvariant(),
+    }) + ".";
+
     private static HashSet<string> Known(Finding finding) =>
         [.. Words($"{FindingCatalogue.NameOf(finding.FindingKind)} {finding.Zone.Name()} {finding.Zone.NamePlainly()} {FindingWording.Of(finding.FindingKind)?.What}").Where(word => !Plain.Contains(word)).Select(Stem)];
 
@@ -36,6 +58,16 @@ internal static partial class RemarkSaid
     // Its subject, and what is said of it; nothing else in the sentence.
     [GeneratedRegex(@"(?i)^\s*(?<of>(?:the|its|this|both|one|left|right|upper|lower) [\p{L} ]{2,40}?) (?:is|are|was|were|has|have|had|looks?|feels?|seems?)\b[^.!?;:“”""()]{2,60}[.!]?\s*$")]
     private static partial Regex OneClause();
+
+    [GeneratedRegex(@"\s*[,;:.–]+\s+(?:and |but )?")]
+    private static partial Regex Parts();
+
+    [GeneratedRegex(@"(?i)^(?:the )?(?<side>left|right|upper|lower|other)(?: (?<of>ones?|sides?|corners?|half|blade|window|rail))? (?<how>(?:(?:a )?(?:bit|little|touch) |much |slightly |far |rather |clearly )?(?:worse|thicker|thinner|heavier|lighter|longer|shorter|wider|narrower|higher|stronger|weaker)(?: than (?:the )?(?:left|right|upper|lower|other)(?: (?:one|side|corner|half|blade|window|rail))?)?)$")]
+    private static partial Regex OneSide();
+
+    // A part of the reed without “the” before it is how one speaks at the bench.
+    [GeneratedRegex(@"(?i)^(?:(?:left|right|upper|lower|both|whole) )?(?:tip|corners?|heart|back|spine|rails?|windows?|bark|opening|crow|cork|thread|edges?|sides?|scrape|blades?|staple|half)\b")]
+    private static partial Regex IsNoSentence();
 
     [GeneratedRegex(@"\p{L}[\p{L}’']*")]
     private static partial Regex Word();

@@ -80,7 +80,7 @@ internal static partial class StoryBlock
             sentences.Add(LetterSentence.Plain(phrasing.Say("likes", reed.Number, StoryWordings.Likes, ("quote", Prose.Quote(likes)))));
         }
 
-        if (reed is { Winding: not WindingHand.NotRead, OverlapAgrees: { } agrees })
+        if (reed is { Winding: not WindingHand.NotRead, OverlapAgrees: { } agrees } && !TellsOfTheOverlap(log))
         {
             sentences.Add(LetterSentence.Plain(Winding(reed, agrees, phrasing, told)));
         }
@@ -92,6 +92,11 @@ internal static partial class StoryBlock
 
         return sentences;
     }
+
+    // What was found of the overlap, or done about it, says more than how it came: once, and not “against the thread” of a reed that was set right.
+    private static bool TellsOfTheOverlap(BenchLog log) =>
+        log.Findings.Any(one => one.Finding is { Character: FindingCharacter.Fault, FindingKind.Value: "slipped-against-winding" or "slipped-too-far" or "no-slip" })
+        || log.Work.Any(work => work.Now.AdjustmentKind.Value is "realign" or "retie");
 
     private static string Bothers(Reed reed, Phrasing phrasing)
     {

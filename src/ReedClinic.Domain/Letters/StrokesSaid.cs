@@ -15,6 +15,12 @@ internal static class StrokesSaid
             ? $"{Prose.Number(strokes)} {(strokes == 1 ? "stroke" : "strokes")} on each"
             : work.AmountBeside();
 
+    /// <summary>The same inside a sentence, where a number stands in words: “two strokes”.</summary>
+    /// <param name="work">The work.</param>
+    public static string Inside(Adjustment work) => work.Amount is { Strokes: { } strokes, Millimetres: null } amount && string.IsNullOrWhiteSpace(amount.Words) && !IsSeveral(work)
+        ? $"{Prose.Number(strokes)} {(strokes == 1 ? "stroke" : "strokes")}"
+        : Beside(work);
+
     private static bool IsSeveral(Adjustment work) =>
         Paired.Contains(work.Zone) && !(work.Blades is Blades.Upper or Blades.Lower && work.Sides is Sides.Left or Sides.Right);
 }

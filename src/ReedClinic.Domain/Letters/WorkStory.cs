@@ -193,7 +193,7 @@ internal sealed class WorkStory
         var first = run[0].Now;
         string?[] parts =
         [
-            run.Count > 1 ? Prose.Times(run.Count) : StrokesSaid.Beside(first) is { Length: > 0 } amount ? Amount(first, amount) : null,
+            run.Count > 1 ? Prose.Times(run.Count) : StrokesSaid.Inside(first) is { Length: > 0 } amount ? Amount(first, amount) : null,
             first.Blades switch { Blades.Upper => "upper blade", Blades.Lower => "lower blade", _ => null },
             first.Sides switch { Sides.Left => "left side", Sides.Right => "right side", _ => null },
         ];

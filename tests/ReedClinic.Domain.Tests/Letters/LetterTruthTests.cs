@@ -197,7 +197,7 @@ public sealed class LetterTruthTests
 
         Assert.Matches(
             @"I (set the tip|made the step).*, which makes the middle of the heart\b.* stronger by comparison\. "
-            + @".*\bI (also |then )?(smoothed|let the heart run).* \(4 strokes\)\. .*stopped.*: it was late\. "
+            + @".*\bI (also |then )?(smoothed|let the heart run).* \(four strokes\)\. .*stopped.*: it was late\. "
             + @".*\bI (cut|shortened it).* \(twice\) and (smoothed|let the heart run).* \(upper blade\)\. .*: nothing more to win\.",
             Text(scene, "reed-1-story"));
     }

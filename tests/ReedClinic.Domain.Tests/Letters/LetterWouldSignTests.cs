@@ -172,21 +172,25 @@ public sealed class LetterWouldSignTests
         }),
         text =>
         {
-            Assert.Matches("(?i)(this (much )?is good|this I liked|this pleased me|something to|I was (glad of|pleased with) this)[^.:]*: tongued notes were clean every time", text);
+            Assert.Matches("(?i)(what (is good|I liked|pleased me)|I would keep|I (liked|was glad of|was pleased with) this)[^.:]*: tongued notes were clean every time", text);
             Assert.Single(Regex.Matches(text, "(?i)tongued notes were clean every time"));
         });
 
     [Theory]
-    [InlineData(FindingCharacter.Strength, VerdictKind.LeftAsItCame, true)]
-    [InlineData(FindingCharacter.Strength, VerdictKind.NotToBeSaved, false)]
-    [InlineData(FindingCharacter.Fault, VerdictKind.LeftAsItCame, false)]
-    public void A_strength_of_such_a_reed_is_worth_a_word_too(FindingCharacter character, VerdictKind verdict, bool told) => Assert.All(
+    [InlineData(FindingCharacter.Strength, VerdictKind.LeftAsItCame, 1)]
+    [InlineData(FindingCharacter.Strength, VerdictKind.NotToBeSaved, 1)]
+    [InlineData(FindingCharacter.Fault, VerdictKind.LeftAsItCame, 0)]
+    public void A_strength_of_such_a_reed_is_told_by_its_name_and_not_once_more_without_it(FindingCharacter character, VerdictKind verdict, int told) => Assert.All(
         Letters("It tastes of tea.", scene =>
         {
             scene.Log(1, Finding.Of(new(character == FindingCharacter.Strength ? "spine-intact" : "spine-scraped"), character, new Place(Zone.Spine)));
             scene.Log(1, Verdict.Of(verdict));
         }),
-        text => Assert.Equal(told, Regex.IsMatch(text, "(?i)what is good|the good in it")));
+        text =>
+        {
+            Assert.DoesNotMatch("(?i)what is good|the good in it", text);
+            Assert.Equal(told, Regex.Count(text, "the spine( \\([^)]*\\))? (is whole|has been left standing|stands whole|has been kept)"));
+        });
 
     private static List<string> Letters(string bothers, Action<LetterScene> log, string permission = "TakeRisks") =>
     [

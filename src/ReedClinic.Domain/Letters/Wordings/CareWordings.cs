@@ -31,7 +31,7 @@ internal static class CareWordings
 
     internal static IReadOnlyList<string> Settles { get; } =
     [
-        "a reed that has been worked on {changes a little|still changes|settles} in {the first days|its first days}, so {write down|note} how <each> feels on the first day and {on the fourth|again on the fourth}.",
+        "a reed that has been worked on {changes a little|still changes|settles} in {the first days|its first days}, so {write down|note} what you hear and feel with <each> on the first day and {on the fourth|again on the fourth}.",
         "{after work like this|after such work} a reed {changes|settles} for a few days; {write down|note} what you hear in <each> {at first and again on day four|on the first day and on the fourth}.",
         "{don't be surprised by|expect} {some|a little} change in <each> {in|during} the first days: {fresh scraping needs to settle|fresh scraping takes time to settle}.",
         "{write|write down} a line about <each> on the first day and {another|one more} on the fourth{, because a reed settles after work|: after work a reed settles}.",
@@ -41,7 +41,14 @@ internal static class CareWordings
     internal static IReadOnlyList<string> SettlesToo { get; } =
     [
         "{don't be surprised by|expect} {some|a little} change in <each> {at the beginning|at first}: {what was worked on|a reed that was worked on} needs {time to settle|to settle}.",
-        "after work a reed {changes a little|still changes|settles} {at first|in the beginning}{, and so it is with <each>|; that goes for <each>}.",
+        "after work a reed {changes a little|still changes|settles} {at first|in the beginning}{, and so will <each>|: look out for that with <each>}.",
+    ];
+
+    /// <summary>The same of one reed, which needs no name.</summary>
+    internal static IReadOnlyList<string> ItSettlesToo { get; } =
+    [
+        "{don't be surprised by|expect} {some|a little} change in it {at the beginning|at first}: {what was worked on|a reed that was worked on} needs {time to settle|to settle}.",
+        "{after the work|after this work} it will {change a little|still change|settle} {at first|in the beginning}, {as every reed does|as reeds do|and that is as it should be}.",
     ];
 
     /// <summary>Taking turns, which needs more than one reed.</summary>

@@ -28,7 +28,7 @@ internal static class ClosingWordings
     /// <summary>What to send next time, where there is a plan.</summary>
     internal static IReadOnlyList<string> SendNext { get; } =
     [
-        "{when you send reeds again|in your next parcel|with your next parcel|next time}, {please put in|please send|I would like to see} {one made by the plan{ above| in this letter}|a reed made by the plan{ above| in this letter}|the first reed made by the plan{ above| in this letter}}{, with a note of what the tests showed you|, just as you made it|, and write to it what you saw and heard in the tests|}.",
+        "{when you send reeds again|in your next parcel|with your next parcel|next time}, {please put in|please send|I would like to see} {one made by the plan{ above| in this letter}|a reed made by the plan{ above| in this letter}|the first reed made by the plan{ above| in this letter}}{, with a note of what the tests showed you|, just as you made it|, and write down with it what you saw and heard in the tests|}.",
         "{for the next parcel|for your next parcel|when the next parcel goes}, {keep|put aside|save} {a reed made by the plan{ above| in this letter}|one that follows the plan{ above| in this letter}|the first that follows the plan{ above| in this letter}}{, and send it just as it is|, and send <this> with it, to compare|, with a note of what you saw and heard}.",
         "{send me|please send} {a reed made by the plan{ above| in this letter}|the first reed made by the plan{ above| in this letter}|one that follows the plan{ above| in this letter}} {next time|in your next parcel|when you write again}{: it will tell us both how it went|; then we both hear what it did|, with <this> beside it, to compare}.",
     ];

@@ -5,30 +5,34 @@ namespace ReedClinic.Domain.Letters.Wordings;
 /// <summary>What is said first to what bothers the student.</summary>
 internal static class ComplaintWordings
 {
+    // Where another test answers than the one that would: that is said first, and plainly.
+    private const string Near =
+        "{I made no test of {just|exactly} that|I did not test {just|exactly} that|I have no test of just that}, but {this comes near it|this is close to it|this may have to do with it}";
+
     internal static IReadOnlyList<string> AfterWork { get; } =
     [
         "{I tried just that|that I tried, too|I looked into that}: when it came, <was>, and {after the work|after my work|by the end} <now>.",
-        "{to begin with that|to that first}: <was> when it {came|arrived}, and {after the work|after my work|by the end} <now>.",
+        "{to begin with that|to answer that}: <was> when it {came|arrived}, and {after the work|after my work|by the end} <now>.",
     ];
 
     /// <summary>Where no work lay between the two.</summary>
     internal static IReadOnlyList<string> LaterOn { get; } =
     [
         "{I tried just that|I looked into that}: when it came, <was>, and later <now>.",
-        "{to begin with that|to that first}: <was> when it {came|arrived}, and later <now>.",
+        "{to begin with that|to answer that}: <was> when it {came|arrived}, and later <now>.",
     ];
 
     /// <summary>Where work came after the last time it was tried.</summary>
     internal static IReadOnlyList<string> BeforeLast { get; } =
     [
         "{I tried just that|I looked into that}: when it came, <was>, and when I last tried it, before <before>, <now>.",
-        "{to begin with that|to that first}: <was> when it {came|arrived}, and when I last tried it, before <before>, <now>.",
+        "{to begin with that|to answer that}: <was> when it {came|arrived}, and when I last tried it, before <before>, <now>.",
     ];
 
     internal static IReadOnlyList<string> Unchanged { get; } =
     [
         "{I tried just that|I looked into that}: when it came, <was>, and {there that stands|that is how it has stayed}.",
-        "{to begin with that|to that first}: <was> when it {came|arrived}, and that has not changed.",
+        "{to begin with that|to answer that}: <was> when it {came|arrived}, and that has not changed.",
     ];
 
     /// <summary>Tried when it came, and not after that.</summary>
@@ -49,28 +53,28 @@ internal static class ComplaintWordings
     /// <summary>Where another test bears on it, before and after the work.</summary>
     internal static IReadOnlyList<string> NearAfterWork { get; } =
     [
-        "{just that|that itself} I {did not try|left untried} here; {what bears on it|nearest to it}: when it came, <was>, and {after the work|after my work|by the end} <now>.",
-        "I {did not try|left untried} {just that|that itself}, {only what bears on it|only what is nearest to it}: <was> when it {came|arrived}, and {after the work|after my work|by the end} <now>.",
+        Near + ": when it {came|arrived}, <was>, and {after the work|after my work|by the end} <now>.",
+        Near + ": <was> when it {came|arrived}, and {after the work|after my work|by the end} <now>.",
     ];
 
     /// <summary>The same where work came after the last time that it was tried.</summary>
     internal static IReadOnlyList<string> NearBeforeLast { get; } =
     [
-        "{just that|that itself} I {did not try|left untried} here; {what bears on it|nearest to it}: when it came, <was>, and when I last tried, before <before>, <now>.",
+        Near + ": when it {came|arrived}, <was>, and when I last tried, before <before>, <now>.",
     ];
 
     /// <summary>The same where no work lay between the two.</summary>
     internal static IReadOnlyList<string> NearLaterOn { get; } =
     [
-        "{just that|that itself} I {did not try|left untried} here; {what bears on it|nearest to it}: when it came, <was>, and later <now>.",
-        "I {did not try|left untried} {just that|that itself}, {only what bears on it|only what is nearest to it}: <was> when it {came|arrived}, and later <now>.",
+        Near + ": when it {came|arrived}, <was>, and later <now>.",
+        Near + ": <was> when it {came|arrived}, and later <now>.",
     ];
 
     /// <summary>The same, tried once when it came.</summary>
-    internal static IReadOnlyList<string> NearOnce { get; } = ["{just that|that itself} I {did not try|left untried} here; {what bears on it|nearest to it}: <was> when it {came|arrived}."];
+    internal static IReadOnlyList<string> NearOnce { get; } = [Near + ": <was> when it {came|arrived}."];
 
     /// <summary>The same, tried only later.</summary>
-    internal static IReadOnlyList<string> NearLater { get; } = ["{just that|that itself} I {did not try|left untried}; {what bears on it|what is nearest to it} I tried only later: by then <now>."];
+    internal static IReadOnlyList<string> NearLater { get; } = [Near + ", which I tried only later: by then <now>."];
 
     internal static IReadOnlyList<string> FoundToo { get; } = ["I {found|noticed|met} that too.", "that is what I {found|noticed} as well."];
 
@@ -96,15 +100,15 @@ internal static class ComplaintWordings
     /// <summary>Where the log says nothing of it, and the reed goes home to be played.</summary>
     internal static IReadOnlyList<string> NotNoted { get; } =
     [
-        "my notes from the bench {say nothing of|hold nothing on} <what>: {please tell me|let me know|write to me} how <it is> when you have played {it|this one}<for>.",
-        "of <what> I {noted|wrote down} nothing; {please tell me|let me know|write to me} how <it is> once you have played {it|this one}<little>.",
+        "I {wrote nothing down|made no note} about <what>: {please tell me|let me know|write to me} how <it is> when you have played {it|this one}<for>.",
+        "I {have no note|wrote down nothing|noted nothing} about <what>; {please tell me|let me know|write to me} how <it is> once you have played {it|this one}<little>.",
     ];
 
     /// <summary>The same where something else was answered, or became better.</summary>
     internal static IReadOnlyList<string> AskedBack { get; } =
     [
-        "{as for|as to} <what>, I have no test {of my own |}to tell you of: {please tell me|let me know|write to me} how <it is> when you have played {it|this one}<for>.",
-        "{I made|I have made} no {separate test|test by itself} of <what>; {please tell me|let me know|write to me} how <it is> once you have played {it|this one}<little>.",
+        "{I can't say anything yet|I can't tell you anything yet|I can say nothing yet|I have nothing to tell you yet} about <what>: {please tell me|let me know|write to me} how <it is> when you have played {it|this one}<for>.",
+        "{I made|I have made} no {separate test|test} of <what>; {please tell me|let me know|write to me} how <it is> once you have played {it|this one}<little>.",
     ];
 
     /// <summary>Why it is left open, in the teacher’s words.</summary>
@@ -113,7 +117,7 @@ internal static class ComplaintWordings
     /// <summary>The same where it isn’t to be played.</summary>
     internal static IReadOnlyList<string> NotNotedAlone { get; } =
     [
-        "my notes from the bench {say nothing of|hold nothing on} <what>.", "of <what> I {noted|wrote down} nothing.",
+        "I {wrote nothing down|made no note} about <what>.", "I {have no note|noted nothing} about <what>.",
     ];
 
     /// <summary>Where nobody here can say what such words are about, and the reed goes home to be played: it is asked back.</summary>

@@ -7,9 +7,9 @@ internal static class LessonWordings
     [
         "if you {take|keep|remember} {only one thing|just one thing|one thing} from {this letter|all this|these pages|what I write}, let it be this.",
         "{here is|this is|now comes} the {one thing|thing} {to keep in mind|to remember|to take with you|that matters most}{ when you make the next one| for your next reed| the next time you scrape|}.",
-        "{of all that I write here|of everything in this letter|of all these things}, {this matters most|this is worth most|keep this|take this with you}{ for the next reed| next time|}.",
+        "{of all that I write here|of everything in this letter|of all these things}, {this matters most|this is worth most|keep this in mind|take this with you}{ for the next reed| when you make the next one|}.",
         "{let me|I want to|I would like to} {pick out|choose|name} {one thing|a single thing} {for you to work on|that will help most|to carry into the next reed|to begin with}.",
-        "{one thing|a single thing} {will help you more than the rest|is worth more practice than the rest|deserves your attention first}{, and it can be learnt|; it can be learnt|}.",
+        "{one thing|a single thing} {will help you more than the rest|is worth more of your time than the rest|deserves your attention first}{, I think| when you make the next one|}.",
     ];
 
     internal static IReadOnlyList<string> LeadMany { get; } =
@@ -17,7 +17,7 @@ internal static class LessonWordings
         "one thing runs through your reeds, and {it is good news|that is good news|I am glad of it}, because it can be {learnt|practised|mended in the next one}.",
         "when I {compared|looked back over|thought over} your reeds, one thing {stood out|came up again and again|showed more than once}.",
         "your reeds {tell|told} me the same {thing|story} more than once{, and that helps|, which helps}: it {gives|shows} you one clear thing to {work on|practise|try}.",
-        "{what comes back|what I met more than once|what is common} in these reeds is {worth knowing|the best thing to learn from|good to know}{, since it can be learnt|, because you can change it|}.",
+        "{one thing comes back|the same thing comes back|one thing shows} in more than one of these reeds{, and that makes it a good place to begin|, and that is where I would begin|}.",
     ];
 
     /// <summary>The lesson itself, with the reeds in which it was found.</summary>

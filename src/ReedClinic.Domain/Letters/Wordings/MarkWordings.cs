@@ -24,7 +24,7 @@ internal static class MarkWordings
         ["when it {came|arrived}, <was>, and when I last tried it, before <before>, <now>", "<was> when it {came|arrived}, and when I last tried it, before <before>, <now>"];
 
     /// <summary>Before what another test says of it: the thing itself wasn’t tried.</summary>
-    internal static IReadOnlyList<string> NotItself { get; } = ["{that itself|just that} I {did not try|left untried} here"];
+    internal static IReadOnlyList<string> NotItself { get; } = ["I {made no test of|did not test} {just|exactly} that, but"];
 
     internal static IReadOnlyList<string> LaterOn { get; } = ["when it {came|arrived}, <was>, and later <now>", "<was> when it {came|arrived}, and later <now>"];
 
@@ -34,6 +34,9 @@ internal static class MarkWordings
     internal static IReadOnlyList<string> Once { get; } = ["{when it came|when it arrived|when I tried it}, <was>", "<was> {when it came|when it arrived|when I tried it}"];
 
     internal static IReadOnlyList<string> Later { get; } = ["I tried it only later, and {then|by then} <now>"];
+
+    /// <summary>The same of another test than the one that would answer.</summary>
+    internal static IReadOnlyList<string> NearLater { get; } = ["later <now>", "later on <now>"];
 
     internal static IReadOnlyList<string> Found { get; } = ["I {found|noticed|met} it too"];
 

@@ -116,7 +116,7 @@ internal static class NowWordings
     [
         "{before the work|when it came|on arrival|when it arrived}, <tests>.",
         "<tests> {before the work|when it came|on arrival|when it arrived}.",
-        "{tried|what I tried} {here |on this one |}before the work alone: <tests>.",
+        "{before I began|before I began to work|before I worked on it}, <tests>.",
     ];
 
     internal static IReadOnlyList<string> NotTriedAgain { get; } =

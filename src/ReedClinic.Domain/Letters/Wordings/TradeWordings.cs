@@ -53,7 +53,7 @@ internal static class TradeWordings
         new("plaque", @"\bplaque\b", "the {small|thin} flat {plate|tongue} that {goes|is slipped} between the blades"),
         new("crow", @"\b[Cc]row it\b", "blow {it alone|it by itself}, with your lips {at|right up to} the thread") { Alone = "blowing the reed by itself, with your lips {at|right up to} the thread" },
         new("crow", @"\bcrow\b(?! it)", "the {sound|noise} of the reed {alone|on its own}, {blown with|with} your lips {at|right up to} the thread") { Row = "crow" },
-        new("peep", @"\bpeep\b", "one {short |}note on the reed alone, held as {you play|for playing}") { Row = "peep" },
+        new("peep", @"\bpeep\b", "one {short |}note on the reed alone, {with your lips where they are when you play|with your lips as you play}") { Row = "peep" },
         new("seal", @"\bseals?\b", "{letting no air out|keeping the air in} at the sides") { Row = "seal" },
         new("opening", @"\bopening\b", "the gap between the blades{ at the end| at the front|}") { Row = "opening" },
         new("overlap", @"\b(?<=[Tt]he )overlap\b", "{how far|by how much} one blade {sits|lies} to the side of the other"),

@@ -54,7 +54,7 @@ internal static class WholeReedLessons
         ],
         null,
         [
-            "{start|make|begin} the next reed before this one is {tired|worn out|quite tired}.",
+            "{start|make|begin} the next reed before the one you play is {tired|worn out|quite tired}.",
             "take turns with three reeds, a day each{, so each can dry|, so none gets tired|}.",
             "rinse the reed in fresh water {after playing|when you have played}{, before you dry it|}.",
             "clean it inside {from time to time|now and then}, wet, from the cork end {out through the tip|towards the tip and out|and out at the tip}.",

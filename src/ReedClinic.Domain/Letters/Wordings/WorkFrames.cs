@@ -114,17 +114,9 @@ internal static class WorkFrames
     /// <summary>What was right of a reed on which nothing was done.</summary>
     internal static IReadOnlyList<string> GoodOfIt { get; } =
     [
-        "{this much is good|this is good|this I liked|this pleased me} {about it|in it|in this one}: <goods>.",
-        "{there is|I found} something {to like in it|to be glad of}: <goods>.",
-        "{I was glad of this|I was pleased with this}{ in it| here| on this one|}: <goods>.",
-    ];
-
-    /// <summary>The same where no test, but a strength was written down: it was told before.</summary>
-    internal static IReadOnlyList<string> GoodKept { get; } =
-    [
-        "what is good in {it|this one|this reed} {is worth keeping|I was glad to see|pleased me}.",
-        "{I was glad of|I am glad of|I liked} what is good {in it|in this one|about it}.",
-        "{the good in it|what is good about it} {deserves to stay as it is|I would keep just so}.",
+        "{what I liked|what pleased me|what is good} {about it|about this one|about this reed}: <goods>.",
+        "{I liked this|I was glad of this|I was pleased with this}: <goods>.",
+        "{I would keep this|this I would keep}{ as it is| just so|}{ on this one|}: <goods>.",
     ];
 
     internal static IReadOnlyList<string> RiskOpen { get; } =
