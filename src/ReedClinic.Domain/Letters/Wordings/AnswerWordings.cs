@@ -25,7 +25,7 @@ internal static class AnswerWordings
     internal static IReadOnlyList<string> Above { get; } =
     [
         "<question>{, you asked here too|, you asked here as well|, you also asked here}; {that is answered|you will find that answered|I have answered that} {above|further up}.",
-        "{here too you asked|you asked this again here}: <question> {that is answered|you will find that answered|I have answered that} {above|further up}.",
+        "{here too you asked|you asked this again here}: <question> {That is answered|You will find that answered|I have answered that} {above|further up}.",
     ];
 
     internal static IReadOnlyList<string> LeftOpen { get; } =
