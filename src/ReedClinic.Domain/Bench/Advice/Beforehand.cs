@@ -1,5 +1,6 @@
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
 
 namespace ReedClinic.Domain.Bench.Advice;
 
@@ -31,11 +32,21 @@ public static class Beforehand
     /// <param name="batch">Its batch.</param>
     /// <param name="entry">What is about to be recorded. Work that was agreed with the student has been asked about already.</param>
     /// <param name="earlier">What is said before it in the same breath.</param>
-    public static IReadOnlyList<AdviceLine> All(BenchLog log, Reed reed, Batch batch, BenchEntry entry, params IReadOnlyList<BenchEntry> earlier)
+    public static IReadOnlyList<AdviceLine> All(BenchLog log, Reed reed, Batch batch, BenchEntry entry, params IReadOnlyList<BenchEntry> earlier) =>
+        All(log, reed, batch, entry, default, earlier);
+
+    /// <summary>The same, where it is known which operation will record it: what holds since something in the same breath is named by that.</summary>
+    /// <param name="log">The reed’s log before it.</param>
+    /// <param name="reed">The reed, with what the student allowed.</param>
+    /// <param name="batch">Its batch.</param>
+    /// <param name="entry">What is about to be recorded.</param>
+    /// <param name="operation">The operation.</param>
+    /// <param name="earlier">What is said before it in the same breath.</param>
+    public static IReadOnlyList<AdviceLine> All(BenchLog log, Reed reed, Batch batch, BenchEntry entry, OperationId operation, IReadOnlyList<BenchEntry> earlier)
     {
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(earlier);
-        var before = SameBreath.After(log, earlier);
+        var before = SameBreath.After(log, earlier, operation);
         return entry switch
         {
             Adjustment work when WorkKinds.IsClip(work.AdjustmentKind) && !Agreement.IsSaid(work.Words) =>

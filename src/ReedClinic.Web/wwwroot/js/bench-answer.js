@@ -128,7 +128,7 @@ export function answers(place, typedIn, { kept, keep }, does) {
     return true;
   }
 
-  const said = ({ url, fields: { Operation, Heeded, Agreed, ...rest } }) => JSON.stringify([url, rest]);
+  const said = ({ url, fields: { Operation, Heeded, Agreed, Asked, ...rest } }) => JSON.stringify([url, rest]);
   draw();
   return {
     tell,
@@ -150,6 +150,8 @@ export function answers(place, typedIn, { kept, keep }, does) {
     // Just these words stand in a question.
     keeps: (text) => open.some((one) => one.fields.Text === text),
     isHeld: (item) => open.some((one) => one.holds && said(one) === said(item)),
+    // Said once more it is the same thing, and what was told of it is named by that.
+    operationOf: (item) => open.find((one) => said(one) === said(item))?.fields.Operation,
     // Said once more it is answered.
     saidAgain(item) {
       const same = open.find((one) => said(one) === said(item));

@@ -152,7 +152,7 @@ function open(form) {
   function send(fields, url, text, whole, first = false) {
     const now = Date.now();
     const heeded = [...shownAdvice].filter(([, since]) => now - since > doublePress).map(([id]) => id).join(" ");
-    const item = { url, text, whole, fields: { ...fields, Heeded: heeded, Operation: fields.Operation ?? crypto.randomUUID() } };
+    const item = { url, text, whole, fields: { ...fields, Heeded: heeded, Operation: fields.Operation ?? answer.operationOf({ url, fields }) ?? crypto.randomUUID() } };
     item.first = first || answer.isHeld(item);
     if (item.first) queue.unshift(item);
     else queue.push(item);

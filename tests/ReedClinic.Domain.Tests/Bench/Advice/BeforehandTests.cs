@@ -2,6 +2,7 @@ using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Bench.Advice;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.People;
 using ReedClinic.Domain.Reeds;
 using static ReedClinic.Domain.Tests.Bench.Advice.AdviceScene;
 
@@ -108,18 +109,19 @@ public sealed class BeforehandTests
     }
 
     [Fact]
-    public void Advice_within_a_breath_keeps_its_name_until_it_is_recorded_and_is_told_no_more_after_it()
+    public void Advice_within_a_breath_keeps_its_name_until_it_is_recorded_whoever_writes_meanwhile_and_is_told_no_more_after_it()
     {
         var scene = new AdviceScene();
         scene.Crow("C -40");
-        var sharp = Writer.Value(Domain.Bench.Test.Of(TestKind.Crow, pitch: Writer.Value(Domain.Pitch.SaidPitch.Read("C +40", Domain.Pitch.Tuning.Standard))));
-        var told = Told(scene, Hair(), sharp)!;
-        Assert.Equal(told.Id, Told(scene, Hair(), sharp)!.Id);
+        var (sharp, breath) = (Crow("C +40"), new OperationId(Writer.Number(30, 1)));
+        var told = Assert.Single(Within(scene, breath, sharp));
         Assert.True(SameBreath.IsForNow(told.Id));
+        scene.Writer.Say(Writer.Note("a colleague writes meanwhile"), by: Writer.Ben);
+        Assert.Equal(told.Id, Assert.Single(Within(scene, breath, sharp)).Id);
 
         // What was shown stands before what was said, as it is recorded.
         scene.SetAside(told);
-        scene.Say(sharp);
+        scene.Writer.Add(sharp, scene.Writer.Entries.Count + 1, operation: breath);
         Assert.Null(Told(scene, Hair()));
         scene.Do(AdviceScene.Hair);
         Assert.DoesNotContain(scene.Due(PlannedWork.Of(scene.Writer.Log.Live<Adjustment>().Last())), line => line.Kind == AdviceKind.ClipWhenSharp);
@@ -128,8 +130,30 @@ public sealed class BeforehandTests
 
         // Another time it is another occurrence.
         scene.Crow("C -5");
-        Assert.Equal(AdviceKind.ClipWhenSharp, Told(scene, Hair(), sharp)?.Kind);
-        Assert.NotEqual(told.Id, Told(scene, Hair(), sharp)!.Id);
+        Assert.NotEqual(told.Id, Assert.Single(Within(scene, new OperationId(Writer.Number(30, 2)), sharp)).Id);
+    }
+
+    [Fact]
+    public void Advice_that_an_older_log_names_by_where_it_ended_then_stays_set_aside()
+    {
+        var scene = new AdviceScene();
+        scene.Crow("C -40");
+        var kind = Assert.Single(Within(scene, default, Crow("C +40"))).Id.Value.Split('/')[0];
+        var older = new AdviceId($"{kind}/{new Guid(scene.Writer.Log.LastSequence, 0, 0, new byte[8]):N}");
+        scene.Say(Writer.Value(AdviceSetAside.Of(older)));
+        scene.Say(Crow("C +40"));
+
+        Assert.True(SameBreath.IsForNow(older));
+        Assert.Null(Told(scene, Hair()));
+    }
+
+    [Fact]
+    public void A_breath_too_long_for_one_operation_can_be_looked_at()
+    {
+        var scene = new AdviceScene();
+        scene.Crow("C -40");
+
+        Assert.Equal(AdviceKind.ClipWhenSharp, Told(scene, Hair(), [.. Enumerable.Repeat(Crow("C -40"), 2 * OperationId.MostParts), Crow("C +40")])?.Kind);
     }
 
     [Theory]
@@ -174,6 +198,12 @@ public sealed class BeforehandTests
 
     private static AdviceLine? Told(AdviceScene scene, BenchEntry entry, params BenchEntry[] earlier) =>
         Beforehand.Of(scene.Writer.Log, scene.Reed, scene.Batch, entry, earlier);
+
+    private static IReadOnlyList<AdviceLine> Within(AdviceScene scene, OperationId breath, params BenchEntry[] earlier) =>
+        Beforehand.All(scene.Writer.Log, scene.Reed, scene.Batch, Hair(), breath, earlier);
+
+    private static Domain.Bench.Test Crow(string pitch) =>
+        Writer.Value(Domain.Bench.Test.Of(TestKind.Crow, pitch: Writer.Value(Domain.Pitch.SaidPitch.Read(pitch, Domain.Pitch.Tuning.Standard))));
 
     private static Adjustment Hair(string? words = null) => Work("clip-hair", Zone.TipEdge, words);
 

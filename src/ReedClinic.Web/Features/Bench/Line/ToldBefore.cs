@@ -57,16 +57,16 @@ public static class ToldBefore
             return ([], []);
         }
 
-        var due = All(entries, view);
+        var due = All(entries, view, operation);
         var seen = shown.ToString().Split(Between);
         return due.FirstOrDefault(line => !seen.Contains(line.Id.Value)) is { } unseen ? (Problems(unseen), []) : ([], [.. due.Select(line => line.Id)]);
     }
 
     // Each advice once, however many of the entries it is due for.
-    private static List<AdviceLine> All(IReadOnlyList<BenchEntry> entries, BenchView view)
+    private static List<AdviceLine> All(IReadOnlyList<BenchEntry> entries, BenchView view, OperationId operation = default)
     {
         ArgumentNullException.ThrowIfNull(entries);
         ArgumentNullException.ThrowIfNull(view);
-        return [.. entries.SelectMany((entry, at) => Beforehand.All(view.Log, view.Reed, view.Batch, entry, [.. entries.Take(at)])).DistinctBy(line => line.Id)];
+        return [.. entries.SelectMany((entry, at) => Beforehand.All(view.Log, view.Reed, view.Batch, entry, operation, [.. entries.Take(at)])).DistinctBy(line => line.Id)];
     }
 }
