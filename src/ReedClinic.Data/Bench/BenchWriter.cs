@@ -85,9 +85,9 @@ internal sealed class BenchWriter(IDbContextFactory<ClinicDb> databases, TimePro
             return new Outcome<IReadOnlyList<BenchFact>>.NotFound();
         }
 
-        if (page.SaidBy(said.Operation) is { Count: > 0 } first)
+        if (page.Log.SaidBy(said.Operation) is { Count: > 0 } first)
         {
-            return new Outcome<IReadOnlyList<BenchFact>>.Done([.. first.Select(entry => page.Log.FactOf(entry.Id)!)]);
+            return new Outcome<IReadOnlyList<BenchFact>>.Done(first);
         }
 
         var (entries, problem) = await page.TakeAsync(said.Entries, ct).ConfigureAwait(false);

@@ -97,23 +97,6 @@ internal sealed class OpenLog
         return new OpenLog(db, reed, found.Batch, found.Instrument, found.MayBeWorked, entries);
     }
 
-    /// <summary>What one operation said before, in order; none when it is new.</summary>
-    internal List<BenchEntry> SaidBy(OperationId operation)
-    {
-        List<BenchEntry> said = [];
-        for (var part = 0; part < OperationId.MostParts; part++)
-        {
-            if (Entries.FirstOrDefault(entry => entry.OperationId == operation.Part(part)) is not { } entry)
-            {
-                break;
-            }
-
-            said.Add(entry);
-        }
-
-        return said;
-    }
-
     /// <summary>Adds entries, the rows of the sheet that change with them, and the batch's first day at the bench.</summary>
     internal async Task<BenchLog> Add(IReadOnlyList<BenchEntry> said, CancellationToken ct)
     {

@@ -123,6 +123,18 @@ public sealed class BenchLog
     /// <returns>The fact, or null.</returns>
     public BenchFact? FactOf(EntryId entry) => Facts.FirstOrDefault(fact => fact.Chain.Any(link => link.Id == entry));
 
+    /// <summary>What one operation said before, in its order, as it stands now; none when it is new.</summary>
+    /// <param name="operation">The operation.</param>
+    public IReadOnlyList<BenchFact> SaidBy(OperationId operation)
+    {
+        var entries = History.ToLookup(line => line.Entry.OperationId, line => line.Entry.Id);
+        return
+        [
+            .. Enumerable.Range(0, OperationId.MostParts).Select(part => entries[operation.Part(part)].ToList())
+                .TakeWhile(said => said.Count > 0).Select(said => FactOf(said[0])!),
+        ];
+    }
+
     /// <summary>
     /// What an undo by this teacher takes back: the last wording of theirs that stands. What was measured from their recording came by itself, maybe
     /// after they had said something else, and isn’t offered.

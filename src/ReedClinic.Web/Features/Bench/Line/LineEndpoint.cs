@@ -62,6 +62,12 @@ public static class LineEndpoint
     private static async Task<Outcome<IReadOnlyList<BenchFact>>> SayAsync(
         Actor actor, BenchView view, SentLine said, OperationId operation, BenchBook bench, IStringLocalizer<BenchText> t, CancellationToken ct)
     {
+        // What is sent again stands already: it gets its first answer, and isn’t judged against itself.
+        if (view.Log.SaidBy(operation) is { Count: > 0 } first)
+        {
+            return new Outcome<IReadOnlyList<BenchFact>>.Done(first);
+        }
+
         if (view.Reed.Presence == Presence.Missing)
         {
             return Refused("", t["NotInParcel"]);

@@ -51,8 +51,7 @@ public static class ToldBefore
         IReadOnlyList<BenchEntry> entries, StringValues shown, BenchView view, OperationId operation)
     {
         ArgumentNullException.ThrowIfNull(view);
-        // Sent again after its answer was lost it stands already, and would be judged against itself.
-        if (shown.Count == 0 || view.Log.Facts.Any(fact => fact.Chain.Any(link => link.OperationId == operation)))
+        if (shown.Count == 0)
         {
             return ([], []);
         }
