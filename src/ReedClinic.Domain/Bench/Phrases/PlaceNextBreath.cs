@@ -1,5 +1,3 @@
-using ReedClinic.Domain.Reeds;
-
 namespace ReedClinic.Domain.Bench.Phrases;
 
 /// <summary>“Took two strokes. Left side of the tip.”, “scraped (upper, left rail)”: where it was done is said in the next breath, or in brackets.</summary>
