@@ -52,7 +52,7 @@ public sealed class BenchLostTests(OneBrowser browser)
         var ct = TestContext.Current.CancellationToken;
         using var folder = new TemporaryFolder();
         await StudioTemplates.CopyAsync(folder.Path, hasDemo: true);
-        var settings = Settings(folder.Path, FreePort());
+        var settings = Settings(folder.Path, Ports.Free());
         RunningApp? app = await StartAsync(settings, ct);
         try
         {
@@ -90,7 +90,7 @@ public sealed class BenchLostTests(OneBrowser browser)
         var ct = TestContext.Current.CancellationToken;
         using var folder = new TemporaryFolder();
         await StudioTemplates.CopyAsync(folder.Path, hasDemo: true);
-        await using var app = await StartAsync(Settings(folder.Path, FreePort()), ct);
+        await using var app = await StartAsync(Settings(folder.Path, Ports.Free()), ct);
         await using var teacher = await browser.VisitAsync(app.Address, "bench-lost-fields");
         await teacher.SignInAsync("edda@lanternquay.example", thenAt: "/(desk)?", DemoClinic.Password);
         var page = teacher.Page;

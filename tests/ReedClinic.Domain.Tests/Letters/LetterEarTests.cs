@@ -3,7 +3,6 @@ using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
-using ReedClinic.Domain.Recurrence;
 using ReedClinic.Domain.Reeds;
 using ReedClinic.Domain.Tests.Letters.Drafts;
 

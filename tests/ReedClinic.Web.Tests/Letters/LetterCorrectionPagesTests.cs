@@ -174,8 +174,8 @@ public sealed class LetterCorrectionPagesTests(ClinicHost host) : IClassFixture<
         using var writing = Parse((await teacher.See(path)).Page);
         var sent = writing.QuerySelectorAll(".letter-versions li:has(.letter-version-sent) a").Select(way => way.GetAttribute("href")!).ToList();
         using var newest = Parse((await teacher.See(sent[0])).Page);
-        Assert.Equal($"What changed since version {sent[1].Split('/')[^1]}, which was sent", newest.QuerySelectorAll(".letter-changes h2").Last().TextContent);
-        Assert.Contains("heron", newest.QuerySelectorAll(".letter-changes").Last().TextContent, StringComparison.Ordinal);
+        Assert.Equal($"What changed since version {sent[1].Split('/')[^1]}, which was sent", newest.QuerySelectorAll(".letter-changes h2")[^1].TextContent);
+        Assert.Contains("heron", newest.QuerySelectorAll(".letter-changes")[^1].TextContent, StringComparison.Ordinal);
         Assert.StartsWith("Sent on ", newest.QuerySelector(".letter-bar .hint")!.TextContent, StringComparison.Ordinal);
     }
 
