@@ -116,7 +116,7 @@ internal static class WorkFrames
     [
         "{what I liked|what pleased me|what is good} {about it|about this one|about this reed}: <goods>.",
         "{I liked this|I was glad of this|I was pleased with this}: <goods>.",
-        "{I would keep this|this I would keep}{ as it is| just so|}{ on this one|}: <goods>.",
+        "{I would keep this|this I would keep}{ as it is|}{ on this one|}: <goods>.",
     ];
 
     internal static IReadOnlyList<string> RiskOpen { get; } =
