@@ -5,6 +5,16 @@ internal static class CautionWords
 {
     internal static HashSet<string> Denials { get; } = Set("n't no not never without nor neither none");
 
+    /// <summary>Behind one of these “without” denies nothing: “I can't play a page without …”, “how do I play without …”.</summary>
+    internal static HashSet<string> TurnsWithout { get; } =
+        [.. Denials, .. Set("hardly barely rarely seldom scarcely impossible unable hard difficult how want wants wanted wish like love hope if could would should ever few")];
+
+    /// <summary>What says that a “no” holds but for something, or no longer.</summary>
+    internal static HashSet<string> Until { get; } = Set("until till except unless");
+
+    /// <summary>What says within the same clause that a “no” is of another time, or of another reed.</summary>
+    internal static HashSet<string> OfAnother { get; } = Set("before other others like");
+
     /// <summary>What may stand between a “no” and what it denies.</summary>
     internal static HashSet<string> BetweenNoAndIt { get; } = Set(
         "a an any the my our his her all at bad black brown green grey been being be feel feels felt feeling get gets got getting go goes gone really ever have has had having "

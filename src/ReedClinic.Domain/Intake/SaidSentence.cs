@@ -50,8 +50,26 @@ internal sealed partial class SaidSentence
             before--;
         }
 
-        return CautionWords.Denials.Contains(this[before]) && !(this[before] is "without" && CautionWords.Denials.Contains(this[before - 1]));
+        return CautionWords.Denials.Contains(this[before])
+            && !(this[before] is "without" ? _words.Take(before).Any(CautionWords.TurnsWithout.Contains) : IsOfAnotherTime(before) || (this[before] is "never" && this[before + 1] is "been" && this[before + 2] is "so"));
     }
+
+    // “I never had a sore lip before this reed”, “it doesn't hurt unless …”, “until this one my lips were never sore”: denied of another time, and said of this one.
+    private bool IsOfAnotherTime(int denial)
+    {
+        if (this[denial - 1] is "wo")
+        {
+            return false;
+        }
+
+        var clause = _words.Skip(denial + 1).TakeWhile(word => word is not ("," or "and")).Count();
+        return IsTurned(0) || Enumerable.Range(denial + 1, Math.Max(0, _words.Length - denial - 1))
+            .Any(at => (CautionWords.Until.Contains(this[at]) || (at <= denial + clause && CautionWords.OfAnother.Contains(this[at]))) && IsTurned(at));
+    }
+
+    // “I never scrape it before I send it” is of no other time.
+    private bool IsTurned(int at) => (CautionWords.Until.Contains(this[at]) || CautionWords.OfAnother.Contains(this[at]))
+        && !Enumerable.Range(at + 1, 4).Any(next => CautionWords.Posting.Contains(this[next]));
 
     private static string Plain(string word) => word.StartsWith("mold", StringComparison.Ordinal) ? "mould" + word[4..] : word;
 

@@ -19,7 +19,7 @@ internal static partial class LetterAdvice
 
     private static LetterGap? OfAKnife(LetterBlock block, LetterDraft letter, LetterMaterial material)
     {
-        var told = Own(block).Where(sentence => Asks().IsMatch(sentence) && !Spares().IsMatch(sentence)).ToList();
+        var told = Own(block).Where(sentence => Asks().IsMatch(Spares().Replace(sentence, "that"))).ToList();
         var ofTheNext = OfTheNextReed.Contains(block.Kind);
         if (!ofTheNext && told.Find(sentence => !AnotherReed().IsMatch(sentence) && !WithSomebody().IsMatch(sentence)) is { } now)
         {
@@ -86,7 +86,13 @@ internal static partial class LetterAdvice
     [GeneratedRegex($@"(?i)(?:^\W*|[,;:–]\s*)(?:(?:please|then|now|just|next|first|so|and|or|better|always|at home|by all means|go ahead and|try to|if [^,]+,) )*{Work}\b|\byou (?:can|may|could|should|might|must|will have to|are free to|need to)\b[^.;:]*\b{Work}\b|\b{Work}\b[^.;:]*\b(?:yourself|on your own|by yourself|alone at home)\b")]
     private static partial Regex Asks();
 
-    [GeneratedRegex(@"(?i)\b(?:don[’']t|do not|never|no|not|nothing|neither|nobody|without)\b|\bI (?:had |have |would |will |shall |should |)?(?:scraped?|thinned|thin|shaved?|clip(?:ped)?|cut|sand(?:ed)?|took|taken|take|trim(?:med)?)\b")]
+    private const string Worked = "(?:scraped|thinned|shaved|clipped|cut(?![^.;:–]*\\byou)|sanded|filed|took|taken|trimmed)";
+
+    private const string Between = "(?:(?:please|yet|ever|even|just|simply|now|then|first|to|you|should|must|may|can|need|have|reason|try|be tempted|start|go on|go and|want|let|anybody|anyone|at home|at all|yourself|on your own)\\s+)*";
+
+    // Only a denial that governs the work: “don't scrape or thin it”, “take nothing off”, and not “scrape it if it does not speak”; and what was done here.
+    [GeneratedRegex($@"(?i)\b(?:\w+n[’']t|not|never|no|nobody|neither|nor|without|rather than)\s+{Between}{Work}\b(?:\s*,\s*{Work}\b)*(?:[^.,;:!?–]*?,?\s*\b(?:or|nor)\s+{Work}\b)*|\b{Work}\s+(?:nothing|none|no (?:cane|more))\b"
+        + $@"|\bI (?:(?:had |have |would |will |shall |should |)(?:also |only |just )?(?:{Worked}|scrape|thin|shave|clip|sand|take|trim)\b)(?:[^.;:–]*?(?:,|\band)\s+(?:and )?{Worked}\b)*")]
     private static partial Regex Spares();
 
     [GeneratedRegex(@"(?i)\b(?:parents?|guardians?|mother|father|mum|dad|grown[- ]?ups?|adults?|teacher|lessons?|together|with me|beside me|beside you)\b")]

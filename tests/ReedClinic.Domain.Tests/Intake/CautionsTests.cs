@@ -26,6 +26,17 @@ public sealed class CautionsTests
     [InlineData("It makes my lip swell")]
     [InlineData("My tongue has a cut")]
     [InlineData("My lip hurts and I hear a hiss")]
+    [InlineData("I can't play a page without my lip bleeding.")]
+    [InlineData("I can’t get through a page without my lips going numb")]
+    [InlineData("I can hardly play a page without my lip bleeding")]
+    [InlineData("How do I play a page without my lip bleeding?")]
+    [InlineData("I never had a sore lip before this reed.")]
+    [InlineData("I never had a sore lip, until I played this one")]
+    [InlineData("Before this reed, my lips were never sore")]
+    [InlineData("My lips are not sore except after long notes")]
+    [InlineData("It doesn’t hurt unless I play high")]
+    [InlineData("My lips don't bleed on other reeds")]
+    [InlineData("My lips have never been so sore")]
     public void What_hurts_calls_for_a_caution(string words) => Assert.Contains(Caution.Body, Cautions.In(words));
 
     [Theory]
@@ -45,6 +56,9 @@ public sealed class CautionsTests
     [InlineData("It sounds dead when I tongue")]
     [InlineData("It hurts to hear it")]
     [InlineData("It hurts the sound")]
+    [InlineData("I play a page without pain")]
+    [InlineData("I have never had sore lips from it")]
+    [InlineData("My lips were never sore, and I warmed up before playing")]
     public void What_does_not_hurt_calls_for_none(string words) => Assert.DoesNotContain(Caution.Body, Cautions.In(words));
 
     [Theory]
@@ -148,6 +162,8 @@ public sealed class CautionsTests
     [InlineData("I want it thin")]
     [InlineData("Please scrape it before sending it back")]
     [InlineData("How should I adjust my lips?")]
+    [InlineData("I never scrape it before I send it")]
+    [InlineData("I won't scrape it until you say so")]
     public void Nobody_else_is(string words) => Assert.DoesNotContain(Caution.Knife, Cautions.In(words));
 
     [Fact]

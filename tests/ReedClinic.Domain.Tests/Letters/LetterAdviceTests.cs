@@ -20,6 +20,15 @@ public sealed class LetterAdviceTests
     [InlineData("I scraped the heart a little.", false)]
     [InlineData("Leave the heart alone and play it often.", false)]
     [InlineData("You asked: “Shall I thin it myself?”", false)]
+    [InlineData("Scrape the corners yourself if it does not speak.", true)]
+    [InlineData("Thin it until no step is left.", true)]
+    [InlineData("If it does not speak, scrape the corners.", true)]
+    [InlineData("I scraped the heart a little, and you can thin the tip.", true)]
+    [InlineData("Please don’t scrape, thin or clip it yourself.", false)]
+    [InlineData("Don’t scrape the heart or thin the tip yourself.", false)]
+    [InlineData("You need not thin it yourself.", false)]
+    [InlineData("You can take nothing off: cut nothing yourself.", false)]
+    [InlineData("I scraped the heart, clipped the tip, and cut the corners a little.", false)]
     public void A_knife_on_a_reed_that_comes_back_is_told(string words, bool told) => Assert.All(Ages, age =>
     {
         var gaps = Edited("reed-1-story", words, age);
@@ -33,6 +42,9 @@ public sealed class LetterAdviceTests
     [InlineData("plan", "Scrape the corners twice.", AgeAnswer.Younger, false)]
     [InlineData("reed-1-story", "On your next reed, scrape the corners sooner.", AgeAnswer.OldEnough, false)]
     [InlineData("reed-1-story", "On your next reed, scrape the corners sooner.", AgeAnswer.Younger, true)]
+    [InlineData("plan", "Scrape the corners yourself if it does not speak.", AgeAnswer.Younger, true)]
+    [InlineData("plan", "Thin the corners until no step is left, on your own.", AgeAnswer.Younger, true)]
+    [InlineData("plan", "Don’t scrape the corners on your own.", AgeAnswer.Younger, false)]
     [InlineData("plan", "Scrape the heart thin.", AgeAnswer.OldEnough, true)]
     public void For_the_next_reed_a_knife_is_told_where_nobody_is_beside_it_or_it_takes_what_carries_a_reed(string part, string words, AgeAnswer age, bool told) =>
         Assert.Equal(told, Edited(part, words, age).Any(gap => gap.Kind == GapKind.WordsAgainstTheAdvice));
