@@ -18,6 +18,12 @@ internal sealed record Complaint(TestKind? Test, int Way, IReadOnlyList<string> 
     /// <summary>What it is about, inside a sentence: “soft starts”.</summary>
     public string Name { get; init; } = "";
 
+    /// <summary>What it is called beside its opposite: “what is sharp”, where something else is flat.</summary>
+    public string Contrary { get; init; } = "";
+
+    /// <summary>Whether its opposite was told before it: a test that lies on that side doesn’t answer it.</summary>
+    public bool IsContrary { get; init; }
+
     /// <summary>Whether that name is of several things: “how they are”.</summary>
     public bool IsPlural { get; init; }
 
@@ -36,10 +42,30 @@ internal sealed record Complaint(TestKind? Test, int Way, IReadOnlyList<string> 
     {
         List<Complaint> all =
         [
-            .. ComplaintsKnown.All.Select(one => (one.Means, Match: one.Words.Match(words))).Where(pair => pair.Match.Success)
-                .OrderBy(pair => pair.Match.Index).Select(pair => pair.Means).DistinctBy(one => one.Key),
+            .. ComplaintsKnown.All.Select(one => (one.Means, At: ComplaintsKnown.Where(one.Words, words))).Where(pair => pair.At is not null)
+                .OrderBy(pair => pair.At).Select(pair => pair.Means),
         ];
-        return all.TrueForAll(one => one.IsOnlyAlone) ? all : all.FindAll(one => !one.IsOnlyAlone);
+        return EachOnce(all.TrueForAll(one => one.IsOnlyAlone) ? all : all.FindAll(one => !one.IsOnlyAlone));
+    }
+
+    // One for each test, and its opposite beside it.
+    private static List<Complaint> EachOnce(IEnumerable<Complaint> all)
+    {
+        List<Complaint> kept = [];
+        foreach (var one in all)
+        {
+            var same = kept.FindAll(other => other.Key == one.Key);
+            if (same.Count == 0)
+            {
+                kept.Add(one);
+            }
+            else if (one.Test is not null && same.Exists(other => other.Way * one.Way < 0) && !same.Exists(other => other.Way == one.Way))
+            {
+                kept.Add(one.IsContrary ? one : one with { Name = one.Contrary, IsContrary = true, IsPlural = false });
+            }
+        }
+
+        return kept;
     }
 
     /// <summary>What a student complains of on a reed, in words and on the scales; “the same” says once more what was said of another reed.</summary>
@@ -59,7 +85,7 @@ internal sealed record Complaint(TestKind? Test, int Way, IReadOnlyList<string> 
         && !batch.Questions.Any(question => question.Reed == reed.Id && question.Text.Trim() == reed.Bothers.Trim());
 
     private static List<Complaint> Said(Reed reed, Batch batch) =>
-        [.. (SameAs.Reed(reed, batch) is { } other ? other.Number < reed.Number ? Said(other, batch) : In(other.Bothers) : []).Concat(In(reed.Bothers)).DistinctBy(one => one.Key)];
+        EachOnce((SameAs.Reed(reed, batch) is { } other ? other.Number < reed.Number ? Said(other, batch) : In(other.Bothers) : []).Concat(In(reed.Bothers)));
 
     /// <summary>Whether a test’s word bears it out.</summary>
     /// <param name="step">The index of the word.</param>

@@ -66,9 +66,13 @@ internal static class ComplaintAnswer
     private static bool IsAnswered(Complaint complaint, BenchLog log) => IsTested(complaint, log) || Found(complaint.Causes, log).Count > 0;
 
     private static bool IsTested(Complaint complaint, BenchLog log) =>
-        log.Moves.Any(move => move.TestKind == complaint.Test && (Step(move.Arrival) ?? Step(move.Now)) is not null)
+        log.Moves.Any(move => move.TestKind == complaint.Test && (Tells(complaint, Step(move.Arrival)) || Tells(complaint, Step(move.Now))))
         || Found(complaint.Findings, log).Count > 0
         || complaint.Near.Any(test => log.Moves.Any(move => move.TestKind == test && (IsSaid(move.Arrival) || IsSaid(move.Now))));
+
+    // Beside its opposite only what is right, or lies on its own side.
+    private static bool Tells(Complaint complaint, int? step) =>
+        step is { } said && (!complaint.IsContrary || complaint.IsMet(said) || TestScale.Of(complaint.Test!.Value).FromGood(said) == 0);
 
     private static bool IsSaid(LiveFact<Test>? fact) => fact?.Now is { TestKind: TestKind.Crow, Pitch: not null } or { TestKind: not TestKind.Crow, Step: not null };
 
@@ -92,7 +96,7 @@ internal static class ComplaintAnswer
     private static LetterSentence AskedBack(LetterMaterial material, Reed reed, BenchLog log, IReadOnlyList<Complaint> open, bool more, EntryId last, Phrasing phrasing)
     {
         var ways = !GoesHomeToBePlayed(reed, log) ? ComplaintWordings.NotNotedAlone : more ? ComplaintWordings.AskedBack : ComplaintWordings.NotNoted;
-        var it = open.Count > 1 || open[0].IsPlural ? "they are" : "it is";
+        var it = open.DistinctBy(one => one.Name).Count() > 1 || open[0].IsPlural ? "they are" : "it is";
         return new(phrasing.Say("complaint-not", reed.Number, ways, ("what", Names(open)), ("it is", it), HowLong(material, reed)[0], HowLong(material, reed)[1]), [last]);
     }
 
@@ -130,7 +134,9 @@ internal static class ComplaintAnswer
         List<FindingNow> faults = [.. log.Findings.Where(one => one.Finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork }).OrderBy(one => one.Fact.Sequence)];
         if (faults.Find(one => FindingCatalogue.Find(one.Finding.FindingKind) is not null) is not { } first)
         {
-            return [new(phrasing.Say("complaint-rest", turn, faults.Count > 0 ? ComplaintWordings.Follows : log.Live<Test>().Any(IsOff) ? ComplaintWordings.Tests : ComplaintWordings.NoFault), [last])];
+            // Where all is right nothing is to be explained; what is good of it is told further on.
+            return faults.Count == 0 && !log.Live<Test>().Any(IsOff) ? []
+                : [new(phrasing.Say("complaint-rest", turn, faults.Count > 0 ? ComplaintWordings.Follows : ComplaintWordings.Tests), [last])];
         }
 
         return words.First(first, ComplaintWordings.First);

@@ -10,23 +10,23 @@ internal static partial class ComplaintsKnown
     /// <summary>Each with the words that say it.</summary>
     public static IReadOnlyList<(Regex Words, Complaint Means)> All { get; } =
     [
-        (Wide(), new(TestKind.Opening, 1, ["opening-wide", "more-open-than-liked"]) { Name = "the opening" }),
-        (Narrow(), new(TestKind.Opening, -1, ["opening-narrow", "closes-in-play"]) { Name = "the opening", Causes = ["spine-scraped"] }),
+        (Wide(), new(TestKind.Opening, 1, ["opening-wide", "more-open-than-liked"]) { Contrary = "how open it is", Name = "the opening" }),
+        (Narrow(), new(TestKind.Opening, -1, ["opening-narrow", "closes-in-play"]) { Contrary = "how it closes", Name = "the opening", Causes = ["spine-scraped"] }),
         (Low(), new(TestKind.LowResponse, 0, []) { Name = "the low notes", IsPlural = true, Causes = ["back-thick"] }),
         (High(), new(TestKind.HighSteadiness, 0, []) { Name = "the high notes", IsPlural = true, Causes = ["tip-centre-thin", "tip-long", "spine-scraped"] }),
         (Air(), new(TestKind.Seal, 0, ["side-leak", "thread-leak"]) { Name = "air at the sides" }),
         (Tongued(), new(TestKind.TonguedStarts, 0, []) { Name = "tongued notes", IsPlural = true, Near = [TestKind.SoftestStart], Causes = ["tip-not-separate", "step-abrupt", "tip-long", "bumps"] }),
         (Starts(), new(TestKind.TonguedStarts, 0, []) { Name = "the beginnings of notes", IsPlural = true, Near = [TestKind.SoftestStart, TestKind.Peep], Causes = ["tip-not-separate", "step-abrupt", "tip-short", "tip-thick", "tip-corners-thick"] }),
         (Soft(), new(TestKind.SoftestStart, 0, []) { Name = "soft starts", IsPlural = true, Near = [TestKind.TonguedStarts], Causes = ["tip-corners-thick", "tip-thick"] }),
-        (Hard(), new(TestKind.Effort, 1, []) { Name = "how hard it is to blow", Causes = ["heart-sides-thick", "heart-thick", "opening-wide", "back-thick"] }),
-        (Easy(), new(TestKind.Effort, -1, []) { Name = "how easy it is to blow" }),
+        (Hard(), new(TestKind.Effort, 1, []) { Contrary = "what is hard to blow", Name = "how hard it is to blow", Causes = ["heart-sides-thick", "heart-thick", "opening-wide", "back-thick"] }),
+        (Easy(), new(TestKind.Effort, -1, []) { Contrary = "what is easy to blow", Name = "how easy it is to blow" }),
         (Tiring(), new(TestKind.Effort, 0, []) { Name = "how tiring it is", Near = [TestKind.Opening], Causes = ["opening-wide", "heart-sides-thick", "heart-thick", "side-leak"] }),
         (Bite(), new(null, 0, []) { Name = "the biting", Near = [TestKind.TuningNote, TestKind.Opening, TestKind.Effort], Causes = ["opening-wide", "heart-thin", "tip-long", "side-leak"] }),
-        (Flat(), new(TestKind.TuningNote, -1, []) { Name = "its pitch", Near = [TestKind.Crow], Causes = ["heart-thin", "tip-long"] }),
-        (Sharp(), new(TestKind.TuningNote, 1, []) { Name = "its pitch", Near = [TestKind.Crow], Causes = ["opening-narrow", "tip-short"] }),
+        (Flat(), new(TestKind.TuningNote, -1, []) { Contrary = "what is flat", Name = "its pitch", Near = [TestKind.Crow], Causes = ["heart-thin", "tip-long"] }),
+        (Sharp(), new(TestKind.TuningNote, 1, []) { Contrary = "what is sharp", Name = "its pitch", Near = [TestKind.Crow], Causes = ["opening-narrow", "tip-short"] }),
         (Pitch(), new(TestKind.TuningNote, 0, []) { Name = "its pitch", Near = [TestKind.Crow] }),
-        (Bright(), new(TestKind.Edge, 1, ["brighter-than-liked"]) { Name = "the edge of the sound", Causes = ["tip-even-across", "tip-thin", "heart-thin"] }),
-        (Dull(), new(TestKind.Edge, -1, []) { Name = "the edge of the sound", Near = [TestKind.Depth], Causes = ["dirty-inside", "worn"] }),
+        (Bright(), new(TestKind.Edge, 1, ["brighter-than-liked"]) { Contrary = "what is bright", Name = "the edge of the sound", Causes = ["tip-even-across", "tip-thin", "heart-thin"] }),
+        (Dull(), new(TestKind.Edge, -1, []) { Contrary = "what is dull", Name = "the edge of the sound", Near = [TestKind.Depth], Causes = ["dirty-inside", "worn"] }),
         (Thin(), new(TestKind.Depth, 0, []) { Name = "the depth of the sound", Causes = ["back-thick"] }),
         (Pinched(), new(TestKind.Depth, 0, []) { Name = "how freely it sounds", Near = [TestKind.Opening, TestKind.Effort], Causes = ["opening-narrow", "thread-too-high", "tip-short", "back-thick"] }),
         (LongNotes(), new(TestKind.Swell, 0, []) { Name = "how a note holds", Causes = ["heart-thin", "back-thin", "spine-scraped", "side-leak", "closes-in-play"] }),
@@ -43,7 +43,22 @@ internal static partial class ComplaintsKnown
 
     /// <summary>Whether words say that nothing is the matter.</summary>
     /// <param name="words">The student’s words.</param>
-    public static bool IsNone(string words) => Nothing().IsMatch(words);
+    public static bool IsNone(string words) => Nothing().IsMatch(words) && !TakesBack().IsMatch(words);
+
+    /// <summary>Where in some words a complaint is told; null where it isn’t, or is a good word beside “nothing”.</summary>
+    /// <param name="complaint">The words that tell it.</param>
+    /// <param name="words">The student’s words.</param>
+    public static int? Where(Regex complaint, string words)
+    {
+        if (Nothing().Match(words) is not { Success: true, Length: > 0 })
+        {
+            return complaint.Match(words) is { Success: true } first ? first.Index : null;
+        }
+
+        return TakesBack().Match(words) is { Success: true } back
+            ? complaint.Match(words, back.Index) is { Success: true } behind ? behind.Index : null
+            : complaint.Matches(words).FirstOrDefault(match => !GoodToo().IsMatch(match.Value) && !DeniedBefore().IsMatch(words[..match.Index]))?.Index;
+    }
 
     [GeneratedRegex(@"(?i)\b(too|so|very|rather|a (bit|little)) (open|wide)\b|\b(gap|gapes|gaping|wide open)\b|\bopening is (too |very |rather )?(wide|big|large)\b")]
     private static partial Regex Wide();
@@ -53,8 +68,19 @@ internal static partial class ComplaintsKnown
 
     // A whole clause that says so, and nothing that takes it back: not “nothing comes out”, nor “fine for five minutes”.
     [GeneratedRegex(@"(?i)^\W*((nothing|none|no (complaints?|trouble))( (at all|really|much|special|in particular|particular|new|so far|yet|to (complain|say|report)|(is )?wrong|is the matter|bothers( me)?"
-        + @"|(about|of|with|on|from) (it|this( (one|reed))?|that( one)?|the reed|me)))*|((it( is|['’]s)|all( is)?|everything is) )?(fine|well))\s*([.,;!–-]|$)(?!\s*(but|except|only|apart|save|though|although|until|then)\b)|^\W*$")]
+        + @"|(about|of|with|on|from) (it|this( (one|reed))?|that( one)?|the reed|me)))*|((it( is|['’]s)|all( is)?|everything is) )?fine|(it( is|['’]s)|all( is)?|everything is) well)\s*([.,;!–-]|$)(?!\s*(but|except|only|apart|save|though|although|until|then)\b)|^\W*$")]
     private static partial Regex Nothing();
+
+    // What takes a “nothing” back, anywhere behind it: from there on it is read as a complaint.
+    [GeneratedRegex(@"(?i)\b(but|except|apart from|although|though|however|sometimes|at times|now and then)\b(?! (thank|thanks)\b)|[.,;–-]\s*only\b")]
+    private static partial Regex TakesBack();
+
+    // Names of what a reed does, no faults by themselves: beside “nothing” they praise.
+    [GeneratedRegex(@"(?i)^(response|(low|lowest|bottom|deep|high|highest|top|upper) .*|tongu.*|staccato|repeated notes?|pitch|tuning|intonation|slur.*|legato|long (notes?|tones?)|soft|softly|quiet|quietly|whisper|pianissimo|resist.*|(every|the) start|beginnings? .*|bright|.*\b(new|better|lovely|good|fine|great|nice|easy|light)\b.*)$")]
+    private static partial Regex GoodToo();
+
+    [GeneratedRegex(@"(?i)\b(no|not|never|neither|nor|hardly|without|\w+n['’]t)\b[^.,;!?]*$")]
+    private static partial Regex DeniedBefore();
 
     [GeneratedRegex(@"(?i)\b(low|lowest|bottom|deep) (notes?|register|[a-g]\b)")]
     private static partial Regex Low();

@@ -16,13 +16,15 @@ internal static class MarkAnswer
     /// <param name="phrasing">Chooses the words.</param>
     internal static LetterSentence? Of(Complaint complaint, BenchLog log, CrowTarget target, int turn, FoundWords words, Phrasing phrasing)
     {
-        if (Answering(complaint, log, target, turn, phrasing) is { } test && words.HasSaidTest(test.Move.TestKind))
+        // Beside its opposite the test was told, and what was found of it was not.
+        var told = Answering(complaint, log, target, turn, phrasing) is { } test && words.HasSaidTest(test.Move.TestKind);
+        var found = ComplaintAnswer.Found(complaint.Findings, log);
+        if (told && !(complaint.IsContrary && found.Count > 0))
         {
             return null;
         }
 
-        var found = ComplaintAnswer.Found(complaint.Findings, log);
-        if ((ByTests(complaint, log, target, turn, words, phrasing) ?? (found.Count > 0 ? ByFinding(found[^1], turn, words, phrasing) : null)) is not var (answer, roots))
+        if (((told ? null : ByTests(complaint, log, target, turn, words, phrasing)) ?? (found.Count > 0 ? ByFinding(found[^1], turn, words, phrasing) : null)) is not var (answer, roots))
         {
             return null;
         }

@@ -128,6 +128,56 @@ public sealed partial class LetterComplaintTests
         Assert.Contains("(at the corners of the tip, the left thicker than the right)", Text(scene), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("Nothing, it is my best one.")]
+    [InlineData("Nothing, it is my best one. The response is quick.")]
+    [InlineData("Nothing. It is never flat, and the low notes are easy.")]
+    public void Nothing_is_answered_as_no_complaint(string bothers)
+    {
+        var scene = Scene(bothers);
+        scene.Log(1, Test.Of(TestKind.TonguedStarts, 3));
+
+        Assert.DoesNotMatch("(?i)believe|take your word|cause|comes from|explain|tried just that|looked into|otherwise|did not show|as for|tell me", Text(scene));
+    }
+
+    [Theory]
+    [InlineData("Well, it sounds like a duck.", "explain")]
+    [InlineData("Nothing, really, but it feels odd", "explain")]
+    [InlineData("Nothing much. It goes flat after a page.", "pitch")]
+    [InlineData("Nothing, it is my best one, but the low notes are late", "low notes")]
+    [InlineData("Well, it is flat", "pitch")]
+    public void What_takes_a_nothing_back_is_answered(string bothers, string says)
+    {
+        var scene = Scene(bothers);
+        scene.Log(1, Test.Of(TestKind.TonguedStarts, 3));
+
+        Assert.Matches(says, Text(scene));
+        Assert.Matches("(?i)tell me|let me know|write to me", Text(scene));
+    }
+
+    [Fact]
+    public void Of_two_opposite_complaints_each_is_answered()
+    {
+        var scene = Scene("Too open at first, and it closes up when I play");
+        scene.Log(1, Test.Of(TestKind.Opening, 4));
+        scene.Log(1, Finding.Of(new("closes-in-play"), FindingCharacter.Fault, new Place(Zone.Opening)));
+        Assert.Matches("opening was.*how it closes: I (found|noticed|met) it too", Explained().Replace(Text(scene), ""));
+        Assert.Single(OpeningWas().Matches(Explained().Replace(Text(scene), "")));
+    }
+
+    [Theory]
+    [InlineData(1, true)]
+    [InlineData(2, false)]
+    [InlineData(null, true)]
+    public void What_is_sharp_is_asked_back_where_only_the_flat_side_was_met(int? tuning, bool asked)
+    {
+        var scene = Scene("Flat low down, sharp on top");
+        scene.Log(1, tuning is { } step ? Test.Of(TestKind.TuningNote, step) : Test.Of(TestKind.Seal, 3));
+
+        Assert.Equal(asked, Text(scene).Contains("what is sharp", StringComparison.Ordinal));
+        Assert.Equal(asked, LetterEdits.Gaps(LetterComposer.Compose(scene.Material), scene.Material).Any(gap => gap.Kind == GapKind.UnansweredComplaint));
+    }
+
     private static LetterScene Scene(string bothers)
     {
         var scene = new LetterScene(1, change: form => form.Reeds[0].Bothers = bothers);
@@ -145,6 +195,9 @@ public sealed partial class LetterComplaintTests
     private static SaidPitch Pitch(string text) => LetterScene.Done(SaidPitch.Read(text, Tuning.Standard));
 
     private static string Text(LetterScene scene) => LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "reed-1-story").Text;
+
+    [GeneratedRegex("opening was")]
+    private static partial Regex OpeningWas();
 
     // A word of the trade is explained in brackets where it is met first.
     [GeneratedRegex(@" \([^)]*\)")]

@@ -102,10 +102,10 @@ public sealed class LetterOnceSaidTests
         var scene = new LetterScene(1);
         scene.Arrive(1);
         scene.Log(1, Test.Of(TestKind.Opening, 2));
-        Assert.Matches("nothing.*(tell me|let me know|write to me)", All(scene));
+        Assert.Matches("(nothing|anything|no note|no (separate )?test).*(tell me|let me know|write to me)", All(scene));
 
         scene.Log(1, Verdict.Of(VerdictKind.NotToBeSaved));
-        Assert.Matches("(notes|noted|wrote down).* nothing", All(scene));
+        Assert.Matches("(wrote nothing down|(made|have) no note|noted nothing|wrote down nothing)", All(scene));
         Assert.DoesNotMatch("nothing[^.]*(tell me|let me know|write to me)", All(scene));
     }
 

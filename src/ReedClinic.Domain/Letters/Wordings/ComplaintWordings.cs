@@ -177,12 +177,6 @@ internal static class ComplaintWordings
             "{perhaps it comes from this|this may well be the reason|this may be where it comes from}, {as in|just as in} <earlier>: <what>",
         ]);
 
-    internal static IReadOnlyList<string> NoFault { get; } =
-    [
-        "{at the bench|with the reed before me|when I looked it over|in my hands} I {could not find|did not find} {what causes it|the cause of it|where it comes from}{; that does not make it less so for you|, and I believe you all the same|, though I believe you}.",
-        "I {believe you|take your word for it}, {though|even though} {what causes it|the cause of it|where it comes from} did not {come to light|show} {at the bench|in my hands|here}.",
-    ];
-
     /// <summary>Where nothing was named as a fault, and a test came out otherwise than it should.</summary>
     internal static IReadOnlyList<string> Tests { get; } =
     [
