@@ -36,14 +36,14 @@ public sealed partial record EarlierLesson(FindingKindId Kind, Tally Count, IRea
         }
 
         List<(Reed Reed, BenchLog Log)> here = [.. reeds.Where(one => one.Reed.Presence != Presence.Missing)];
-        var sheet = new FindingSheet([.. here.Select(one => one.Reed.Id)], here.SelectMany(one => SheetRow.Of(one.Reed.Id, one.Log)));
+        var sheet = new FindingSheet([.. here.Select(one => one.Reed.Id)], here.SelectMany(one => SheetRow.Of(one.Reed.Id, LetterLog.Standing(one.Log))));
         var count = sheet.Count(kind, FindingCharacter.Fault);
         List<EntryId> from =
         [
             .. here.Where(one => IsThere(sheet.Cell(kind, one.Reed.Id)))
-                .SelectMany(one => one.Log.Live<Finding>().Where(fact => fact.Now.FindingKind == kind).Select(fact => fact.Root)),
+                .SelectMany(one => LetterLog.Standing(one.Log).Live<Finding>().Where(fact => fact.Now.FindingKind == kind).Select(fact => fact.Root)),
         ];
-        return count.Found == count.Suspected ? null : new(kind, count with { Found = count.Found - count.Suspected, Suspected = 0 }, from);
+        return count.Found == count.Suspected || IsInOtherWords(sent, from) ? null : new(kind, count with { Found = count.Found - count.Suspected, Suspected = 0 }, from);
     }
 
     // Only what the student has read: words that were changed by hand are others.
@@ -57,6 +57,10 @@ public sealed partial record EarlierLesson(FindingKindId Kind, Tally Count, IRea
 
     [GeneratedRegex(@"^.+?[.!?…][”’)]?(?=\s|$)")]
     private static partial Regex FirstSentence();
+
+    // Rewritten by hand, and no sentence left that rests on what was found: then nobody knows what that letter taught.
+    private static bool IsInOtherWords(LetterDraft sent, List<EntryId> from) => sent.Blocks.Any(block => block is { Kind: BlockKind.Lesson, IsEdited: true })
+        && !sent.Blocks.Any(block => block.Kind == BlockKind.Lesson && block.Paragraphs.Any(paragraph => paragraph.Sentences.Any(sentence => sentence.From.Any(from.Contains))));
 
     /// <summary>Whether a cell says that it was there for certain.</summary>
     /// <param name="cell">The cell.</param>

@@ -27,12 +27,13 @@ internal static partial class GivenUp
     /// <param name="material">What the letter is composed from.</param>
     /// <param name="reed">The reed.</param>
     internal static LetterGap? Gap(LetterMaterial material, Reed reed) =>
-        material.LogOf(reed.Id) is var log && !ComplaintAnswer.IsGivenUp(log) || reed.Fitness == Fitness.Mould || IsSaid(log) || Fault(log) is not null ? null : new(
+        material.LogOf(reed.Id) is var log && !ComplaintAnswer.IsGivenUp(log) || reed.Fitness == Fitness.Mould || IsSaid(log) || (Crack(log) is not null && material.ReasonFor(KeyOf(reed)) is null) ? null : new(
             KeyOf(reed),
             GapKind.GivenUpWithoutWhy,
             $"Reed {Prose.Number(reed.Number)} ({reed.HowToRecognise}) can’t be saved, and nothing says why. Say it; the student reads it.")
         {
             Reed = reed.Id,
+            Proposed = MayBe(log) is { Count: > 0 } faults ? $"What decided it: {Prose.List(faults)}." : null,
         };
 
     /// <summary>What the letter says beside the verdict; nothing of any other.</summary>
@@ -48,24 +49,32 @@ internal static partial class GivenUp
         }
 
         IReadOnlyList<EntryId> roots = [log.Verdict!.Root];
-        if (!IsSaid(log) && Fault(log) is { } fault)
-        {
-            yield return new(phrasing.Say("given-up-why", reed.Number, VerdictWordings.GivenUpBecause, ("what", Ends[fault.Finding.FindingKind.Value])), [log.Verdict.Root, fault.Fact.Root]);
-        }
-        else if (!IsSaid(log) && reason is not null)
+        if (!IsSaid(log) && reason is not null)
         {
             yield return new(Prose.Sentence(reason), roots);
         }
-
-        if (reed is { Permission: Permission.TakeRisks, Presence: not Presence.Extra })
+        else if (!IsSaid(log) && Crack(log) is { } crack)
         {
-            yield return new(phrasing.Say("given-up-risk", reed.Number, log.Work.Any() ? VerdictWordings.RiskWasAllowed : VerdictWordings.RiskNotTaken), roots);
+            yield return new(phrasing.Say("given-up-why", reed.Number, VerdictWordings.GivenUpBecause, ("what", Ends[crack.Finding.FindingKind.Value])), [log.Verdict.Root, crack.Fact.Root]);
+        }
+
+        if (reed is { Permission: Permission.TakeRisks, Presence: not Presence.Extra } && LeaveToRisk(log) is { } leave)
+        {
+            yield return new(phrasing.Say("given-up-risk", reed.Number, leave), roots);
         }
     }
 
+    // Work on which no risk was named isn’t called a risk, and not called none.
+    private static IReadOnlyList<string>? LeaveToRisk(BenchLog log) => (log.Work.Any(), log.Risks.Any()) switch
+    {
+        (true, true) => VerdictWordings.RiskWasAllowed,
+        (false, false) => VerdictWordings.RiskNotTaken,
+        _ => null,
+    };
+
     /// <summary>Whether the cane of a reed is tired or at its end, by what was found and stays, or by what was said of it at the bench.</summary>
     /// <param name="log">Its log.</param>
-    internal static bool IsNearItsEnd(BenchLog log) => Fault(log) is not null
+    internal static bool IsNearItsEnd(BenchLog log) => Faults(log).Any()
         || log.Live<Stopped>().Any(stop => SpeaksOfTheEnd(stop.Now.Words)) || log.Live<Verdict>().Any(verdict => SpeaksOfTheEnd(verdict.Now.Words));
 
     private static bool SpeaksOfTheEnd(string? words) => words is not null && Tired().IsMatch(words);
@@ -81,6 +90,14 @@ internal static partial class GivenUp
         || (log.IsStopped && WorkWords.Reason(log.Stop?.Now.Words) is not null)
         || log.Risks.Any(risk => risk.Closed?.Now.Outcome == RiskOutcome.Happened);
 
-    private static FindingNow? Fault(BenchLog log) => log.Findings.FirstOrDefault(one =>
+    private static IEnumerable<FindingNow> Faults(BenchLog log) => log.Findings.Where(one =>
         one.Finding is { Character: FindingCharacter.Fault, Certainty: Certainty.Certain } && Ends.ContainsKey(one.Finding.FindingKind.Value) && one.Ended?.Now.Ending != FindingEnding.Gone);
+
+    // Only of a crack that stays it goes without saying that it decides: which of other faults did, nobody but the teacher knows.
+    private static FindingNow? Crack(BenchLog log) =>
+        Faults(log).FirstOrDefault(one => one.Finding.FindingKind.Value is "body-cracked" or "tip-cracked" && one.Ended?.Now.Ending is null or FindingEnding.Unchanged);
+
+    // Proposed to the teacher, who strikes out what it wasn’t.
+    private static List<string> MayBe(BenchLog log) =>
+        [.. Faults(log).Where(one => one.Ended?.Now.Ending is null or FindingEnding.Unchanged).Select(one => Ends[one.Finding.FindingKind.Value]).Distinct()];
 }

@@ -210,6 +210,9 @@ public sealed record LetterGap(string Key, GapKind Kind, string Words)
     /// <summary>Whether the teacher is told of it, and the letter may go all the same, since it claims nothing by it.</summary>
     public bool IsToldOnly { get; init; }
 
+    /// <summary>What may be the answer, by the log: it stands in the field, and is the teacher’s to keep or to change; null where nothing is proposed.</summary>
+    public string? Proposed { get; init; }
+
     /// <summary>The reed it is about, if any.</summary>
     public ReedId? Reed { get; init; }
 

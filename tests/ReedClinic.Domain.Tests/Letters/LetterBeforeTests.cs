@@ -102,6 +102,32 @@ public sealed class LetterBeforeTests
         Assert.Null(EarlierLesson.Of(sent.EditedTo(new Dictionary<string, string> { ["lesson"] = "" }, sent), reeds));
     }
 
+    [Fact]
+    public void A_finding_that_was_taken_back_counts_for_nothing()
+    {
+        var scene = Scene(1, Corners, [true, false, null]);
+        var slip = scene.Log(3, Finding.Of(new(Corners), FindingCharacter.Fault, new Place(Zone.TipCorners)));
+        scene.Log(3, FindingEnded.Of(slip, FindingEnding.Gone, "That was my mistake."));
+        IReadOnlyList<(Reed, BenchLog)> raw = [.. scene.Batch.Reeds.Select(reed => (reed, scene.Material.Logs[reed.Id]))];
+
+        var lesson = EarlierLesson.Of(LetterComposer.Compose(scene.Material), raw);
+
+        Assert.Equal((new Tally(1, 2, 3), 1), (lesson!.Count, lesson.From.Count));
+        Assert.DoesNotContain(slip, lesson.From);
+    }
+
+    [Fact]
+    public void A_lesson_that_was_rewritten_is_remembered_only_where_it_still_tells_what_was_found()
+    {
+        var scene = Scene(1, Corners, [true, true, true]);
+        var sent = LetterComposer.Compose(scene.Material);
+        IReadOnlyList<(Reed, BenchLog)> reeds = [.. scene.Batch.Reeds.Select(reed => (reed, scene.Material.LogOf(reed.Id)))];
+        EarlierLesson? Remembered(string text) => EarlierLesson.Of(sent.EditedTo(new Dictionary<string, string> { ["lesson"] = text }, sent), reeds);
+
+        Assert.Null(Remembered("Let your reeds dry in the open after each rehearsal."));
+        Assert.NotNull(Remembered(sent.Blocks.Single(block => block.Key == "lesson").Text + " You are nearly there."));
+    }
+
     private static string Before(LetterDraft draft)
     {
         var lesson = draft.Blocks.Single(block => block.Key == "lesson").Paragraphs;

@@ -146,6 +146,67 @@ public sealed class LetterHarmTests
         Assert.Matches(how switch { "said" => "Its heart is gone", "stopped" => "every stroke took more", _ => "(?i)the crack in the cane" }, Text(scene));
     }
 
+    /// <summary>Which of several faults decided it, only the teacher knows.</summary>
+    [Theory]
+    [InlineData(new[] { "tip-thin" }, null, "What decided it: the tip that is too thin.")]
+    [InlineData(new[] { "tip-thin" }, FindingEnding.Better, null)]
+    [InlineData(new[] { "tip-corner-broken", "heart-thin" }, null, "What decided it: the broken corner and the heart that is too thin.")]
+    [InlineData(new[] { "tip-cracked" }, FindingEnding.Better, null)]
+    public void What_may_have_decided_it_is_proposed_to_the_teacher_and_not_said(string[] faults, FindingEnding? ended, string? proposed)
+    {
+        var scene = Scene("It is flat");
+        scene.Log(1, Test.Of(TestKind.Seal, 3));
+        foreach (var fault in faults)
+        {
+            var found = scene.Log(1, Finding.Of(new(fault), FindingCharacter.Fault, new Place(Zone.TipEdge)));
+            if (ended is { } ending)
+            {
+                scene.Log(1, FindingEnded.Of(found, ending));
+            }
+        }
+
+        scene.Log(1, Verdict.Of(VerdictKind.NotToBeSaved));
+
+        Assert.Equal(proposed, Assert.Single(Gaps(scene, GapKind.GivenUpWithoutWhy)).Proposed);
+        Assert.DoesNotMatch("(?i)decided it|the reason is|is the reason|stands against it|can't be put back|mends that", Text(scene));
+    }
+
+    [Fact]
+    public void Of_a_broken_corner_and_a_crack_the_crack_is_the_reason_and_the_teachers_words_come_before_it()
+    {
+        var scene = Scene("It is flat");
+        scene.Log(1, Finding.Of(new("tip-corner-broken"), FindingCharacter.Fault, new Place(Zone.TipCorners)));
+        scene.Log(1, Finding.Of(new("body-cracked"), FindingCharacter.Fault, new Place(Zone.Windows)));
+        scene.Log(1, Verdict.Of(VerdictKind.NotToBeSaved));
+        Assert.Empty(Gaps(scene, GapKind.GivenUpWithoutWhy));
+        Assert.Matches("(?i)the crack in the cane", Text(scene));
+        Assert.DoesNotMatch("(?i)the broken corner (is|decided)|is the broken corner", Text(scene));
+
+        scene.Waived = new Dictionary<string, string> { ["given-up-one"] = "the wood is spent" };
+        Assert.Contains("The wood is spent.", Text(scene), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(true, true, "(leave|allowed)[^.]*risks")]
+    [InlineData(true, false, null)]
+    [InlineData(false, false, "risks[^.]*(I took none|did not use)")]
+    public void Leave_to_take_risks_is_told_as_used_only_where_a_risk_was_named(bool work, bool risk, string? said)
+    {
+        var scene = Scene("It is flat");
+        if (risk)
+        {
+            scene.Log(1, Risk.Of("the corner may break"));
+        }
+
+        if (work)
+        {
+            scene.Log(1, Adjustment.Of(new("thin-corners"), new Place(Zone.TipCorners), new Amount(2)));
+        }
+
+        scene.Log(1, Verdict.Of(VerdictKind.NotToBeSaved, "Its heart is gone"));
+        Assert.Equal(said is not null, System.Text.RegularExpressions.Regex.IsMatch(Text(scene), said ?? "(?i)risk"));
+    }
+
     [Fact]
     public void Leave_to_take_risks_is_told_only_where_it_was_given()
     {

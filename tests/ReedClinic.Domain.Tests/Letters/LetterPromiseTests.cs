@@ -124,6 +124,12 @@ public sealed class LetterPromiseTests
 
     [Theory]
     [InlineData("Perhaps you stop too early.", false)]
+    [InlineData("Perhaps you stop a little short.", false)]
+    [InlineData("Don’t stop too soon.", false)]
+    [InlineData("Perhaps you don’t stop soon enough.", true)]
+    [InlineData("Perhaps your hand doesn’t stop early.", true)]
+    [InlineData("Stop sooner.", true)]
+    [InlineData("You should stop sooner.", true)]
     [InlineData("Perhaps your hand likes one side.", true)]
     public void Whoever_may_stop_too_soon_is_not_told_to_stop(string habit, bool stops)
     {

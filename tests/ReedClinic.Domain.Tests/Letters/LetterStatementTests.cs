@@ -104,6 +104,38 @@ public sealed class LetterStatementTests
         }
     }
 
+    /// <summary>What somebody does, or is asked not to do, is no order.</summary>
+    [Theory]
+    [InlineData("tip-corners-thick", null, "Perhaps you leave the corners too thick.", "each of the four corners")]
+    [InlineData("tip-corners-thick", null, "Perhaps you leave the corners alone.", "each of the four corners")]
+    [InlineData("tip-corners-thick", null, "Perhaps you thin the middle and leave the corners thick.", "each of the four corners")]
+    [InlineData("tip-corners-thick", null, "Perhaps you never touch the corners.", "each of the four corners")]
+    [InlineData("tip-corners-thick", "Don’t leave the corners thick.", null, "each of the four corners")]
+    [InlineData("tip-corners-thick", null, "Perhaps you don’t scrape the tip long enough.", "each of the four corners")]
+    [InlineData("tip-corners-thick", "Scrape the middle less and leave the corners alone.", null, null)]
+    [InlineData("tip-corners-thick", "If it starts late, leave the corners as they are.", null, null)]
+    [InlineData("tip-corners-thick", "You should leave the corners alone.", null, null)]
+    [InlineData("heart-sides-thick", null, "You leave too much cane in the heart.", "(?i)strokes? (on|left|right|.*either side)")]
+    [InlineData("heart-sides-thick", "Do not leave the heart so full.", null, "(?i)strokes? (on|left|right|.*either side)")]
+    public void A_step_stays_where_the_habit_only_names_the_fault(string kind, string? lesson, string? habit, string? stays)
+    {
+        for (var seed = 1; seed <= 20; seed++)
+        {
+            var scene = LetterScene.Usual(new Guid(seed, 7, 7, [1, 2, 3, 4, 5, 6, 7, 8]));
+            scene.Thread = new LetterThread(new FindingKindId(kind), lesson, HabitSentence: habit);
+            var plan = Block(LetterComposer.Compose(scene.Material), "plan").Text;
+
+            if (stays is null)
+            {
+                Assert.DoesNotMatch("each of the four corners", plan);
+            }
+            else
+            {
+                Assert.Matches(stays, plan);
+            }
+        }
+    }
+
     /// <summary>A step names the pitch that this letter holds the crow against, and leaves the cut to the teacher.</summary>
     [Fact]
     public void A_crow_is_lower_than_the_pitch_that_is_named_and_the_teacher_cuts()

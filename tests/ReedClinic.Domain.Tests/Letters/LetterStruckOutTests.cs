@@ -47,6 +47,15 @@ public sealed class LetterStruckOutTests
     [InlineData("it holds the pitch", true)]
     [InlineData("Don't touch it, it holds the pitch.", true)]
     [InlineData("Leave it because it is the core.", true)]
+    [InlineData("not the corners please", false)]
+    [InlineData("leave the left side of the heart as it is for now", false)]
+    [InlineData("Keep your knife off the spine and the heart!", false)]
+    [InlineData("no more strokes here", false)]
+    [InlineData("Leave the heart alone it is thin already", true)]
+    [InlineData("keep off the heart it carries the sound", true)]
+    [InlineData("not the corners they are thin enough", true)]
+    [InlineData("don’t touch the heart that is where it speaks", true)]
+    [InlineData("no knife here it leaks already", true)]
     public void Beside_a_place_to_leave_alone_only_a_reason_is_told(string words, bool told)
     {
         var scene = new LetterScene(1, Seed(1));

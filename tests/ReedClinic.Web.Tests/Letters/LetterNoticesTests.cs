@@ -77,6 +77,38 @@ public sealed class LetterNoticesTests(ClinicHost host) : IClassFixture<ClinicHo
         Assert.Equal("Block." + part, page.GetElementById(leads[(path.Length + 1)..])?.GetAttribute("name"));
     }
 
+    /// <summary>What is only proposed isn’t said by the way, while something else is kept.</summary>
+    [Fact]
+    public async Task A_proposed_reason_stands_in_its_field_and_is_taken_only_where_the_gaps_are_filled_in()
+    {
+        const string proposed = "What decided it: the tip that is too thin.";
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var code = await BatchWorkedOn.Of(host, student);
+        var path = $"/batches/{code}/letter";
+        var reed = (await host.Services.GetRequiredService<DeskBook>().BatchAsync(Bench, Done(BatchCode.Read(code)), Ct))!.Batch.Reeds[0].Id;
+        foreach (var entry in new BenchEntry[] { Done(Finding.Of(new("tip-thin"), FindingCharacter.Fault, new Place(Zone.TipEdge))), Done(Verdict.Of(VerdictKind.NotToBeSaved)) })
+        {
+            Done(await host.Services.GetRequiredService<BenchBook>().RecordAsync(Bench, reed, entry, new OperationId(NewId()), Ct));
+        }
+
+        var form = await Form.At(teacher, path);
+        Assert.Equal(proposed, form["Reason.given-up-one"]);
+        using var saved = await form.Set("Block.reed-2-story", "I tried it for a while.").Set("Step", "save").Post();
+        Assert.Equal($"{path}?done=saved", saved.Leads());
+        Assert.Equal(0, await SaidAsync());
+
+        using var mended = await (await Form.At(teacher, path)).Set("Step", "mend").Post();
+        Assert.NotNull(mended.Leads());
+        Assert.Equal(1, await SaidAsync());
+
+        async Task<int> SaidAsync()
+        {
+            using var page = new HtmlParser().ParseDocument((await teacher.See(path)).Page);
+            return page.QuerySelectorAll("textarea").Count(part => part.TextContent.Contains(proposed, StringComparison.Ordinal));
+        }
+    }
+
     private static async Task<List<(string Words, string? Leads)>> NoticesAsync(HttpClient teacher, string path)
     {
         using var page = new HtmlParser().ParseDocument((await teacher.See(path)).Page);

@@ -37,7 +37,7 @@ public sealed class LetterKeeping(
     {
         ArgumentNullException.ThrowIfNull(view);
         ArgumentNullException.ThrowIfNull(posted);
-        (posted, var noNote) = await PutNoteAsync(actor, view, LetterReasons.IntoTheWords(view, posted), ct).ConfigureAwait(false);
+        (posted, var noNote) = await PutNoteAsync(actor, view, LetterReasons.IntoTheWords(view, LetterReasons.Meant(posted)), ct).ConfigureAwait(false);
         var code = view.AtBench.Batch.Code;
         var typed = posted.Texts.Count > 0;
         List<Problem> problems = typed ? await KeepWordsAsync(actor, view, posted, ct).ConfigureAwait(false) : [];

@@ -6,6 +6,15 @@ namespace ReedClinic.Web.Features.Letters;
 /// <summary>Reasons that the student is to read, of a reed whose part is in the teacher's own words: nothing is composed there, so they go into that part.</summary>
 internal static class LetterReasons
 {
+    /// <summary>What the field of a gap held already when the form was opened.</summary>
+    public const string Proposed = nameof(Proposed);
+
+    /// <summary>The form without reasons that were only proposed: they count where the gaps are filled in, and not where something else is kept.</summary>
+    /// <param name="posted">The form.</param>
+    public static LetterPost Meant(LetterPost posted) => posted["Step"] == "mend" ? posted : new(posted.Fields
+        .Where(pair => !(pair.Key.StartsWith("Reason.", StringComparison.Ordinal) && posted[Proposed + pair.Key["Reason".Length..]] == pair.Value))
+        .ToDictionary(pair => pair.Key, pair => pair.Value));
+
     /// <summary>The form with such reasons at the end of their parts.</summary>
     /// <param name="view">The letter as it stands.</param>
     /// <param name="posted">The form.</param>
