@@ -115,9 +115,8 @@ public sealed class GuardianBook(IDbContextFactory<ClinicDb> databases, TimeProv
             studio?.ConsentAge ?? ConsentAge.Usual,
             studio?.KeepYears ?? Studio.UsualKeepYears)
         {
-            ReedsHere = await db.Set<Reed>().CountAsync(
-                reed => reed.Presence != Presence.Missing && db.Set<Batch>().Any(batch => batch.Id == reed.Batch && batch.Student == open.Student.Id
-                    && (batch.Stage == Stage.Here || batch.Stage == Stage.AtTheBench || batch.Stage == Stage.LetterSent)), ct).ConfigureAwait(false),
+            ReedsHere = await db.InHand(open.Student.Id).CountAsync(reed => reed.Fitness != Fitness.Mould, ct).ConfigureAwait(false),
+            KeptApart = await db.InHand(open.Student.Id).CountAsync(reed => reed.Fitness == Fitness.Mould, ct).ConfigureAwait(false),
         };
     }
 

@@ -109,13 +109,20 @@ internal static class GuardianRules
 
     /// <summary>What of a student’s waits for a guardian’s yes.</summary>
     /// <param name="Unsent">Whether something is written and not sent.</param>
-    /// <param name="UnderWay">Whether a batch was sent that isn’t on its way home.</param>
-    public readonly record struct Waiting(bool Unsent, bool UnderWay);
+    /// <param name="UnderWay">Whether a batch is on its way, or has reeds here that can be worked on.</param>
+    /// <param name="KeptApart">How many of the reeds in hand came with mould, and stay as they are.</param>
+    public readonly record struct Waiting(bool Unsent, bool UnderWay, int KeptApart);
+
+    /// <summary>The reeds of a student that were unpacked and of which no letter was sent yet.</summary>
+    public static IQueryable<Reed> InHand(this ClinicDb db, StudentId student) => db.Set<Reed>().Where(reed => reed.Presence != Presence.Missing
+        && db.Set<Batch>().Any(batch => batch.Id == reed.Batch && batch.Student == student && (batch.Stage == Stage.Here || batch.Stage == Stage.AtTheBench)));
 
     /// <summary>What waits for a yes about this student.</summary>
     public static async Task<Waiting> WaitingAsync(this ClinicDb db, StudentId student, CancellationToken ct) => new(
         await db.Set<IntakeDraft>().AnyAsync(draft => draft.Student == student && draft.BecameBatch == null, ct).ConfigureAwait(false),
-        await db.Set<Batch>().AnyAsync(batch => batch.Student == student && batch.Stage != Stage.OnItsWayHome && batch.Stage != Stage.Home, ct).ConfigureAwait(false));
+        await db.Set<Batch>().AnyAsync(batch => batch.Student == student && batch.Stage == Stage.OnItsWay, ct).ConfigureAwait(false)
+            || await db.InHand(student).AnyAsync(reed => reed.Fitness != Fitness.Mould, ct).ConfigureAwait(false),
+        await db.InHand(student).CountAsync(reed => reed.Fitness == Fitness.Mould, ct).ConfigureAwait(false));
 
     /// <summary>
     /// Tells the guardian and the student what was answered, and what each can do next. To a younger student's own address goes
@@ -126,7 +133,7 @@ internal static class GuardianRules
         outbox.Put(db, new Mail(MailKind.GuardianAnswered, guardianship.Email, guardianship.Name) { What = what, Ward = student.FirstName, At = now, Path = "/wards", About = guardianship.Account?.Value ?? student.Id.Value });
         if (student.Email is { } own)
         {
-            outbox.Put(db, new Mail(MailKind.GuardianAnswered, own, student.FirstName) { What = what, At = now, Unsent = waits.Unsent, UnderWay = waits.UnderWay, Path = what switch { Given when waits is { UnderWay: true, Unsent: false } => "/batches", Given => "/intake", GivenAgain => "/batches", _ => "/guardian" }, About = student.Id.Value });
+            outbox.Put(db, new Mail(MailKind.GuardianAnswered, own, student.FirstName) { What = what, At = now, Unsent = waits.Unsent, UnderWay = waits.UnderWay, KeptApart = waits.KeptApart, Path = what switch { Given when waits is { UnderWay: true, Unsent: false } => "/batches", Given => "/intake", GivenAgain => "/batches", _ => "/guardian" }, About = student.Id.Value });
         }
     }
 

@@ -30,8 +30,11 @@ public sealed record GuardianView(AgeAnswer? Age, Consent Consent, string? Name,
 public sealed record GuardianQuestion(
     string Studio, string FirstName, string GuardianName, string Email, bool HasAccount, int ConsentAge, int KeepYears)
 {
-    /// <summary>How many reeds of the student lie at the studio already.</summary>
+    /// <summary>How many reeds of the student lie at the studio and can be worked on once there is a yes.</summary>
     public int ReedsHere { get; init; }
+
+    /// <summary>How many of the reeds in hand there came with mould: they stay, whatever is answered.</summary>
+    public int KeptApart { get; init; }
 }
 
 /// <summary>One student of a guardian.</summary>

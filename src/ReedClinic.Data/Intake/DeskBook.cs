@@ -77,9 +77,7 @@ public sealed class DeskBook(IDbContextFactory<ClinicDb> databases, TimeProvider
         {
             if (stage == Stage.OnItsWayHome)
             {
-                // Posted once by mistake, and now in truth: that is told, too.
-                var told = await db.NewsOfPosting(batch).AnyAsync(ct).ConfigureAwait(false);
-                await outbox.PutNewsAsync(db, batch, PostingQueries.PathOf(batch), ct, told ? operation.OrFresh(time.GetUtcNow()) : null).ConfigureAwait(false);
+                await PutNewsAsync(db, batch, operation, ct).ConfigureAwait(false);
                 db.Tell(AuditEvent.PostedBack, time.GetUtcNow(), actor.Account.Value, batch.Student.Value, id.Value);
             }
 
@@ -92,7 +90,20 @@ public sealed class DeskBook(IDbContextFactory<ClinicDb> databases, TimeProvider
         return view!.Batch.Stage >= stage ? new Outcome<BatchView>.Done(view) : new Outcome<BatchView>.Conflict(view);
     }
 
-    /// <summary>Takes back that the reeds were posted back: both stay in the audit, and a mail that told of it can’t be fetched back.</summary>
+    // Posted once by mistake, and now in truth: that is told, too. A mail that still waits tells it by itself.
+    private async Task PutNewsAsync(ClinicDb db, Batch batch, OperationId operation, CancellationToken ct)
+    {
+        var former = await db.NewsOfPosting(batch).Select(job => job.DoneAt != null || job.GaveUpAt != null).ToListAsync(ct).ConfigureAwait(false);
+        if (former.TrueForAll(over => over))
+        {
+            await outbox.PutNewsAsync(db, batch, PostingQueries.PathOf(batch), ct, former.Count > 0 ? operation.OrFresh(time.GetUtcNow()) : null).ConfigureAwait(false);
+        }
+    }
+
+    /// <summary>
+    /// Takes back that the reeds were posted back: both stay in the audit. A mail that waits to tell of it is removed; one that
+    /// went out can’t be fetched back, and one that was tried may have.
+    /// </summary>
     public async Task<Outcome<BatchView>> TakePostingBackAsync(Actor actor, BatchId id, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
@@ -108,6 +119,7 @@ public sealed class DeskBook(IDbContextFactory<ClinicDb> databases, TimeProvider
         var done = await db.WasDoneAsync(operation, PostingQueries.TakenBack, id.Value, ct).ConfigureAwait(false);
         if (!done && batch.TakePostingBack())
         {
+            db.RemoveRange(await db.NewsOfPosting(batch).Where(job => job.DoneAt == null && job.GaveUpAt == null && job.Attempts == 0).ToListAsync(ct).ConfigureAwait(false));
             db.Tell(AuditEvent.PostingTakenBack, time.GetUtcNow(), actor.Account.Value, batch.Student.Value, id.Value);
             db.Note(operation, PostingQueries.TakenBack, id.Value, time.GetUtcNow());
             await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);

@@ -79,8 +79,11 @@ public sealed record Mail(MailKind Kind, string To, string? Name = null)
     /// <summary>In a student's mail about a yes: whether something is written and not sent.</summary>
     public bool Unsent { get; init; }
 
-    /// <summary>In a student's mail about a yes: whether a batch was sent that isn't on its way home.</summary>
+    /// <summary>In a student's mail about a yes: whether a batch is on its way, or has reeds here that can be worked on.</summary>
     public bool UnderWay { get; init; }
+
+    /// <summary>In a student's mail about a yes: how many reeds stay as they are, because they came with mould.</summary>
+    public int KeptApart { get; init; }
 
     /// <summary>The numbers of reeds that came with mould; none in any other mail.</summary>
     public IReadOnlyList<int> Mouldy { get; init; } = [];

@@ -71,6 +71,8 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
     // What can be done next; of a yes by what it found waiting.
     private IEnumerable<string> Next(Mail mail, string key, string studio) => (key, mail) switch
     {
+        ("ConsentGivenToStudent", { KeptApart: > 0 }) =>
+            [.. Next(mail with { KeptApart = 0, Unsent = false }, key, studio).Where(_ => mail.UnderWay), words[mail.KeptApart == 1 ? "ConsentGivenKeptApart1" : "ConsentGivenKeptApartMany"], .. Next(mail with { KeptApart = 0, UnderWay = false }, key, studio).Where(_ => mail.Unsent || !mail.UnderWay)],
         ("ConsentGivenToStudent", { Unsent: false, UnderWay: false }) => [words["ConsentGivenBegin"]],
         ("ConsentGivenToStudent", { Unsent: false }) => [words["ConsentGivenUnderWay"]],
         ("ConsentGivenToStudent", { UnderWay: true }) => [words["ConsentGivenUnderWay"], words["ConsentGivenToStudentNext"]],

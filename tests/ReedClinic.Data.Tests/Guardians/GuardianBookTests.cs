@@ -4,6 +4,7 @@ using ReedClinic.Data.Guardians;
 using ReedClinic.Data.Intake;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.People;
+using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using static ReedClinic.Data.Tests.Guardians.GuardianScene;
@@ -164,6 +165,44 @@ public sealed class GuardianBookTests(TestDatabases databases) : IClassFixture<T
         var asked = await Task.WhenAll(emails.Select(email => Task.Run(() => scene.Book<GuardianBook>().AskAsync(student, "Rosa", email, Operation(), Ct))));
 
         Assert.Equal(GuardianBook.MostAsksADay, asked.Count(outcome => outcome is Outcome<GuardianView>.Done));
+    }
+
+    /// <summary>Nothing is said to be worked on that is worked on already, isn’t touched for its mould, or was never there.</summary>
+    [Theory, OnBothEngines]
+    public async Task A_guardian_and_a_student_are_told_only_of_reeds_that_wait_for_a_yes(ClinicEngine engine)
+    {
+        (Stage Stage, Fitness?[] Reeds, int Here, int KeptApart, bool UnderWay)[] cases =
+        [
+            (Stage.OnItsWay, [null, null], 0, 0, true),
+            (Stage.Here, [Fitness.Fit, null, Fitness.Mould], 2, 1, true),
+            (Stage.AtTheBench, [Fitness.Mould, Fitness.Mould], 0, 2, false),
+            (Stage.LetterSent, [Fitness.Fit, Fitness.Mould], 0, 0, false),
+            (Stage.OnItsWayHome, [Fitness.Fit], 0, 0, false),
+        ];
+        var db = await databases.OpenAsync(engine);
+        foreach (var one in cases)
+        {
+            var scene = new GuardianScene(db);
+            var student = await scene.StudentAsync(age: AgeAnswer.OldEnough);
+            var batch = (await scene.Intake.BatchAsync(student, one.Reeds.Length)).Batch;
+            await using var context = db.CreateDbContext();
+            await context.Set<Batch>().Where(row => row.Id == batch.Id).ExecuteUpdateAsync(set => set.SetProperty(row => row.Stage, one.Stage), Ct);
+            foreach (var (reed, fitness) in batch.Reeds.Zip(one.Reeds))
+            {
+                await context.Set<Reed>().Where(row => row.Id == reed.Id).ExecuteUpdateAsync(set => set.SetProperty(row => row.Fitness, fitness), Ct);
+            }
+
+            await context.Set<Student>().Where(row => row.Id == student.Student).ExecuteUpdateAsync(set => set.SetProperty(row => row.Age, AgeAnswer.Younger), Ct);
+            var email = NewEmail("rosa");
+            Done(await scene.Book<GuardianBook>().AskAsync(student, "Rosa", email, Operation(), Ct));
+            var secret = await scene.SecretForAsync(email);
+            var question = (await scene.Book<GuardianBook>().ReadAsync(secret, Ct))!;
+            Done(await scene.Book<GuardianBook>().AgreeNewAsync(secret, "Rosa", Password, Operation(), Ct));
+            var own = (await scene.Book<StudentBook>().MeAsync(student, Ct))!.Email;
+            var told = (await scene.MailsAsync()).Last(mail => mail.Kind == MailKind.GuardianAnswered && mail.To == own);
+
+            Assert.Equal((one.Here, one.KeptApart, one.UnderWay, one.KeptApart), (question.ReedsHere, question.KeptApart, told.UnderWay, told.KeptApart));
+        }
     }
 
     [Theory, OnBothEngines]

@@ -253,6 +253,9 @@ public sealed class ArrivalBookTests(TestDatabases databases) : IClassFixture<Te
         Done(await scene.Desk.MoveOnAsync(Teacher, batch.Id, Stage.OnItsWayHome, posted, Ct));
         Assert.True((await scene.Desk.BatchAsync(Teacher, batch.Code, Ct))!.Posting is { IsBeingTold: true, ToldAt: null });
 
+        await using var db = database.CreateDbContext();
+        await db.Set<Job>().Where(job => job.Once != null && job.Once.StartsWith($"news:{batch.Id.Value}:/batches/")).ExecuteUpdateAsync(set => set.SetProperty(job => job.DoneAt, DateTimeOffset.UnixEpoch), Ct); // it went out
+
         Assert.IsType<Outcome<BatchView>.NotFound>(await scene.Desk.TakePostingBackAsync(student, batch.Id, Operation(), Ct));
         var here = Done(await scene.Desk.TakePostingBackAsync(Teacher, batch.Id, taken, Ct));
 
@@ -265,11 +268,31 @@ public sealed class ArrivalBookTests(TestDatabases databases) : IClassFixture<Te
         Assert.Equal(Stage.OnItsWayHome, Done(await scene.Desk.TakePostingBackAsync(Teacher, batch.Id, taken, Ct)).Batch.Stage); // the first form, once more
         Done(await scene.Desk.MoveOnAsync(Teacher, batch.Id, Stage.Home, Operation(), Ct));
         Assert.IsType<Outcome<BatchView>.Conflict>(await scene.Desk.TakePostingBackAsync(Teacher, batch.Id, Operation(), Ct));
-        await using var db = database.CreateDbContext();
         Assert.Equal(2, await db.Set<Job>().CountAsync(job => job.Once != null && job.Once.StartsWith($"news:{batch.Id.Value}:/batches/"), Ct));
         Assert.Equal(
             [AuditEvent.PostedBack, AuditEvent.PostingTakenBack, AuditEvent.PostedBack],
             (await db.Set<AuditNote>().Where(note => note.What == batch.Id.Value).OrderBy(note => note.At).ThenBy(note => note.Id).ToListAsync(Ct)).Select(note => note.Event));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_mail_of_a_posting_that_was_taken_back_before_it_went_out_never_goes_and_the_true_one_goes_once(ClinicEngine engine)
+    {
+        var database = await databases.OpenAsync(engine);
+        var scene = new IntakeScene(database);
+        var batch = (await scene.BatchAsync(await scene.StudentAsync())).Batch;
+        Done(await scene.Arrival.RecordAsync(Teacher, batch.Id, Parcel(batch, null, Fine), batch.Version, Operation(), Ct));
+        await using var db = database.CreateDbContext();
+        await db.Set<Domain.People.Student>().Where(row => row.Id == batch.Student).ExecuteUpdateAsync(rows => rows.SetProperty(row => row.Email, "runa@example.org"), Ct);
+        var news = db.Set<Job>().AsNoTracking().Where(job => job.Once != null && job.Once.StartsWith($"news:{batch.Id.Value}:/batches/"));
+
+        Done(await scene.Desk.MoveOnAsync(Teacher, batch.Id, Stage.OnItsWayHome, Operation(), Ct));
+        Assert.Equal(1, await news.CountAsync(Ct));
+        Done(await scene.Desk.TakePostingBackAsync(Teacher, batch.Id, Operation(), Ct));
+        Assert.Equal(0, await news.CountAsync(Ct));
+        Done(await scene.Desk.MoveOnAsync(Teacher, batch.Id, Stage.OnItsWayHome, Operation(), Ct));
+
+        Assert.Null((await news.SingleAsync(Ct)).DoneAt);
+        Assert.True((await scene.Desk.BatchAsync(Teacher, batch.Code, Ct))!.Posting.IsBeingTold);
     }
 
     private static SeenParcel Parcel(Batch batch, string? note, params ReedArrival[] seen) =>

@@ -33,6 +33,17 @@ public sealed partial class MailOccasionsTests
     }
 
     [Theory]
+    [InlineData(0, null)]
+    [InlineData(1, "A reed of yours came with mould: it stays in a closed bag")]
+    [InlineData(2, "Reeds of yours came with mould: they stay in closed bags")]
+    public void A_yes_says_to_the_student_what_stays_as_it_is(int keptApart, string? said)
+    {
+        var text = Flat(Sheet(new Mail(MailKind.GuardianAnswered, "pia@harbour.example", "Pia") { What = "ConsentGiven", Path = "/batches", UnderWay = true, KeptApart = keptApart, At = Clock.GetUtcNow() }).ToText());
+
+        Assert.Equal(said is not null, text.Contains(said ?? "mould", StringComparison.Ordinal));
+    }
+
+    [Theory]
     [InlineData(MailKind.FoundYounger, null, "Your age was put right at Quay Reeds", "that you are below the age", "please post no reeds")]
     [InlineData(MailKind.FoundYounger, "Pia", "A student’s age was put right at Quay Reeds", "that Pia is below the age", "What you answered before counts again")]
     [InlineData(MailKind.FoundOldEnough, null, "Your age was put right at Quay Reeds", "that you are old enough", "nor sees your reeds")]
