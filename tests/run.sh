@@ -7,7 +7,7 @@ set -uo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/.."
 
 # No build server outlives the run: the compiler's is one of its own, and is sent away (tests/lib/build.sh).
-export MSBUILDDISABLENODEREUSE=1 DOTNET_CLI_USE_MSBUILD_SERVER=0 SharedCompilationId=reedclinic-$$
+export MSBUILDDISABLENODEREUSE=1 DOTNET_CLI_USE_MSBUILD_SERVER=0 UseSharedCompilation=true SharedCompilationId=reedclinic-$$
 # What lives for minutes is slower for watching itself to compile anew what it does most, and for locking each page that it compiles to.
 export DOTNET_TieredPGO=0 DOTNET_EnableWriteXorExecute=0
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1 LC_ALL=C.UTF-8
