@@ -74,6 +74,10 @@ public sealed partial class FirstTurn(IServiceScopeFactory scopes, StudioWire wi
             await using var _ = scope.ConfigureAwait(false);
             await GoAsync(scope.ServiceProvider, bound.Token).ConfigureAwait(false);
         }
+        catch (OperationCanceledException)
+        {
+            TookTooLong(); // a slow machine, or the process stops: nothing is broken
+        }
         catch (Exception trouble) when (trouble is not OutOfMemoryException)
         {
             Skipped(trouble);
@@ -86,6 +90,9 @@ public sealed partial class FirstTurn(IServiceScopeFactory scopes, StudioWire wi
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "The ways of the bench weren't gone once before the first visitor; the first entry takes longer.")]
     private partial void Skipped(Exception trouble);
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "The ways of the bench took too long to be gone once before the first visitor; the first entry takes longer.")]
+    private partial void TookTooLong();
 }
 
 /// <summary>Has the process gone its first turn?</summary>
