@@ -84,33 +84,6 @@ public sealed class BenchLostTests(OneBrowser browser)
         }
     }
 
-    [Fact]
-    public async Task What_was_typed_in_the_fields_while_the_way_was_broken_is_saved_whole_once_it_holds_again()
-    {
-        var ct = TestContext.Current.CancellationToken;
-        using var folder = new TemporaryFolder();
-        await StudioTemplates.CopyAsync(folder.Path, hasDemo: true);
-        await using var app = await StartAsync(Settings(folder.Path, Ports.Free()), ct);
-        await using var teacher = await browser.VisitAsync(app.Address, "bench-lost-fields");
-        await teacher.SignInAsync("edda@lanternquay.example", thenAt: "/(desk)?", DemoClinic.Password);
-        var page = teacher.Page;
-        await page.AddInitScriptAsync("{ const Real = WebSocket; window.sockets = []; window.WebSocket = class extends Real { constructor(...all) { super(...all); window.sockets.push(this); } }; }");
-        await BenchHands.OpenAsync(teacher, "Tomas Arden", 1);
-        await teacher.OpenFieldsAsync();
-        await page.Locator(".entry-kinds").GetByRole(AriaRole.Button, new() { Name = "Note", Exact = true }).ClickAsync();
-        var words = page.Locator("form.entry textarea");
-        await words.FillAsync("the case");
-        await page.RouteAsync(url => url.Contains("/_blazor", StringComparison.Ordinal), route => route.AbortAsync());
-        await page.EvaluateAsync("() => sockets.forEach(one => one.close())");
-        await Assertions.Expect(page.Locator(".lost")).ToContainTextAsync("No connection to the studio", new() { Timeout = 30_000 });
-        await words.FillAsync("the case was wet inside");
-        await page.UnrouteAllAsync();
-
-        await Assertions.Expect(page.Locator("html[data-lost]")).ToHaveCountAsync(0, new() { Timeout = 60_000 });
-        await teacher.Button("Save").ClickAsync();
-        await Assertions.Expect(page.Locator(".log-line").Last).ToContainTextAsync("the case was wet inside");
-    }
-
     private static void Answer(IDialog dialog, List<string> asked)
     {
         asked.Add(dialog.Type);
