@@ -4,11 +4,13 @@
 # What each project came to: a line "passed failed skipped" in NAME.sum, the names of its failed tests in NAME.failed.
 sums=tests/artifacts/sums
 lanes=()
+containers_lane=''
 
-# The longest first, so that no lane is left with one of them at the end; whatever isn't named here follows.
+# The longest first, so that no lane is left with one of them at the end; whatever isn't named here follows. The browser comes third:
+# it waits for the containers.
 projects_by_length() {
   local name project
-  for name in Web Browser Data Domain Documents; do say "tests/ReedClinic.$name.Tests"; done
+  for name in Web Data Browser Domain Documents; do say "tests/ReedClinic.$name.Tests"; done
   for project in tests/*.Tests; do
     case $project in
       "$container_tests" | */ReedClinic.Web.Tests | */ReedClinic.Browser.Tests | */ReedClinic.Data.Tests | */ReedClinic.Domain.Tests | */ReedClinic.Documents.Tests) ;;
@@ -37,11 +39,14 @@ run_project() { # PROJECT; its output goes to tests/artifacts/NAME.log
   say "${succeeded:-0} ${failed:-0} ${skipped:-0}" > "$sums/$name.sum"
 }
 
-# Takes one project after the other that no other lane has taken.
+# Takes one project after the other that no other lane has taken. The browser's begins when the containers are gone: each that comes
+# or goes changes the machine's network, and a browser breaks off whatever it is just loading then (net::ERR_NETWORK_CHANGED).
 lane() {
   local project
   while read -r project; do
-    ! mkdir "$sums/$(basename "$project").taken" 2> /dev/null || run_project "$project"
+    mkdir "$sums/$(basename "$project").taken" 2> /dev/null || continue
+    case $project in */ReedClinic.Browser.Tests) tail --pid="$containers_lane" -f /dev/null ;; esac
+    run_project "$project"
   done < <(projects_by_length)
 }
 
@@ -50,12 +55,13 @@ run_lanes() {
   local lane
   mkdir -p "$sums"
   set -m
+  container_lane < /dev/null &
+  containers_lane=$!
+  lanes+=($!)
   for _ in $(seq "${REEDCLINIC_TEST_LANES:-2}"); do
     lane < /dev/null &
     lanes+=($!)
   done
-  container_lane < /dev/null &
-  lanes+=($!)
   set +m
   for lane in "${lanes[@]}"; do wait "$lane"; done
   lanes=()
