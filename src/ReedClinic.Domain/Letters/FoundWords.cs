@@ -113,7 +113,7 @@ internal sealed class FoundWords
         var finding = now.Finding;
         if (FindingWording.Of(finding.FindingKind) is not { } wording)
         {
-            foreach (var sentence in OwnId.Is(finding.FindingKind.Value) ? OwnKind(now) : [new(Prose.Sentence(finding.Words ?? ""), [now.Fact.Root])])
+            foreach (var sentence in OwnId.Is(finding.FindingKind.Value) ? OwnKind(now) : [new(BenchSaid.Sentence(finding.Words ?? "", _turn, _phrasing, now.IsPast(_log) || now.Ended is not null), [now.Fact.Root])])
             {
                 yield return sentence;
             }
@@ -165,7 +165,7 @@ internal sealed class FoundWords
 
         if (OwnId.Remark(kind.Value, finding.Words) is { } remark)
         {
-            yield return new(Prose.Sentence(remark), roots);
+            yield return new(BenchSaid.Sentence(remark, _turn, _phrasing), roots);
         }
 
         _told.Explain(kind, _reed.Number);
@@ -174,7 +174,7 @@ internal sealed class FoundWords
     private IEnumerable<LetterSentence> Remarks(FindingNow now)
     {
         var finding = now.Finding;
-        if (FindingCatalogue.Find(finding.FindingKind) is not null && RemarkSaid.Sentence(finding) is { } remark)
+        if (FindingCatalogue.Find(finding.FindingKind) is not null && RemarkSaid.Sentence(finding, now.IsPast(_log), _turn, _phrasing) is { } remark)
         {
             yield return new(remark, [now.Fact.Root]);
         }
@@ -186,7 +186,7 @@ internal sealed class FoundWords
 
         if (finding.Character == FindingCharacter.Fault && now.Ended is { Now.Words: { } said } ended && !EndingSaid.IsOnlyThat(said, finding))
         {
-            yield return new(Prose.Sentence(said), [now.Fact.Root, ended.Root]);
+            yield return new(BenchSaid.Sentence(said, _turn, _phrasing), [now.Fact.Root, ended.Root]);
         }
     }
 

@@ -17,14 +17,14 @@ internal static partial class PartPraised
     {
         if (Praise().Match(words) is not { Success: true } said)
         {
-            return Prose.Sentence(words);
+            return BenchSaid.Sentence(words, turn, phrasing);
         }
 
         var part = said.Groups["part"].Value.ToLowerInvariant();
         var against = findings.Where(one => one.Finding.Character == FindingCharacter.Fault
             && (one.Finding.Zone.ToString().StartsWith(part, StringComparison.OrdinalIgnoreCase) || one.Finding.FindingKind.Value.StartsWith(part + "-", StringComparison.Ordinal))).ToList();
         var what = ("what", $"the {part} {said.Groups["rest"].Value}");
-        return against.Count == 0 ? Prose.Sentence(words)
+        return against.Count == 0 ? BenchSaid.Sentence(words, turn, phrasing)
             : against.TrueForAll(one => isTold(one)) ? phrasing.Say("praised-otherwise", turn, FindingFrames.Otherwise, what)
             : phrasing.Say("praised-but", turn, FindingFrames.ButForWhatFollows, what);
     }

@@ -12,13 +12,13 @@ internal static partial class RemarkSaid
     // What such words are made of beside the names of the finding and of its place. From memory.
     private static readonly HashSet<string> Plain = new(StringComparer.Ordinal)
     {
-        "a", "an", "and", "are", "at", "bit", "clearly", "feels", "find", "found", "here", "i", "in", "is", "it", "its", "like", "little", "look", "looks", "my", "of", "on", "one",
-        "quite", "rather", "really", "reed", "see", "seems", "slightly", "so", "somewhat", "still", "than", "that", "the", "there", "they", "this", "to", "too", "very", "was", "were",
+        "a", "all", "an", "and", "are", "at", "bit", "clearly", "feels", "find", "found", "here", "i", "in", "is", "it", "its", "like", "little", "look", "looks", "my", "of", "on", "one",
+        "quite", "over", "rather", "really", "reed", "round", "see", "seems", "slightly", "so", "somewhat", "still", "than", "that", "the", "there", "they", "this", "to", "too", "touch", "very", "was", "were",
     };
 
     /// <summary>Whether the remark says the finding’s name and place once more and nothing else.</summary>
     /// <param name="finding">The finding.</param>
-    public static bool IsOnlyTheName(Finding finding) => finding.Words is { } words && Words(words).All(word => Plain.Contains(word) || Known(finding).Contains(Stem(word)));
+    public static bool IsOnlyTheName(Finding finding) => finding.Words is { } words && Words(words).All(word => IsSaid(word, finding));
 
     /// <summary>The remark where it is one clause about the very thing, such as “the upper blade is a bit wider”; null where it isn’t.</summary>
     /// <param name="finding">The finding.</param>
@@ -28,18 +28,20 @@ internal static partial class RemarkSaid
 
     /// <summary>What is told of such words as a sentence of its own: nothing where they only name the finding, or stand in its own sentence.</summary>
     /// <param name="finding">The finding.</param>
-    public static string? Sentence(Finding finding)
+    /// <param name="past">Whether it is told as what was.</param>
+    /// <param name="turn">Makes neighbours choose other words.</param>
+    /// <param name="phrasing">Chooses the words.</param>
+    public static string? Sentence(Finding finding, bool past, int turn, Phrasing phrasing)
     {
         if (finding.Words is not { } words || IsOnlyTheName(finding) || Clause(finding) is not null)
         {
             return null;
         }
 
-        List<string> more = [.. Parts().Split(words.Trim().TrimEnd('.', '!')).Where(part => !Words(part).All(word => Plain.Contains(word) || Known(finding).Contains(Stem(word))))];
-        List<Match> sides = [.. more.Select(part => OneSide().Match(part))];
-        return sides.Count > 0 && sides.TrueForAll(side => side.Success) ? string.Join(' ', sides.Select(Told))
-            : IsNoSentence().IsMatch(words) ? $"I noted at the bench: {Prose.Quote(words)}"
-            : Prose.Sentence(words);
+        // What only names the finding once more is left out where the rest can stand alone.
+        List<string> all = [.. Parts().Split(words.Trim().TrimEnd('.', '!'))], more = [.. all.Where(part => !Words(part).All(word => IsSaid(word, finding)))];
+        List<string?> told = [.. more.Select(part => OneSide().Match(part) is { Success: true } side ? Told(side) : more.Count < all.Count ? BenchSaid.Whole(part, past) : null)];
+        return told.Count > 0 && !told.Contains(null) ? string.Join(' ', told) : BenchSaid.Sentence(words, turn, phrasing, past);
     }
 
     // “left one worse” is short for whoever stands at the bench; whoever reads it needs a verb.
@@ -48,12 +50,24 @@ internal static partial class RemarkSaid
         "The", side.Groups["side"].Value.ToLowerInvariant(), side.Groups["of"].Success ? side.Groups["of"].Value.ToLowerInvariant() : "one", side.Groups["of"].Value.EndsWith('s') ? "are" : "is", side.Groups["how"].Value.ToLowerInvariant(),
     }) + ".";
 
+    // A side or a blade is told with the place.
+    private static bool IsSaid(string word, Finding finding) => Plain.Contains(word) || Known(finding).Contains(Stem(word)) || word switch
+    {
+        "left" => finding.Sides == Sides.Left,
+        "right" => finding.Sides == Sides.Right,
+        "upper" or "top" => finding.Blades == Blades.Upper,
+        "lower" or "bottom" => finding.Blades == Blades.Lower,
+        "wing" or "wings" => finding.Zone is Zone.TipCorners or Zone.TipSides,
+        "chip" or "chipped" or "nick" or "nicked" or "gone" => finding.FindingKind.Value == "tip-corner-broken",
+        _ => false,
+    };
+
     private static HashSet<string> Known(Finding finding) =>
         [.. Words($"{FindingCatalogue.NameOf(finding.FindingKind)} {finding.Zone.Name()} {finding.Zone.NamePlainly()} {FindingWording.Of(finding.FindingKind)?.What}").Where(word => !Plain.Contains(word)).Select(Stem)];
 
     private static IEnumerable<string> Words(string text) => Word().Matches(text.ToLowerInvariant()).Select(match => match.Value);
 
-    private static string Stem(string word) => word.TrimEnd('s');
+    private static string Stem(string word) => Possessive().Replace(word, "").TrimEnd('s');
 
     // Its subject, and what is said of it; nothing else in the sentence.
     [GeneratedRegex(@"(?i)^\s*(?<of>(?:the|its|this|both|one|left|right|upper|lower) [\p{L} ]{2,40}?) (?:is|are|was|were|has|have|had|looks?|feels?|seems?)\b[^.!?;:“”""()]{2,60}[.!]?\s*$")]
@@ -65,9 +79,8 @@ internal static partial class RemarkSaid
     [GeneratedRegex(@"(?i)^(?:the )?(?<side>left|right|upper|lower|other)(?: (?<of>ones?|sides?|corners?|half|blade|window|rail))? (?<how>(?:(?:a )?(?:bit|little|touch) |much |slightly |far |rather |clearly )?(?:worse|thicker|thinner|heavier|lighter|longer|shorter|wider|narrower|higher|stronger|weaker)(?: than (?:the )?(?:left|right|upper|lower|other)(?: (?:one|side|corner|half|blade|window|rail))?)?)$")]
     private static partial Regex OneSide();
 
-    // A part of the reed without “the” before it is how one speaks at the bench.
-    [GeneratedRegex(@"(?i)^(?:(?:left|right|upper|lower|both|whole) )?(?:tip|corners?|heart|back|spine|rails?|windows?|bark|opening|crow|cork|thread|edges?|sides?|scrape|blades?|staple|half)\b")]
-    private static partial Regex IsNoSentence();
+    [GeneratedRegex("['’]s$")]
+    private static partial Regex Possessive();
 
     [GeneratedRegex(@"\p{L}[\p{L}’']*")]
     private static partial Regex Word();

@@ -29,7 +29,7 @@ internal static class UseBlock
         items.AddRange(log.LeftAlone.Where(_ => !goes).Select((left, index) => new LetterParagraph(
         [
             new(phrasing.Say("dont-scrape", reed.Number + index, UseWordings.DontScrape, ("place", LetterPlaces.Name(left.Now.Place))), [left.Root]),
-            .. left.Now.Words == LetterLog.NoReason || AloneSaid.IsOnlyThat(left.Now.Words) ? Array.Empty<LetterSentence>() : [new(Prose.Sentence(left.Now.Words), [left.Root])],
+            .. left.Now.Words == LetterLog.NoReason || AloneSaid.IsOnlyThat(left.Now.Words) ? Array.Empty<LetterSentence>() : [new(BenchSaid.Sentence(left.Now.Words, reed.Number + index, phrasing), [left.Root])],
         ])));
         if (reed.UpperMark is { } mark && reed.Fitness != Fitness.Mould && !goes)
         {

@@ -108,7 +108,7 @@ internal sealed class WorkStory
         }
         else
         {
-            _sentences.Add(new(Agreement.Without(run[0].Now.Words) is { } words ? Prose.Sentence(words) : "It was worked on.", roots));
+            _sentences.Add(new(Agreement.Without(run[0].Now.Words) is { } words ? BenchSaid.Sentence(words, _turn++, _phrasing) : "It was worked on.", roots));
         }
     }
 
@@ -127,7 +127,7 @@ internal sealed class WorkStory
 
         if (Agreement.Without(OwnId.Remark(key, work.Words)) is { Length: > 0 } remark)
         {
-            _sentences.Add(new(Prose.Sentence(remark), roots));
+            _sentences.Add(new(BenchSaid.Sentence(remark, _turn++, _phrasing), roots));
         }
     }
 
@@ -139,7 +139,8 @@ internal sealed class WorkStory
             return;
         }
 
-        var why = WorkWords.Reason(stop.Now.Words) is { } words ? ": " + Prose.Ended(Prose.Inside(words)) : ".";
+        var why = WorkWords.Reason(stop.Now.Words) is not { } words ? "."
+            : BenchSaid.Reason(words) is { } reason ? ": " + reason : ". " + BenchSaid.Sentence(words, _turn, _phrasing);
         _sentences.Add(new(
             _phrasing.Say("stopped-in-between", _turn++, _stopped ? WorkFrames.StoppedAgain : WorkFrames.StoppedAtFirst, ("why", why)), [stop.Root]));
         _later = _stopped = true;

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters.Wordings;
@@ -6,7 +7,7 @@ using ReedClinic.Domain.Pitch;
 namespace ReedClinic.Domain.Letters;
 
 /// <summary>What was done to a reed, what was risked, why it stopped, and how it leaves the bench.</summary>
-internal static class WorkWords
+internal static partial class WorkWords
 {
     // With so many faults still open a reed may play better, and isn’t called a better reed.
     private const int ManyOpen = 2;
@@ -26,7 +27,7 @@ internal static class WorkWords
 
     private static IEnumerable<LetterSentence> Ended(Reed reed, BenchLog log, Phrasing phrasing)
     {
-        var why = log.IsStopped && Reason(log.Stop?.Now.Words) is { } words ? Prose.Ended(Prose.Inside(words)) : null;
+        var why = log.IsStopped && Reason(log.Stop?.Now.Words) is { } words ? words : null;
         if (log.Verdict is { Now.VerdictKind: VerdictKind.StoppedToProtectIt } protect && why is not null)
         {
             yield return new(
@@ -50,7 +51,7 @@ internal static class WorkWords
 
         foreach (var (remark, root) in Remarks(log))
         {
-            yield return new(Prose.Sentence(remark), [root]);
+            yield return new(BenchSaid.Sentence(remark, reed.Number, phrasing), [root]);
         }
     }
 
@@ -95,18 +96,20 @@ internal static class WorkWords
     private static bool IsOpen(FindingNow found) =>
         found is { Finding: { Character: FindingCharacter.Fault, Certainty: not Certainty.Suspected }, Ended: null or { Now.Ending: FindingEnding.Unchanged } };
 
-    // A reason that holds a colon of its own stands as a sentence by itself.
-    private static string Because(string place, Reed reed, IReadOnlyList<string> ways, string why, Phrasing phrasing) => why.Contains(": ", StringComparison.Ordinal)
-        ? phrasing.Say(place, reed.Number, ways == WorkFrames.Stopped ? WorkFrames.StoppedAlone : WorkFrames.StoppedToProtectAlone, ("why", Prose.Capital(why)))
-        : phrasing.Say(place, reed.Number, ways, ("why", why));
+    // A reason that holds a colon of its own, or is no clause, stands as a sentence by itself.
+    private static string Because(string place, Reed reed, IReadOnlyList<string> ways, string words, Phrasing phrasing) =>
+        BenchSaid.Reason(words) is { } why && !why.Contains(": ", StringComparison.Ordinal)
+            ? phrasing.Say(place, reed.Number, ways, ("why", why))
+            : phrasing.Say(place, reed.Number, ways == WorkFrames.Stopped ? WorkFrames.StoppedAlone : WorkFrames.StoppedToProtectAlone, ("why", BenchSaid.Sentence(words, reed.Number, phrasing)));
 
     /// <summary>What somebody typed as a reason; null where it only names a verdict, which the letter tells in its own place.</summary>
     /// <param name="words">What was typed.</param>
     internal static string? Reason(string? words)
     {
-        var bare = (words ?? "").Trim(' ', '.', '!');
+        words = words is null ? null : Beyond().Replace(StopWord().Replace(words.Trim(), ""), "");
+        var bare = ItIs().Replace((words ?? "").Trim(' ', '.', '!'), "");
         var named = bare.StartsWith("verdict", StringComparison.OrdinalIgnoreCase) ? bare["verdict".Length..].Trim(' ', ':', ',', '-', '–') : bare;
-        return named.Length == 0 || Enum.GetValues<VerdictKind>().Any(kind =>
+        return named.Length == 0 || WellAlone().IsMatch(named) || Enum.GetValues<VerdictKind>().Any(kind =>
             named.Equals(kind.Name(), StringComparison.OrdinalIgnoreCase) || (named != bare && kind.Name().StartsWith(named, StringComparison.OrdinalIgnoreCase))) ? null
             : Enum.GetValues<VerdictKind>().Select(kind => AfterName(named, kind.Name())).FirstOrDefault(rest => rest is not null) ?? words;
     }
@@ -114,6 +117,19 @@ internal static class WorkWords
     // “Improved: it speaks at once” names the verdict, and then says more.
     private static string? AfterName(string words, string name) =>
         words.StartsWith(name, StringComparison.OrdinalIgnoreCase) && words[name.Length..].TrimStart() is [',' or ';' or ':' or '.' or '–' or '-', .. var rest] && rest.Trim() is { Length: > 0 } more ? more : null;
+
+    // What one says to oneself in stopping; what comes behind it is the reason.
+    [GeneratedRegex(@"(?i)^(?:(?:ok(?:ay)?|right|so|well|done|enough|finished|that['’]?s (?:it|enough|all)|(?:I(?:['’]ll| will| have)? |let['’]s )?(?:stop(?:ped|ping)?|leave it)(?: (?:here|there|now|at that))?)(?: (?:and|then))?\s*(?:[,;:.–-]+\s*|$))+")]
+    private static partial Regex StopWord();
+
+    [GeneratedRegex(@"(?i)^(?:(?:it|this one|this reed|this|that) )?(?:can['’]?t|cannot|can not|could not) be (?:saved|rescued)\s*(?:[,;:.–-]+\s*|$)|^beyond saving\s*(?:[,;:.–-]+\s*|$)")]
+    private static partial Regex Beyond();
+
+    [GeneratedRegex(@"(?i)^(?:it(?:['’]s| is| was)|this (?:one )?is|that(?:['’]s| is)) (?:now )?(?=as good as)")]
+    private static partial Regex ItIs();
+
+    [GeneratedRegex(@"(?i)^(?:better )?(?:leave|let) (?:it |well |this |that )?(?:well )?(?:alone|be|there|here)(?: now| for now)?$")]
+    private static partial Regex WellAlone();
 
     private static bool IsAsItCame(BenchLog log) => log.Verdict?.Now.VerdictKind == VerdictKind.LeftAsItCame;
 
@@ -146,7 +162,7 @@ internal static class WorkWords
             yield return new(phrasing.Say("risk-happened", turn, WorkFrames.RiskHappened, words), [risk.Fact.Root, risk.Closed.Root]);
             if (risk.Closed.Now.Words is { } said)
             {
-                yield return new(Prose.Sentence(said), [risk.Closed.Root]);
+                yield return new(BenchSaid.Sentence(said, turn, phrasing), [risk.Closed.Root]);
             }
         }
     }

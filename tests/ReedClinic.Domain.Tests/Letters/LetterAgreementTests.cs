@@ -53,7 +53,7 @@ public sealed class LetterAgreementTests
 
         var letter = LetterComposer.Compose(scene.Material);
 
-        Assert.Contains(" Eased the rails. ", Text(scene, "reed-1-story"), StringComparison.Ordinal);
+        Assert.Contains(" I eased the rails. ", Text(scene, "reed-1-story"), StringComparison.Ordinal);
         Assert.DoesNotContain(Agreement.Since, Text(scene, "reed-1-story"), StringComparison.Ordinal);
         Assert.Equal("eased the rails", Assert.Single(letter.Reeds[0].Marks, mark => mark.Kind == MarkKind.Worked).Words);
     }

@@ -88,7 +88,7 @@ public sealed class LetterEarTests
     [InlineData("Tip feels thick in the corners, left one worse.", "The left one is worse.")]
     [InlineData("Left corner thicker than the right", "The left corner is thicker than the right.")]
     [InlineData("Corners thick, upper blade a bit heavier.", "The upper blade is a bit heavier.")]
-    [InlineData("Corners need three more rounds", "I noted at the bench: “Corners need three more rounds”.")]
+    [InlineData("Corners need three more rounds", "The corners need three more rounds.")]
     [InlineData("You will see it by the window.", "You will see it by the window.")]
     [InlineData("The left one is worse, and you can hear it.", "The left one is worse, and you can hear it.")]
     public void What_was_said_in_short_at_the_bench_is_a_sentence_in_the_letter(string said, string told) => Each(seed =>

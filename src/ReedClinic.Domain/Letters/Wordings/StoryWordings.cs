@@ -14,6 +14,14 @@ internal static class StoryWordings
         "with this {one|reed} you {sent me this note|sent these words|wrote this to me|wrote}: <quote>",
     ];
 
+    /// <summary>What was typed at the bench and is no sentence: as the words that it is.</summary>
+    internal static IReadOnlyList<string> BenchSaid { get; } =
+    [
+        "{I noted at the bench|at the bench I noted|I wrote at the bench}: <quote>",
+        "{my words at the bench|my note at the bench|what I wrote down at the bench}: <quote>",
+        "{in my words at the bench|as I put it at the bench|as I noted it at the bench}: <quote>",
+    ];
+
     /// <summary>The same with what the reed is for.</summary>
     internal static IReadOnlyList<string> BothersInUse { get; } =
     [
