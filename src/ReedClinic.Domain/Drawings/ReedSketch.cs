@@ -8,7 +8,6 @@ public sealed class ReedSketch
 {
     private const double BelowTheCane = 3.6;
     private const double BelowTheFoot = 0.9;
-    private const double BelowTheMarks = 2.4;
     private const double TypeScale = 1.4;
     private const double PatchSide = 26;
     private const double DiscRadius = 10.2;
@@ -43,8 +42,7 @@ public sealed class ReedSketch
             : outline.PiecesOf(Zone.Thread)[0].Shape.Bottom + BelowTheFoot));
         if (near)
         {
-            var lowest = marks.SelectMany(mark => layout.Art.Shapes(mark.Place.Zone, mark.Place.Sides)).Select(shape => shape.Shape.Bottom).DefaultIfEmpty(0).Max();
-            below = Math.Min(below, layout.TipY + ((Math.Max(lowest, outline.Measures.TipAtSides + outline.Measures.Heart) + BelowTheMarks) * SvgPath.Scale));
+            below = Math.Min(below, layout.NearFoot());
         }
 
         below = layout.Discs.Select(disc => disc.Y + DiscRadius + 1).Append(below).Max();

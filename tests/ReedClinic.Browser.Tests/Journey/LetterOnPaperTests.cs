@@ -13,6 +13,8 @@ public sealed class LetterOnPaperTests(OneBrowser browser, DemoClinic app) : ICl
     private const double Beside = 15 * 72 / 25.4;
     private const double Overhang = 1.5;
     private const double LeastPixels = 12;
+    private const double LeastOfAHeading = 11.5;
+    private const double MostInADrawing = 8.3;
 
     private const string Drawings = """
         () => [...document.querySelectorAll('.letter svg.sketch')].filter(one => one.getBoundingClientRect().width > 0)
@@ -113,6 +115,7 @@ public sealed class LetterOnPaperTests(OneBrowser browser, DemoClinic app) : ICl
         await student.Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
         var said = await student.Page.EvaluateAsync<string[]>(Said);
         Assert.True(said.Length > 300, $"{said.Length} words");
+        var stroke = await student.Page.EvaluateAsync<string>("() => [...document.querySelectorAll('.letter-stroke p:not(.no-print)')].at(-1)?.textContent ?? ''");
         foreach (var (format, hasGrounds) in from format in Formats from hasGrounds in Grounds select (format, hasGrounds))
         {
             using var pdf = PdfDocument.Open(await student.Page.PdfAsync(new PagePdfOptions { Format = format, PrintBackground = hasGrounds }));
@@ -121,10 +124,24 @@ public sealed class LetterOnPaperTests(OneBrowser browser, DemoClinic app) : ICl
             Assert.All(pdf.GetPages(), page => Assert.All(page.GetWords().Where(word => word.Text.Trim().Length > 0 && !IsFoot(word)), word => Within(page, word)));
             Assert.All(pdf.GetPages(), page => Assert.Contains(page.GetWords(), word => IsFoot(word) && word.Text.StartsWith($"{page.Number}", StringComparison.Ordinal)));
             Assert.All(pdf.GetPages(), page => Assert.Single(page.GetWords(), word => IsFoot(word) && IsCode(word)));
+            Together(pdf, string.Concat(stroke.Where(char.IsLetter)));
             Assert.Equal(Letters(said), Letters(pdf.GetPages().SelectMany(page => page.GetWords()).Where(word => !IsFoot(word)).Select(word => word.Text)));
         }
 
         await student.Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Screen });
+    }
+
+    // Each reed, and the lesson, begins on the page of its drawing; so does the stroke, and what is said of it ends there. Headings are large, words in drawings small.
+    private static void Together(PdfDocument pdf, string stroke)
+    {
+        foreach (var page in pdf.GetPages())
+        {
+            var large = page.GetWords().Where(word => word.Letters[0].PointSize > LeastOfAHeading).Select(word => word.Text).ToList();
+            var small = page.GetWords().Where(word => word.Letters[0].PointSize < MostInADrawing).Select(word => word.Text).ToList();
+            Assert.Equal(large.Count(word => word is "Reed" or "common"), small.Count(word => word is "opening"));
+            Assert.Equal(large.Contains("stroke"), small.Contains("plaque"));
+            Assert.True(!small.Contains("plaque") || string.Concat(page.Letters.SelectMany(sign => sign.Value.Normalize(System.Text.NormalizationForm.FormKC)).Where(char.IsLetter)).Contains(stroke, StringComparison.Ordinal), $"the stroke ends behind page {page.Number}");
+        }
     }
 
     // The page's number stands in the margin, and the batch's code on the other side of it.

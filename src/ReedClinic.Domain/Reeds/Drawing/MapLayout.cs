@@ -31,6 +31,8 @@ public sealed class MapLayout
     private const double RowTall = 28;
     private const double Edge = 8;
     private const double ThreadShown = 3.4;
+    private const double BelowTheMarks = 2.4;
+    private const double BelowADisc = 11.2;
 
     /// <summary>Lays the drawing of one reed out.</summary>
     /// <param name="style">How it is scraped.</param>
@@ -38,7 +40,8 @@ public sealed class MapLayout
     /// <param name="marks">What to show, in the order of the list.</param>
     /// <param name="instrument">What it is for; an oboe when nobody said.</param>
     /// <param name="isBrief">True where the room is for the blades: the drawing ends in the thread, unless something is marked below.</param>
-    public MapLayout(ScrapeStyle style, ReedMapSize size, IReadOnlyList<ReedMark> marks, Instrument? instrument = null, bool isBrief = false)
+    /// <param name="isNear">True where it is about its marks alone: a brief drawing that ends below them and below the heart.</param>
+    public MapLayout(ScrapeStyle style, ReedMapSize size, IReadOnlyList<ReedMark> marks, Instrument? instrument = null, bool isBrief = false, bool isNear = false)
     {
         Size = size;
         Art = BladeArt.For(style, instrument);
@@ -53,10 +56,11 @@ public sealed class MapLayout
         Air = !icon && marks.Any(mark => mark.Place.Zone is Zone.TipEdge or Zone.TipCorners) ? 12 : 0;
         OfTheReed = icon ? 0 : marks.Count(IsOfTheReed);
         TipY = icon ? 8 : 122 + RowOfTheReed + Air;
-        IsCut = isBrief && !icon && !marks.Any(mark => mark.Place.Zone is Zone.Thread or Zone.Cork);
+        IsCut = (isBrief || isNear) && !icon && !marks.Any(mark => mark.Place.Zone is Zone.Thread or Zone.Cork);
         Height = TipY + (icon ? (Art.Outline.Measures.Cane + 2.6) * SvgPath.Scale : IsCut ? (Art.Outline.Measures.Cane + ThreadShown) * SvgPath.Scale : Art.Foot + 14);
         Discs = icon ? [] : new DiscPlan(this).Discs();
         Labels = icon ? [] : [.. LabelsOf(true), .. LabelsOf(false)];
+        Height = IsCut && isNear ? Math.Min(Height, NearFoot()) : Height;
     }
 
     /// <summary>How large it is drawn.</summary>
@@ -149,6 +153,14 @@ public sealed class MapLayout
     public static bool IsEnd(Zone zone) => zone is Zone.Opening or Zone.Inside;
 
     private IEnumerable<(int Number, ReedMark Mark)> Numbered() => Marks.Select((m, i) => (i + 1, m));
+
+    /// <summary>Where a drawing ends that is about its marks alone: below them, their numbers and the heart.</summary>
+    internal double NearFoot()
+    {
+        var measures = Art.Outline.Measures;
+        var lowest = Marks.SelectMany(mark => Art.Shapes(mark.Place.Zone, mark.Place.Sides)).Select(shape => shape.Shape.Bottom).Append(measures.TipAtSides + measures.Heart).Max();
+        return Discs.Select(disc => disc.Y + BelowADisc).Append(TipY + ((lowest + BelowTheMarks) * SvgPath.Scale)).Max();
+    }
 
     /// <summary>Half the width of what is drawn at a level.</summary>
     /// <param name="y">Millimetres from the tip.</param>

@@ -41,6 +41,18 @@ public sealed class MapLayoutTests
     }
 
     [Fact]
+    public void A_near_drawing_ends_below_its_marks_and_their_numbers_and_never_below_a_brief_one() =>
+        SomeMarks.Sample(marks =>
+        {
+            var (near, brief) = (new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Bench, marks, isNear: true), new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Bench, marks, isBrief: true));
+
+            Assert.Equal(brief.IsCut, near.IsCut);
+            Assert.InRange(near.Height, near.TipY + (near.Art.Outline.Measures.Heart * SvgPath.Scale), brief.Height);
+            Assert.All(near.Discs, disc => Assert.InRange(disc.Y + 9.5, 0, near.Height));
+            Assert.True(marks.Any(mark => mark.Place.Zone is not (Zone.TipEdge or Zone.TipCorners or Zone.TipSides or Zone.Opening)) || near.Height < brief.Height - 100, $"{near.Height} of {brief.Height}");
+        });
+
+    [Fact]
     public void Labels_never_overlap() =>
         SomeMarks.Sample(marks =>
         {
