@@ -1,31 +1,55 @@
 // What was typed or chosen in the fields while the studio couldn’t hear it: told once it can again; before the page comes anew, kept as a draft.
 // A studio that can’t take it isn’t asked for ever.
 const mostTries = 6;
+// So long, in milliseconds, a way may be broken before the page is told so.
+const untold = 60_000;
 
 export function tellUnheard(entries) {
-  const unheard = new Set();
-  let touched = null;
+  // Each field with what stood in it, the last touched last.
+  const touched = new Map();
+  let form = null;
   let tries = 0;
 
+  const fieldOf = (event) => (event.target instanceof Element ? event.target.closest(".bench form.entry :is(input, select, textarea)") : null);
   const edited = (event) => {
-    const field = event.target instanceof Element ? event.target.closest(".bench form.entry :is(input, select, textarea)") : null;
+    const field = fieldOf(event);
     if (!field) return;
-    touched = field.form.elements.Operation.value;
-    if ("lost" in document.documentElement.dataset) unheard.add(field);
+    form = field.form.elements.Operation.value;
+    touched.delete(field);
+    touched.set(field, { at: performance.now(), form, name: field.name, words: field.value, isTyped: field.matches("textarea, input[type=text]") });
   };
 
+  // A page hears words as they are typed, and choices when they are made.
+  const tell = (field) => {
+    for (const what of ["input", "change"]) field.dispatchEvent(new Event(what, { bubbles: true }));
+  };
+
+  let lost = null;
+  const away = new MutationObserver(() => (lost = "lost" in document.documentElement.dataset ? (lost ?? performance.now()) : lost));
+  away.observe(document.documentElement, { attributeFilter: ["data-lost"] });
+
   const back = () => {
-    for (const field of unheard) {
-      // A page hears words as they are typed, and choices when they are made.
-      for (const what of ["input", "change"]) field.dispatchEvent(new Event(what, { bubbles: true }));
+    const since = (lost ?? performance.now()) - untold;
+    const unheard = [...touched].filter(([, { at }]) => at >= since);
+    lost = null;
+    touched.clear();
+    for (const [field, { form: of, name, words, isTyped }] of unheard) {
+      // Another form that was asked for before has come in its place now: words that it has room for go with it.
+      const other = field.isConnected || !isTyped ? null : document.querySelector(`.bench form.entry [name="${CSS.escape(name)}"]`);
+      if (other?.value === "") other.value = words;
+      if (field.isConnected && field.form.elements.Operation.value === of) {
+        if (isTyped) field.value = words;
+        tell(field);
+      } else if (words && other?.value === words) tell(other);
     }
-    unheard.clear();
+    const line = document.getElementById("bench-line");
+    if (line?.value) line.dispatchEvent(new Event("input", { bubbles: true }));
   };
 
   const anew = (event) => {
-    const form = document.querySelector(".bench form.entry");
-    if (!form || form.elements.Operation.value !== touched) return;
-    const body = new URLSearchParams(new FormData(form));
+    const open = document.querySelector(".bench form.entry");
+    if (!open || open.elements.Operation.value !== form) return;
+    const body = new URLSearchParams(new FormData(open));
     event.detail.push(
       fetch(entries().replace(/entries$/, "draft"), { method: "POST", body, redirect: "manual" }).then((answer) => {
         if ((answer.status === 429 || answer.status >= 500) && ++tries < mostTries) throw new Error(String(answer.status));
@@ -37,6 +61,7 @@ export function tellUnheard(entries) {
   addEventListener("studio-back", back);
   addEventListener("studio-anew", anew);
   return () => {
+    away.disconnect();
     for (const what of ["input", "change"]) document.removeEventListener(what, edited);
     removeEventListener("studio-back", back);
     removeEventListener("studio-anew", anew);
