@@ -25,6 +25,8 @@ public static class Pages
         services.AddMudServices();
         services.AddCascadingAuthenticationState();
         services.AddSingleton<Announcement>();
+        // What can't be read is the sender's trouble, at a developer's desk as anywhere.
+        services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = false);
         services.AddHsts(options =>
         {
             options.MaxAge = TimeSpan.FromDays(365);
@@ -44,6 +46,22 @@ public static class Pages
         app.UseStatusCodePagesWithReExecute("/stopped/{0}", createScopeForStatusCodePages: true);
         app.Use(ReadAgainAsGet);
         app.UseAntiforgery();
+        app.Use(TellOthersApart);
+    }
+
+    // A page that stayed open while somebody else signed in asks with its own token: to a script that is the same as being signed out, and no broken form.
+    private static Task TellOthersApart(HttpContext context, RequestDelegate next)
+    {
+        if (context.Features.Get<IAntiforgeryValidationFeature>() is not { IsValid: false }
+            || context.User.Identity is not { IsAuthenticated: true }
+            || !context.Request.Headers.Accept.ToString().Contains("application/json", StringComparison.OrdinalIgnoreCase))
+        {
+            return next(context);
+        }
+
+        context.Features.Get<IStatusCodePagesFeature>()?.Enabled = false;
+        context.Response.StatusCode = StatusCodes.Status401Unauthorized;
+        return Task.CompletedTask;
     }
 
     // The page that says what went wrong is only read: the form that failed must not be taken in again with it.

@@ -8,7 +8,8 @@ const unread = 600;
 export function answers(place, typedIn, { kept, keep }, does) {
   const words = place.dataset;
   const open = kept("questions") ?? [];
-  let news = null;
+  // What was refused is told until something else is, over a reload too: what is typed stays in the line without it.
+  let news = open.length > 0 ? null : kept("refused");
   let drawn = null;
   let since = 0;
   let asking = null;
@@ -88,8 +89,10 @@ export function answers(place, typedIn, { kept, keep }, does) {
     return undefined;
   }
 
-  function tell(kind, text) {
-    news = text ? { kind, text } : null;
+  // of: the words that were refused, where they stand in the line; undefined for what needn't be told after a reload.
+  function tell(kind, text, of) {
+    news = text ? { kind, text, of } : null;
+    keep("refused", of === undefined ? null : news);
     draw();
   }
 
@@ -98,8 +101,7 @@ export function answers(place, typedIn, { kept, keep }, does) {
     if (at < 0) return;
     open.splice(at, 1);
     keep("questions", open);
-    news = null;
-    draw();
+    tell("", "");
   }
 
   // The key that agrees is the one that works where the hands are; and what stands in the line isn't said twice.
@@ -135,6 +137,7 @@ export function answers(place, typedIn, { kept, keep }, does) {
     drop,
     settle,
     asking: () => asking,
+    refusedWords: () => news?.of,
     // A question, or words that can't go back to where they were typed; sent twice it is asked once.
     ask(item) {
       if (!open.some((one) => one.fields.Operation === item.fields.Operation)) open.push(item);

@@ -200,12 +200,12 @@ function open(form) {
       answer.tell("refused", words.signedout);
       return false;
     }
-    // What breaks the studio each time mustn't keep what waits behind it. This page isn't taken from whoever else is signed in here now.
-    const isElses = response.status === 400;
-    item.broken = (item.broken ?? 0) + (response.status === 500 || isElses ? 1 : 0);
-    if (response.status === 429 || ((response.status >= 500 || isElses) && item.broken < mostBroken)) {
-      if (isElses) answer.tell("refused", words.signedout);
-      else waiting();
+    // What breaks the studio each time mustn't keep what waits behind it. A refusal whose words didn't come through is asked for again.
+    const problems = response.status === 422 ? await response.json().then(read, () => null) : [];
+    const isBroken = response.status >= 500 || problems === null;
+    item.broken = (item.broken ?? 0) + (response.status === 500 || problems === null ? 1 : 0);
+    if (response.status === 408 || response.status === 429 || (isBroken && item.broken < mostBroken)) {
+      waiting();
       return false;
     }
     if (response.ok) {
@@ -217,13 +217,12 @@ function open(form) {
       if (!item.fields.Seen || (item.fields.Kind === "Undo" && !item.fields.One)) follow();
       return true;
     }
-    const problems = (response.status === 422 ? await response.json().catch(() => []) : []).map((one) => ({ field: one.field ?? one.Field, message: one.message ?? one.Message }));
-    if (problems.some((problem) => problem.field === behind)) {
+    if (problems?.some((problem) => problem.field === behind)) {
       delete item.fields.Asked;
       return behind;
     }
-    if (problems.some((problem) => problem.field === "Asked")) answer.drop();
-    else refused(item, response, problems);
+    if (problems?.some((problem) => problem.field === "Asked")) answer.drop();
+    else refused(item, response, problems ?? []);
     return true;
   }
 
@@ -231,7 +230,10 @@ function open(form) {
     const before = problems.find((problem) => problem.field.startsWith("Heeded:"));
     const isWork = problems.some((problem) => problem.field === "Work");
     const agree = problems.some((problem) => problem.field === "Agreed");
-    const message = (before ? [before] : problems).map((problem) => problem.message).join(" ") || ({ 409: words.changed, 400: words.signedout }[response.status] ?? words.notsaved);
+    // Why stands beside it, whatever came back.
+    const why = response.status === 404 ? words.gone : response.status === 422 || response.status >= 500 ? words.broke : words.stale;
+    const unsaid = response.status === 409 ? words.changed : `${words.notsaved} ${why}`;
+    const message = (before ? [before] : problems).map((problem) => problem.message).filter(Boolean).join(" ") || unsaid;
     // The words go back to where they were typed, unless something new stands there.
     const back = item.fields.Text;
     if (back && !typedIn.value && !item.fields.Seen) {
@@ -255,7 +257,7 @@ function open(form) {
     if (waits || (back && !item.fields.Seen && typedIn.value !== back) || (!back && item.fields.Kind !== "Undo")) answer.ask(asked);
     else {
       refusedAlone = typedIn.value === back ? asked : null;
-      answer.tell("refused", refusedAlone ? message : `${message} “${item.text}”`);
+      answer.tell("refused", refusedAlone ? message : `${message} “${item.text}”`, refusedAlone ? back : "");
     }
   }
 
@@ -412,7 +414,7 @@ function open(form) {
   addEventListener("online", online);
 
   restore();
-  if (answer.asking()?.text === typedIn.value) refusedText = typedIn.value;
+  if (typedIn.value && (answer.asking()?.text ?? answer.refusedWords()) === typedIn.value) refusedText = typedIn.value;
   if (queue.length > 0) {
     waiting();
     void flush();
@@ -493,6 +495,9 @@ function open(form) {
     removeEventListener("beforeunload", leaving);
   };
 }
+
+// What a refusal says, of which field.
+const read = (problems) => problems.map((one) => ({ field: one.field ?? one.Field, message: one.message ?? one.Message }));
 
 // What the card of just these words puts right or takes back.
 function meantBy(text) {
