@@ -118,7 +118,7 @@ public sealed class ReedSketch
         parts.AddRange(layout.AtTheEnd().Select(at => new SketchPath(Ink(at.Mark), EndArt.Gap, x, y)));
         parts.Add(new SketchPath(SketchInk.Line, EndArt.Upper, x, y));
         parts.Add(new SketchPath(SketchInk.Line, EndArt.Lower, x, y));
-        parts.Add(new SketchWords(SketchType.Name, "opening", x, y - 18, SketchAlign.Middle));
+        parts.Add(new SketchWords(SketchType.Name, "opening", x, y - 22.6, SketchAlign.Middle));
     }
 
     private void Blade(Blades blade, string name)

@@ -15,6 +15,7 @@ public sealed class StrokeSketch
     private const double Caption = 22;
     private const double End = 6;
     private const double NoteGap = 10;
+    private const double ShortestLeader = 14; // a shorter one would look like a slip of the pen
     private const double SideTall = 198;
 
     private readonly StrokePlan plan;
@@ -122,7 +123,10 @@ public sealed class StrokeSketch
     private void Note(IReadOnlyList<string> lines, double x, double y, double toX, double toY)
     {
         parts.AddRange(lines.Select((line, index) => new SketchWords(SketchType.Label, line, x, y + 5 + (index * DrawnWords.LineHeight))));
-        parts.Add(new SketchPath(SketchInk.Leader, Invariant($"M{x - 4:0.#},{y:0.#}L{toX:0.#},{toY:0.#}")));
+        if (Math.Abs(x - 4 - toX) + Math.Abs(y - toY) > ShortestLeader)
+        {
+            parts.Add(new SketchPath(SketchInk.Leader, Invariant($"M{x - 4:0.#},{y:0.#}L{toX:0.#},{toY:0.#}")));
+        }
     }
 
     private void Arrow(double x, double y, double toX, double toY)

@@ -55,7 +55,7 @@ public sealed class MapLayout
         Width = LowerX + Reach + pad;
         Air = !icon && marks.Any(mark => mark.Place.Zone is Zone.TipEdge or Zone.TipCorners) ? 12 : 0;
         OfTheReed = icon ? 0 : marks.Count(IsOfTheReed);
-        TipY = icon ? 8 : 122 + RowOfTheReed + Air;
+        TipY = icon ? 8 : 122 + AirOfTheEnd + RowOfTheReed + Air;
         IsCut = (isBrief || isNear) && !icon && !marks.Any(mark => mark.Place.Zone is Zone.Thread or Zone.Cork);
         Height = TipY + (icon ? (Art.Outline.Measures.Cane + 2.6) * SvgPath.Scale : IsCut ? (Art.Outline.Measures.Cane + ThreadShown) * SvgPath.Scale : Art.Foot + 14);
         Discs = icon ? [] : new DiscPlan(this).Discs();
@@ -97,7 +97,10 @@ public sealed class MapLayout
     public double Reach { get; }
 
     /// <summary>The middle of the view onto the end of the tip.</summary>
-    public (double X, double Y) End => ((UpperX + LowerX) / 2, 34);
+    public (double X, double Y) End => ((UpperX + LowerX) / 2, 34 + (AirOfTheEnd / 2));
+
+    // In the type of a letter the words above and below the view onto the tip are larger.
+    private double AirOfTheEnd => Size == ReedMapSize.Print ? 14 : 0;
 
     /// <summary>The level of the blades' names, where what is about one blade as a whole has its number.</summary>
     public double NamesY => TipY - Air - 57;

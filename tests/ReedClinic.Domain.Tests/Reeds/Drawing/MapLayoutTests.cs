@@ -40,6 +40,23 @@ public sealed class MapLayoutTests
         Assert.All(brief.Discs, disc => Assert.InRange(disc.Y + 9.5, 0, brief.Height));
     }
 
+    [Theory]
+    [InlineData(ScrapeStyle.LongScrape, Zone.TipCorners)]
+    [InlineData(ScrapeStyle.ShortScrape, Zone.Spine)]
+    [InlineData(ScrapeStyle.LongScrape, Zone.WholeReed)]
+    public void In_a_letter_no_word_touches_the_view_onto_the_tip(ScrapeStyle style, Zone zone)
+    {
+        // The type is set 1.4 times as large as on the screen, at 16; its long letters reach 0.8 of that up and 0.3 down, and the lens 12.5 from its middle, with its line 13.5.
+        const double Size = 16 * 1.4;
+        const double Clear = 2;
+
+        var drawn = ReedSketch.Of([new(new Place(zone), MarkKind.Fault, "thick")], style, null, "Reed 1");
+        var middle = drawn.Parts.OfType<SketchPath>().First(part => part.Data == EndArt.Upper).Y;
+
+        Assert.All(drawn.Parts.OfType<SketchWords>().Where(words => words.Type == SketchType.Name), words => Assert.True(
+            words.Text == "opening" ? words.Y - (0.8 * Size) >= 0 && words.Y + (0.3 * Size) <= middle - 13.5 - Clear : words.Y - (0.8 * Size) >= middle + 13.5 + Clear, $"{words.Text} at {words.Y}, the lens at {middle}"));
+    }
+
     [Fact]
     public void A_near_drawing_ends_below_its_marks_and_their_numbers_and_never_below_a_brief_one() =>
         SomeMarks.Sample(marks =>
