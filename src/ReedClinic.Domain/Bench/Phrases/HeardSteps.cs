@@ -16,8 +16,8 @@ internal static class HeardSteps
                 case { Kind: EntryKind.Test, Slots: { Test: TestKind.Crow, Step: null or "low only" or "high only" } }:
                     draft.Slots = draft.Slots with { Step = Octaves(whole) ?? draft.Slots.Step };
                     break;
-                case { Kind: EntryKind.Test, Slots: { Test: TestKind.Peep, Step: "already crowing", Pitch: not null } } when !Spoken.HasStem(whole, "crow", "alrdy", "already", "rattl", "octave", "buzz", "double", "both"):
-                    draft.Slots = draft.Slots with { Step = null };
+                case { Kind: EntryKind.Test, Slots: { Test: TestKind.Peep, Step: "already crowing" } } when !Spoken.HasStem(whole, "crow", "alrdy", "already", "rattl", "octave", "buzz", "double", "both"):
+                    Unstep(draft);
                     break;
                 case { Kind: EntryKind.Test, Slots: { Test: TestKind.LowResponse, Step: "will not speak" } } when !whole.HasWord("not") && Spoken.Sentence(course, draft) is var said && said.HasWord("late") && !said.HasWord("not") && !said.HasWord("no") && !said.HasWord("never"):
                     draft.Slots = draft.Slots with { Step = "late" };
@@ -31,8 +31,8 @@ internal static class HeardSteps
                 case { Kind: EntryKind.Note } when Spoken.HasStem(whole, "peep") && Peep(whole, ReadSlots.None) is { } crowing && !whole.Asked && !whole.Has(Cat.Cond) && !whole.Has(Cat.Other):
                     (draft.Kind, draft.Slots) = (EntryKind.Test, new ReadSlots { Test = TestKind.Peep, Step = crowing });
                     break;
-                case { Kind: EntryKind.Test, Slots: { Test: TestKind.Peep, Step: null or "clean" } }:
-                    draft.Slots = draft.Slots with { Step = Peep(whole, draft.Slots) };
+                case { Kind: EntryKind.Test, Slots: { Test: TestKind.Peep, Step: null or "clean" } } when Peep(whole, draft.Slots) is var step && step != draft.Slots.Step:
+                    Unstep(draft, step);
                     break;
                 case { Kind: EntryKind.Test, Slots.Test: TestKind.ClosingOrder } when IsAtOnce(whole):
                     draft.Slots = draft.Slots with { Step = "all at once" };
@@ -41,6 +41,17 @@ internal static class HeardSteps
                     Pressed(draft);
                     break;
             }
+        }
+    }
+
+    private static void Unstep(Draft draft, string? step = null)
+    {
+        draft.Slots = draft.Slots with { Step = step };
+        if (draft.Slots is { Step: null, Pitch: null })
+        {
+            draft.HasAside = true;
+            draft.Doubts.RemoveAll(doubt => doubt.Slot is "step");
+            draft.Doubts.Add(new Doubt("step", "no word of its scale was said, so its words are kept"));
         }
     }
 
@@ -91,7 +102,13 @@ internal static class HeardSteps
             return "already crowing";
         }
 
-        return slots is { Step: "clean", Pitch: not null } && !whole.Has(Cat.Good) && !Spoken.HasStem(whole, "clean", "clear", "pure", "neat", "nice", "good", "tid", "single", "steady", "crow", "nothing", "one", "bell", "plain", "simple", "lovely", "sweet", "crisp", "no", "without", "cln") ? null : slots.Step;
+        // “Peep won’t go up”: nothing clean in it.
+        if (slots is { Step: "clean", Pitch: null } && whole.HasWord("not") && !whole.Has(Cat.Good) && !Spoken.HasStem(whole, "clean", "clear", "rattl", "crow", "buzz", "bad"))
+        {
+            return null;
+        }
+
+        return slots is { Step: "clean" } && !whole.Has(Cat.Good) && !Spoken.HasStem(whole, "clean", "clear", "pure", "neat", "nice", "good", "tid", "single", "steady", "crow", "nothing", "one", "bell", "plain", "simple", "lovely", "sweet", "crisp", "no", "without", "cln") ? null : slots.Step;
     }
 
     private static bool IsAtOnce(Segment whole) => Enumerable.Range(whole.First, whole.End - whole.First).Any(at => whole.Word(at) is "all" && whole.Word(at + 1) is "at" && whole.Word(at + 2) is "once") && !whole.HasWord("first") && !whole.HasWord("last") && !whole.Has(Cat.Not);

@@ -22,6 +22,7 @@ internal static class Unmeant
         OfWhat.Keep(course);
         HeardSteps.Keep(course);
         SaidOfDeeds.Keep(course);
+        Humps.Keep(course);
         SaidOfFindings.Keep(course);
         SaidOfFaults.Keep(course);
         AskedAndAnswered.Keep(course);
@@ -34,5 +35,7 @@ internal static class Unmeant
         NeverTouch.Keep(course);
         EvenNow.Keep(course);
         OtherTrials.Keep(course);
+        Silent.Keep(course);
+        NothingDone.Keep(course);
     }
 }
