@@ -9,7 +9,7 @@ internal static class CareBlocks
 {
     private const int MostFurtherAdvice = 2;
 
-    internal static LetterBlock? Care(LetterMaterial material, Phrasing phrasing)
+    internal static LetterBlock? Care(LetterMaterial material, Phrasing phrasing, LetterSoFar told)
     {
         var playable = material.Playable.Count;
         if (playable == 0)
@@ -22,7 +22,9 @@ internal static class CareBlocks
         List<string> sentences = [.. Soaking(material, phrasing), .. first];
         sentences.Add(phrasing.Say("dry", 0, CareWordings.Dry));
         sentences.AddRange(phrasing.Some("care", MostFurtherAdvice, Further(material)).Select((topic, index) => phrasing.Say("care-" + topic, index, CareWordings.More[topic], each)));
-        return new LetterBlock("care", BlockKind.Care, [new([.. sentences.Select(sentence => LetterSentence.Plain(ForInstrument.Said(sentence, material.Batch.Instrument)))])])
+        // Said beside an answer about the knife, it isn’t said again.
+        List<string> noKnife = told.Says("no knife yet") ? [phrasing.Say("no-knife", 0, CautionWordings.NotYet)] : [];
+        return new LetterBlock("care", BlockKind.Care, [new([.. sentences.Concat(noKnife).Select(sentence => LetterSentence.Plain(ForInstrument.Said(sentence, material.Batch.Instrument)))])])
         {
             Heading = first.Count > 0 ? "Playing in and care" : "Care",
         };
@@ -42,7 +44,7 @@ internal static class CareBlocks
     private static IEnumerable<string> AfterWork(LetterMaterial material, Phrasing phrasing)
     {
         var all = material.Playable.Where(reed => material.LogOf(reed.Id).Work.Any() && SaidOfHarm.Of(material, reed).Count == 0).ToList();
-        var worked = all.Where(reed => !PlayAdvice.HasItsOwn(material, reed) || PlayAdvice.LeavesTheFirstDays(material, reed)).ToList();
+        var worked = all.Where(reed => !PlayAdvice.SaysThePace(material, reed)).ToList();
         if (worked.Count > 0)
         {
             yield return phrasing.Say("first-days", 0, CareWordings.FirstDays, ("each", Each(worked, material)));
@@ -75,7 +77,7 @@ internal static class CareBlocks
         List<string> cautions =
         [
             "Rinse a reed that comes back from me and wash your hands before you play it; don’t share reeds, and don’t play one while you or the other player is ill.",
-            "Knives and blades are very sharp: cut on a block, scrape with the plaque between knife and finger, both away from your hand, and store them with a guard. " + CautionWordings.Knife(material.Age)[0],
+            "Knives and blades are very sharp: cut on a block, keep the plaque between the knife and your finger when you scrape, move the edge away from your hand, and put them away with a guard on. " + CautionWordings.Knife(material.Age)[0],
             "Scrape where the air moves, and wipe the dust away with a damp cloth.",
             CautionWordings.Unwell(material.Age),
         ];

@@ -24,6 +24,9 @@ internal sealed record Complaint(TestKind? Test, int Way, IReadOnlyList<string> 
     /// <summary>Whether its opposite was told before it: a test that lies on that side doesn’t answer it.</summary>
     public bool IsContrary { get; init; }
 
+    /// <summary>Whether its opposite was told behind it, so that a test may bear out the one and not the other.</summary>
+    public bool IsOpposed { get; init; }
+
     /// <summary>Whether that name is of several things: “how they are”.</summary>
     public bool IsPlural { get; init; }
 
@@ -81,8 +84,11 @@ internal sealed record Complaint(TestKind? Test, int Way, IReadOnlyList<string> 
     /// <param name="reed">The reed.</param>
     /// <param name="batch">Its batch.</param>
     public static bool IsUnknown(Reed reed, Batch batch) => Said(reed, batch).Count == 0
-        && !ComplaintsKnown.IsNone(reed.Bothers)
+        && !ComplaintsKnown.IsNone(reed.Bothers) && !(SameAs.Reed(reed, batch) is { } other && IsNothing(other, batch))
         && !batch.Questions.Any(question => question.Reed == reed.Id && question.Text.Trim() == reed.Bothers.Trim());
+
+    // “The same” as “nothing”, be it of a reed of which “the same” was said.
+    private static bool IsNothing(Reed reed, Batch batch) => ComplaintsKnown.IsNone(reed.Bothers) || (SameAs.Reed(reed, batch) is { } other && other.Number < reed.Number && IsNothing(other, batch));
 
     private static List<Complaint> Said(Reed reed, Batch batch) =>
         EachOnce((SameAs.Reed(reed, batch) is { } other ? other.Number < reed.Number ? Said(other, batch) : In(other.Bothers) : []).Concat(In(reed.Bothers)));

@@ -33,10 +33,12 @@ internal static class ComplaintAnswer
             return Rest(log, told[^1].Root, reed.Number, words, phrasing);
         }
 
+        complaints = [.. complaints.Select(one => one with { IsOpposed = !one.IsContrary && complaints.Any(other => other.IsContrary && other.Test == one.Test) })];
         var open = Open(complaints, log);
         var answers = complaints.Except(open)
             .Select((one, index) => (one.Marked, Said: Answer(one, index == 0, log, material.Batch.CrowTarget, reed.Number + index, words, phrasing))).ToLookup(one => one.Marked is null, one => one.Said);
         List<LetterSentence> said = [.. answers[true].SelectMany(one => one)], marked = [.. answers[false].SelectMany(one => one)];
+        said.AddRange(ComplaintWhen.Sentences(reed, log, said, phrasing));
         if ((open.Count == 0 && !unknown) || (said.Count + marked.Count > 0 && IsGivenUp(log)))
         {
             return [.. said, .. marked];
@@ -184,13 +186,15 @@ internal static class ComplaintAnswer
             return new(phrasing.Say("complaint-moved", turn, ways, ("was", was), ("before", Before(since)), ("now", Again.Of(was, Clause(move.TestKind, after, turn + 1, phrasing)))), roots);
         }
 
-        return new(phrasing.Say("complaint-once", turn, complaint.IsMet(before) ? ComplaintWordings.Met : ComplaintWordings.NotMet, ("was", was)), roots);
+        return new(phrasing.Say("complaint-once", turn, complaint.IsMet(before) ? ComplaintWordings.Met : complaint.IsOpposed && before != TestScale.Of(move.TestKind).Good ? ComplaintWordings.OppositeMet : ComplaintWordings.NotMet, ("was", was)), roots);
     }
 
     private static LetterSentence ByFinding(Complaint complaint, FindingNow found, BenchLog log, int turn, Phrasing phrasing)
     {
         IReadOnlyList<string> ways = found.Ended?.Now.Ending switch
         {
+            FindingEnding.Unchanged when found.IsAgainstItsTest(log) => found.DoneForIt.Count > 0 ? ComplaintWordings.WorkedOn : ComplaintWordings.FoundToo,
+            FindingEnding.Gone when !PutRight.IsWorkedOn(found.Finding, log) => ComplaintWordings.GoneByItself,
             { } ending => ComplaintWordings.Ended[ending],
             null when found.DoneForIt.Count > 0 => ComplaintWordings.WorkedOn,
             null when found.Finding.Certainty == Certainty.Suspected => ComplaintWordings.SuspectedToo,

@@ -60,10 +60,10 @@ internal static partial class ComplaintsKnown
             : complaint.Matches(words).FirstOrDefault(match => !GoodToo().IsMatch(match.Value) && !DeniedBefore().IsMatch(words[..match.Index]))?.Index;
     }
 
-    [GeneratedRegex(@"(?i)\b(too|so|very|rather|a (bit|little)) (open|wide)\b|\b(gap|gapes|gaping|wide open)\b|\bopening is (too |very |rather )?(wide|big|large)\b")]
+    [GeneratedRegex(@"(?i)\b(too|so|very|rather|a (bit|little)) (open|wide)\b|\b(gap|gapes|gaping|wide open)\b|\b(wide|big|large|huge) opening\b|\bopening (?:(?:is|was|looks|seems|feels|has got|gets) )?(?:(?:too|very|rather|so|quite|really|a bit|a little|much too|far too) )?(?:wide|big|large|huge)\b|\bopens? (?:up )?(?:too (?:far|much|wide)|so (?:far|much|wide))\b|\btoo much opening\b")]
     private static partial Regex Wide();
 
-    [GeneratedRegex(@"(?i)\b(too|so|very|rather|a (bit|little)) (closed|narrow)\b|\bcloses? (up|down)\b|\bopening is (too |very |rather )?(small|narrow)\b")]
+    [GeneratedRegex(@"(?i)\b(too|so|very|rather|a (bit|little)) (closed|narrow)\b|\bcloses? (up|down)\b|\b(small|narrow|tiny) opening\b|\bopening (?:(?:is|was|looks|seems|feels|has got|gets) )?(?:(?:too|very|rather|so|quite|really|a bit|a little|much too|far too) )?(?:small|narrow|tiny|closed)\b|\btoo little opening\b")]
     private static partial Regex Narrow();
 
     // A whole clause that says so, and nothing that takes it back: not “nothing comes out”, nor “fine for five minutes”.

@@ -34,6 +34,11 @@ internal static class FindingPast
     internal static bool IsPast(this FindingNow now, BenchLog log) => now.CourseIn(log) != FindingCourse.Still
         || (now.Ended is null && (now.DoneForIt.Count > 0 || IsWorkedOn(now, log) || IsRightSince(now, log)));
 
+    /// <summary>Whether it was said to be as it was, though its own test came out right after that work: one of the two isn’t so, and neither is told against the other.</summary>
+    /// <param name="now">The fault as it stands.</param>
+    /// <param name="log">The log it stands in.</param>
+    internal static bool IsAgainstItsTest(this FindingNow now, BenchLog log) => now.Ended?.Now.Ending is FindingEnding.Unchanged && IsRightSince(now, log);
+
     private static bool IsWorkedOn(FindingNow now, BenchLog log) => log.Work.Any(work => work.Sequence > now.Fact.Sequence
         && ((work.Now.Place.Zone == now.Finding.Zone && now.Finding.Zone != Zone.WholeReed)
             || (AtTheEnd.Contains(now.Finding.FindingKind.Value) && Cuts.Contains(work.Now.AdjustmentKind.Value))));

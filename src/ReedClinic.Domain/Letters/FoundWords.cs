@@ -2,7 +2,6 @@ using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters.Wordings;
-using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Letters;
 
@@ -104,7 +103,7 @@ internal sealed class FoundWords
 
         if (now.Ended is { } ended && EndIsOurs(now))
         {
-            yield return new(_phrasing.Say("that-" + ended.Now.Ending, _turn, FindingFrames.EndingsAlone[ended.Now.Ending]), [now.Fact.Root, ended.Root]);
+            yield return new(_phrasing.Say("that-" + ended.Now.Ending, _turn, PutRight.Without(FindingFrames.EndingsAlone[ended.Now.Ending], PutRight.IsWorkedOn(now.Finding, _log))), [now.Fact.Root, ended.Root]);
         }
     }
 
@@ -120,7 +119,7 @@ internal sealed class FoundWords
 
             if (finding.Character == FindingCharacter.Fault && now.Ended is { } closed && EndIsOurs(now))
             {
-                var ending = _phrasing.Say("that-" + closed.Now.Ending, _turn, FindingFrames.EndingsAlone[closed.Now.Ending]);
+                var ending = _phrasing.Say("that-" + closed.Now.Ending, _turn, PutRight.Without(FindingFrames.EndingsAlone[closed.Now.Ending], PutRight.IsWorkedOn(finding, _log)));
                 yield return new(ending, [now.Fact.Root, closed.Root]);
             }
         }
@@ -212,8 +211,9 @@ internal sealed class FoundWords
         }
 
         var endings = finding.Certainty == Certainty.Suspected ? FindingFrames.EndingsSuspected : FindingFrames.Endings;
-        var soNow = ended.Now.Ending == FindingEnding.Gone && finding.Certainty != Certainty.Suspected ? PutRight.EndsOf(finding) : null;
-        var ending = _phrasing.End(sentence, "ended-" + ended.Now.Ending, _turn, soNow ?? endings[ended.Now.Ending]);
+        var worked = PutRight.IsWorkedOn(finding, _log);
+        var soNow = ended.Now.Ending == FindingEnding.Gone && finding.Certainty != Certainty.Suspected && worked ? PutRight.EndsOf(finding) : null;
+        var ending = _phrasing.End(sentence, "ended-" + ended.Now.Ending, _turn, soNow ?? PutRight.Without(endings[ended.Now.Ending], worked));
         return new($"{sentence}{ending}.", [now.Fact.Root, ended.Root]);
     }
 
@@ -227,7 +227,7 @@ internal sealed class FoundWords
 
     // How it ended is said once: here, before this, or after it in the teacher's own words.
     private bool EndIsOurs(FindingNow now) =>
-        !_ended.Contains(now.Fact.Root) && !EndingSaid.GoesWithoutSaying(now) && !(now.Ended?.Now.Words is { } said && EndingSaid.SaysIt(said) && !EndingSaid.IsOnlyThat(said, now.Finding));
+        !_ended.Contains(now.Fact.Root) && !now.IsAgainstItsTest(_log) && !EndingSaid.GoesWithoutSaying(now) && !(now.Ended?.Now.Words is { } said && EndingSaid.SaysIt(said) && !EndingSaid.IsOnlyThat(said, now.Finding));
 
     private (string Place, IReadOnlyList<string> Ways) Frames(FindingNow now, FindingWording wording, bool was, bool again)
     {
@@ -275,25 +275,5 @@ internal sealed class FoundWords
     private static bool IsPraise(FindingKindId kind) =>
         FindingCatalogue.Find(kind)?.Usually == FindingCharacter.Strength && FindingWording.Of(kind) is { Shows: not null };
 
-    private string What(Finding finding, bool was)
-    {
-        if (RemarkSaid.Clause(finding) is { } clause)
-        {
-            return Prose.Inside(clause.Trim().TrimEnd('.', '!'));
-        }
-
-        var wording = FindingWording.Of(finding.FindingKind)!;
-        if (wording.OnOneSide is { } sided && finding is { Sides: Sides.Left or Sides.Right, Relation: null })
-        {
-            (string, string)[] slots = [("side", finding.Sides == Sides.Left ? "left" : "right"), ("of", LetterPlaces.Of(finding.Place))];
-            var blade = sided.Contains("<of>", StringComparison.Ordinal) ? "" : LetterPlaces.On(finding.Place with { Sides = Sides.Both }, " (");
-            return _phrasing.Clause("what-" + finding.FindingKind.Value, _turn, [sided], was, slots) + (blade.Length == 0 ? "" : blade + ")");
-        }
-
-        var what = _phrasing.Clause("what-" + finding.FindingKind.Value, _turn, [finding.Zone == Zone.HeartSides ? wording.OnHeartSides ?? wording.What : wording.What], was);
-        var where = finding is not { Relation: { } relation, OtherPlace: { } other } ? LetterPlaces.On(finding)
-            : finding.Place is { Blades: Blades.Both, Sides: Sides.Both } && what.Contains(finding.Zone.NamePlainly(), StringComparison.Ordinal) ? $"{relation.Name()} {LetterPlaces.Name(other)}"
-            : LetterPlaces.Against(finding.Place, relation, other);
-        return what + (where.Length == 0 ? "" : $" ({where})");
-    }
+    private string What(Finding finding, bool was) => FoundWhat.Of(finding, was, _turn, _phrasing);
 }

@@ -21,6 +21,9 @@ internal static class LessonBlocks
         var sentences = new List<LetterSentence> { LetterSentence.Plain(phrasing.Say("lesson", 0, leads)) };
         var alone = material.Batch.Reeds.Count(reed => reed.IsHere) == 1;
         var where = SeenIn.Reeds(thread.LessonEvidence, having, material.Batch.Reeds.Count(reed => reed.IsHere));
+        // What was found stands right behind the sentence that leads to it; the teacher’s own words end the part.
+        sentences.AddRange(Taught(material, having, alone ? null : where, course, phrasing));
+        sentences.AddRange(course.Sentences(phrasing));
         if (thread.LessonWords is { } words)
         {
             sentences.Add(new(Prose.Sentence(words), roots));
@@ -29,9 +32,6 @@ internal static class LessonBlocks
                 sentences.Add(new(phrasing.Say("lesson-seen", 0, OpeningWordings.SeenIn, ("where", where)), roots));
             }
         }
-
-        sentences.AddRange(Taught(material, having, alone ? null : where, course, phrasing));
-        sentences.AddRange(course.Sentences(phrasing));
 
         List<LetterParagraph> before = LessonBefore.Of(material, phrasing) is { IsGone: false } again ? [new([again.Sentence()])] : [];
         return new LetterBlock("lesson", BlockKind.Lesson, [new(sentences), .. before]) { Heading = Heading(material, having, course) };

@@ -24,7 +24,8 @@ internal sealed class LessonCourse
     /// <param name="found">The fault, with the reed and the log in which it was found.</param>
     internal static LessonCourse Of(IReadOnlyList<(int Reed, BenchLog Log, FindingNow Finding)> found) => new(
         [
-            .. found.GroupBy(one => one.Reed, one => one.Finding.CourseIn(one.Log)).Select(reed => (reed.Key, reed.Min())).OrderBy(reed => reed.Key),
+            // What was only suspected wasn’t put right.
+            .. found.Where(one => one.Finding.Finding.Certainty != Certainty.Suspected).GroupBy(one => one.Reed, one => one.Finding.CourseIn(one.Log)).Select(reed => (reed.Key, reed.Min())).OrderBy(reed => reed.Key),
         ],
         [
             .. found.SelectMany(one => new EntryId?[] { one.Finding.Fact.Root, one.Finding.Ended?.Root }.OfType<EntryId>()

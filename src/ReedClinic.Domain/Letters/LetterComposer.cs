@@ -62,7 +62,7 @@ public static class LetterComposer
             LessonBlocks.CheckYourself(material, phrasing),
             LessonBlocks.Stroke(material, phrasing),
             LessonBlocks.Plan(material, phrasing),
-            CareBlocks.Care(material, phrasing),
+            CareBlocks.Care(material, phrasing, told),
             CareBlocks.Cautions(material),
             CareBlocks.Closing(material, phrasing),
         ];

@@ -76,7 +76,7 @@ internal static class LetterWish
     private static IReadOnlyList<string>? Kept(List<LiveFact<Adjustment>> work, BenchLog log, LetterSoFar told)
     {
         var takesCane = work.Exists(done => SafeChanges.TakesCane(done.Now.AdjustmentKind) != false);
-        if (work.Exists(done => Agreement.IsSaid(done.Now.Words)) || (takesCane && !LetterTried.IsTriedAfterEachPass(log)))
+        if (work.Exists(done => Agreement.IsSaid(done.Now.Words)) || (takesCane && (!LetterTried.IsTriedAfterEachPass(log) || work.Where(done => WorkKinds.IsClip(done.Now.AdjustmentKind)).CountBy(done => done.Pass).Any(pass => pass.Value > 1))))
         {
             return null;
         }

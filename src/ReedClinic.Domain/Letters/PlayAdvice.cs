@@ -20,6 +20,13 @@ internal static partial class PlayAdvice
         || (material.LogOf(reed.Id) is { Verdict: { } verdict } log
             && (UseWordings.ByVerdict.ContainsKey(verdict.Now.VerdictKind) || (reed.UsedFor == ReedUse.Concert && LetterTried.IsGood(log, material.Batch.CrowTarget))));
 
+    /// <summary>Whether a reed’s own part says how long or how gently it is played: what a reed is for says nothing of its first days.</summary>
+    /// <param name="material">What the letter is made of.</param>
+    /// <param name="reed">The reed.</param>
+    internal static bool SaysThePace(LetterMaterial material, Reed reed) => SaidOfHarm.Of(material, reed).Count > 0
+        || (IsTheTeachers(material, reed) ? !LeavesTheFirstDays(material, reed)
+            : material.LogOf(reed.Id).Verdict is { } verdict && UseWordings.ByVerdict.ContainsKey(verdict.Now.VerdictKind));
+
     /// <summary>Whether the teacher said it, of this reed or of all.</summary>
     /// <param name="material">What the letter is made of.</param>
     /// <param name="reed">The reed.</param>

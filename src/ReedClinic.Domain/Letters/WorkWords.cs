@@ -87,11 +87,16 @@ internal static partial class WorkWords
     {
         (VerdictKind.Improved, false) => LetterUntold.HasGained(log) ? VerdictWordings.ImprovedByItself : null,
         (VerdictKind.GoodOnArrivalRefined, false) => null,
+        (VerdictKind.GoodOnArrivalRefined, true) when IsHarmed(log) => VerdictWordings.GoodOnArrivalHarmed,
         (VerdictKind.NotToBeSaved, false) => VerdictWordings.NotToBeSavedUntried,
         (VerdictKind.Improved, _) when (GivenUp.IsNearItsEnd(log) ? VerdictWordings.ImprovedNearItsEnd : VerdictWordings.All[verdict]) is var ways =>
             log.Findings.Count(IsOpen) < ManyOpen ? ways : [.. ways.Where(way => !way.Contains("better reed", StringComparison.Ordinal))],
         _ => VerdictWordings.All[verdict],
     };
+
+    // What the work itself brought about, and a risk that came about.
+    private static bool IsHarmed(BenchLog log) => log.Risks.Any(risk => risk.Closed?.Now.Outcome == RiskOutcome.Happened)
+        || log.Findings.Any(one => one.Finding is { Character: FindingCharacter.Fault, Arose: Arose.CausedByTheWork } && one.Ended?.Now.Ending != FindingEnding.Gone);
 
     private static bool IsOpen(FindingNow found) =>
         found is { Finding: { Character: FindingCharacter.Fault, Certainty: not Certainty.Suspected }, Ended: null or { Now.Ending: FindingEnding.Unchanged } };

@@ -44,7 +44,7 @@ public sealed partial class LetterComplaintTests
     }
 
     [Theory]
-    [InlineData(FindingEnding.Gone, "put right")]
+    [InlineData(FindingEnding.Gone, "no longer so")]
     [InlineData(FindingEnding.Unchanged, "as it was|not changed")]
     [InlineData(FindingEnding.LeftOnPurpose, "on purpose")]
     [InlineData(null, "(found|noticed|met|agree|bear)")]

@@ -33,6 +33,7 @@ public sealed class LetterSoNowTests
     {
         var scene = Scene(1, "It tastes of tea");
         var line = scene.Log(1, Finding.Of(new("tip-not-separate"), FindingCharacter.Fault, new Place(Zone.Rooftop)));
+        scene.Log(1, Adjustment.Of(new("define-tip"), new Place(Zone.Rooftop), Amount.NotSaid, line));
         scene.Log(1, FindingEnded.Of(line, FindingEnding.Gone));
 
         Assert.Matches("; ((by )?now|today|by now),? the line (shows|can be seen|shows clearly)", Story(scene));

@@ -24,12 +24,12 @@ public static class CentsWords
         var (low, high) => Say($"{Size(low, high)} above {note}"),
     };
 
-    /// <summary>How far something moved: “18 cents up”, “no change”, “20 to 70 cents down”, “from 20 cents down to 30 up”.</summary>
+    /// <summary>How far something moved: “18 cents up”, “no change”, “20 to 70 cents down”, “30 cents at most, up or down”.</summary>
     /// <param name="range">The change; plus is up.</param>
     public static string Change(CentsRange range) => Of(range) switch
     {
         (0, 0) => "no change",
-        var (low, high) when low < 0 && high > 0 => Say($"from {Cents(-low)} down to {high} up"),
+        var (low, high) when low < 0 && high > 0 => $"{Cents(Math.Max(-low, high))} at most, up or down",
         var (low, high) when high <= 0 => Size(-high, -low) + " down",
         var (low, high) => Size(low, high) + " up",
     };
@@ -39,7 +39,7 @@ public static class CentsWords
     public static string Told(CentsRange range) => Of(range) switch
     {
         (0, 0) => "the crow had not moved",
-        var (low, high) when low < 0 && high > 0 => Say($"the crow stood somewhere between {Cents(-low)} lower and {high} higher"),
+        var (low, high) when low < 0 && high > 0 => $"the crow may have moved, but by {Cents(Math.Max(-low, high))} at most",
         var (low, high) when high <= 0 => $"the crow stood {Size(-high, -low)} lower",
         var (low, high) => $"the crow stood {Size(low, high)} higher",
     };

@@ -47,6 +47,26 @@ internal static class ComplaintWordings
         "{I tried just that|I looked into that}, and {in my hands|when I played it} it was otherwise: <was>.", "{in my hands|when I tried it} that did not show: <was>.",
     ];
 
+    /// <summary>The same where its opposite was told behind it, and is what was met.</summary>
+    internal static IReadOnlyList<string> OppositeMet { get; } =
+    [
+        "{of the two|of these two} I {met|found} the {second|latter}: <was> when it {came|arrived}.", "{it was the second of the two that I {met|found}|I {met|found} the second of the two}: <was>.",
+    ];
+
+    /// <summary>Where a time or an occasion stands with the complaint that nothing here could be tried at.</summary>
+    internal static IReadOnlyList<string> When { get; } =
+    [
+        "{how it is|how that is|what becomes of it} <when>, {my tests don't tell|a test at the bench doesn't tell}: {please tell me|let me know|write to me} {if it is so again|whether you meet it again|whether it still happens}.",
+        "no test {of mine|at the bench|that I made} tells {how it is|how that is} <when>; {please tell me|let me know|write to me} {if you meet it again|whether you meet it again|whether it still happens}.",
+        "{one thing|this much} {no test at the bench can tell|I could not try at the bench}: {how it is|how that is} <when>. {Please tell me|Let me know|Write to me} {if you meet it again|whether it still happens}.",
+    ];
+
+    /// <summary>The same where it isn’t to be played.</summary>
+    internal static IReadOnlyList<string> WhenAlone { get; } = ["{how it is|how that is} <when>, my tests don't tell."];
+
+    /// <summary>What was found and has gone, and nothing was done for it.</summary>
+    internal static IReadOnlyList<string> GoneByItself { get; } = ["I {found|noticed|met} that too; {it is|this is} no longer so."];
+
     /// <summary>Tried only after the work.</summary>
     internal static IReadOnlyList<string> Later { get; } = ["{that I tried only later|I came to try that only later}: by then <now>.", "{I did not try that at first|at first I did not try that}; later <now>."];
 

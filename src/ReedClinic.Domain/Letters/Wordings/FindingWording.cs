@@ -11,6 +11,12 @@ namespace ReedClinic.Domain.Letters.Wordings;
 /// </remarks>
 internal sealed record FindingWording(string What, string? Shows)
 {
+    /// <summary>The same where a degree was said: its &lt;deg&gt; stands before a plain word (“a little thick”), its &lt;more&gt; before a comparison (“much thicker”).</summary>
+    public string? Graded { get; init; }
+
+    /// <summary>The same on one side alone.</summary>
+    public string? GradedOnOneSide { get; init; }
+
     /// <summary>Whether what is there ends in a time, such as “when it was wet”.</summary>
     public bool EndsInTime { get; init; }
 

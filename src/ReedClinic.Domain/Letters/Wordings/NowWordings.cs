@@ -42,7 +42,7 @@ internal static class NowWordings
         "{since it came|since it arrived|in its time here} {there is a change for the better|something has improved|it has improved}: <gains>.",
         "<gains> than {when it came|on the day it came|when it arrived|before|on its first day here}.",
         "{now|today|by now} <gains> than {when it came|on the day it came|when it arrived|before}.",
-        "{the table shows it|you can see it in the table|the table below shows it}: <gains>.",
+        "{its table shows it|you can see it in its table}: <gains>.",
     ];
 
     /// <summary>The same where several things have changed.</summary>
@@ -52,17 +52,17 @@ internal static class NowWordings
         "compared with {the day it came|its first day here|the day it arrived}, <gains>.",
         "these things have changed since it {came|arrived}: <gains>.",
         "{since it came|since it arrived|in its time here} {several things have improved|it has improved in more than one way}: <gains>.",
-        "{the table shows it|you can see it in the table|the table below shows it}: <gains>.",
+        "{its table shows it|you can see it in its table}: <gains>.",
     ];
 
     internal static IReadOnlyList<string> WorseInExchange { get; } =
     [
-        "{in exchange|for that|in return} it {gave up|lost} a little in <losses>.", "{the price was|it cost} a little in <losses>.",
+        "{in exchange|for that|in return} it {gave up|lost} something in <losses>.", "{the price was|it cost} something in <losses>.",
     ];
 
     internal static IReadOnlyList<string> Worse { get; } =
     [
-        "it has {lost|given up} a little in <losses>.", "{a little|something} {was lost|has been lost} in <losses>.",
+        "it has {lost|given up} something in <losses>.", "something {was lost|has been lost} in <losses>.",
     ];
 
     /// <summary>How a test came out, as a clause about the time when the reed came; in the order of the test's own words.</summary>
@@ -101,7 +101,7 @@ internal static class NowWordings
     internal static IReadOnlyList<string> NotTriedSince { get; } =
     [
         "after the last work {on it|on this reed} I did not {try|play} it again: {what I tell of it|all of this} is from before{ that|}.",
-        "I did not {try|play} it again after the last {work on it|thing I did}, so {the table stops|the table ends|what I tell of it ends} before that.",
+        "I did not {try|play} it again after the last {work on it|thing I did}, so {its table ends|what I tell of it ends} before that.",
     ];
 
     internal static IReadOnlyList<string> TriedOnlyThen { get; } =

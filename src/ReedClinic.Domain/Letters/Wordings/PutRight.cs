@@ -46,6 +46,25 @@ internal static class PutRight
         ["heart-sides-thick"] = "the side is {thin enough|thinner than the middle}",
     };
 
+    // What only a knife puts right. Common practice.
+    private static readonly HashSet<string> ByTheKnife = new(StringComparer.Ordinal)
+    {
+        "tip-thick", "tip-corners-thick", "tip-short", "tip-long", "tip-not-separate", "step-abrupt", "tip-line-slanted", "tip-edge-ragged", "heart-thick", "heart-lopsided", "heart-sides-thick", "back-thick",
+        "windows-uneven", "bark-island", "bumps", "left-right-uneven", "blades-uneven",
+    };
+
+    /// <summary>Whether something was done that may have put a fault right: what needs a knife isn’t put right without one.</summary>
+    /// <param name="finding">The fault.</param>
+    /// <param name="log">The log it stands in.</param>
+    internal static bool IsWorkedOn(Finding finding, BenchLog log) =>
+        log.Work.Any(work => !ByTheKnife.Contains(finding.FindingKind.Value) || SafeChanges.TakesCane(work.Now.AdjustmentKind) != false);
+
+    /// <summary>The endings that claim no work where none was done.</summary>
+    /// <param name="ways">The endings.</param>
+    /// <param name="worked">Whether work was done for it.</param>
+    internal static IReadOnlyList<string> Without(IReadOnlyList<string> ways, bool worked) =>
+        worked ? ways : [.. ways.Where(way => !way.Contains("put right", StringComparison.Ordinal) && !way.Contains("in order", StringComparison.Ordinal))];
+
     /// <summary>The ends of a sentence that say so; null where nothing more can be said than that it is put right.</summary>
     /// <param name="finding">The fault.</param>
     internal static IReadOnlyList<string>? EndsOf(Finding finding) =>

@@ -27,7 +27,7 @@ internal static class StrengthWordings
             "the heart has been {left alone|well kept|left strong enough|left as strong as it should be}",
             "{gives the sound its core|keeps sound and pitch steady|holds the pitch}"),
         ["quadrants-matched"] = new(
-            "{both blades and both sides are {alike|a match|the same}|all four quarters of the scrape are alike}",
+            "{both blades and both sides are {alike|a match|the same}|left and right are alike on both blades}",
             "{makes a reed even to play|lets a reed feel the same either way up|makes a reed easy to trust}"),
         ["seals-well"] = new(
             "{the sides {meet|close} and no air {escapes|gets out}|no air {escapes|gets out} at the sides}",

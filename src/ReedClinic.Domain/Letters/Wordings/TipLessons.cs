@@ -37,7 +37,7 @@ internal static class TipLessons
         [
             "{with a soft pencil, draw|draw, with a soft pencil,|in soft pencil, draw} a line down the middle of the tip before you {start|begin|scrape}.",
             "take two strokes on {either side|each side} of that line, on {both blades|one blade and then the other}, and {leave the line standing|leave the line itself alone|let the line stand}{: it is the support|}.",
-            "after every {two strokes|second stroke} take the plaque out and hold the reed to {the lamp|a lamp|the light}: {against it|there} the middle should {stay|remain} a shade darker than the sides.",
+            "after every {two strokes|second stroke} take the plaque out and hold the reed to {the lamp|a lamp|the light}: {against a lamp|in front of a lamp|held so} thin cane is bright, so the middle should {stay|remain} a shade darker than the sides.",
             "if the tip has {become|grown} too thin, ask your teacher to cut a {hair|hair's breadth} off the end {rather than scrape more|instead of scraping more|and don't scrape any more}.",
             "stop {as soon as|when} a high note {holds|stays up|keeps its place} {by itself|without help|on its own}.",
         ]);
@@ -56,7 +56,7 @@ internal static class TipLessons
         ],
         [
             "{before you scrape, draw|first draw} the line between heart and tip on both blades{ in soft pencil| in pencil|}: about two millimetres from the end in the middle, about four at the sides.",
-            "{leave the heart {alone|as it is|in peace} and thin only the tip|thin only the tip, and leave the heart {alone|as it is|in peace}}: {three light strokes|three strokes, light ones,} left and three right, on {each|either} blade.",
+            "{leave the heart {alone|as it is|in peace} and thin only the tip|thin only the tip, and leave the heart {alone|as it is|in peace}}: three light strokes on the left and three on the right, on {each|either} blade.",
             "{then|after each round} take the plaque out and hold the reed to {the lamp|a lamp|the light}. {Go on|Repeat that} only until the tip is {clearly|plainly} brighter than the heart.",
             "{last of all|at the very end|last}, smooth {the step|what is left of the step} at the line, on the side of the tip, with {two or three|no more than three} light strokes{; the line should still show|, so that the line still shows}.",
             "stop {when|as soon as|once} the crow {begins|starts} with {one clear high note|a clear high note}{; the rest is for another day|, even if it isn't perfect|}.",

@@ -16,9 +16,9 @@ internal static class UseWordings
         ],
         [VerdictKind.NeedsPlayingIn] =
         [
-            "play it in: {a few minutes a day|a little each day} for a week, {easy notes|with easy notes|on easy notes}, and don't judge it {before then|any sooner|until then}.",
-            "{give it|let it have} a week of {a few easy minutes a day|short and easy playing} to be played in{; judge it after that|, and judge it only then}.",
-            "{a few minutes|five minutes or so} of easy notes {each|every} day for a week will play it in{; wait that long before you judge it|}.",
+            "play it in: {ten minutes a day|a little each day} for a week, {easy notes|with easy notes|on easy notes}, and don't judge it {before then|any sooner|until then}.",
+            "{give it|let it have} a week of {ten easy minutes a day|short and easy playing} to be played in{; judge it after that|, and judge it only then}.",
+            "ten minutes of easy notes {each|every} day for a week will play it in{; wait that long before you judge it|}.",
         ],
         [VerdictKind.StoppedToProtectIt] =
         [
@@ -37,9 +37,9 @@ internal static class UseWordings
 
     internal static IReadOnlyList<string> Concert { get; } =
     [
-        "{keep|save} {it|this one|this reed} for concerts{, as you do|}: {a few minutes every few days|a little playing now and then|a short while every few days} {will keep it ready|will be enough to keep it ready|will do}.",
-        "{since|as} you {use it|play it|keep it} for concerts, {don't wear it out|spare it} {in daily practice|in your daily practice|day by day}{: a little now and then is enough|; a few minutes now and then will keep it ready|}.",
-        "{for a concert reed|for a reed that is kept for concerts|since it is for concerts}, {a few minutes every few days|a little now and then|a few quiet minutes now and then} {will do|will be enough}{; practise on another|, and another can do the daily work|}.",
+        "{keep|save} {it|this one|this reed} for concerts{, as you do|}: {once it is played in|after its first days}, {a little playing now and then|a short while every few days} {will keep it ready|will be enough to keep it ready|will do}.",
+        "{since|as} you {use it|play it|keep it} for concerts, {don't wear it out|spare it} {in daily practice|in your daily practice|day by day}{: once it is played in, a little now and then is enough|; after its first days a little playing now and then will keep it ready|}.",
+        "{for a concert reed|for a reed that is kept for concerts|since it is for concerts}, {a little now and then|a little playing now and then} {will do|will be enough} {after its first days|once it is played in}{; practise on another|, and another can do the daily work|}.",
     ];
 
     internal static IReadOnlyList<string> First { get; } =

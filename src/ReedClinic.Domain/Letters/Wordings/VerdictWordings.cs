@@ -43,6 +43,13 @@ internal static class VerdictWordings
         "the work {has helped|did it good}{, as far as this cane goes|, for as long as its cane lasts|}.",
     ];
 
+    /// <summary>It came as a good reed, and something went wrong here: then nothing is said of refining.</summary>
+    internal static IReadOnlyList<string> GoodOnArrivalHarmed { get; } =
+    [
+        "you {had sent me|sent me} a good reed, and {not all that I did was for its good|not all of my work did it good}.",
+        "{that is a pity|I regret that}, for {it|this one} {came as a good reed|was a good reed when it came}.",
+    ];
+
     internal static IReadOnlyDictionary<VerdictKind, IReadOnlyList<string>> All { get; } = new Dictionary<VerdictKind, IReadOnlyList<string>>
     {
         [VerdictKind.Improved] =

@@ -159,7 +159,7 @@ public sealed class CrowStoryTests
     [Theory]
     [InlineData("C -70", "flat C", "20 to 70 cents up", "From 70 cents below C to a little below C in one pass")]
     [InlineData("C", "flat C", "up to 50 cents down", "From C to a little below C in one pass")]
-    [InlineData("C -20", "flat C", "from 30 cents down to 20 up", "From 20 cents below C to a little below C in one pass")]
+    [InlineData("C -20", "flat C", "30 cents at most, up or down", "From 20 cents below C to a little below C in one pass")]
     [InlineData("C", "C +1", "1 cent up", "From C to 1 cent above C in one pass")]
     [InlineData("C", "C", "no change", "From C to C in one pass")]
     [InlineData("F -10", "F# +10", "120 cents up", "From 490 cents above C to 590 cents below C in one pass")]
