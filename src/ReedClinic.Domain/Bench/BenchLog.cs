@@ -109,14 +109,14 @@ public sealed class BenchLog
     public IEnumerable<LiveFact<Adjustment>> Work => Live<Adjustment>().Where(done => !done.Now.Prepares);
 
     /// <summary>What was said of the reed’s playing, by whoever had it in hand.</summary>
-    public IEnumerable<LiveFact<Test>> Said => Live<Test>().Where(test => test.Now.MeasuredFrom is null);
+    public IEnumerable<LiveFact<Test>> TestsSaid => Live<Test>().Where(test => test.Now.MeasuredFrom is null);
 
     /// <summary>
     /// The tests that count: all that was said, and what was measured where in that pass nobody said the same. A measurement stands
     /// beside a teacher’s judgement and never takes its place.
     /// </summary>
     public IEnumerable<LiveFact<Test>> Counting => Live<Test>().Where(test =>
-        test.Now.MeasuredFrom is null || !Said.Any(said => said.Pass == test.Pass && said.Now.TestKind == test.Now.TestKind));
+        test.Now.MeasuredFrom is null || !TestsSaid.Any(said => said.Pass == test.Pass && said.Now.TestKind == test.Now.TestKind));
 
     /// <summary>The fact that an entry belongs to.</summary>
     /// <param name="entry">Any entry of it.</param>

@@ -21,7 +21,7 @@ internal static class Comparers
     private static int Before(Course course, Draft draft, TestScale scale)
     {
         var step = course.Drafts.LastOrDefault(other => other.Head < draft.Head && other.Kind is EntryKind.Test && other.Slots.Test == scale.TestKind && other.Slots.Step is not null)?.Slots.Step
-            ?? course.Before.Log.Said.LastOrDefault(told => told.Now.TestKind == scale.TestKind && told.Now.StepWord is not null)?.Now.StepWord;
+            ?? course.Before.Log.TestsSaid.LastOrDefault(told => told.Now.TestKind == scale.TestKind && told.Now.StepWord is not null)?.Now.StepWord;
         return step is null ? 0 : scale.Steps.ToList().IndexOf(step) - scale.Good;
     }
 

@@ -37,7 +37,7 @@ internal static class Corrections
 
     // “Whoops, that peep was a C”, right after a peep: it puts right that one.
     private static bool IsTestAnew(Course course) => course.Before.Last is Test last && course.Drafts.All(draft => draft is { Kind: EntryKind.Test } && draft.Slots.Test == last.TestKind) && course.Drafts.Count > 0
-        && course.Segments[0] is var first && first.Word(first.First) is "whoops" or "oops" or "sorry" or "correction" or "pardon"
+        && course.Segments[0] is var first && RightWords.Startled.Contains(first.Word(first.First))
         && course.Segments.Any(segment => segment.HasWord("that") || segment.HasWord("was")) && course.Segments.Sum(segment => segment.End - segment.First) <= ShortLine;
 
     // Words that put right, then a place and nothing said of it.
@@ -46,13 +46,13 @@ internal static class Corrections
         var tokens = segments[0].Tokens;
         var first = segments[0].First;
         var rights = tokens[first].Text is "no" or "nope" && first + 1 < tokens.Count && (tokens[first + 1].Kind is TokenKind.Break || tokens[first + 1].Text is "the" or "it" or "sorry" or "wait" or "not" or "i" or "on")
-            || tokens[first].Text is "sorry" or "correction" or "oops" or "pardon" or "wait" || tokens[first].Text is "i" && first + 1 < tokens.Count && tokens[first + 1].Text is "mean" or "meant";
+            || RightWords.Startled.Contains(tokens[first].Text) || tokens[first].Text is "wait" || tokens[first].Text is "i" && first + 1 < tokens.Count && tokens[first + 1].Text is "mean" or "meant";
         return rights && segments.Any(segment => segment.Items.Any(item => item.Cat is Cat.Zone or Cat.Region or Cat.Part or Cat.Side or Cat.Blade))
             && segments.All(segment => Enumerable.Range(segment.First, segment.End - segment.First).All(at => IsOfPlace(segment, at)));
     }
 
     private static bool IsOfPlace(Segment segment, int at) => segment.Tokens[at].Kind is TokenKind.Break
-        || segment.Word(at) is "" or "no" or "nope" or "not" or "sorry" or "correction" or "oops" or "pardon" or "wait" or "i" or "mean" or "meant" or "the" or "it" or "is" or "was" or "'s" or "on" or "of" or "at" or "one" or "rather" or "and" or "but" or "that" or "its" or "in" or "actually"
+        || segment.Word(at).Length == 0 || RightWords.Beside.Contains(segment.Word(at))
         || segment.Items.Any(item => item.First <= at && at < item.End && item.Cat is Cat.Zone or Cat.Region or Cat.Part or Cat.Side or Cat.Blade or Cat.Filler or Cat.Fix);
 
     // A segment that begins with words that put something right, or is nothing else.

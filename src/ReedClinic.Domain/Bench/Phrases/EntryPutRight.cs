@@ -5,10 +5,6 @@ namespace ReedClinic.Domain.Bench.Phrases;
 /// <summary>“No, two strokes not three”, “correction, the crow is C not D”, “I meant the lower blade”: an entry as it was meant.</summary>
 public static class EntryPutRight
 {
-    private static readonly HashSet<string> Lead = [.. "no nope sorry wait oops whoops correction pardon actually rather i i'm mean meant make that it this should be was is 's have been to hang hold on my mistake wrong".Split(' ')];
-
-    private static readonly HashSet<string> Rights = ["sorry", "oops", "whoops", "correction", "pardon", "meant", "mean", "wrong", "mistake"];
-
     private static readonly HashSet<string> AfterNo = ["that", "it", "i", "sorry", "wait", "the", "this", "hang", "hold"];
 
     private static readonly HashSet<string> OfAmount = [.. "stroke strokes pass passes mm millimetre millimetres millimeter millimeters tenth tenths of a off each in all only just more less instead not and but the them were there".Split(' ')];
@@ -40,7 +36,7 @@ public static class EntryPutRight
     }
 
     // “Sorry, …”, “I meant …”, “make that …”, “no, …”, “no that was …”, but not “no change”; “it should be C” is what is wanted, not what was meant.
-    private static bool PutsRight(List<Token> tokens, BenchEntry before) => tokens.Count > 1 && (tokens.Take(4).Any(token => Rights.Contains(token.Text))
+    private static bool PutsRight(List<Token> tokens, BenchEntry before) => tokens.Count > 1 && (tokens.Take(4).Any(token => RightWords.Surely.Contains(token.Text))
         || tokens[0].Text is "make" && tokens[1].Text is "that" or "it" || before is Adjustment && tokens[0].Text is "should" || tokens.Take(2).Zip(tokens.Skip(1)).Any(pair => pair.First.Text is "should" && pair.Second.Text is "have" or "say")
         || tokens[0].Text is "no" or "nope" && (tokens[1].Kind is TokenKind.Break || AfterNo.Contains(tokens[1].Text) || tokens.Exists(token => token.Is("not"))));
 
@@ -48,13 +44,13 @@ public static class EntryPutRight
     private static string Meant(string said, List<Token> tokens, bool strip)
     {
         var first = 0;
-        while (strip && first < tokens.Count && (tokens[first].Kind is TokenKind.Break || Lead.Contains(tokens[first].Text)))
+        while (strip && first < tokens.Count && (tokens[first].Kind is TokenKind.Break || RightWords.Lead.Contains(tokens[first].Text)))
         {
             first++;
         }
 
         var not = tokens.FindIndex(first < tokens.Count ? first : 0, token => token.Is("not"));
-        var end = not > first && not + 1 < tokens.Count && tokens.Skip(first).Take(not - first).Any(token => token.Kind is not TokenKind.Break && !Lead.Contains(token.Text)) ? not : tokens.Count;
+        var end = not > first && not + 1 < tokens.Count && tokens.Skip(first).Take(not - first).Any(token => token.Kind is not TokenKind.Break && !RightWords.Lead.Contains(token.Text)) ? not : tokens.Count;
         return first >= end ? "" : said[tokens[first].Start..tokens[end - 1].End].Trim(' ', ',', ';', '–', '-', '—');
     }
 
@@ -85,7 +81,7 @@ public static class EntryPutRight
                 continue;
             }
 
-            if (tokens[at].Kind is TokenKind.Word && !Lead.Contains(tokens[at].Text) && !OfAmount.Contains(tokens[at].Text))
+            if (tokens[at].Kind is TokenKind.Word && !RightWords.Lead.Contains(tokens[at].Text) && !OfAmount.Contains(tokens[at].Text))
             {
                 return null;
             }

@@ -26,7 +26,7 @@ internal static class PitchMaker
             return FromTarget(read, test, off, a4);
         }
 
-        var last = new Before(context.Log).Log.Said.LastOrDefault(fact => fact.Now.TestKind == test && fact.Now.Pitch is not null)?.Now.Pitch;
+        var last = new Before(context.Log).Log.TestsSaid.LastOrDefault(fact => fact.Now.TestKind == test && fact.Now.Pitch is not null)?.Now.Pitch;
         if (last is null || last.Between is not null)
         {
             return null;

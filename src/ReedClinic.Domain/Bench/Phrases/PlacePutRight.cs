@@ -7,13 +7,6 @@ namespace ReedClinic.Domain.Bench.Phrases;
 /// <summary>“Sorry, meant upper”, “no wait, that was the bottom blade”: an entry, with the blade or the side that was meant.</summary>
 public static class PlacePutRight
 {
-    private static readonly HashSet<string> Saying =
-    [
-        .. "sorry no nope not wait oops whoops correction pardon actually rather mean meant i i'm my bad mistake wrong it that this was is 's the a of on at in one and but should be have been instead hang hold make to".Split(' '),
-    ];
-
-    private static readonly HashSet<string> Rights = ["sorry", "no", "nope", "wait", "oops", "whoops", "correction", "pardon", "meant", "mean", "wrong", "was", "actually"];
-
     /// <summary>The entry as it was meant.</summary>
     /// <param name="text">What was typed or said; at most <see cref="PhraseReader.LongestPhrase"/> characters are looked at.</param>
     /// <param name="before">The entry that it may put right: work, a finding or a place left alone.</param>
@@ -21,7 +14,7 @@ public static class PlacePutRight
     /// <returns>The same entry in the place that was meant; null where the words say anything else, or not which place.</returns>
     public static BenchEntry? Of(string? text, BenchEntry? before, bool alone)
     {
-        if (before is null || Before.PlaceOf(before) is not { } place || PlainText.Tidy(text) is not { Length: <= PhraseReader.LongestPhrase } said || Read(said, alone) is not { } meant || Moved(place, meant) is not { } there)
+        if (before is null || Before.PlaceOf(before) is not { } place || PlainText.Tidy(text) is not { Length: <= PhraseReader.LongestPhrase } said || Read(said, alone) is not { } meant || meant.OneSide is not null && before is Adjustment pressed && Sideless.Is(pressed) || Moved(place, meant) is not { } there)
         {
             return null;
         }
@@ -72,7 +65,7 @@ public static class PlacePutRight
     }
 
     // “Make that upper” and “should have been upper” put right; “lower should be the same” says what is to come.
-    private static bool PutsRight(List<Token> tokens) => !tokens.Exists(token => token.Is("same")) && (tokens.Exists(token => Rights.Contains(token.Text))
+    private static bool PutsRight(List<Token> tokens) => !tokens.Exists(token => token.Is("same")) && (tokens.Exists(token => RightWords.Loosely.Contains(token.Text))
         || tokens.Zip(tokens.Skip(1)).Any(pair => (pair.First.Text, pair.Second.Text) is ("make", "that" or "it") or ("should", "have" or "say")));
 
     // “No, that’s right” agrees, and “it was left” tells what stayed: a side is “the right”, “the right one”, “right not left”.
@@ -81,7 +74,7 @@ public static class PlacePutRight
 
     private static string? Bare(List<Token> tokens, string one, string other, string value) => tokens.Any(token => token.Is(one) || token.Is(other)) ? value : null;
 
-    private static bool IsOfPlace(Segment segment, int at) => segment.Tokens[at].Kind is TokenKind.Break or TokenKind.Symbol || segment.Word(at).Length == 0 || Saying.Contains(segment.Word(at)) || segment.Word(at) is "upper" or "lower" or "top" or "bottom" or "left" or "right" or "other" or "same" or "blade" or "side"
+    private static bool IsOfPlace(Segment segment, int at) => segment.Tokens[at].Kind is TokenKind.Break or TokenKind.Symbol || segment.Word(at).Length == 0 || RightWords.Beside.Contains(segment.Word(at)) || segment.Word(at) is "upper" or "lower" or "top" or "bottom" or "left" or "right" or "other" or "same" or "blade" or "side"
         || segment.Items.Any(item => item.First <= at && at < item.End && item.Cat is Cat.Zone or Cat.Region or Cat.Part or Cat.Side or Cat.Blade or Cat.Filler or Cat.Fix);
 
     // The same part of the reed, elsewhere; another part is another thing.

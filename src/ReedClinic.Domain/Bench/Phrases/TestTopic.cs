@@ -102,7 +102,7 @@ internal static class TestTopic
             yield return TestKind.Opening;
         }
 
-        foreach (var test in course.Before.Log.Said.Reverse().Select(fact => fact.Now.TestKind).Distinct())
+        foreach (var test in course.Before.Log.TestsSaid.Reverse().Select(fact => fact.Now.TestKind).Distinct())
         {
             yield return test;
         }

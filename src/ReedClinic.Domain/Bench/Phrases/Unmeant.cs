@@ -37,5 +37,10 @@ internal static class Unmeant
         OtherTrials.Keep(course);
         Silent.Keep(course);
         NothingDone.Keep(course);
+        SoftStarts.Keep(course);
+        TipSaid.Keep(course);
+        Slopes.Keep(course);
+        Sideless.Keep(course);
+        OpenVerdict.Keep(course);
     }
 }

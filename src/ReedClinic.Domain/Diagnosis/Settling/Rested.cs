@@ -19,7 +19,7 @@ public static class Rested
         var since = log.Work.Select(done => done.Sequence).DefaultIfEmpty().Max();
         var said = log.Facts.ToDictionary(fact => fact.Root, fact => fact.Chain[0].RecordedAt);
         List<int> moves = [];
-        foreach (var kind in log.Said.Where(test => test.Now.Step is not null && test.Sequence > since).GroupBy(test => test.Now.TestKind))
+        foreach (var kind in log.TestsSaid.Where(test => test.Now.Step is not null && test.Sequence > since).GroupBy(test => test.Now.TestKind))
         {
             List<LiveFact<Test>> tries = [.. kind.OrderBy(test => test.Sequence)];
             moves.AddRange(tries.Zip(tries.Skip(1))
