@@ -86,7 +86,19 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
     /// <param name="operation">Made when the form opened.</param>
     /// <param name="ct">Cancels before it is saved.</param>
     public Task<Outcome<BenchFact>> CorrectAsync(
-        Actor actor, ReedId reed, EntryId seen, BenchEntry entry, OperationId operation, CancellationToken ct)
+        Actor actor, ReedId reed, EntryId seen, BenchEntry entry, OperationId operation, CancellationToken ct) =>
+        CorrectAsync(actor, reed, seen, entry, [], operation, ct);
+
+    /// <summary>The same, with advice that was shown before it and is set aside with it.</summary>
+    /// <param name="actor">Who says it.</param>
+    /// <param name="reed">The reed.</param>
+    /// <param name="seen">The last entry of the fact, as the form saw it (<see cref="BenchFact.Tail"/>).</param>
+    /// <param name="entry">The better wording.</param>
+    /// <param name="heeded">The advice that was shown; fewer than <see cref="OperationId.MostParts"/>.</param>
+    /// <param name="operation">Made when the form opened.</param>
+    /// <param name="ct">Cancels before it is saved.</param>
+    public Task<Outcome<BenchFact>> CorrectAsync(
+        Actor actor, ReedId reed, EntryId seen, BenchEntry entry, IReadOnlyList<AdviceId> heeded, OperationId operation, CancellationToken ct)
     {
         Outcome<BenchFact>? Supersede(BenchLog log, out EntryId? supersedes)
         {
@@ -100,7 +112,7 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
             };
         }
 
-        return writer.OneAsync(actor, reed, entry, operation, Supersede, null, ct);
+        return writer.OneAsync(actor, reed, entry, operation, Supersede, null, ct, AsidesOf(heeded, 1));
     }
 
     /// <summary>

@@ -50,12 +50,30 @@ public static class Beforehand
         return entry switch
         {
             Adjustment work when WorkKinds.IsClip(work.AdjustmentKind) && !Agreement.IsSaid(work.Words) =>
-                [.. BenchAdvice.For(before, reed, batch, new PlannedWork(work.AdjustmentKind, work.Place, work.Amount)).Where(line => OfAClip.Contains(line.Kind)).Select(AsDone)],
+                OfClip(before, reed, batch, new PlannedWork(work.AdjustmentKind, work.Place, work.Amount)),
             Verdict verdict =>
                 [.. new[] { Same(before, verdict), WithoutWork(before, verdict) }.OfType<AdviceLine>().Where(line => !log.Live<AdviceSetAside>().Any(aside => aside.Now.AdviceId == line.Id))],
             _ => [],
         };
     }
+
+    /// <summary>Everything to say before a clip takes another entry’s place, judged by what stood before that; nothing where it is the same clip.</summary>
+    /// <param name="fact">What is said better.</param>
+    /// <param name="log">The reed’s log.</param>
+    /// <param name="reed">The reed, with what the student allowed.</param>
+    /// <param name="batch">Its batch.</param>
+    /// <param name="better">What is to stand in its place.</param>
+    public static IReadOnlyList<AdviceLine> InPlaceOf(BenchFact fact, BenchLog log, Reed reed, Batch batch, BenchEntry better)
+    {
+        ArgumentNullException.ThrowIfNull(fact);
+        return better is not Adjustment work || !WorkKinds.IsClip(work.AdjustmentKind) || Agreement.IsSaid(work.Words)
+            || (fact.Now is Adjustment was && was.AdjustmentKind == work.AdjustmentKind && was.Amount == work.Amount && was.Place == work.Place)
+            ? []
+            : OfClip(log, reed, batch, new PlannedWork(work.AdjustmentKind, work.Place, work.Amount, fact.Root));
+    }
+
+    private static IReadOnlyList<AdviceLine> OfClip(BenchLog log, Reed reed, Batch batch, PlannedWork clip) =>
+        [.. BenchAdvice.For(log, reed, batch, clip).Where(line => OfAClip.Contains(line.Kind)).Select(AsDone)];
 
     // Whoever says a clip has mostly made it: what speaks of one to come says what is left to do, and what there is to do if it is to come.
     private static AdviceLine AsDone(AdviceLine line) => line.Kind switch

@@ -128,11 +128,11 @@ public static class LineEndpoint
 
         if (line.Wanted(view).FirstOrDefault(wanted => wanted is not null) is { } problem)
         {
-            return new Outcome<IReadOnlyList<BenchFact>>.Refused([problem]);
+            return new Outcome<IReadOnlyList<BenchFact>>.Refused(OneAnswer.Tell([problem], line.All, view, t));
         }
 
         return told.Count > 0
-            ? new Outcome<IReadOnlyList<BenchFact>>.Refused(told)
+            ? new Outcome<IReadOnlyList<BenchFact>>.Refused(OneAnswer.Tell(told, line.All, view, t))
             : await bench.SayAsync(actor, view.Reed.Id, line.All, heeded, operation, ct).ConfigureAwait(false);
     }
 
@@ -163,27 +163,28 @@ public static class LineEndpoint
             return new Outcome<IReadOnlyList<BenchFact>>.Refused([problem]);
         }
 
-        return await bench.CorrectAsync(actor, view.Reed.Id, seen, wanted is null ? one : HeardLine.Agreed(one, said.Agreed == true), operation, ct).ConfigureAwait(false) switch
-        {
-            Outcome<BenchFact>.Done(var better) => new Outcome<IReadOnlyList<BenchFact>>.Done([better]),
-            Outcome<BenchFact>.Conflict => Refused("", t["CorrectClash"]),
-            Outcome<BenchFact>.Refused(var problems) => new Outcome<IReadOnlyList<BenchFact>>.Refused(problems),
-            _ => new Outcome<IReadOnlyList<BenchFact>>.NotFound(),
-        };
+        // What is told before work is recorded is told before it takes another’s place.
+        var better = wanted is null ? one : HeardLine.Agreed(one, said.Agreed == true);
+        var (told, heeded) = ToldBefore.WantedInPlaceOf(fact, better, said.Shown, view);
+        return told.Count > 0
+            ? new Outcome<IReadOnlyList<BenchFact>>.Refused(told)
+            : OfOne(await bench.CorrectAsync(actor, view.Reed.Id, seen, better, heeded, operation, ct).ConfigureAwait(false), t);
     }
 
     // What the key u does: the newest of one’s own, if nobody changed it meanwhile; what went out of turn comes back.
     private static async Task<Outcome<IReadOnlyList<BenchFact>>> TakeBackAsync(
         Actor actor, BenchView view, EntryId mine, OperationId operation, BenchBook bench, IStringLocalizer<BenchText> t, CancellationToken ct) =>
-        await (view.Log.FactOf(mine) is { Withdrawn: { } was } away && away.Tail == mine
+        OfOne(await (view.Log.FactOf(mine) is { Withdrawn: { } was } away && away.Tail == mine
             ? bench.CorrectAsync(actor, view.Reed.Id, mine, was, operation, ct)
-            : bench.UndoAsync(actor, view.Reed.Id, mine, operation, ct)).ConfigureAwait(false) switch
-        {
-            Outcome<BenchFact>.Done(var gone) => new Outcome<IReadOnlyList<BenchFact>>.Done([gone]),
-            Outcome<BenchFact>.Conflict => Refused("", t["CorrectClash"]),
-            Outcome<BenchFact>.Refused(var problems) => new Outcome<IReadOnlyList<BenchFact>>.Refused(problems),
-            _ => new Outcome<IReadOnlyList<BenchFact>>.NotFound(),
-        };
+            : bench.UndoAsync(actor, view.Reed.Id, mine, operation, ct)).ConfigureAwait(false), t);
+
+    private static Outcome<IReadOnlyList<BenchFact>> OfOne(Outcome<BenchFact> outcome, IStringLocalizer<BenchText> t) => outcome switch
+    {
+        Outcome<BenchFact>.Done(var fact) => new Outcome<IReadOnlyList<BenchFact>>.Done([fact]),
+        Outcome<BenchFact>.Conflict => Refused("", t["CorrectClash"]),
+        Outcome<BenchFact>.Refused(var problems) => new Outcome<IReadOnlyList<BenchFact>>.Refused(problems),
+        _ => new Outcome<IReadOnlyList<BenchFact>>.NotFound(),
+    };
 
     private static SaidLine Told(BenchView view, IReadOnlyList<BenchFact> facts, IStringLocalizer<BenchText> t)
     {
@@ -196,6 +197,7 @@ public static class LineEndpoint
             {
                 [{ Withdrawn: { } gone }] => t["TakenBackNow", words.InShort(gone)].Value,
                 [{ Now: { } again, Chain: [.., Undo, not Undo] }] => t["BroughtBack", words.InShort(again)].Value,
+                _ when facts.Any(fact => VerdictNote.Is(fact.Now)) => $"{t["LineSaved", string.Join(" · ", facts.Select(fact => words.InShort(fact.Now!)))]} {VerdictNote.Say(view, t)}",
                 _ => null,
             });
     }

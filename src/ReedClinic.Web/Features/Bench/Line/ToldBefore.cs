@@ -51,12 +51,23 @@ public static class ToldBefore
         IReadOnlyList<BenchEntry> entries, StringValues shown, BenchView view, OperationId operation)
     {
         ArgumentNullException.ThrowIfNull(view);
-        if (shown.Count == 0)
-        {
-            return ([], []);
-        }
+        return Judged(shown.Count == 0 ? [] : All(entries, view, operation), shown);
+    }
 
-        var due = All(entries, view, operation);
+    /// <summary>The same for what is said in another entry’s place: it is judged by what stood before that.</summary>
+    /// <param name="fact">What is said better.</param>
+    /// <param name="better">What is to stand in its place.</param>
+    /// <param name="shown">Which advice the page has shown; none at all where it can show none.</param>
+    /// <param name="view">The reed and its log.</param>
+    /// <returns>What is told instead of recording it; else the advice to set aside with it.</returns>
+    public static (IReadOnlyList<Problem> Told, IReadOnlyList<AdviceId> Heeded) WantedInPlaceOf(BenchFact fact, BenchEntry better, StringValues shown, BenchView view)
+    {
+        ArgumentNullException.ThrowIfNull(view);
+        return Judged(shown.Count == 0 ? [] : Beforehand.InPlaceOf(fact, view.Log, view.Reed, view.Batch, better), shown);
+    }
+
+    private static (IReadOnlyList<Problem> Told, IReadOnlyList<AdviceId> Heeded) Judged(IReadOnlyList<AdviceLine> due, StringValues shown)
+    {
         var seen = shown.ToString().Split(Between);
         return due.FirstOrDefault(line => !seen.Contains(line.Id.Value)) is { } unseen ? (Problems(unseen), []) : ([], [.. due.Select(line => line.Id)]);
     }
