@@ -114,8 +114,9 @@ export function answers(place, typedIn, { kept, keep }, does) {
   }
 
   // Whoever takes back after a refusal means what was refused, and that stands nowhere: an older entry mustn't go for it.
-  function drop() {
-    const item = open[0];
+  // of: the operation that is meant, where that is known; else the oldest.
+  function drop(of) {
+    const item = of ? open.find((one) => one.fields.Operation === of) : open[0];
     // The second half of a double press takes back nothing older.
     if (!item && performance.now() - dropped < unread) return true;
     if (!item && news?.kind !== "refused") return false;
@@ -146,6 +147,8 @@ export function answers(place, typedIn, { kept, keep }, does) {
     },
     // Something is asked about that what is said after it waits behind.
     holds: () => open.some((item) => item.holds),
+    // What it asks isn't asked again of what waits behind it.
+    asksOnce: () => open.some((item) => item.holds && item.advice),
     // What takes back means something that is asked about or was refused.
     drops: () => open.length > 0 || news?.kind === "refused",
     // Something waits for an answer.

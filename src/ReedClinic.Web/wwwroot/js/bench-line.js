@@ -146,13 +146,16 @@ function open(form) {
     if (performance.now() - stayed <= readable) return;
     const behind = queue.filter(barred);
     if (next()) answer.tell("waiting", words.waiting.replace("{0}", queue.length));
-    else if (behind.length > 0) answer.tell("waiting", words.behind.replace("{0}", behind.map((item) => short(item.text)).join(" · ")));
+    else if (behind.length > 0) answer.tell("waiting", (answer.asksOnce() ? words.behindtold : words.behind).replace("{0}", behind.map((item) => short(item.text)).join(" · ")));
   }
+
+  // What is said after something that is still on its way may mean that: the last of what is.
+  const onItsWay = () => queue.filter((item) => !barred(item)).at(-1)?.fields.Operation;
 
   function send(fields, url, text, whole, first = false) {
     const now = Date.now();
     const heeded = [...shownAdvice].filter(([, since]) => now - since > doublePress).map(([id]) => id).join(" ");
-    const item = { url, text, whole, fields: { ...fields, Heeded: heeded, Operation: fields.Operation ?? answer.operationOf({ url, fields }) ?? crypto.randomUUID() } };
+    const item = { url, after: fields.Text && !fields.Seen && !fields.Meant && !fields.Asked ? onItsWay() : undefined, text, whole, fields: { ...fields, Heeded: heeded, Operation: fields.Operation ?? answer.operationOf({ url, fields }) ?? crypto.randomUUID() } };
     item.first = first || answer.isHeld(item);
     if (item.first) queue.unshift(item);
     else queue.push(item);
@@ -221,7 +224,7 @@ function open(form) {
       delete item.fields.Asked;
       return behind;
     }
-    if (problems?.some((problem) => problem.field === "Asked")) answer.drop();
+    if (problems?.some((problem) => problem.field === "Asked")) answer.drop(item.after);
     else refused(item, response, problems ?? []);
     return true;
   }
@@ -250,6 +253,8 @@ function open(form) {
       borrowed = true;
       typedIn.focus({ preventScroll: true });
     }
+    // Words that take back, sent after this while it was on its way, mean this and nothing older.
+    for (const later of queue) if (later.after === item.fields.Operation) later.fields.Asked = agree || isWork ? "held" : "true";
     // What can be said all the same waits for its answer, and so do words without a place in the line and every press that the studio didn't take.
     const waits = asked.advice || agree || (back && item.fields.Seen && item.fields.Seen !== better());
     // What comes back into the line and waits in the question as well is typed over by the next thing that is said.
@@ -308,13 +313,14 @@ function open(form) {
     } else if (key) {
       type("");
       key.press();
-    } else if (right?.takesBack !== undefined && answer.drop()) {
+    } else if (right?.takesBack !== undefined && !onItsWay() && answer.drop()) {
       // What was refused or asked about is taken back, and nothing older.
       type("");
     } else if (text.trim()) {
       // Sent before it was heard, it may take back what is asked about: the studio says so, and what waits behind that isn’t recorded.
-      const asked = !right && answer.drops() && { Asked: answer.holds() ? "held" : "true" };
-      send({ Text: text, ...(right && { Meant: right.meant }), ...asked }, form.action, text);
+      const asked = !right && !onItsWay() && answer.drops() && { Asked: answer.holds() ? "held" : "true" };
+      // What its card names is older than what is still on its way: the studio finds out what is meant once that stands.
+      send({ Text: text, ...(right && !onItsWay() && { Meant: right.meant }), ...asked }, form.action, text);
       type("");
     }
     if (borrowed) {
@@ -335,8 +341,11 @@ function open(form) {
     // Whoever is in the line already and presses the key that leads there means no word.
     else if (!typedIn.value && leadsToLine(event)) event.preventDefault();
     else if (event.key === "Escape" && better()) {
+      // One press leaves both, the entry and the line, which has back what stood in it.
       event.preventDefault();
       leaveUnchanged();
+      borrowed = false;
+      typedIn.blur();
     } else if (event.key === "Escape") {
       borrowed = false;
       typedIn.blur();
