@@ -44,6 +44,7 @@ internal sealed class ReedConfiguration : IEntityTypeConfiguration<Reed>
         builder.Property(reed => reed.Likes).HasMaxLength(IntakeLimits.Likes);
         builder.Property(reed => reed.UpperMark).HasMaxLength(ReedArrival.LongestUpperMark);
         builder.Property(reed => reed.Damage).HasMaxLength(ReedArrival.LongestDamage);
+        builder.Property(reed => reed.VideoLink).HasMaxLength(IntakeLimits.VideoLink);
         builder.ComplexProperty(reed => reed.Scales, scales =>
         {
             scales.Property(mark => mark.Response).HasConversion(Mark);

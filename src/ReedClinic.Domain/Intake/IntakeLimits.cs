@@ -24,6 +24,9 @@ public static class IntakeLimits
     /// <summary>The most questions about one reed, and the most about all of them.</summary>
     public const int Questions = 5;
 
+    /// <summary>The address of a video of the bench.</summary>
+    public const int VideoLink = 500;
+
     /// <summary>The note on a parcel as a whole.</summary>
     public const int ArrivalNote = 500;
 }

@@ -1,3 +1,4 @@
+using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Intake;
@@ -69,6 +70,12 @@ public sealed class Reed
     /// <summary>Whether it may be handled and played; null until somebody looked.</summary>
     public Fitness? Fitness { get; private set; }
 
+    /// <summary>Where the video of its work can be seen; null when nobody said.</summary>
+    public string? VideoLink { get; private set; }
+
+    /// <summary>When that video begins; null when nobody said.</summary>
+    public DateTimeOffset? VideoFrom { get; private set; }
+
     /// <summary>True when the reed lies here, announced or not.</summary>
     public bool IsHere => Presence is Presence.Here or Presence.Extra;
 
@@ -121,6 +128,39 @@ public sealed class Reed
         Permission = Permission.AdviseOnly,
         Presence = Presence.Extra,
     };
+
+    /// <summary>Notes where the video of its work can be seen, and when it begins.</summary>
+    /// <param name="link">An address of the web, or nothing.</param>
+    /// <param name="from">When it begins, if that is known.</param>
+    /// <returns>What can’t be taken as it is; empty when it was noted.</returns>
+    public IReadOnlyList<Problem> Film(string? link, DateTimeOffset? from)
+    {
+        var problems = WhyNoVideo(link);
+        if (problems.Count == 0)
+        {
+            (VideoLink, VideoFrom) = (PlainText.Tidy(link), from);
+        }
+
+        return problems;
+    }
+
+    /// <summary>What keeps an address from being that of a video; empty where nothing does, or none was given.</summary>
+    /// <param name="link">What was pasted.</param>
+    public static IReadOnlyList<Problem> WhyNoVideo(string? link)
+    {
+        var problems = new List<Problem>();
+        if (PlainText.Read(link, nameof(VideoLink), IntakeLimits.VideoLink, problems) is { } read && !IsOfTheWeb(read))
+        {
+            problems.Add(new Problem(nameof(VideoLink), "Paste the whole address of the video: it begins with https:// or http://."));
+        }
+
+        return problems;
+    }
+
+    // What is led to by a press mustn’t be a script, a file of this machine or somebody’s password.
+    private static bool IsOfTheWeb(string link) =>
+        Uri.TryCreate(link, UriKind.Absolute, out var address) && (address.Scheme == Uri.UriSchemeHttps || address.Scheme == Uri.UriSchemeHttp)
+        && address.Host.Length > 0 && address.UserInfo.Length == 0 && !link.Any(char.IsWhiteSpace);
 
     internal void Record(ReedArrival seen)
     {

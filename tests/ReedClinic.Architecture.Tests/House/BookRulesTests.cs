@@ -27,6 +27,7 @@ public sealed class BookRulesTests
         ["GuardianBook.ReadAsync"] = "Whoever has the link that was sent to a guardian may have no sign-in yet.",
         ["GuardianBook.AgreeNewAsync"] = "The same: the link is who asks.",
         ["PrivacyBook.ReadAsync"] = "What is kept, and why, is for anybody to read.",
+        ["BenchVideoBook.KeepAsync"] = "Keeping the same address twice is the same as once.",
         ["StudioBook.Open"] = "The first owner comes in by a one-time code: there is no Actor before.",
     };
 

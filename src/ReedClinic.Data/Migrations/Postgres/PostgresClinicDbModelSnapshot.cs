@@ -941,6 +941,13 @@ namespace ReedClinic.Data.Migrations.Postgres
                         .HasMaxLength(40)
                         .HasColumnType("character varying(40)");
 
+                    b.Property<DateTime?>("VideoFrom")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("VideoLink")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
                     b.Property<string>("Winding")
                         .IsRequired()
                         .HasMaxLength(40)

@@ -930,6 +930,13 @@ namespace ReedClinic.Data.Migrations.Sqlite
                         .HasMaxLength(40)
                         .HasColumnType("TEXT");
 
+                    b.Property<DateTime?>("VideoFrom")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("VideoLink")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("Winding")
                         .IsRequired()
                         .HasMaxLength(40)
