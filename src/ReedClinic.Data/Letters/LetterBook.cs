@@ -55,7 +55,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             {
                 if (PlainText.Read(text, key, LetterBlock.LongestText, problems, severalLines: true) is not null && !view.Draft.HasPlaceFor(key))
                 {
-                    problems.Add(new Problem(key, "This part isn't in the letter any more, so what you wrote for it wasn't kept. It is below, to copy."));
+                    problems.Add(new Problem(key, "This part isn’t in the letter any more, so what you wrote for it wasn’t kept. It is below, to copy."));
                 }
             }
 
@@ -124,7 +124,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
             }
             else
             {
-                problems.Add(new Problem("Reason", "This isn't asked any more, so what you wrote isn't kept. Put it into the letter itself if the student should read it."));
+                problems.Add(new Problem("Reason", "This isn’t asked any more, so what you wrote isn’t kept. Put it into the letter itself if the student should read it."));
             }
 
             return problems;
@@ -147,7 +147,7 @@ public sealed class LetterBook(IDbContextFactory<ClinicDb> databases, TimeProvid
                 .SingleOrDefaultAsync(row => row.Id == question && row.Batch == batch, ct).ConfigureAwait(false);
             if (asked is null)
             {
-                problems.Add(new Problem("Answer", "That question isn't part of this batch."));
+                problems.Add(new Problem("Answer", "That question isn’t part of this batch."));
             }
 
             if (problems.Count == 0)

@@ -163,7 +163,7 @@ public sealed class AccountRegister(
             }
 
             return new Outcome<AccountId>.Refused(
-                [new Problem(nameof(NewAccount.Email), "This address can't be used for a new account. If it is yours, try to sign in.")]);
+                [new Problem(nameof(NewAccount.Email), "This address can’t be used for a new account. If it is yours, try to sign in.")]);
         }
     }
 }

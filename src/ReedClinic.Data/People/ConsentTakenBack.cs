@@ -9,8 +9,8 @@ internal static class ConsentTakenBack
     internal static Problem Unworked { get; } = new("", "No guardian agrees to this any more: the reeds go home unworked. Nothing was saved.");
 
     /// <summary>For the student.</summary>
-    internal static Problem Paused { get; } = new("", "Your guardian has taken their consent back, so nothing can be written or sent. What you have can still be read.");
+    internal static Problem Paused { get; } = new("", "Your guardian has taken their consent back, so nothing can be written or sent. What you have can still be read. What you can do: talk with them; they can agree again at any time.");
 
     /// <summary>For a student whose guardian took their consent back, or hasn't given it yet.</summary>
-    internal static Problem Unagreed { get; } = new("", "No guardian agrees to this at the moment, so nothing can be written or sent. What you have can still be read.");
+    internal static Problem Unagreed { get; } = new("", "No guardian agrees at the moment that you send reeds here, so nothing can be written or sent. What you have can still be read. What you can do: ask a parent or guardian to agree, or to agree again; your first page leads there.");
 }

@@ -66,7 +66,7 @@ public sealed class StudioBook(
         List<Problem> problems = [];
         if (!firstRun.Is(code))
         {
-            problems.Add(new Problem("Code", "That isn't the code this start of the program announced. Copy it from the console."));
+            problems.Add(new Problem("Code", "That isn’t the code this start of the program announced. Copy it from the console."));
         }
 
         var address = Check(studioName, postTo, problems);

@@ -43,7 +43,7 @@ internal static partial class AskedQuestions
     public static IEnumerable<string> Each(string line)
     {
         List<string> each = [];
-        foreach (var text in Ends().Split(line).Select(text => text.Trim()).Where(text => text.Length > 0))
+        foreach (var text in Pieces(line).DistinctBy(Bare, StringComparer.OrdinalIgnoreCase))
         {
             if (each.Count > 0 && (!text.EndsWith('?') || Goes().IsMatch(text) || text.Count(sign => sign == ' ') < 2))
             {
@@ -57,6 +57,14 @@ internal static partial class AskedQuestions
 
         return each;
     }
+
+    /// <summary>What stands between question marks, each with its own.</summary>
+    /// <param name="line">What was written as one question.</param>
+    public static IEnumerable<string> Pieces(string line) => Ends().Split(line).Select(text => text.Trim()).Where(text => text.Length > 0);
+
+    /// <summary>By what two questions are the same: they may end in two question marks, or have another space in them.</summary>
+    /// <param name="question">A question.</param>
+    public static string Bare(string question) => string.Concat(question.Where(char.IsLetterOrDigit)) is { Length: > 0 } bare ? bare : question;
 
     [GeneratedRegex(@"[^.!?…\n\r]+[.!?…]*")]
     private static partial Regex Sentence();

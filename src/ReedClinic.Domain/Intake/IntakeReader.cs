@@ -120,6 +120,9 @@ public static class IntakeReader
         };
     }
 
+    /// <summary>What is marked of a reed; what can’t be read counts as not marked.</summary>
+    internal static ReedScales Scales(ReedForm form) => ReadScales(form, "", []);
+
     private static ReedScales ReadScales(ReedForm form, string at, List<Problem> problems) => new()
     {
         Response = Mark(form.Response, at + nameof(form.Response), problems),
@@ -220,16 +223,26 @@ public static class IntakeReader
         return ReadQuestions(form.Questions, "", []);
     }
 
+    /// <summary>Whether the same is asked more than once in what was typed: it is answered once.</summary>
+    /// <param name="typed">What was typed, one question a line.</param>
+    public static bool AsksTwice(string? typed)
+    {
+        var asked = Lines(typed).SelectMany(AskedQuestions.Pieces).Select(AskedQuestions.Bare).ToList();
+        return asked.Distinct(StringComparer.OrdinalIgnoreCase).Count() < asked.Count;
+    }
+
+    private static string[] Lines(string? typed) => (typed ?? "").Split(['\n', '\r'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+
     private static List<string> ReadQuestions(string? typed, string field, List<Problem> problems)
     {
-        var questions = (typed ?? "").Split(['\n', '\r'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        var questions = Lines(typed);
         if (questions.Length > IntakeLimits.Questions)
         {
             problems.Add(new Problem(field, "Please keep it to five questions, one a line."));
             return [];
         }
 
-        return [.. questions.Select(text => PlainText.Read(text, field, Question.LongestText, problems)).OfType<string>().SelectMany(AskedQuestions.Each)];
+        return [.. questions.Select(text => PlainText.Read(text, field, Question.LongestText, problems)).OfType<string>().SelectMany(AskedQuestions.Each).DistinctBy(AskedQuestions.Bare, StringComparer.OrdinalIgnoreCase)];
     }
 
     private static double? Number(string? typed) => double.TryParse(

@@ -26,7 +26,7 @@ internal static class ComplaintsMarked
     public static bool Holds(Reed reed, FindingKindId kind) => On(reed.Scales).Any(complaint => complaint.Findings.Contains(kind.Value));
 
     // Which way a mark lies on the test that answers it. Common practice.
-    private static Complaint Of(Aspect aspect, int way) => aspect switch
+    internal static Complaint Of(Aspect aspect, int way) => aspect switch
     {
         Aspect.Response when way > 0 => new(TestKind.TonguedStarts, 0, []) { Name = "the beginnings of notes", IsPlural = true, Near = [TestKind.SoftestStart, TestKind.Peep] },
         Aspect.Response => new(TestKind.Effort, -1, []) { Name = "how easily it starts" },

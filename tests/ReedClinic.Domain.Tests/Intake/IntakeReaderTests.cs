@@ -65,6 +65,34 @@ public sealed class IntakeReaderTests
     public void One_to_twelve_reeds_are_taken() =>
         Assert.All(Enumerable.Range(1, 12), howMany => Assert.Equal(howMany, Done(Form(howMany)).Reeds.Count));
 
+    [Theory]
+    [InlineData("It is too sharp.", -2, null, "flat")]
+    [InlineData("It is too sharp.", 1, null, null)]
+    [InlineData("It is flat low down, and sharp on top.", -2, null, null)]
+    [InlineData("Stiff, and hard to blow.", null, -2, "too easily")]
+    [InlineData("Stiff, and hard to blow.", null, 2, null)]
+    [InlineData("It squeaks.", -1, -1, null)]
+    [InlineData(null, -1, -1, null)]
+    public void A_mark_that_says_the_opposite_of_the_words_is_asked_about(string? bothers, int? pitch, int? response, string? mark)
+    {
+        static string? Typed(int? value) => value?.ToString(System.Globalization.CultureInfo.InvariantCulture);
+
+        var asked = ReedClinic.Domain.Letters.WordsAgainstMarks.In(new ReedForm { Bothers = bothers, Intonation = Typed(pitch), Response = Typed(response) });
+
+        Assert.Equal(mark, asked.Select(one => one.Mark).SingleOrDefault());
+    }
+
+    [Theory]
+    [InlineData("Why does it squeak? Can I clip it?", 2, false)]
+    [InlineData("Why does it squeak?\nwhy does it  squeak??", 1, true)]
+    [InlineData("Why does it squeak? Why does it squeak?", 1, true)]
+    [InlineData("", 0, false)]
+    public void Two_questions_of_one_line_are_two_and_the_same_one_twice_is_one(string typed, int count, bool isTwice)
+    {
+        Assert.Equal(count, IntakeReader.QuestionsIn(new IntakeForm { Questions = typed }).Count);
+        Assert.Equal(isTwice, IntakeReader.AsksTwice(typed));
+    }
+
     [Fact]
     public void An_empty_reed_is_asked_its_three_questions()
     {

@@ -32,6 +32,26 @@ public sealed class LookOverTests(ClinicHost host) : IClassFixture<ClinicHost>
     }
 
     [Fact]
+    public async Task A_mark_against_the_words_and_a_question_asked_twice_are_asked_about_and_lock_nothing()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        await walk.Fill(1);
+        using var before = await Look(student, $"{walk.Draft}/look-over");
+        using var marked = await (await Form.At(student, $"{walk.Draft}/reed/1/bothers?from=look-over"))
+            .Set("Reeds[0].Bothers", "It is too sharp.").Set("Reeds[0].Intonation", "-2").Set("Reeds[0].Questions", "Is it old?\nis it old??").Set("Go", "on").Post();
+
+        using var look = await Look(student, $"{walk.Draft}/look-over");
+
+        Assert.Empty(before.QuerySelectorAll("main [role=note]"));
+        Assert.Contains("You marked “flat”", Assert.Single(look.QuerySelectorAll("main .alike")).TextContent, StringComparison.Ordinal);
+        Assert.Contains("one thing twice", look.QuerySelector("main .hint[role=note]")!.TextContent, StringComparison.Ordinal);
+        Assert.NotNull(look.QuerySelector("main form button"));
+        using var step = await Look(student, $"{walk.Draft}/reed/1/bothers");
+        Assert.Contains("You marked “flat”", Assert.Single(step.QuerySelectorAll("main .alike")).TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_change_that_cannot_be_taken_stays_on_its_screen_and_still_leads_back()
     {
         using var student = await host.Student();

@@ -1,0 +1,26 @@
+using ReedClinic.Domain.Intake;
+
+namespace ReedClinic.Domain.Letters;
+
+/// <summary>A mark on a scale of the intake beside words that say the opposite of it.</summary>
+public static class WordsAgainstMarks
+{
+    /// <summary>The marks that the words contradict, with the question that each answers. Words that complain of both ways contradict neither.</summary>
+    /// <param name="reed">What was typed about a reed.</param>
+    public static IReadOnlyList<(string Question, string Mark)> In(ReedForm reed)
+    {
+        ArgumentNullException.ThrowIfNull(reed);
+        var scales = IntakeReader.Scales(reed);
+        var said = Complaint.In(reed.Bothers ?? "");
+        return
+        [
+            .. from words in AspectWords.All
+               let mark = scales[words.Aspect]
+               where mark is { Value: not 0 } && IsOpposite(ComplaintsMarked.Of(words.Aspect, Math.Sign(mark.Value.Value)), said)
+               select (words.Question, words.Say(mark.Value)),
+        ];
+    }
+
+    private static bool IsOpposite(Complaint marked, IReadOnlyList<Complaint> said) => marked.Way != 0
+        && said.Any(one => one.Test == marked.Test && one.Way == -marked.Way) && !said.Any(one => one.Test == marked.Test && one.Way == marked.Way);
+}
