@@ -10,8 +10,8 @@ internal static class HeardSteps
             var whole = course.Segments[draft.First].With(course.Segments[draft.Last]);
             switch (draft)
             {
-                case { Kind: EntryKind.Test, Slots: { Test: TestKind.Crow, Pitch: null, Step: null, Change: not null } } when IsOfTuning(course, draft, whole):
-                    draft.Slots = draft.Slots with { Test = TestKind.TuningNote };
+                case { Kind: EntryKind.Test, Slots: { Test: TestKind.Crow, Pitch: null, Step: null, Change: not null } } when IsOfLast(course, draft, whole):
+                    draft.Slots = draft.Slots with { Test = course.Before.LastPitched!.TestKind };
                     break;
                 case { Kind: EntryKind.Test, Slots: { Test: TestKind.Crow, Step: null or "low only" or "high only" } }:
                     draft.Slots = draft.Slots with { Step = Octaves(whole) ?? draft.Slots.Step };
@@ -66,8 +66,8 @@ internal static class HeardSteps
         draft.Doubts.Add(new Doubt("kind", "taken for how it closes when it is pressed"));
     }
 
-    // “Up six”, where it was the tuning note that was last heard.
-    private static bool IsOfTuning(Course course, Draft draft, Segment whole) => !whole.Has(Cat.Test) && course.Before.LastPitched?.TestKind is TestKind.TuningNote
+    // “Up six”, where it was the tuning note or the peep that was last heard.
+    private static bool IsOfLast(Course course, Draft draft, Segment whole) => !whole.Has(Cat.Test) && course.Before.LastPitched?.TestKind is TestKind.TuningNote or TestKind.Peep
         && !course.Drafts.Exists(other => other.Head < draft.Head && other is { Kind: EntryKind.Test, Slots.Test: { } test } && TestScale.Of(test).TakesPitch);
 
     // “First comes the high, then the low joins”, “the low note only”.

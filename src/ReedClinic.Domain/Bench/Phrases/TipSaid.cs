@@ -15,6 +15,7 @@ internal static class TipSaid
 
     internal static void Keep(Course course)
     {
+        Slopes.Keep(course);
         foreach (var draft in course.Drafts)
         {
             var whole = Spoken.Whole(course, Spoken.Lead(course, draft), draft.Last);

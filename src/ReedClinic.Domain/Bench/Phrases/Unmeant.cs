@@ -39,8 +39,8 @@ internal static class Unmeant
         NothingDone.Keep(course);
         SoftStarts.Keep(course);
         TipSaid.Keep(course);
-        Slopes.Keep(course);
         Sideless.Keep(course);
+        KnownBehind.Keep(course);
         OpenVerdict.Keep(course);
     }
 }

@@ -177,6 +177,41 @@ public sealed class OfItsOwnTests
     [InlineData("verdict: needs playing in", VerdictKind.NeedsPlayingIn)]
     public void A_verdict_that_is_named_is_one(string phrase, VerdictKind kind) => Assert.Equal(kind, Assert.Single(Read(phrase)).Slots.Verdict);
 
+    [Theory]
+    [InlineData("That's down ten.", -10, "peep B, clean")]
+    [InlineData("up ten", 10, "peep B")]
+    [InlineData("down five cents", -5, "peep C")]
+    [InlineData("it's up eight", 8, "crow C", "peep B")]
+    [InlineData("it came up ten", 10, "peep B", "clip a hair")]
+    [InlineData("that went up six cents", 6, "peep C, clean")]
+    public void What_goes_up_after_the_peep_is_the_peep(string phrase, int change, params string[] before) => Assert.Equal((TestKind.Peep, (decimal?)change), Assert.Single(Read(phrase, before)).Slots is var slots ? (slots.Test, slots.Change) : default);
+
+    [Theory]
+    [InlineData("up ten", "crow C")]
+    [InlineData("crow up ten", "peep B")]
+    [InlineData("up ten", "peep B", "crow C")]
+    public void What_goes_up_after_the_crow_is_the_crow(string phrase, params string[] before) => Assert.Equal((TestKind.Crow, 10m), Assert.Single(Read(phrase, before)).Slots is var slots ? (slots.Test, slots.Change) : default);
+
+    [Theory]
+    [InlineData("No crack in the tip, I looked against the light.", KnownBy.Light)]
+    [InlineData("no crack in the tip, checked against the light", KnownBy.Light)]
+    [InlineData("no bump in the ramp, under the finger", KnownBy.Finger)]
+    [InlineData("corners aren't thick, I looked on the plaque", KnownBy.Plaque)]
+    [InlineData("against the light there's no crack in the tip", KnownBy.Light)]
+    [InlineData("no crack, and I looked against the light", KnownBy.Light)]
+    public void How_it_was_looked_for_may_stand_behind(string phrase, KnownBy known) => Assert.Equal((EntryKind.LookedFor, known), Assert.Single(Read(phrase)) is var read ? (read.Kind, read.Slots.Known) : default);
+
+    [Theory]
+    [InlineData("Now I've made the tip too thin on the left.", Arose.CausedByTheWork)]
+    [InlineData("I made the heart too thin", Arose.CausedByTheWork)]
+    [InlineData("now I've got the tip too thin", Arose.CausedByTheWork)]
+    [InlineData("oh dear, I made the back too thin", Arose.CausedByTheWork)]
+    [InlineData("we made the tip too short", Arose.CausedByTheWork)]
+    [InlineData("I've made the back on the right too thin", Arose.CausedByTheWork)]
+    [InlineData("the tip is too thin on the left", null)]
+    [InlineData("the maker made the tip too thin", null)]
+    public void A_fault_that_the_speaker_made_is_the_works(string phrase, Arose? arose) => Assert.Equal(arose, Read(phrase)[^1].Slots.Arose);
+
     private static BenchEntry Made(ReadEntry read) => Assert.IsType<Outcome<BenchEntry>.Done>(read.ToEntry(PhraseCorpus.Context([]))).Value;
 
     private static IReadOnlyList<ReadEntry> Read(string phrase, params string[] before) => PhraseReader.Read(phrase, PhraseCorpus.Context(before)).Entries;
