@@ -37,6 +37,14 @@ internal sealed class FoundWords
         return [.. Tell(fault)];
     }
 
+    /// <summary>What was found, as a clause for somebody else’s sentence: it isn’t told again.</summary>
+    /// <param name="taste">The finding.</param>
+    internal string Told(FindingNow taste)
+    {
+        _firsts[taste.Fact.Root] = ComplaintWordings.First;
+        return What(taste.Finding, false);
+    }
+
     /// <summary>How a finding ended was said already: it isn't said again.</summary>
     /// <param name="finding">The finding's first entry.</param>
     internal void SaysItsEnd(EntryId finding) => _ended.Add(finding);
@@ -197,14 +205,20 @@ internal sealed class FoundWords
         var (place, frames) = Frames(now, wording, was, again is not null);
         // How it ended comes behind a semicolon of its own.
         IReadOnlyList<string> ways = now.Ended is not null && frames.Any(way => !way.Contains(';', StringComparison.Ordinal)) ? [.. frames.Where(way => !way.Contains(';', StringComparison.Ordinal))] : frames;
+        var does = wording.Shows is { } shows ? _phrasing.Clause("shows-" + finding.FindingKind.Value, _turn, [shows], false) : "";
         var sentence = _phrasing.Say(
             place,
             _turn,
             ways,
             ("what", What(finding, was)),
-            ("shows", wording.Shows is { } shows ? _phrasing.Clause("shows-" + finding.FindingKind.Value, _turn, [shows], false) : ""),
+            ("shows", does),
             ("earlier", again ?? ""),
             ("place", LetterPlaces.On(finding.Place) is { Length: > 0 } on ? on : "at " + LetterPlaces.Name(finding.Zone)));
+        if (does.Length > 0 && sentence.Contains(does, StringComparison.Ordinal))
+        {
+            _told.ExplainWhatItDoes(finding.FindingKind);
+        }
+
         if (now.Ended is not { } ended || !EndIsOurs(now))
         {
             return new(sentence + ".", [now.Fact.Root]);

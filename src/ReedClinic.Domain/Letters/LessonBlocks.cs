@@ -6,7 +6,7 @@ namespace ReedClinic.Domain.Letters;
 /// <summary>What all the reeds had in common, and what to do about it on the next one.</summary>
 internal static class LessonBlocks
 {
-    internal static LetterBlock? Lesson(LetterMaterial material, Phrasing phrasing)
+    internal static LetterBlock? Lesson(LetterMaterial material, Phrasing phrasing, LetterSoFar told)
     {
         var thread = material.Thread;
         if (!thread.HasLesson)
@@ -22,7 +22,7 @@ internal static class LessonBlocks
         var alone = material.Batch.Reeds.Count(reed => reed.IsHere) == 1;
         var where = SeenIn.Reeds(thread.LessonEvidence, having, material.Batch.Reeds.Count(reed => reed.IsHere));
         // What was found stands right behind the sentence that leads to it; the teacher’s own words end the part.
-        sentences.AddRange(Taught(material, having, alone ? null : where, course, phrasing));
+        sentences.AddRange(Taught(material, having, alone ? null : where, course, phrasing, told));
         sentences.AddRange(course.Sentences(phrasing));
         if (thread.LessonWords is { } words)
         {
@@ -38,7 +38,7 @@ internal static class LessonBlocks
     }
 
     // What was found, in which of the reeds, what it does in general, and how sure it is.
-    private static IEnumerable<LetterSentence> Taught(LetterMaterial material, List<int> having, string? where, LessonCourse course, Phrasing phrasing)
+    private static IEnumerable<LetterSentence> Taught(LetterMaterial material, List<int> having, string? where, LessonCourse course, Phrasing phrasing, LetterSoFar told)
     {
         if (FindingWording.Of(material.Thread.LessonKind) is not { Shows: { } shows } wording)
         {
@@ -55,6 +55,11 @@ internal static class LessonBlocks
         var (place, ways) = having.Count > 0 && unsure.Count == having.Count
             ? ("lesson-suspected", named ? LessonWordings.Suspected : LessonWordings.SuspectedAlone)
             : (named ? "lesson-in" : "lesson-alone", Ways(named, roots.Count > 0, course.IsPast));
+        if (roots.Count > 0 && told.ExplainedWhatItDoes(material.Thread.LessonKind!.Value))
+        {
+            ways = LessonWordings.WithoutWhatItDoes(ways);
+        }
+
         yield return new(phrasing.Say(place, 0, ways, slots), roots);
         if (unsure.Count > 0 && unsure.Count < having.Count)
         {

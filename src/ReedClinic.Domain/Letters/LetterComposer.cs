@@ -57,7 +57,7 @@ public static class LetterComposer
             AnswerBlocks.General(material, phrasing, told),
             .. material.Batch.Reeds.Where(reed => reed.Presence != Presence.Missing)
                 .SelectMany(reed => ReedBlocks(material, reed, phrasing, told)),
-            LessonBlocks.Lesson(material, phrasing),
+            LessonBlocks.Lesson(material, phrasing, told),
             LessonBlocks.Habit(material, phrasing),
             LessonBlocks.CheckYourself(material, phrasing),
             LessonBlocks.Stroke(material, phrasing),
@@ -148,6 +148,7 @@ public static class LetterComposer
         .. material.Batch.Reeds.Select(reed => CrowDoubt.Gap(reed, material.LogOf(reed.Id), material.Batch.CrowTarget)).OfType<LetterGap>(),
         .. material.Batch.Reeds.Select(reed => GivenUp.Gap(told, reed)).OfType<LetterGap>(),
         .. KnifeAnswer.Gaps(material),
+        .. AnswerShort.Gaps(told),
         .. SaidOfHarm.Gaps(material),
     ];
 

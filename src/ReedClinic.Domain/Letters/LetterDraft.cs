@@ -124,6 +124,9 @@ public enum GapKind
     /// <summary>What bothers a student of a reed, and nothing in its log answers.</summary>
     UnansweredComplaint,
 
+    /// <summary>An answer that may leave half of its question open, or names a reed that isn’t to be played.</summary>
+    AnswerFallsShort,
+
     /// <summary>A reed that lies here and has no verdict.</summary>
     ReedWithoutVerdict,
 

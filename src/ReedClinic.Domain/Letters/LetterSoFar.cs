@@ -67,6 +67,14 @@ internal sealed class LetterSoFar(IEnumerable<FindingKindId> kinds)
     /// <param name="what">What is said.</param>
     public bool Says(string what) => _said.Add(what);
 
+    /// <summary>Notes that it was told what a kind of finding does.</summary>
+    /// <param name="kind">The kind.</param>
+    public void ExplainWhatItDoes(FindingKindId kind) => _said.Add("does " + kind.Value);
+
+    /// <summary>Whether it was told what a kind of finding does.</summary>
+    /// <param name="kind">The kind.</param>
+    public bool ExplainedWhatItDoes(FindingKindId kind) => _said.Contains("does " + kind.Value);
+
     /// <summary>Notes that a test of a reed was told: it isn’t told again in other words.</summary>
     /// <param name="test">The test.</param>
     /// <param name="reed">The number of the reed.</param>

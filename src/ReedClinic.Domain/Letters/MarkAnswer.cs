@@ -80,6 +80,11 @@ internal static class MarkAnswer
     private static (string, List<EntryId>) ByFinding(FindingNow found, int turn, FoundWords words, Phrasing phrasing)
     {
         words.SaysItsEnd(found.Fact.Root);
+        if (found.Finding.Character == FindingCharacter.Taste && found.Finding.Words is null)
+        {
+            return (phrasing.Clause("marked-taste", turn, MarkWordings.TasteShared, false, ("what", words.Told(found))), [found.Fact.Root]);
+        }
+
         var ways = found.Ended?.Now.Ending is { } ending ? MarkWordings.Ended[ending] : found.DoneForIt.Count > 0 ? MarkWordings.WorkedOn
             : found.Finding.Certainty == Certainty.Suspected ? MarkWordings.Suspected : MarkWordings.Found;
         return (phrasing.Clause("marked-found", turn, ways, false), ComplaintAnswer.Roots(found));

@@ -29,6 +29,15 @@ internal static class LessonWordings
         "<where> I {found|met|noticed} {this|the same}: <what>; {usually|often|mostly|as a rule} that <shows>.",
     ];
 
+    /// <summary>The same where a reed’s own part has told what it does: that is told once.</summary>
+    /// <param name="ways">The ways.</param>
+    internal static IReadOnlyList<string> WithoutWhatItDoes(IReadOnlyList<string> ways) => [.. ways.Select(way => WhatItDoes.Aggregate(way, (text, end) => text.Replace(end, "", StringComparison.Ordinal))).Distinct()];
+
+    private static readonly string[] WhatItDoes =
+    [
+        ", {and that|which} {usually|often|mostly|as a rule} <shows>", "; {usually|often|mostly|as a rule} that <shows>", ", which {usually|often|mostly|as a rule} <shows>",
+    ];
+
     internal static IReadOnlyList<string> Alone { get; } =
     [
         "I found that <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.", "<what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",

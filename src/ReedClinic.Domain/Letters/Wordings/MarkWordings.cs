@@ -38,6 +38,9 @@ internal static class MarkWordings
     /// <summary>The same of another test than the one that would answer.</summary>
     internal static IReadOnlyList<string> NearLater { get; } = ["later <now>", "later on <now>"];
 
+    /// <summary>What is a matter of taste, and the same for both.</summary>
+    internal static IReadOnlyList<string> TasteShared { get; } = ["{in this|here} {we agree|our tastes agree|we think alike}, for <what>", "<what>, so {in this|here} {we agree|our tastes agree|we think alike}"];
+
     internal static IReadOnlyList<string> Found { get; } = ["I {found|noticed|met} it too"];
 
     internal static IReadOnlyList<string> Suspected { get; } = ["I {suspect|suspected} it too"];
