@@ -29,7 +29,7 @@ public sealed class LetterHonestNowTests
         Assert.Equal(expected, Assert.Single(block.Rows).Movement);
         var text = Regex.Replace(block.Text, @" \([^)]*\)", ""); // without what a word of the trade means
         Assert.Equal(expected == Movement.Nearer, Regex.IsMatch(text, "crow (stands|is) (nearer|closer) to C|crows? (comes )?more clearly|crow is clearer"));
-        Assert.Equal(expected == Movement.Further, Regex.IsMatch(text, "something (in|was lost in|has been lost in) the crow"));
+        Assert.True((expected == Movement.Further) == Regex.IsMatch(text, "[Ss]omething (in|was lost in|has been lost in) the crow"), text);
     }
 
     [Fact]
