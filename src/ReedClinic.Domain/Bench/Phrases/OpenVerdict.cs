@@ -1,13 +1,27 @@
 namespace ReedClinic.Domain.Bench.Phrases;
 
-/// <summary>“Verdict: have a go and see”: called a verdict, and none that is known; the words are a note, which says that the verdict is still open.</summary>
-internal static class OpenVerdict
+/// <summary>“Verdict: have a go and see”: called a verdict, and none that is known; the words are a note, which says that none was named.</summary>
+public static class OpenVerdict
 {
-    internal static readonly Doubt Open = new("verdict", "no verdict was named, so the verdict is still open and the words are kept as a note");
+    private static readonly Doubt Open = new("verdict", "no verdict was named, so the words are kept as a note");
+
+    /// <summary>Whether words that are kept as a note are called a verdict, so that whoever reads them must be told that they are none.</summary>
+    /// <param name="words">The words.</param>
+    public static bool Says(string? words)
+    {
+        if (words?.Contains("verdict", StringComparison.OrdinalIgnoreCase) != true)
+        {
+            return false;
+        }
+
+        var tokens = Tokenizer.Cut(words);
+        var end = tokens.FindIndex(token => token.Kind is TokenKind.Break && token.Text is "." or "?" or "!" or ";") is >= 0 and var stop ? stop : tokens.Count;
+        return (end == tokens.Count || !tokens[end].Is("?")) && IsCalled(at => at < end ? tokens[at].Text : "");
+    }
 
     internal static void Keep(Course course)
     {
-        if (course.Segments.Count == 0 || course.Segments[0] is not { Asked: false } first || !IsCalled(first) || course.Drafts.Exists(draft => draft.Kind is EntryKind.Verdict))
+        if (course.Segments.Count == 0 || course.Segments[0] is not { Asked: false } first || !IsCalled(at => first.Word(first.First + at)) || course.Drafts.Exists(draft => draft.Kind is EntryKind.Verdict))
         {
             return;
         }
@@ -26,5 +40,6 @@ internal static class OpenVerdict
         course.Drafts.Insert(0, note);
     }
 
-    private static bool IsCalled(Segment first) => first.Word(first.First) is "verdict" || first.Word(first.First) is "my" or "the" or "no" or "final" && first.Word(first.First + 1) is "verdict" && first.Word(first.First + 2) is not ("of" or "on" or "was" or "from");
+    // “No verdict yet”, “final verdict: …”, and not “the verdict of the band”.
+    private static bool IsCalled(Func<int, string> word) => word(0) is "verdict" || word(0) is "my" or "the" or "no" or "final" && word(1) is "verdict" && word(2) is not ("of" or "on" or "was" or "from");
 }

@@ -168,8 +168,22 @@ public sealed class OfItsOwnTests
         var read = Assert.Single(Read(phrase, "crow C", "clip a hair", "that may cost the low notes"));
 
         Assert.Equal((EntryKind.Note, phrase), (read.Kind, read.Said));
-        Assert.Contains("the verdict is still open", Assert.Single(read.Doubts).Words, StringComparison.Ordinal);
+        Assert.Equal("no verdict was named, so the words are kept as a note", Assert.Single(read.Doubts).Words);
+        Assert.True(OpenVerdict.Says(read.Said));
     }
+
+    [Theory]
+    [InlineData("Verdict – let it rest", true)]
+    [InlineData("  No verdict yet.", true)]
+    [InlineData("My verdict: wait and see. Or not?", true)]
+    [InlineData("The verdict of the band was kind", false)]
+    [InlineData("no, verdict later", false)]
+    [InlineData("Verdict?", false)]
+    [InlineData("no verdicts", false)]
+    [InlineData("it plays well", false)]
+    [InlineData("", false)]
+    [InlineData(null, false)]
+    public void A_note_that_calls_itself_a_verdict_is_known_by_its_words(string? words, bool says) => Assert.Equal(says, OpenVerdict.Says(words));
 
     [Theory]
     [InlineData("verdict: improved", VerdictKind.Improved)]
