@@ -43,9 +43,9 @@ internal static partial class AskedQuestions
     public static IEnumerable<string> Each(string line)
     {
         List<string> each = [];
-        foreach (var text in Pieces(line).DistinctBy(Bare, StringComparer.OrdinalIgnoreCase))
+        foreach (var text in Pieces(line))
         {
-            if (each.Count > 0 && (!text.EndsWith('?') || Goes().IsMatch(text) || text.Count(sign => sign == ' ') < 2))
+            if (each.Count > 0 && (!text.EndsWith('?') || GoesOn().IsMatch(text) || text.Count(sign => sign == ' ') < 2) && !IsSame(text, each[^1]))
             {
                 each[^1] += " " + text;
             }
@@ -58,13 +58,21 @@ internal static partial class AskedQuestions
         return each;
     }
 
-    /// <summary>What stands between question marks, each with its own.</summary>
-    /// <param name="line">What was written as one question.</param>
-    public static IEnumerable<string> Pieces(string line) => Ends().Split(line).Select(text => text.Trim()).Where(text => text.Length > 0);
+    /// <summary>Each question once. What leans on the one before it is never dropped: another “Why?” asks about something else.</summary>
+    /// <param name="questions">Whole questions.</param>
+    public static IEnumerable<string> Once(IEnumerable<string> questions)
+    {
+        HashSet<string> known = new(StringComparer.OrdinalIgnoreCase);
+        return questions.Where(text => LeansOnOther().IsMatch(text) || Leans().IsMatch(text) || known.Add(Bare(text)));
+    }
 
-    /// <summary>By what two questions are the same: they may end in two question marks, or have another space in them.</summary>
-    /// <param name="question">A question.</param>
-    public static string Bare(string question) => string.Concat(question.Where(char.IsLetterOrDigit)) is { Length: > 0 } bare ? bare : question;
+    // What stands between question marks, each with its own.
+    private static IEnumerable<string> Pieces(string line) => Ends().Split(line).Select(text => text.Trim()).Where(text => text.Length > 0);
+
+    private static bool IsSame(string text, string other) => string.Equals(Bare(text), Bare(other), StringComparison.OrdinalIgnoreCase);
+
+    // By what two questions are the same: they may end in two question marks, or have another space in them. Signs inside count: “C#” is no “C”, nor “1.5” “15”.
+    private static string Bare(string question) => Space().Replace(AtEnd().Replace(question.Trim().Replace('’', '\''), ""), " ");
 
     [GeneratedRegex(@"[^.!?…\n\r]+[.!?…]*")]
     private static partial Regex Sentence();
@@ -72,8 +80,17 @@ internal static partial class AskedQuestions
     [GeneratedRegex(@"(?<=\?[!?”’)]*)\s+")]
     private static partial Regex Ends();
 
+    [GeneratedRegex(@"\s+")]
+    private static partial Regex Space();
+
+    [GeneratedRegex(@"(?<=\S)[\s?!.…”’""')]+$")]
+    private static partial Regex AtEnd();
+
     [GeneratedRegex(@"(?i)^(?:or|and|but|if so|if not|why|how so)\b")]
-    private static partial Regex Goes();
+    private static partial Regex GoesOn();
+
+    [GeneratedRegex(@"(?i)^(?:or|and|but|if so|if not|how so)\b")]
+    private static partial Regex LeansOnOther();
 
     // One asking word and little more, a verb and a pronoun with nothing to ask about, or what goes on from before.
     [GeneratedRegex(@"(?i)^(?:(?:and |but |so |or )?(?:why|how|what|which|when|where|who)(?: (?:so|not|come|then|else|now|one|ones|is it|is that|do you think))?|(?:and |but |so |or )?(?:really|right|true|yes|no|not|normal|correct|honestly|seriously|okay|ok)"

@@ -227,8 +227,8 @@ public static class IntakeReader
     /// <param name="typed">What was typed, one question a line.</param>
     public static bool AsksTwice(string? typed)
     {
-        var asked = Lines(typed).SelectMany(AskedQuestions.Pieces).Select(AskedQuestions.Bare).ToList();
-        return asked.Distinct(StringComparer.OrdinalIgnoreCase).Count() < asked.Count;
+        var asked = Lines(typed).SelectMany(AskedQuestions.Each).ToList();
+        return AskedQuestions.Once(asked).Count() < asked.Count;
     }
 
     private static string[] Lines(string? typed) => (typed ?? "").Split(['\n', '\r'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
@@ -242,7 +242,7 @@ public static class IntakeReader
             return [];
         }
 
-        return [.. questions.Select(text => PlainText.Read(text, field, Question.LongestText, problems)).OfType<string>().SelectMany(AskedQuestions.Each).DistinctBy(AskedQuestions.Bare, StringComparer.OrdinalIgnoreCase)];
+        return [.. AskedQuestions.Once(questions.Select(text => PlainText.Read(text, field, Question.LongestText, problems)).OfType<string>().SelectMany(AskedQuestions.Each))];
     }
 
     private static double? Number(string? typed) => double.TryParse(

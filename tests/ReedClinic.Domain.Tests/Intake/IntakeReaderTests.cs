@@ -77,7 +77,7 @@ public sealed class IntakeReaderTests
     {
         static string? Typed(int? value) => value?.ToString(System.Globalization.CultureInfo.InvariantCulture);
 
-        var asked = ReedClinic.Domain.Letters.WordsAgainstMarks.In(new ReedForm { Bothers = bothers, Intonation = Typed(pitch), Response = Typed(response) });
+        var asked = WordsAgainstMarks.In(new ReedForm { Bothers = bothers, Intonation = Typed(pitch), Response = Typed(response) });
 
         Assert.Equal(mark, asked.Select(one => one.Mark).SingleOrDefault());
     }
@@ -86,12 +86,25 @@ public sealed class IntakeReaderTests
     [InlineData("Why does it squeak? Can I clip it?", 2, false)]
     [InlineData("Why does it squeak?\nwhy does it  squeak??", 1, true)]
     [InlineData("Why does it squeak? Why does it squeak?", 1, true)]
+    [InlineData("Should it crow on C? Should it crow on C#?", 2, false)]
+    [InlineData("Should it crow on B? Should it crow on B♭?", 2, false)]
+    [InlineData("Is 1.5 mm right? Is 15 mm right?", 2, false)]
+    [InlineData("Is it at -10 cents? Is it at +10 cents?", 2, false)]
+    [InlineData("Is the tip too long? Why? Is the heart too thick? Why?", 2, false)]
+    [InlineData("Is the tip too long?\nWhy?\nIs the heart too thick?\nWhy?", 4, false)]
+    [InlineData("Is the tip too long? Or too thick? Is the heart too long? Or too thick?", 2, false)]
+    [InlineData("Is it too old? Can I clip it? Is it too old ?", 2, true)]
+    [InlineData("Isn't it old?\nIsn’t it old?!", 1, true)]
     [InlineData("", 0, false)]
     public void Two_questions_of_one_line_are_two_and_the_same_one_twice_is_one(string typed, int count, bool isTwice)
     {
         Assert.Equal(count, IntakeReader.QuestionsIn(new IntakeForm { Questions = typed }).Count);
         Assert.Equal(isTwice, IntakeReader.AsksTwice(typed));
     }
+
+    [Fact]
+    public void What_leans_on_a_question_stays_with_it_however_often_it_is_asked() =>
+        Assert.Equal(["Is the tip too long? Why?", "Is the heart too thick? Why?"], IntakeReader.QuestionsIn(new IntakeForm { Questions = "Is the tip too long? Why? Is the heart too thick? Why?" }));
 
     [Fact]
     public void An_empty_reed_is_asked_its_three_questions()

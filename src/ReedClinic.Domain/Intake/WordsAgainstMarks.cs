@@ -1,6 +1,6 @@
-using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
 
-namespace ReedClinic.Domain.Letters;
+namespace ReedClinic.Domain.Intake;
 
 /// <summary>A mark on a scale of the intake beside words that say the opposite of it.</summary>
 public static class WordsAgainstMarks
