@@ -10,22 +10,56 @@ internal static partial class DegreeSaid
     /// <summary>What stands before a plain word and before a comparison; null where no degree was said.</summary>
     /// <param name="finding">The finding.</param>
     public static (string Plain, string More)? Of(Finding finding) => finding.Words is not { } words || Denied().IsMatch(words) ? null
-        : Little().IsMatch(words) ? ("a little ", "a little ")
-        : Very().IsMatch(words) ? ("very ", "much ")
-        : Rather().IsMatch(words) ? ("rather ", "rather ")
-        : IsChipped(finding) ? ("", "") : null;
+        : Said(finding.FindingKind.Value, words) ?? (IsChipped(finding) ? ("", "") : null);
+
+    // A degree counts beside the quality that was found only: not the one in “too thick so far”, “far from ready” or “a lot of bark left”.
+    private static (string Plain, string More)? Said(string kind, string words) =>
+        Qualities.TryGetValue(kind, out var qualities) && Degree().Matches(words).FirstOrDefault(match => qualities.Contains(match.Groups["what"].Value.ToLowerInvariant())) is { } said
+            ? said.Groups["little"].Success ? ("a little ", "a little ") : said.Groups["very"].Success ? ("very ", "much ") : ("rather ", "rather ")
+            : null;
 
     // A chip is less than what is broken off.
     private static bool IsChipped(Finding finding) => finding.FindingKind.Value == "tip-corner-broken" && Chip().IsMatch(finding.Words!);
 
-    [GeneratedRegex(@"(?i)\b(?:a (?:(?:tiny|little|wee) )?(?:bit|touch|tad|shade|hair|fraction)|a little|slight(?:ly)?|somewhat|marginally|tiny|barely|just)\b")]
-    private static partial Regex Little();
+    private static readonly string[] Thick = ["thick", "thicker", "heavy", "heavier", "full", "fuller", "strong", "stronger", "stout", "stiff", "stiffer", "much"];
 
-    [GeneratedRegex(@"(?i)\b(?:very|much|far|really|badly|extremely|terribly|hugely|a lot|way) ?(?:too )?\b")]
-    private static partial Regex Very();
+    private static readonly string[] Thin = ["thin", "thinner", "weak", "weaker", "light", "lighter", "hollow", "soft", "softer"];
 
-    [GeneratedRegex(@"(?i)\b(?:rather|quite|fairly|pretty|on the \p{L}+ side)\b")]
-    private static partial Regex Rather();
+    private static readonly string[] Uneven = ["uneven", "unequal", "lopsided", "higher", "lower", "skewed", "askew", .. Thick, .. Thin];
+
+    private static readonly Dictionary<string, string[]> Qualities = new(StringComparer.Ordinal)
+    {
+        ["tip-thick"] = Thick,
+        ["tip-corners-thick"] = Thick,
+        ["heart-thick"] = Thick,
+        ["heart-sides-thick"] = Thick,
+        ["back-thick"] = Thick,
+        ["tip-thin"] = Thin,
+        ["tip-centre-thin"] = Thin,
+        ["heart-thin"] = Thin,
+        ["back-thin"] = Thin,
+        ["left-right-uneven"] = Uneven,
+        ["blades-uneven"] = Uneven,
+        ["opening-lopsided"] = Uneven,
+        ["tip-short"] = ["short", "shorter"],
+        ["tip-long"] = ["long", "longer"],
+        ["step-abrupt"] = ["abrupt", "steep", "steeper", "sharp", "sudden", "hard"],
+        ["tip-line-slanted"] = ["slanted", "slanting", "crooked", "oblique", "askew"],
+        ["tip-edge-ragged"] = ["ragged", "frayed", "rough", "torn"],
+        ["tip-corner-broken"] = ["chipped", "chip", "nicked", "nick", "broken", "damaged"],
+        ["opening-wide"] = ["wide", "wider", "large", "larger", "big", "bigger", "open", "high", "higher"],
+        ["opening-narrow"] = ["narrow", "narrower", "small", "smaller", "closed", "flat", "low", "lower"],
+        ["more-open-than-liked"] = ["open", "wide", "wider"],
+        ["brighter-than-liked"] = ["bright", "brighter"],
+        ["crooked-on-staple"] = ["crooked", "askew", "slanted", "twisted"],
+        ["cork-loose"] = ["loose", "worn"],
+    };
+
+    // Straight before the quality, or straight behind it where nothing follows: “a bit too thick”, “on the thick side”, “chipped a bit, upper”.
+    [GeneratedRegex(@"(?i)\b(?:(?<little>(?<!\bquite )(?:a )?(?:(?:tiny|little|wee) )?(?:bit|touch|tad|shade|hair|fraction)|a little|slightly|somewhat|marginally|tiny|barely)|(?<very>quite a (?:bit|lot)|a (?:good|fair) (?:bit|deal)|a lot|very|much|(?<!\b(?:so|as) )far|really|badly|extremely|terribly|hugely|way)|(?<rather>rather|quite|fairly|pretty))(?= (?:too |on the )?(?<what>\p{L}+))"
+        + @"|(?<=\bon the )(?<what>\p{L}+)(?<rather>)(?= side\b)"
+        + @"|(?<=\b(?<what>\p{L}+) )(?:(?<little>a (?:(?:tiny|little|wee) )?(?:bit|touch|tad|shade)|a little|slightly|somewhat)|(?<very>quite a (?:bit|lot)|a lot|very much|badly|terribly))(?=\s*(?:$|[,.;:!)]))")]
+    private static partial Regex Degree();
 
     [GeneratedRegex(@"(?i)\b(?:chip(?:ped|s)?|nick(?:ed|s)?)\b")]
     private static partial Regex Chip();
