@@ -194,7 +194,7 @@ internal static class ComplaintAnswer
         IReadOnlyList<string> ways = found.Ended?.Now.Ending switch
         {
             FindingEnding.Unchanged when found.IsAgainstItsTest(log) => found.DoneForIt.Count > 0 ? ComplaintWordings.WorkedOn : ComplaintWordings.FoundToo,
-            FindingEnding.Gone when !PutRight.IsWorkedOn(found.Finding, log) => ComplaintWordings.GoneByItself,
+            FindingEnding.Gone when !PutRight.IsWorkedOn(found, log) => ComplaintWordings.GoneByItself,
             { } ending => ComplaintWordings.Ended[ending],
             null when found.DoneForIt.Count > 0 => ComplaintWordings.WorkedOn,
             null when found.Finding.Certainty == Certainty.Suspected => ComplaintWordings.SuspectedToo,

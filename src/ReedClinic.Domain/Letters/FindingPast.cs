@@ -39,9 +39,18 @@ internal static class FindingPast
     /// <param name="log">The log it stands in.</param>
     internal static bool IsAgainstItsTest(this FindingNow now, BenchLog log) => now.Ended?.Now.Ending is FindingEnding.Unchanged && IsRightSince(now, log);
 
-    private static bool IsWorkedOn(FindingNow now, BenchLog log) => log.Work.Any(work => work.Sequence > now.Fact.Sequence
-        && ((work.Now.Place.Zone == now.Finding.Zone && now.Finding.Zone != Zone.WholeReed)
-            || (AtTheEnd.Contains(now.Finding.FindingKind.Value) && Cuts.Contains(work.Now.AdjustmentKind.Value))));
+    private static bool IsWorkedOn(FindingNow now, BenchLog log) => log.Work.Any(work => IsAfter(work, now)
+        && ((work.Now.Place.Zone == now.Finding.Zone && now.Finding.Zone != Zone.WholeReed) || IsCutOff(now.Finding, work.Now)));
+
+    /// <summary>Whether work was done once a fault was found, and before it was said how it ended.</summary>
+    /// <param name="work">The work.</param>
+    /// <param name="now">The fault as it stands.</param>
+    internal static bool IsAfter(LiveFact<Adjustment> work, FindingNow now) => work.Sequence > now.Fact.Sequence && !(now.Ended is { } ended && work.Sequence > ended.Sequence);
+
+    /// <summary>Whether work cuts off the end at which a fault is.</summary>
+    /// <param name="finding">The fault.</param>
+    /// <param name="work">The work.</param>
+    internal static bool IsCutOff(Finding finding, Adjustment work) => AtTheEnd.Contains(finding.FindingKind.Value) && Cuts.Contains(work.AdjustmentKind.Value);
 
     private static bool IsRightSince(FindingNow now, BenchLog log) => now.Finding.FindingKind.Value is { } kind && Tested.TryGetValue(kind, out var test)
         && log.Live<Test>().Where(one => one.Now.TestKind == test && one.Now.Step is not null).MaxBy(one => one.Sequence) is { } last

@@ -111,7 +111,7 @@ internal sealed class FoundWords
 
         if (now.Ended is { } ended && EndIsOurs(now))
         {
-            yield return new(_phrasing.Say("that-" + ended.Now.Ending, _turn, PutRight.Without(FindingFrames.EndingsAlone[ended.Now.Ending], PutRight.IsWorkedOn(now.Finding, _log))), [now.Fact.Root, ended.Root]);
+            yield return new(_phrasing.Say("that-" + ended.Now.Ending, _turn, PutRight.Without(FindingFrames.EndingsAlone[ended.Now.Ending], PutRight.IsWorkedOn(now, _log))), [now.Fact.Root, ended.Root]);
         }
     }
 
@@ -127,7 +127,7 @@ internal sealed class FoundWords
 
             if (finding.Character == FindingCharacter.Fault && now.Ended is { } closed && EndIsOurs(now))
             {
-                var ending = _phrasing.Say("that-" + closed.Now.Ending, _turn, PutRight.Without(FindingFrames.EndingsAlone[closed.Now.Ending], PutRight.IsWorkedOn(finding, _log)));
+                var ending = _phrasing.Say("that-" + closed.Now.Ending, _turn, PutRight.Without(FindingFrames.EndingsAlone[closed.Now.Ending], PutRight.IsWorkedOn(now, _log)));
                 yield return new(ending, [now.Fact.Root, closed.Root]);
             }
         }
@@ -225,7 +225,7 @@ internal sealed class FoundWords
         }
 
         var endings = finding.Certainty == Certainty.Suspected ? FindingFrames.EndingsSuspected : FindingFrames.Endings;
-        var worked = PutRight.IsWorkedOn(finding, _log);
+        var worked = PutRight.IsWorkedOn(now, _log);
         var soNow = ended.Now.Ending == FindingEnding.Gone && finding.Certainty != Certainty.Suspected && worked ? PutRight.EndsOf(finding) : null;
         var ending = _phrasing.End(sentence, "ended-" + ended.Now.Ending, _turn, soNow ?? PutRight.Without(endings[ended.Now.Ending], worked));
         return new($"{sentence}{ending}.", [now.Fact.Root, ended.Root]);

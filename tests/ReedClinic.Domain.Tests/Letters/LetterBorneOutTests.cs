@@ -30,6 +30,27 @@ public sealed class LetterBorneOutTests
         Assert.DoesNotMatch($"(?i)\\b({not})\\b", found);
     });
 
+    [Theory]
+    [InlineData("tip-thick", "tip too thick so far", null)]
+    [InlineData("tip-thick", "tip thick, just at the left corner", null)]
+    [InlineData("tip-thick", "tip thick, a lot of bark left", null)]
+    [InlineData("tip-thick", "tip just too thick", null)]
+    [InlineData("tip-thick", "tip quite a bit too thick", "very thick|much thicker")]
+    [InlineData("heart-thick", "heart too thick as far as I can see", null)]
+    [InlineData("heart-thick", "heart on the heavy side", "rather thick")]
+    [InlineData("back-thick", "back too thick, far from ready", null)]
+    [InlineData("back-thick", "back far too thick", "very thick|much thicker")]
+    [InlineData("back-thick", "back too thick, a very thin tip", null)]
+    public void A_degree_is_told_that_was_said_of_the_very_quality(string kind, string words, string? told) => Assert.All(Seeds, seed =>
+    {
+        var scene = Scene(seed);
+        scene.Log(1, Finding.Of(new(kind), FindingCharacter.Fault, new Place(FindingCatalogue.Find(new(kind))!.Zone), words: words));
+
+        var found = Regex.Match(Story(scene), "(?i)(a little|very|much|rather) thick(er)?");
+        Assert.Equal(told is not null, found.Success);
+        Assert.Matches($"^({told})", found.Value);
+    });
+
     [Fact]
     public void What_needs_a_knife_was_not_put_right_where_none_was_taken() => Assert.All(Seeds, seed =>
     {
@@ -40,6 +61,25 @@ public sealed class LetterBorneOutTests
 
         Assert.DoesNotMatch("put right|now[^.]*thin enough|as thin as", Story(scene));
         Assert.Matches("no longer so", Story(scene));
+    });
+
+    [Theory]
+    [InlineData("clip-hair", Zone.TipEdge, false, false)]
+    [InlineData("clip-hair", Zone.TipEdge, true, false)]
+    [InlineData("open-windows", Zone.Windows, true, false)]
+    [InlineData("thin-tip-sides", Zone.TipSides, true, true)]
+    [InlineData("thin-tip-sides", Zone.TipSides, false, false)]
+    public void What_needs_a_knife_was_put_right_by_one_that_came_there_after_it_was_found(string work, Zone zone, bool afterwards, bool put) => Assert.All(Seeds, seed =>
+    {
+        var scene = Scene(seed);
+        void Cane() => scene.Log(1, Adjustment.Of(new(work), new Place(zone)));
+        (afterwards ? () => { } : (Action)Cane)();
+        var found = scene.Log(1, Finding.Of(new("tip-thick"), FindingCharacter.Fault, new Place(Zone.TipCentre)));
+        scene.Log(1, Adjustment.Of(new("open-squeeze"), new Place(Zone.Opening)));
+        (afterwards ? (Action)Cane : () => { })();
+        scene.Log(1, FindingEnded.Of(found, FindingEnding.Gone));
+
+        Assert.Equal(put, Regex.IsMatch(Story(scene), "put right|now[^.]*thin enough|as thin as"));
     });
 
     [Fact]

@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Bench.Advice;
 using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Letters.Wordings;
@@ -53,11 +54,34 @@ internal static class PutRight
         "windows-uneven", "bark-island", "bumps", "left-right-uneven", "blades-uneven",
     };
 
-    /// <summary>Whether something was done that may have put a fault right: what needs a knife isn’t put right without one.</summary>
-    /// <param name="finding">The fault.</param>
+    /// <summary>Whether something was done that may have put a fault right: once it was found, and what needs a knife isn’t put right without one, nor by one elsewhere.</summary>
+    /// <param name="now">The fault as it stands.</param>
     /// <param name="log">The log it stands in.</param>
-    internal static bool IsWorkedOn(Finding finding, BenchLog log) =>
-        log.Work.Any(work => !ByTheKnife.Contains(finding.FindingKind.Value) || SafeChanges.TakesCane(work.Now.AdjustmentKind) != false);
+    internal static bool IsWorkedOn(FindingNow now, BenchLog log) => log.Work.Any(work => FindingPast.IsAfter(work, now)
+        && (!ByTheKnife.Contains(now.Finding.FindingKind.Value) || (SafeChanges.TakesCane(work.Now.AdjustmentKind) != false && IsThere(now, work))));
+
+    private static bool IsThere(FindingNow now, LiveFact<Adjustment> work)
+    {
+        var (kind, place, worked) = (now.Finding.FindingKind.Value, now.Finding.Place, work.Now.Place);
+        if (now.DoneForIt.Any(done => done.Root == work.Root) || FindingPast.IsCutOff(now.Finding, work.Now) || PartOf(place.Zone) is not { } part)
+        {
+            return true;
+        }
+
+        var isOtherBlade = place.Blades != worked.Blades && place.Blades != Blades.Both && worked.Blades != Blades.Both;
+        var reaches = kind is "tip-not-separate" or "step-abrupt" or "tip-short" or "bumps" ? 1 : 0;
+        return !isOtherBlade && (kind == "tip-long" || !WorkKinds.IsClip(work.Now.AdjustmentKind))
+            && (worked.Zone == Zone.WholeReed || (PartOf(worked.Zone) is { } other && Math.Abs(part - other) <= reaches));
+    }
+
+    // Tip, heart and back; null for what is of no single one.
+    private static int? PartOf(Zone zone) => zone switch
+    {
+        Zone.TipEdge or Zone.TipCorners or Zone.TipSides or Zone.TipCentre or Zone.Rooftop or Zone.Transition => 1,
+        Zone.HeartCentre or Zone.HeartSides or Zone.HeartBottom => 2,
+        Zone.Windows or Zone.WindowBase or Zone.Bark => 3,
+        _ => null,
+    };
 
     /// <summary>The endings that claim no work where none was done.</summary>
     /// <param name="ways">The endings.</param>
