@@ -26,19 +26,45 @@ public static class OpenVerdict
             return;
         }
 
-        var last = course.Segments.ToList().FindLastIndex(segment => segment.Sentence == first.Sentence);
-        var words = course.Segments.Take(last + 1).SelectMany(segment => Enumerable.Range(segment.First, segment.End - segment.First).Where(at => segment.Tokens[at].Kind is not TokenKind.Break));
-        if (words.Count() < 2)
+        var last = End(course, first, Named(first)) - 1;
+        if (WordsIn(course, last) < 2)
         {
             return;
         }
 
-        course.Drafts.RemoveAll(draft => draft.First <= last);
+        course.Drafts.RemoveAll(draft => draft.First <= last && draft.Head <= last);
+        course.Drafts.ForEach(draft => draft.First = Math.Max(draft.First, last + 1));
         course.Left.RemoveAll(at => at <= last);
         var note = new Draft { Kind = EntryKind.Note, Slots = ReadSlots.None, Head = 0, First = 0, Last = last, Sentence = first.Sentence };
         note.Doubts.Add(Open);
         course.Drafts.Insert(0, note);
     }
+
+    // The last segment that the call itself needs: “verdict:” alone says nothing.
+    private static int Named(Segment first) => WordsIn(first) > (first.Word(first.First) is "verdict" ? 1 : 2) ? 0 : 1;
+
+    // What was done, found or tried in the same sentence is its own: the note ends before it.
+    private static int End(Course course, Segment first, int named)
+    {
+        var end = course.Segments.ToList().FindLastIndex(segment => segment.Sentence == first.Sentence) + 1;
+        foreach (var draft in course.Drafts.Where(draft => draft.Sentence == first.Sentence && draft.Kind is not EntryKind.Note))
+        {
+            if (draft.Head > named)
+            {
+                end = Math.Min(end, Math.Max(draft.First, named + 1));
+            }
+            else if (draft is { Kind: EntryKind.Adjustment, Slots: { Strokes: not null } or { Mm: not null } })
+            {
+                end = Math.Min(end, draft.Head);
+            }
+        }
+
+        return end;
+    }
+
+    private static int WordsIn(Course course, int last) => course.Segments.Take(last + 1).Sum(WordsIn);
+
+    private static int WordsIn(Segment segment) => Enumerable.Range(segment.First, segment.End - segment.First).Count(at => segment.Tokens[at].Kind is not TokenKind.Break);
 
     // “No verdict yet”, “final verdict: …”, and not “the verdict of the band”.
     private static bool IsCalled(Func<int, string> word) => word(0) is "verdict" || word(0) is "my" or "the" or "no" or "final" && word(1) is "verdict" && word(2) is not ("of" or "on" or "was" or "from");

@@ -32,6 +32,7 @@ public static class PhraseReader
         if (judge is not null)
         {
             SaidInPassing.Quiet(tokens);
+            Bounds.Quiet(tokens);
         }
 
         var course = Run(tokens, context, judge);

@@ -20,9 +20,15 @@ internal static class Slopes
         for (var at = 0; at < course.Segments.Count; at++)
         {
             var segment = course.Segments[at];
-            var verb = Enumerable.Range(segment.First, segment.End - segment.First).FirstOrDefault(word => Verbs.Contains(segment.Word(word)), -1);
-            if (verb < 0 || segment.Asked || segment.Has(Cat.Not) || segment.Has(Cat.Plan) || segment.Has(Cat.Cond) || Spoken.HasAny(segment, Elsewhere) || segment.Has(Cat.Stroke) || segment.Has(Cat.Leave) || !IsVerb(segment, verb))
+            var verb = Verb(segment);
+            if (verb < 0 || segment.Asked || segment.Has(Cat.Not) || segment.Has(Cat.Plan) || segment.Has(Cat.Cond) || Spoken.HasAny(segment, Elsewhere) || segment.Has(Cat.Stroke) || segment.Has(Cat.Leave) || !IsVerb(segment, verb) || IsWell(segment))
             {
+                continue;
+            }
+
+            if (IsOnlyDown(segment, verb))
+            {
+                course.Drafts.Find(draft => draft is { Kind: EntryKind.Finding, Slots.Kind: "tip-line-slanted", Doubts.Count: 0 } && draft.Head == at)?.Doubts.Add(What);
                 continue;
             }
 
@@ -38,7 +44,26 @@ internal static class Slopes
         }
     }
 
+    private static int Verb(Segment segment)
+    {
+        for (var at = segment.First; at < segment.End; at++)
+        {
+            if (Verbs.Contains(segment.Tokens[at].Text))
+            {
+                return at;
+            }
+        }
+
+        return -1;
+    }
+
     private static bool IsVerb(Segment segment, int verb) => (verb == segment.First && !segment.Word(verb).EndsWith("ing", StringComparison.Ordinal) || Ahead.Contains(segment.Word(verb - 1))) && (verb + 1 >= segment.End || segment.Tokens[verb + 1].Kind is TokenKind.Break ? verb > segment.First : Behind.Contains(segment.Word(verb + 1)));
+
+    // “The tip slopes away nicely”: that is how a tip is to be.
+    private static bool IsWell(Segment segment) => segment.HasWord("evenly") || segment.HasWord("smoothly") || segment.All(Cat.Good).Any(good => segment.Word(good.First) is not ("good" or "right" or "fair") || segment.Word(good.First - 1) is not ("a" or "the"));
+
+    // “The tip slopes down”: towards its end, unless a side or its line is named.
+    private static bool IsOnlyDown(Segment segment, int verb) => segment.Word(verb + 1) is "down" or "away" && !segment.Has(Cat.Side) && !segment.HasWord("line") && !segment.HasWord("edge") && !segment.HasWord("end") && !segment.HasWord("side");
 
     private static void Find(Segment segment, Draft draft, int verb, Segment whole)
     {

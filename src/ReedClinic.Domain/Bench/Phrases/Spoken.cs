@@ -22,7 +22,21 @@ internal static class Spoken
     }
 
     /// <summary>Its whole sentence, with what stands in each segment.</summary>
-    internal static Segment Sentence(Course course, Draft draft) => Whole(course, course.Segments.ToList().FindIndex(segment => segment.Sentence == draft.Sentence), course.Segments.ToList().FindLastIndex(segment => segment.Sentence == draft.Sentence));
+    internal static Segment Sentence(Course course, Draft draft)
+    {
+        var (first, last) = (draft.Head, draft.Head);
+        while (first > 0 && course.Segments[first - 1].Sentence == draft.Sentence)
+        {
+            first--;
+        }
+
+        while (last + 1 < course.Segments.Count && course.Segments[last + 1].Sentence == draft.Sentence)
+        {
+            last++;
+        }
+
+        return Whole(course, first, last);
+    }
 
     /// <summary>Some segments as one.</summary>
     internal static Segment Whole(Course course, int first, int last) => new()
@@ -54,7 +68,18 @@ internal static class Spoken
     }
 
     /// <summary>Whether one of these words stands in it.</summary>
-    internal static bool HasAny(Segment segment, IReadOnlySet<string> words) => Enumerable.Range(segment.First, segment.End - segment.First).Any(at => words.Contains(segment.Word(at)));
+    internal static bool HasAny(Segment segment, HashSet<string> words)
+    {
+        for (var at = segment.First; at < segment.End; at++)
+        {
+            if (words.Contains(segment.Tokens[at].Text))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     /// <summary>The entry’s words are kept as a remark, with what was unsure about them.</summary>
     internal static void Unmake(Draft draft, Doubt doubt)

@@ -17,8 +17,9 @@ internal enum TokenKind
 /// <param name="Kind">What it is.</param>
 /// <param name="Number">Its value, for a number.</param>
 /// <param name="IsCapital">True when it was typed with a capital.</param>
+/// <param name="IsBound">True for a word that only bounds what was done, and is heard in passing: “not … more than”.</param>
 internal readonly record struct Token(
-    string Text, int Start, int Length, TokenKind Kind, decimal? Number = null, bool IsCapital = false)
+    string Text, int Start, int Length, TokenKind Kind, decimal? Number = null, bool IsCapital = false, bool IsBound = false)
 {
     internal int End => Start + Length;
 

@@ -37,6 +37,7 @@ internal static class Unmeant
         OtherTrials.Keep(course);
         Silent.Keep(course);
         NothingDone.Keep(course);
+        Bounds.Keep(course);
         SoftStarts.Keep(course);
         TipSaid.Keep(course);
         Sideless.Keep(course);
