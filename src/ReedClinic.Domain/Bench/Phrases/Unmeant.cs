@@ -43,5 +43,7 @@ internal static class Unmeant
         Sideless.Keep(course);
         KnownBehind.Keep(course);
         OpenVerdict.Keep(course);
+        Ungiven.Keep(course);
+        EndedOf.Keep(course);
     }
 }
