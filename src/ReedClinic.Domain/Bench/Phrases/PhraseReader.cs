@@ -90,6 +90,7 @@ public static class PhraseReader
         Hairs.Keep(course);
         TakenBack.Keep(course);
         Unmeant.Keep(course);
+        Bounds.Keep(course);
         Likelihood.Join(course);
         Crumbs.Keep(course);
     }

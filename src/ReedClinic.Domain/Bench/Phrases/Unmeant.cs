@@ -37,7 +37,6 @@ internal static class Unmeant
         OtherTrials.Keep(course);
         Silent.Keep(course);
         NothingDone.Keep(course);
-        Bounds.Keep(course);
         SoftStarts.Keep(course);
         TipSaid.Keep(course);
         Sideless.Keep(course);
