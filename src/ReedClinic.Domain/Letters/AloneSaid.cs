@@ -22,6 +22,6 @@ internal static partial class AloneSaid
     [GeneratedRegex(@"\s+")]
     private static partial Regex Spaces();
 
-    [GeneratedRegex(@"(?i)^(?:(?:and|but|so|please|really|just|now|ok) )*(?:(?:don['’]t|do not|never|must not|mustn['’]t) (?:(?:ever|even|you|please) )?(?:touch|scrape|thin|cut|shave|clip|work|go)(?: (?:off|over|into|anything))?|leave|let|spare|save|(?:keep|stay|hands) (?:(?:your|the) (?:knife|hands) )?(?:off|away|out)|not|no (?:more )?(?:knife|knives|scraping|work|strokes?)|no more|untouched|alone|please)" + Rest + "$")]
+    [GeneratedRegex(@"(?i)^(?:(?:and|but|so|please|really|just|now|ok|I|I[’']ve|I have) )*(?:(?:don['’]t|do not|never|must not|mustn['’]t) (?:(?:ever|even|you|please) )?(?:touch|scrape|thin|cut|shave|clip|work|go)(?: (?:off|over|into|anything))?|leave|leaving|left|let|spare|save|(?:keep|stay|hands) (?:(?:your|the) (?:knife|hands) )?(?:off|away|out)|not|no (?:more )?(?:knife|knives|scraping|work|strokes?)|no more|untouched|alone|please)" + Rest + "$")]
     private static partial Regex Order();
 }

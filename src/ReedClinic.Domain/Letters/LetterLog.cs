@@ -77,7 +77,7 @@ internal static partial class LetterLog
 
     private static bool IsSaidOtherwise(BenchEntry? entry, string student) => Words(entry) is { } words && Fit(words, student) != words;
 
-    private static string? Fit(string? words, string student) => BenchTalk.Without(SpokenOf.Without(words, student));
+    private static string? Fit(string? words, string student) => BenchTalk.Without(SpokenOf.Without(CommandSaid.Without(words), student));
 
     /// <summary>The gap that tells the teacher of them; null where there are none.</summary>
     /// <param name="reed">The reed.</param>
@@ -85,7 +85,7 @@ internal static partial class LetterLog
     /// <param name="student">The student’s name.</param>
     internal static LetterGap? Gap(Reed reed, BenchLog log, string student)
     {
-        List<string> said = [.. log.Facts.SelectMany(fact => SpokenOf.In(Words(fact.Now), student)).Distinct()];
+        List<string> said = [.. log.Facts.SelectMany(fact => SpokenOf.In(CommandSaid.Without(Words(fact.Now)), student)).Distinct()];
         return said.Count == 0 ? null : ToldOnly(
             reed,
             "spoken-of-",
@@ -98,7 +98,7 @@ internal static partial class LetterLog
     /// <param name="log">Its log.</param>
     internal static LetterGap? OfBluntWords(Reed reed, BenchLog log)
     {
-        List<string> said = [.. log.Facts.SelectMany(fact => BenchTalk.In(Words(fact.Now))).Select(Prose.Whole).Distinct(StringComparer.OrdinalIgnoreCase)];
+        List<string> said = [.. log.Facts.SelectMany(fact => BenchTalk.In(CommandSaid.Without(Words(fact.Now)))).Select(Prose.Whole).Distinct(StringComparer.OrdinalIgnoreCase)];
         return said.Count == 0 ? null : ToldOnly(
             reed,
             "blunt-",

@@ -38,7 +38,7 @@ public static class LetterMarks
             .. log.Findings.Where(finding => finding.Ended?.Now.Ending != FindingEnding.Gone).Select(Found),
             .. log.Work.GroupBy(work => work.Now.Place).Select(group => new ReedMark(
                 group.Key, MarkKind.Worked, What([.. group.Select(work => work.Now)]), Times: group.Select(work => work.Pass).Distinct().Count())),
-            .. log.LeftAlone.Select(left => new ReedMark(left.Now.Place, MarkKind.LeaveAlone, left.Now.Words)),
+            .. log.LeftAlone.Select(left => new ReedMark(left.Now.Place, MarkKind.LeaveAlone, AloneSaid.IsOnlyThat(left.Now.Words) ? LetterLog.NoReason : left.Now.Words)),
         ];
     }
 
