@@ -71,6 +71,10 @@ public sealed class IntakeReaderTests
     [InlineData("It is flat low down, and sharp on top.", -2, null, null)]
     [InlineData("Stiff, and hard to blow.", null, -2, "too easily")]
     [InlineData("Stiff, and hard to blow.", null, 2, null)]
+    [InlineData("It never goes flat.", 1, null, null)]
+    [InlineData("It is not flat any more.", 1, null, null)]
+    [InlineData("It isn’t hard to blow.", null, -2, null)]
+    [InlineData("My last reed was flat, this one is not.", 1, null, null)]
     [InlineData("It squeaks.", -1, -1, null)]
     [InlineData(null, -1, -1, null)]
     public void A_mark_that_says_the_opposite_of_the_words_is_asked_about(string? bothers, int? pitch, int? response, string? mark)

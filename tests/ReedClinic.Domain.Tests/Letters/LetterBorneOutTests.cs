@@ -2,9 +2,7 @@ using System.Text.RegularExpressions;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Letters;
-using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.Reeds;
-using ReedClinic.Domain.Tests.Letters.Drafts;
 
 namespace ReedClinic.Domain.Tests.Letters;
 

@@ -1,6 +1,5 @@
 using System.Text.RegularExpressions;
 using ReedClinic.Domain.Bench;
-using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Reeds;
 using ReedClinic.Domain.Tests.Letters.Drafts;
