@@ -7,8 +7,6 @@ public static class EntryPutRight
 {
     private static readonly HashSet<string> AfterNo = ["that", "it", "i", "sorry", "wait", "the", "this", "hang", "hold"];
 
-    private static readonly HashSet<string> OfAmount = [.. "stroke strokes pass passes mm millimetre millimetres millimeter millimeters tenth tenths of a off each in all only just more less instead not and but the them were there".Split(' ')];
-
     private static readonly HashSet<string> Units = ["mm", "millimetre", "millimetres", "millimeter", "millimeters", "tenth", "tenths", "stroke", "strokes", "pass", "passes"];
 
     /// <summary>The entry as it was meant.</summary>
@@ -26,6 +24,11 @@ public static class EntryPutRight
         }
 
         var tokens = Tokenizer.Cut(said);
+        if (RightCommand.Rest(said, tokens) is { } rest)
+        {
+            return before is Stopped or Verdict or CauseJudged or Undo or Parked or AdviceSetAside ? null : Of(rest, before, context, alone: false) ?? Instead(rest, before, context);
+        }
+
         return PlacePutRight.Agrees(tokens) ? null : PlacePutRight.Of(Meant(said, tokens, strip: false), before, alone) ?? (alone && !PutsRight(tokens, before) ? null : before switch
         {
             Adjustment work => AmountOf(work, said, tokens) ?? ZonePutRight.Of(work, Meant(said, tokens, strip: true), said, context),
@@ -35,8 +38,22 @@ public static class EntryPutRight
         });
     }
 
+    // “Correct the last one: needs a push”: what is said of nothing that stands before it takes its place whole; how much work was done is said of work.
+    private static BenchEntry? Instead(string rest, BenchEntry before, PhraseContext context) =>
+        PhraseReader.Read(rest, context) is { Entries: [{ Kind: EntryKind.Test or EntryKind.Finding or EntryKind.Adjustment or EntryKind.LeaveAlone or EntryKind.LookedFor } read], Kept.Count: 0 }
+            && (read.Kind == before.Kind || read.Doubts.Count == 0) && read.ToEntry(context) is Outcome<BenchEntry>.Done(var entry) ? entry.AsSaid(rest) : null;
+
+    // “Actually no, B flat”, “wait no, B flat”: what leads up to it puts right, where nothing says that it is so by now.
+    private static bool Leads(List<Token> tokens)
+    {
+        var lead = tokens.TakeWhile(token => token.Kind is TokenKind.Break || RightWords.Lead.Contains(token.Text)).Select(token => token.Text).ToList();
+        return (lead.Contains("actually") || lead.Contains("wait") || lead.Contains("hang") || lead.Contains("hold") || lead.Count(word => word is "no" or "nope") > 1)
+            && !tokens.Exists(token => token.Text is "now" or "again" or "still" or "then" or "after");
+    }
+
     // “Sorry, …”, “I meant …”, “make that …”, “no, …”, “no that was …”, but not “no change”; “it should be C” is what is wanted, not what was meant.
     private static bool PutsRight(List<Token> tokens, BenchEntry before) => tokens.Count > 1 && (tokens.Take(4).Any(token => RightWords.Surely.Contains(token.Text))
+        || before is Adjustment && BareCount.Says(tokens) || before is Test && Leads(tokens)
         || tokens[0].Text is "make" && tokens[1].Text is "that" or "it" || before is Adjustment && tokens[0].Text is "should" || tokens.Take(2).Zip(tokens.Skip(1)).Any(pair => pair.First.Text is "should" && pair.Second.Text is "have" or "say")
         || tokens[0].Text is "no" or "nope" && (tokens[1].Kind is TokenKind.Break || AfterNo.Contains(tokens[1].Text) || tokens.Exists(token => token.Is("not"))));
 
@@ -57,7 +74,7 @@ public static class EntryPutRight
     private static Adjustment? AmountOf(Adjustment work, string said, List<Token> tokens)
     {
         // “No, one more stroke” is work that is still to come.
-        if (tokens.Exists(token => token.Text is "more" or "less" or "another"))
+        if (tokens.Where((token, at) => token.Text is "less" or "another" || token.Text is "more" && !BareCount.IsMoreLike(tokens, at)).Any())
         {
             return null;
         }
@@ -68,7 +85,7 @@ public static class EntryPutRight
         for (var at = 0; at < tokens.Count;)
         {
             var isDenied = at > 0 && tokens[at - 1].Is("not");
-            if (Numbers.At(tokens, at, tokens.Count) is { } counted && !(tokens[at].Is("one") && at + 1 < tokens.Count && tokens[at + 1].Kind is TokenKind.Word && !OfAmount.Contains(tokens[at + 1].Text)))
+            if (Numbers.At(tokens, at, tokens.Count) is { } counted && !(tokens[at].Is("one") && at + 1 < tokens.Count && tokens[at + 1].Kind is TokenKind.Word && !BareCount.Beside.Contains(tokens[at + 1].Text)))
             {
                 if (!isDenied && number is not null)
                 {
@@ -81,7 +98,7 @@ public static class EntryPutRight
                 continue;
             }
 
-            if (tokens[at].Kind is TokenKind.Word && !RightWords.Lead.Contains(tokens[at].Text) && !OfAmount.Contains(tokens[at].Text))
+            if (tokens[at].Kind is TokenKind.Word && !RightWords.Lead.Contains(tokens[at].Text) && !BareCount.Beside.Contains(tokens[at].Text) && !BareCount.IsMoreLike(tokens, at))
             {
                 return null;
             }

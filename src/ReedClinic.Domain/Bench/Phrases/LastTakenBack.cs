@@ -12,7 +12,18 @@ public static class LastTakenBack
 
     private static readonly HashSet<string> What = ["that", "it", "this", "last", "entry", "one"];
 
-    private static readonly HashSet<string> Beside = [.. "no nope oops whoops sorry wait actually please can you i the my very just said thing bit out hang on hold well ok okay er um line".Split(' ')];
+    private static readonly HashSet<string> Beside = [.. "no nope nah oops whoops sorry wait actually please can you i the my very just said thing bit out hang on hold well ok okay er um oh ah argh line".Split(' ')];
+
+    // “That’s wrong, scratch that”, “my mistake, undo that”.
+    private static readonly HashSet<string> Why = [.. "that it this one last entry is 's was wrong mistake error not right correct quite button a all".Split(' ')];
+
+    internal static bool IsBeside(string word) => Beside.Contains(word);
+
+    internal static bool IsWhy(string word) => Why.Contains(word);
+
+    internal static bool IsWhat(string word) => What.Contains(word);
+
+    internal static bool IsEither(string word) => Either.Contains(word);
 
     /// <summary>Whether a line takes back what was said last.</summary>
     /// <param name="text">What was typed or said.</param>
@@ -46,6 +57,16 @@ public static class LastTakenBack
 
         var all = Tokenizer.Cut(said).Where(token => token.Kind is not TokenKind.Break).Select(token => token.Text).ToList();
         // “I can undo that” and “can I undo that” speak of it; “can you undo that, please” and “please can …” ask for it.
-        return all.Contains("can") && !all.Contains("please") && !all.Contains("you") ? [] : [.. all.Where(word => !Beside.Contains(word))];
+        return all.Contains("can") && !all.Contains("please") && !all.Contains("you") ? [] : WithoutWhy([.. all.Where(word => !Beside.Contains(word))]);
+    }
+
+    // Why it is taken back, before it is and behind.
+    private static List<string> WithoutWhy(List<string> words)
+    {
+        var verb = words.FindIndex(word => Away.Contains(word) || Either.Contains(word) || word is "take" or "remove");
+        var said = verb > 0 && words.Take(verb).All(Why.Contains) ? words[verb..] : words;
+        var why = said.FindIndex(1 < said.Count ? 1 : 0, word => word is "is" or "'s" or "was" or "wrong" or "mistake" or "error");
+        return why < 2 || !said.Exists(word => word is "wrong" or "mistake" or "error") || !said.Skip(why).All(Why.Contains) ? said
+            : said[..(said[why] is "is" or "'s" or "was" ? why - 1 : why)];
     }
 }

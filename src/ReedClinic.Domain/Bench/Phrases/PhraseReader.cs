@@ -31,12 +31,28 @@ public static class PhraseReader
 
         if (judge is not null)
         {
+            if (text.Length <= LongestPhrase && RightCommand.Kept(text, tokens) is { } command)
+            {
+                return new PhraseReading(text, [command], []);
+            }
+
+            if (LeadTakenBack.Count(tokens) is > 0 and var lead)
+            {
+                var behind = Read(text, tokens[lead..], context, judge);
+                return behind with { Entries = [LeadTakenBack.Kept(text, tokens[..lead]), .. behind.Entries] };
+            }
+
             SaidInPassing.Quiet(tokens);
             Bounds.Quiet(tokens);
         }
 
+        return Read(text, tokens, context, judge);
+    }
+
+    private static PhraseReading Read(string text, List<Token> tokens, PhraseContext context, Judge? judge)
+    {
         var course = Run(tokens, context, judge);
-        var reading = Reading.Of(text, course.Segments, course);
+        var reading = Reading.Of(text, course.Segments, course, tokens[0].Start);
         return BarePitch.Read(text, tokens, context, reading.Entries) is { } pitch ? new PhraseReading(text, [pitch], []) : reading;
     }
 
@@ -92,6 +108,7 @@ public static class PhraseReader
         Unmeant.Keep(course);
         Bounds.Keep(course);
         Likelihood.Join(course);
+        BareCount.Keep(course);
         Crumbs.Keep(course);
     }
 

@@ -3,7 +3,7 @@ namespace ReedClinic.Domain.Bench.Phrases;
 /// <summary>Turns what was understood into the answer, and looks after every visible character.</summary>
 internal static class Reading
 {
-    internal static PhraseReading Of(string text, IReadOnlyList<Segment> segments, Course? course)
+    internal static PhraseReading Of(string text, IReadOnlyList<Segment> segments, Course? course, int from = 0)
     {
         if (course is not null)
         {
@@ -11,8 +11,8 @@ internal static class Reading
         }
 
         List<ReadEntry> entries = [.. (course?.Drafts ?? []).Select(draft => Entry(text, segments, draft))];
-        GatherWords(text, entries);
-        return new PhraseReading(text, entries, LeftOver(text, entries));
+        GatherWords(text, entries, from);
+        return new PhraseReading(text, entries, LeftOver(text, entries, from));
     }
 
     /// <summary>Segments at the beginning that only lead up to an entry belong to it.</summary>
@@ -36,9 +36,9 @@ internal static class Reading
     }
 
     /// <summary>Words that nothing could be made of, right before a remark or behind one, are part of it: one remark with all its words.</summary>
-    private static void GatherWords(string text, List<ReadEntry> entries)
+    private static void GatherWords(string text, List<ReadEntry> entries, int from)
     {
-        foreach (var span in LeftOver(text, entries).Where(span => LeftWords.Kept(text, span) is not null))
+        foreach (var span in LeftOver(text, entries, from).Where(span => LeftWords.Kept(text, span) is not null))
         {
             var before = entries.FindLastIndex(entry => entry.Span.End <= span.Start);
             var at = before >= 0 && entries[before].Kind is EntryKind.Note ? before : entries.FindIndex(entry => entry.Span.Start >= span.End);
@@ -73,11 +73,10 @@ internal static class Reading
         };
     }
 
-    private static List<TextSpan> LeftOver(string text, List<ReadEntry> entries)
+    private static List<TextSpan> LeftOver(string text, List<ReadEntry> entries, int at)
     {
         List<TextSpan> left = [];
         var ordered = entries.Select(entry => entry.Span).OrderBy(span => span.Start).ToList();
-        var at = 0;
         foreach (var span in ordered.Append(new TextSpan(text.Length, 0)))
         {
             if (span.Start > at && Visible(text, at, span.Start) is { } gap)

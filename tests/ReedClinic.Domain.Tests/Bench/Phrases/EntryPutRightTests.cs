@@ -14,6 +14,16 @@ public sealed class EntryPutRightTests
     [InlineData("sorry, 4 strokes", "left window, three strokes", 4)]
     [InlineData("I meant five", "left window, three strokes", 5)]
     [InlineData("should be two strokes", "left window, three strokes", 2)]
+    [InlineData("actually it was two strokes", "left window, three strokes", 2)]
+    [InlineData("actually two strokes", "left window, three strokes", 2)]
+    [InlineData("it was only two", "left window, three strokes", 2)]
+    [InlineData("only two actually", "left window, three strokes", 2)]
+    [InlineData("rather two strokes", "left window, three strokes", 2)]
+    [InlineData("two strokes, I meant", "left window, three strokes", 2)]
+    [InlineData("well actually it was more like four", "left window, three strokes", 4)]
+    [InlineData("it was two strokes", "left window, three strokes", 2)]
+    [InlineData("correct the last one: two strokes", "left window, three strokes", 2)]
+    [InlineData("correct that to two strokes", "left window, three strokes", 2)]
     public void How_many_strokes_is_put_right(string text, string before, int strokes)
     {
         var work = Assert.IsType<Adjustment>(Of(text, "scraped the " + before));
@@ -40,6 +50,15 @@ public sealed class EntryPutRightTests
     [InlineData("sorry, that was C")]
     [InlineData("make that C")]
     [InlineData("should have been C")]
+    [InlineData("actually no, C")]
+    [InlineData("actually C")]
+    [InlineData("actually it was C")]
+    [InlineData("no actually, it's C")]
+    [InlineData("no no, C")]
+    [InlineData("wait no, C")]
+    [InlineData("hang on, that's C")]
+    [InlineData("correct the last one: crow is C")]
+    [InlineData("correct that: C")]
     public void A_pitch_is_put_right(string text) => Assert.Equal("C", Assert.IsType<Domain.Bench.Test>(Of(text, "crow is D")).Pitch!.PitchClass.Name);
 
     [Fact]
@@ -93,9 +112,87 @@ public sealed class EntryPutRightTests
     [InlineData("that should be C", "crow is D")]
     [InlineData("lower should be the same", "two strokes off the upper blade left corner")]
     [InlineData("make the lower the same", "two strokes off the upper blade left corner")]
+    [InlineData("actually two strokes more", "scraped the left window, three strokes")]
+    [InlineData("actually two strokes off the heart", "scraped the left window, three strokes")]
+    [InlineData("it was two strokes that did it", "scraped the left window, three strokes")]
+    [InlineData("it was two or three", "scraped the left window, three strokes")]
+    [InlineData("only two strokes?", "scraped the left window, three strokes")]
+    [InlineData("actually it was two strokes", "crow is D")]
+    [InlineData("actually it's C now", "crow is D")]
+    [InlineData("wait, the low notes are late", "crow is D")]
+    [InlineData("correct the last one: two strokes", "crow is D")]
+    [InlineData("correct the last one: whatever", "crow is D")]
+    [InlineData("fix that, two strokes off the heart", "crow is D")]
     public void What_says_anything_else_puts_nothing_right(string text, string before) => Assert.Null(Of(text, before));
 
     [Theory]
+    [InlineData("correct the last one: bit stuffy in the left hand notes", "low D speaks late", "a little too hard")]
+    [InlineData("correct the last one: needs a push", "bit stuffy in the left hand notes", "needs a push")]
+    [InlineData("no, correct the last entry, needs a push", "bit stuffy in the left hand notes", "needs a push")]
+    [InlineData("change the last one to muffled", "stuffy", "covered")]
+    [InlineData("fix the last one: muffled", "stuffy", "covered")]
+    [InlineData("please correct that: a bit stuffy", "low D speaks late", "a little too hard")]
+    public void A_test_that_is_said_to_be_corrected_takes_the_last_ones_place(string text, string before, string step)
+    {
+        var test = Assert.IsType<Domain.Bench.Test>(Of(text, before));
+
+        Assert.Equal((step, null), (test.StepWord, test.Words));
+    }
+
+    [Theory]
+    [InlineData("actually it was two strokes", "crow is C")]
+    [InlineData("actually two strokes", "soaked it")]
+    [InlineData("it was only two", "crow is C")]
+    [InlineData("only two strokes", "the tip is too thick")]
+    [InlineData("rather two strokes", "crow is C")]
+    [InlineData("correct the last one: two strokes", "crow is C")]
+    [InlineData("correct the last one: needs a push", "verdict improved")]
+    [InlineData("correct the last one: whatever that was", "crow is C")]
+    public void What_may_put_right_and_names_nothing_is_no_new_entry(string text, string before)
+    {
+        var read = Assert.Single(PhraseReader.Read(text, PhraseCorpus.Context([before])).Entries);
+
+        Assert.Equal(EntryKind.Note, read.Kind);
+        Assert.NotEmpty(read.Doubts);
+    }
+
+    [Theory]
+    [InlineData("two strokes off the left window, actually two")]
+    [InlineData("actually two strokes off the left window")]
+    [InlineData("scraped the left window, only two strokes")]
+    [InlineData("fix that: two strokes off the left window", true)]
+    public void Work_with_a_place_of_its_own_is_work(string text, bool isCommand = false) =>
+        Assert.Equal(isCommand ? EntryKind.Note : EntryKind.Adjustment, Assert.Single(PhraseReader.Read(text, PhraseCorpus.Context(["crow is C"])).Entries).Kind);
+
+    [Theory]
+    [InlineData("nah scratch that, left the heart alone", "nah scratch that", EntryKind.LeaveAlone)]
+    [InlineData("scrap that. clipped 0.2 mm", "scrap that", EntryKind.Adjustment)]
+    [InlineData("no, scratch that, two strokes off the heart", "no, scratch that", EntryKind.Adjustment)]
+    [InlineData("forget that, the tip is too thick", "forget that", EntryKind.Finding)]
+    [InlineData("no that's wrong, scratch that, the crow is C", "no that's wrong, scratch that", EntryKind.Test)]
+    [InlineData("ignore that last one: the crow is C", "ignore that last one", EntryKind.Test)]
+    public void What_takes_back_first_is_in_the_words_of_no_entry_behind_it(string text, string lead, EntryKind kind)
+    {
+        var entries = PhraseReader.Read(text, PhraseCorpus.Context(["low notes speak at once"])).Entries;
+
+        Assert.Equal([(EntryKind.Note, lead), (kind, text[(lead.Length + 1)..].Trim())], entries.Select(entry => (entry.Kind, entry.Said)));
+        Assert.NotEmpty(entries[0].Doubts);
+    }
+
+    [Theory]
+    [InlineData("scratch on the left window")]
+    [InlineData("scratched the left window, two strokes")]
+    public void What_takes_nothing_back_stays_in_its_entry(string text) => Assert.StartsWith(text[..6], PhraseReader.Read(text, PhraseCorpus.Context(["crow is C"])).Entries[0].Said, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("no that's wrong, scratch that")]
+    [InlineData("that's wrong, scratch that")]
+    [InlineData("no, that's not right, scratch that")]
+    [InlineData("wrong, take that back")]
+    [InlineData("my mistake, undo that")]
+    [InlineData("no scratch that one, that's wrong")]
+    [InlineData("nah scratch that")]
+    [InlineData("wrong button, delete that")]
     [InlineData("scratch that last one")]
     [InlineData("scratch that")]
     [InlineData("take that back")]
@@ -131,6 +228,10 @@ public sealed class EntryPutRightTests
     [InlineData("well I can undo that")]
     [InlineData("what can I undo")]
     [InlineData("can I undo that")]
+    [InlineData("no that's wrong")]
+    [InlineData("that's wrong, scratch that corner")]
+    [InlineData("scratch the wrong one")]
+    [InlineData("it's not right, scratch it")]
     [InlineData("")]
     [InlineData(null)]
     public void What_says_anything_else_takes_nothing_back(string? text) => Assert.False(LastTakenBack.Says(text));
