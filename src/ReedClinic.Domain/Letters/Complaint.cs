@@ -33,6 +33,9 @@ internal sealed record Complaint(TestKind? Test, int Way, IReadOnlyList<string> 
     /// <summary>Whether it is a complaint only where nothing else is: “it was lovely in autumn”, but not “it was lovely, and now it is flat”.</summary>
     public bool IsOnlyAlone { get; init; }
 
+    /// <summary>The words by which it was told; empty for a mark.</summary>
+    public string Told { get; init; } = "";
+
     /// <summary>What was marked on a scale of the intake, with the scale’s own name; null for what was said in words.</summary>
     public (string Scale, string Mark)? Marked { get; init; }
 
@@ -45,8 +48,8 @@ internal sealed record Complaint(TestKind? Test, int Way, IReadOnlyList<string> 
     {
         List<Complaint> all =
         [
-            .. ComplaintsKnown.All.Select(one => (one.Means, At: ComplaintsKnown.Where(one.Words, words))).Where(pair => pair.At is not null)
-                .OrderBy(pair => pair.At).Select(pair => pair.Means),
+            .. ComplaintsKnown.All.Select(one => (one.Means, At: ComplaintsKnown.Where(one.Words, words), one.Words)).Where(pair => pair.At is not null)
+                .OrderBy(pair => pair.At).Select(pair => pair.Means with { Told = pair.Words.Match(words, pair.At!.Value).Value }),
         ];
         return EachOnce(all.TrueForAll(one => one.IsOnlyAlone) ? all : all.FindAll(one => !one.IsOnlyAlone));
     }

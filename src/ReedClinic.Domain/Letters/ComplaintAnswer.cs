@@ -45,6 +45,11 @@ internal static class ComplaintAnswer
         }
 
         var last = told[^1].Root;
+        if (open.Where(one => ComplaintNamed.In(one, log).Count > 0).ToList() is { Count: > 0 } named && !unknown)
+        {
+            return [.. said, .. Named(material, reed, log, named, last, phrasing), .. open.Except(named).ToList() is { Count: > 0 } rest ? [AskedBack(material, reed, log, rest, true, last, phrasing)] : Array.Empty<LetterSentence>(), .. Reason(material, reed, log, last, phrasing), .. marked];
+        }
+
         var back = open.Count == 0 ? NotRecognised(material, reed, log, last, phrasing)
             : AskedBack(material, reed, log, unknown ? [.. open, Complaint.AsWritten] : open, said.Count > 0 || log.Moves.Any(IsTold), last, phrasing);
         return [.. said, back, .. Reason(material, reed, log, last, phrasing), .. marked];
@@ -78,6 +83,16 @@ internal static class ComplaintAnswer
 
     private static bool IsSaid(LiveFact<Test>? fact) => fact?.Now is { TestKind: TestKind.Crow, Pitch: not null } or { TestKind: not TestKind.Crow, Step: not null };
 
+    /// <summary>What was remarked of a complaint later than all that answers it: the letter tells no remarks, so it may be out of date.</summary>
+    /// <param name="complaint">The complaint.</param>
+    /// <param name="log">The reed’s log.</param>
+    internal static IReadOnlyList<string> RemarkedSince(Complaint complaint, BenchLog log)
+    {
+        List<int> said = [.. log.Moves.Where(move => move.TestKind == complaint.Test).SelectMany(move => new[] { move.Arrival?.Sequence, move.Now?.Sequence }).OfType<int>(),
+            .. Found(complaint.Findings, log).SelectMany(one => new[] { one.Fact.Sequence, one.Ended?.Sequence }).OfType<int>()];
+        return said.Count == 0 ? [] : ComplaintNamed.Remarked(complaint, log, said.Max());
+    }
+
     /// <summary>What was found of some kinds, strengths apart, and what the work itself brought about: no student wrote of that.</summary>
     /// <param name="kinds">The kinds.</param>
     /// <param name="log">The log.</param>
@@ -101,6 +116,10 @@ internal static class ComplaintAnswer
         var it = open.DistinctBy(one => one.Name).Count() > 1 || open[0].IsPlural ? "they are" : "it is";
         return new(phrasing.Say("complaint-not", reed.Number, ways, ("what", Names(open)), ("it is", it), HowLong(material, reed)[0], HowLong(material, reed)[1]), [last]);
     }
+
+    // What words at the bench name isn’t called untried; how it is at home is asked all the same.
+    private static IEnumerable<LetterSentence> Named(LetterMaterial material, Reed reed, BenchLog log, List<Complaint> named, EntryId last, Phrasing phrasing) => !GoesHomeToBePlayed(reed, log) ? []
+        : [new(phrasing.Say("complaint-named", reed.Number, ComplaintWordings.Named, ("what", Names(named)), ("it is", named.DistinctBy(one => one.Name).Count() > 1 || named[0].IsPlural ? "they are" : "it is"), HowLong(material, reed)[0], HowLong(material, reed)[1]), [last])];
 
     // What nobody here can put to a test or a finding isn’t answered by whatever was found first.
     private static LetterSentence NotRecognised(LetterMaterial material, Reed reed, BenchLog log, EntryId last, Phrasing phrasing)
@@ -186,7 +205,7 @@ internal static class ComplaintAnswer
             return new(phrasing.Say("complaint-moved", turn, ways, ("was", was), ("before", Before(since)), ("now", Again.Of(was, Clause(move.TestKind, after, turn + 1, phrasing)))), roots);
         }
 
-        return new(phrasing.Say("complaint-once", turn, complaint.IsMet(before) ? ComplaintWordings.Met : complaint.IsOpposed && before != TestScale.Of(move.TestKind).Good ? ComplaintWordings.OppositeMet : ComplaintWordings.NotMet, ("was", was)), roots);
+        return new(phrasing.Say("complaint-once", turn, complaint.IsMet(before) ? ComplaintNamed.Remarked(complaint, log, move.Arrival.Sequence).Count > 0 ? ComplaintWordings.MetThen : ComplaintWordings.Met : complaint.IsOpposed && before != TestScale.Of(move.TestKind).Good ? ComplaintWordings.OppositeMet : ComplaintWordings.NotMet, ("was", was)), roots);
     }
 
     private static LetterSentence ByFinding(Complaint complaint, FindingNow found, BenchLog log, int turn, Phrasing phrasing)
@@ -197,6 +216,7 @@ internal static class ComplaintAnswer
             FindingEnding.Gone when !PutRight.IsWorkedOn(found, log) => ComplaintWordings.GoneByItself,
             { } ending => ComplaintWordings.Ended[ending],
             null when found.DoneForIt.Count > 0 => ComplaintWordings.WorkedOn,
+            null when ComplaintNamed.Remarked(complaint, log, found.Fact.Sequence).Count > 0 => ComplaintWordings.FoundThen,
             null when found.Finding.Certainty == Certainty.Suspected => ComplaintWordings.SuspectedToo,
             null when complaint.Findings.Count > MostThatAreTheSame => ComplaintWordings.FoundAlike,
             null when log.Moves.Any(move => move.TestKind == complaint.Test && Step(move.Now) is { } step && !complaint.IsMet(step)) => ComplaintWordings.FoundToo,

@@ -6,6 +6,8 @@ namespace ReedClinic.Domain.Letters;
 /// <summary>What bothers a student of a reed, and the log has no answer to: the teacher is told before the letter goes.</summary>
 internal static class LetterUnanswered
 {
+    private const int MostQuotes = 3;
+
     /// <summary>The gap that asks the teacher for it; null where everything is answered.</summary>
     /// <param name="material">What the letter is composed from.</param>
     /// <param name="reed">The reed.</param>
@@ -22,7 +24,10 @@ internal static class LetterUnanswered
 
     private static string? What(LetterMaterial material, Reed reed, BenchLog log)
     {
-        var open = ComplaintAnswer.Open(Complaint.Of(reed, material.Batch), log);
+        var all = Complaint.Of(reed, material.Batch);
+        var open = ComplaintAnswer.Open(all, log);
+        List<Complaint> named = [.. open.Where(one => ComplaintNamed.In(one, log).Count > 0)];
+        open = [.. open.Except(named)];
         List<string> said = [];
         if (Complaint.IsUnknown(reed, material.Batch))
         {
@@ -36,6 +41,18 @@ internal static class LetterUnanswered
                 + $"The log doesn’t answer {ComplaintAnswer.Names(open)}, and the letter says so.");
         }
 
+        if (named.Count > 0)
+        {
+            said.Add($"No test or finding answers {ComplaintAnswer.Names(named)}, but words at the bench name it: {Quotes(named.SelectMany(one => ComplaintNamed.In(one, log)))} The letter doesn’t say that it wasn’t tried.");
+        }
+
+        if (all.SelectMany(one => ComplaintAnswer.RemarkedSince(one, log)).ToList() is { Count: > 0 } later)
+        {
+            said.Add($"What the letter says of it is older than what was remarked later, and the letter doesn’t tell remarks: {Quotes(later)}");
+        }
+
         return said.Count == 0 ? null : string.Join(' ', said);
     }
+
+    private static string Quotes(IEnumerable<string> words) => string.Join(' ', words.Distinct().Take(MostQuotes).Select(Prose.Quote));
 }

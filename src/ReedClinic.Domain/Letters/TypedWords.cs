@@ -29,7 +29,9 @@ internal static class TypedWords
         ];
     }
 
-    private static IEnumerable<string?> Of(BenchEntry? entry) => entry switch
+    /// <summary>What was typed with one entry, and may stand in a letter.</summary>
+    /// <param name="entry">The entry.</param>
+    internal static IEnumerable<string?> Of(BenchEntry? entry) => entry switch
     {
         Finding finding => [finding.Words],
         FindingEnded ended => [ended.Words],

@@ -41,6 +41,19 @@ internal static class ComplaintWordings
         "{I met that too|I found the same|in my hands it was the same}: <was> when it {came|arrived}.", "{I tried just that|I looked into that}, and {met it too|found the same}: <was>.",
     ];
 
+    /// <summary>The same where something was remarked of it later: only how it came is told.</summary>
+    internal static IReadOnlyList<string> MetThen { get; } = ["{I tried just that|I looked into that}{ at first|}: <was> when it {came|arrived}.", "when it {came|arrived}, {I tried just that|I looked into that}: <was>."];
+
+    /// <summary>The same of what was found.</summary>
+    internal static IReadOnlyList<string> FoundThen { get; } = ["when it {came|arrived}, I {found|noticed|met} that too."];
+
+    /// <summary>Where words of the teacher’s name it, and neither a test nor a finding tells it.</summary>
+    internal static IReadOnlyList<string> Named { get; } =
+    [
+        "as for <what>: {please tell me|let me know|write to me} how <it is> when you have played {it|this one}<for>.",
+        "as for <what>, {please tell me|let me know|write to me} how <it is> once you have played {it|this one}<little>.",
+    ];
+
     /// <summary>The same where it was as it should be.</summary>
     internal static IReadOnlyList<string> NotMet { get; } =
     [

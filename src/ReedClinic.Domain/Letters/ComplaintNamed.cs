@@ -1,0 +1,52 @@
+using System.Text.RegularExpressions;
+using ReedClinic.Domain.Bench;
+
+namespace ReedClinic.Domain.Letters;
+
+/// <summary>
+/// Words at the bench that name what a student complained of: “high A sags”. Whoever reads them in a letter isn’t told beside them that nothing
+/// was tried, and what was remarked later than a test may have changed what the test said.
+/// </summary>
+/// <remarks>The words are common English, from memory.</remarks>
+internal static partial class ComplaintNamed
+{
+    private const int FewestLetters = 4;
+
+    // What many complaints are made of, and names none. From memory.
+    private static readonly HashSet<string> Common = new(StringComparer.Ordinal)
+    {
+        "with", "hard", "from", "that", "this", "note", "very", "much", "little", "good", "better", "worse", "lovely", "fine", "great", "nice", "every", "each", "some", "other", "another", "different", "after", "speak", "won’t", "won't", "when", "goes", "gets", "start", "long",
+    };
+
+    /// <summary>The words that name it, in the order in which they were said; a test of just that, with words and no step, does.</summary>
+    /// <param name="complaint">The complaint.</param>
+    /// <param name="log">The reed’s log.</param>
+    /// <param name="after">Only what was said after this place in the log.</param>
+    internal static IReadOnlyList<string> In(Complaint complaint, BenchLog log, int after = 0) =>
+    [
+        .. log.Facts.Where(fact => fact.Now is not null && fact.Sequence > after).OrderBy(fact => fact.Sequence)
+            .SelectMany(fact => Words(fact.Now!).Where(words => fact.Now is Test test && test.TestKind == complaint.Test ? !LetterLog.IsBare(test) : Names(words, complaint))).Distinct(),
+    ];
+
+    /// <summary>The same among what is remarked only, which a letter doesn’t tell.</summary>
+    /// <param name="complaint">The complaint.</param>
+    /// <param name="log">The reed’s log.</param>
+    /// <param name="after">Only what was said after this place in the log.</param>
+    internal static IReadOnlyList<string> Remarked(Complaint complaint, BenchLog log, int after) =>
+        [.. log.Live<Note>().Where(note => note.Sequence > after).OrderBy(note => note.Sequence).Select(note => note.Now.Words).Where(words => Names(words, complaint)).Distinct()];
+
+    private static IEnumerable<string> Words(BenchEntry entry) => (entry is Note note ? [note.Words] : TypedWords.Of(entry)).OfType<string>();
+
+    private static bool Names(string words, Complaint complaint) =>
+        ComplaintsKnown.All.Any(one => (one.Means.Name == complaint.Name || (complaint.Test is { } test && one.Means.Test == test)) && one.Words.IsMatch(words))
+        || (complaint.Test == TestKind.SoftestStart && Softly().IsMatch(words))
+        || Stems(complaint.Told).Intersect(Stems(words)).Any();
+
+    private static IEnumerable<string> Stems(string words) => Word().Matches(words.ToLowerInvariant()).Select(match => match.Value.TrimEnd('s')).Where(word => word.Length >= FewestLetters && !Common.Contains(word));
+
+    [GeneratedRegex(@"(?i)\bpp+\b|\bsoftest\b")]
+    private static partial Regex Softly();
+
+    [GeneratedRegex(@"\p{L}+(?:['’](?!s\b)\p{L}+)?")]
+    private static partial Regex Word();
+}
