@@ -17,6 +17,8 @@ public sealed class AskedInOneLineTests(ClinicHost host) : IClassFixture<ClinicH
     [InlineData(Permission.AdviseOnly, "clip a hair, and clip half a millimetre", "One answer goes for both: clipped by a hair, and clipped")]
     [InlineData(Permission.TakeRisks, "clip a hair, and clip half a millimetre", "One answer goes for both: clipped by a hair, and clipped")]
     [InlineData(Permission.AdviseOnly, "clip a hair, two strokes off the left corner, clip half a millimetre", "One answer goes for all 3: clipped by a hair · ")]
+    [InlineData(Permission.TakeRisks, "clip a hair, thin the corners, verdict improved", "One answer goes for all 3: clipped by a hair · ")]
+    [InlineData(Permission.TakeRisks, "clip a hair, verdict improved", "One answer goes for both: clipped by a hair, and ")]
     public async Task A_question_about_a_line_with_several_deeds_names_them_all(Permission permission, string text, string told)
     {
         var (scene, teacher) = await Open($"Tora{permission}{text.Length}", permission);

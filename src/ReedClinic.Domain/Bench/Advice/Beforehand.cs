@@ -57,7 +57,7 @@ public static class Beforehand
         };
     }
 
-    /// <summary>Everything to say before a clip takes another entry’s place, judged by what stood before that; nothing where it is the same clip.</summary>
+    /// <summary>Everything to say before a clip takes another entry’s place, judged by what stood before that; nothing where no more is cut than was said at first.</summary>
     /// <param name="fact">What is said better.</param>
     /// <param name="log">The reed’s log.</param>
     /// <param name="reed">The reed, with what the student allowed.</param>
@@ -67,10 +67,14 @@ public static class Beforehand
     {
         ArgumentNullException.ThrowIfNull(fact);
         return better is not Adjustment work || !WorkKinds.IsClip(work.AdjustmentKind) || Agreement.IsSaid(work.Words)
-            || (fact.Now is Adjustment was && was.AdjustmentKind == work.AdjustmentKind && was.Amount == work.Amount && was.Place == work.Place)
+            || (fact.Now is Adjustment was && IsNoLonger(work, was))
             ? []
             : OfClip(log, reed, batch, new PlannedWork(work.AdjustmentKind, work.Place, work.Amount, fact.Root));
     }
+
+    private static bool IsNoLonger(Adjustment clip, Adjustment was) =>
+        (was.AdjustmentKind == clip.AdjustmentKind && was.Amount == clip.Amount && was.Place == clip.Place)
+        || ReedLengths.ClipOf(clip.AdjustmentKind, clip.Amount) <= ReedLengths.ClipOf(was.AdjustmentKind, was.Amount);
 
     private static IReadOnlyList<AdviceLine> OfClip(BenchLog log, Reed reed, Batch batch, PlannedWork clip) =>
         [.. BenchAdvice.For(log, reed, batch, clip).Where(line => OfAClip.Contains(line.Kind)).Select(AsDone)];

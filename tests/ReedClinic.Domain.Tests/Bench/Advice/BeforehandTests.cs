@@ -77,6 +77,29 @@ public sealed class BeforehandTests
         Assert.Null(Told(other, Hair()));
     }
 
+    [Theory]
+    [InlineData("0.8", "0.3", false)]
+    [InlineData("0.8", "0.8", false)]
+    [InlineData("0.3", "0.8", true)]
+    [InlineData("0.8", null, false)]
+    [InlineData("0.3", null, true)]
+    [InlineData(null, "0.3", false)]
+    public void A_clip_that_is_corrected_is_told_of_again_only_where_it_is_longer(string? was, string? better, bool told)
+    {
+        var scene = new AdviceScene();
+        scene.Crow("C +40");
+        scene.Do(Clip(Millimetres(was)));
+        var fact = scene.Writer.Log.Live<Adjustment>().Single();
+
+        var lines = Beforehand.InPlaceOf(
+            scene.Writer.Log.FactOf(fact.Root)!, scene.Writer.Log, scene.Reed, scene.Batch,
+            Writer.Value(Adjustment.Of(new AdjustmentKindId("clip"), new Place(Zone.TipEdge), new Amount(Millimetres: Millimetres(better)))));
+
+        Assert.Equal(told, lines.Count > 0);
+
+        static decimal? Millimetres(string? said) => said is null ? null : decimal.Parse(said, System.Globalization.CultureInfo.InvariantCulture);
+    }
+
     [Fact]
     public void A_crow_in_the_same_breath_was_heard_and_work_that_was_agreed_was_asked_about()
     {
