@@ -14,20 +14,22 @@ namespace ReedClinic.Data.Bench;
 /// </summary>
 public sealed class BenchVideoBook(IDbContextFactory<ClinicDb> databases)
 {
-    /// <summary>Keeps it in place of what was kept before.</summary>
+    /// <summary>Keeps it in place of what was kept before, where that is still what was seen.</summary>
     /// <param name="actor">Who says it.</param>
     /// <param name="reed">The reed.</param>
+    /// <param name="seen">What was kept when the page was shown.</param>
     /// <param name="link">An address of the web, or nothing.</param>
     /// <param name="from">When the video begins, if that is known.</param>
     /// <param name="ct">Cancels before it is saved.</param>
-    /// <returns>The reed; or what can’t be kept as it is.</returns>
-    public Task<Outcome<Reed>> KeepAsync(Actor actor, ReedId reed, string? link, DateTimeOffset? from, CancellationToken ct)
+    /// <returns>The reed; or what can’t be kept as it is; or the reed as somebody else has kept it meanwhile.</returns>
+    public Task<Outcome<Reed>> KeepAsync(Actor actor, ReedId reed, (string? Link, DateTimeOffset? From) seen, string? link, DateTimeOffset? from, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
-        return databases.PatientlyAsync((attempt, stop) => TryKeep(attempt, actor, reed, link, from, stop), ct);
+        return databases.PatientlyAsync((attempt, stop) => TryKeep(attempt, actor, reed, seen, link, from, stop), ct);
     }
 
-    private async Task<Outcome<Reed>> TryKeep(Attempt attempt, Actor actor, ReedId reed, string? link, DateTimeOffset? from, CancellationToken ct)
+    private async Task<Outcome<Reed>> TryKeep(
+        Attempt attempt, Actor actor, ReedId reed, (string? Link, DateTimeOffset? From) seen, string? link, DateTimeOffset? from, CancellationToken ct)
     {
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
@@ -37,6 +39,12 @@ public sealed class BenchVideoBook(IDbContextFactory<ClinicDb> databases)
             || await db.Set<Reed>().SingleOrDefaultAsync(row => row.Id == reed && db.WorkedBy(actor).Any(batch => batch.Id == row.Batch), ct).ConfigureAwait(false) is not { } filmed)
         {
             return new Outcome<Reed>.NotFound();
+        }
+
+        var kept = (filmed.VideoLink, filmed.VideoFrom);
+        if (kept != seen && kept != (PlainText.Tidy(link), from))
+        {
+            return new Outcome<Reed>.Conflict(filmed);
         }
 
         if (filmed.Film(link, from) is { Count: > 0 } problems)

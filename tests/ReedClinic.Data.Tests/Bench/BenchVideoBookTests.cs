@@ -20,12 +20,27 @@ public sealed class BenchVideoBookTests(TestDatabases databases) : IClassFixture
         var database = await databases.OpenAsync(engine);
         var (videos, reed) = (new BenchVideoBook(database), (await new Studio(database).ReedAsync()).Id);
 
-        Assert.IsType<Outcome<Reed>.Done>(await videos.KeepAsync(Studio.Ada, reed, Link, From, Ct));
-        Assert.IsType<Outcome<Reed>.Refused>(await videos.KeepAsync(Studio.Ada, reed, "javascript:alert(1)", null, Ct));
+        Assert.IsType<Outcome<Reed>.Done>(await videos.KeepAsync(Studio.Ada, reed, default, Link, From, Ct));
+        Assert.IsType<Outcome<Reed>.Refused>(await videos.KeepAsync(Studio.Ada, reed, (Link, From), "javascript:alert(1)", null, Ct));
         Assert.Equal((Link, From), await KeptAsync(database, reed));
 
-        Assert.IsType<Outcome<Reed>.Done>(await videos.KeepAsync(Studio.Ben, reed, " ", null, Ct));
+        Assert.IsType<Outcome<Reed>.Done>(await videos.KeepAsync(Studio.Ben, reed, (Link, From), " ", null, Ct));
         Assert.Equal((null, null), await KeptAsync(database, reed));
+    }
+
+    [Theory, OnBothEngines]
+    public async Task A_page_that_was_opened_before_somebody_else_kept_another_takes_nothing_away_and_the_same_twice_is_once(ClinicEngine engine)
+    {
+        var database = await databases.OpenAsync(engine);
+        var (videos, reed) = (new BenchVideoBook(database), (await new Studio(database).ReedAsync()).Id);
+        Assert.IsType<Outcome<Reed>.Done>(await videos.KeepAsync(Studio.Ada, reed, default, Link, From, Ct));
+
+        var theirs = Assert.IsType<Outcome<Reed>.Conflict>(await videos.KeepAsync(Studio.Ben, reed, default, "", From.AddHours(1), Ct)).Theirs;
+
+        Assert.Equal((Link, From), (theirs.VideoLink, theirs.VideoFrom));
+        Assert.Equal((Link, From), await KeptAsync(database, reed));
+        Assert.IsType<Outcome<Reed>.Done>(await videos.KeepAsync(Studio.Ada, reed, default, Link, From, Ct));
+        Assert.IsType<Outcome<Reed>.Conflict>(await videos.KeepAsync(Studio.Ben, reed, (Link, From.AddHours(1)), "", From, Ct));
     }
 
     [Theory, OnBothEngines]
@@ -34,8 +49,8 @@ public sealed class BenchVideoBookTests(TestDatabases databases) : IClassFixture
         var database = await databases.OpenAsync(engine);
         var (videos, reed) = (new BenchVideoBook(database), (await new Studio(database).ReedAsync()).Id);
 
-        Assert.IsType<Outcome<Reed>.NotFound>(await videos.KeepAsync(Studio.Stranger, reed, Link, From, Ct));
-        Assert.IsType<Outcome<Reed>.NotFound>(await videos.KeepAsync(Studio.Ada, new ReedId(Studio.NewGuid()), Link, From, Ct));
+        Assert.IsType<Outcome<Reed>.NotFound>(await videos.KeepAsync(Studio.Stranger, reed, default, Link, From, Ct));
+        Assert.IsType<Outcome<Reed>.NotFound>(await videos.KeepAsync(Studio.Ada, new ReedId(Studio.NewGuid()), default, Link, From, Ct));
         Assert.Equal((null, null), await KeptAsync(database, reed));
     }
 

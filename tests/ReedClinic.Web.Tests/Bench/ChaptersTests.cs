@@ -1,5 +1,7 @@
 using System.Net;
+using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
+using ReedClinic.Domain.Intake;
 using ReedClinic.Web.Features.Bench.Chapters;
 using ReedClinic.Web.Tests.Hosting;
 
@@ -39,7 +41,7 @@ public sealed class ChaptersTests(ClinicHost host) : IClassFixture<ClinicHost>
         using var posted = await (await Form.At(teacher, scene.Page, scene.Entries)).Set("TestKind", "Crow").Set("Step", "0").Post();
         var zero = ChaptersEndpoint.Say((await scene.Log()).Facts[0].Chain[0].RecordedAt.AddSeconds(-75), TimeZoneInfo.Local);
 
-        using var kept = await (await Form.At(teacher, $"{scene.Page}/chapters")).Set("link", " https://video.example/bench?take=3&x=1 ").Set("zero", zero).Post();
+        using var kept = await (await Form.At(teacher, $"{scene.Page}/chapters")).Set("Form.Link", " https://video.example/bench?take=3&x=1 ").Set("Form.Zero", zero).Post();
         Assert.Equal($"{scene.Page}/chapters?kept=true", kept.Leads());
 
         using var page = new HtmlParser().ParseDocument((await teacher.See($"{scene.Page}/chapters")).Page);
@@ -61,14 +63,61 @@ public sealed class ChaptersTests(ClinicHost host) : IClassFixture<ClinicHost>
         using var teacher = await host.Teacher();
         using var posted = await (await Form.At(teacher, scene.Page, scene.Entries)).Set("TestKind", "Crow").Set("Step", "0").Post();
 
-        using var refused = await (await Form.At(teacher, $"{scene.Page}/chapters")).Set("link", typed).Post();
-        using var page = new HtmlParser().ParseDocument((await teacher.See(refused.Leads()!)).Page);
+        using var refused = await (await Form.At(teacher, $"{scene.Page}/chapters")).Set("Form.Link", typed).Post();
+        Assert.Equal((HttpStatusCode.OK, null), (refused.StatusCode, refused.Leads()));
+        using var page = new HtmlParser().ParseDocument(await refused.Content.ReadAsStringAsync(Ct));
         using var later = new HtmlParser().ParseDocument((await teacher.See($"{scene.Page}/chapters")).Page);
 
         Assert.Contains("begins with https://", page.GetElementById("f-link-error")!.TextContent, StringComparison.Ordinal);
         Assert.Equal((typed, "true"), (page.GetElementById("f-link")!.GetAttribute("value"), page.GetElementById("f-link")!.GetAttribute("aria-invalid")));
         Assert.Equal("", later.GetElementById("f-link")!.GetAttribute("value") ?? "");
         Assert.Empty(later.QuerySelectorAll("a[rel=noreferrer]"));
+    }
+
+    [Fact]
+    public async Task An_address_that_is_too_long_is_said_and_not_cut()
+    {
+        var (scene, teacher) = await Worked("Nuria");
+        using var _ = teacher;
+
+        using var page = await Sent((await Chapters(teacher, scene)).Set("Form.Link", "https://video.example/" + new string('a', IntakeLimits.VideoLink)));
+
+        Assert.NotEmpty(page.GetElementById("f-link-error")!.TextContent);
+        Assert.Equal($"{IntakeLimits.VideoLink + 1}", page.GetElementById("f-link")!.GetAttribute("maxlength"));
+    }
+
+    [Fact]
+    public async Task A_page_that_was_opened_before_somebody_kept_another_says_so_and_keeps_its_own_only_once_more()
+    {
+        var (scene, teacher) = await Worked("Nela");
+        using var _ = teacher;
+        var old = await Chapters(teacher, scene);
+        using var kept = await (await Chapters(teacher, scene)).Set("Form.Link", "https://video.example/theirs").Post();
+
+        using var told = await old.Set("Form.Link", "https://video.example/mine").Post();
+        var page = await told.Content.ReadAsStringAsync(Ct);
+        var (_, still, _) = await teacher.See($"{scene.Page}/chapters");
+        using var again = await Form.Of(teacher, $"{scene.Page}/chapters", page).Post();
+
+        Assert.Contains("Meanwhile somebody else kept another", page, StringComparison.Ordinal);
+        Assert.Contains("href=\"https://video.example/theirs\"", still, StringComparison.Ordinal);
+        Assert.Equal($"{scene.Page}/chapters?kept=true", again.Leads());
+        Assert.Contains("href=\"https://video.example/mine\"", (await teacher.See($"{scene.Page}/chapters")).Page, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Another_beginning_can_be_looked_at_and_nothing_is_kept()
+    {
+        var (scene, teacher) = await Worked("Nils");
+        using var _ = teacher;
+        using var kept = await (await Chapters(teacher, scene)).Set("Form.Link", "https://video.example/one").Post();
+        var zero = (await Chapters(teacher, scene))["Form.Zero"];
+
+        using var page = await Sent((await Chapters(teacher, scene)).Set("Form.Zero", "2020-01-01T10:00:00").Set("Form.Only", "true"));
+
+        Assert.Equal("2020-01-01T10:00:00", page.GetElementById("f-zero")!.GetAttribute("value"));
+        Assert.Contains("Only shown so far", page.Body!.TextContent, StringComparison.Ordinal);
+        Assert.Equal(zero, (await Chapters(teacher, scene))["Form.Zero"]);
     }
 
     [Theory]
@@ -90,6 +139,22 @@ public sealed class ChaptersTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Contains($"value=\"{typed}\"", page, StringComparison.Ordinal);
         Assert.DoesNotContain("As it arrived", page, StringComparison.Ordinal);
         Assert.Equal(HttpStatusCode.BadRequest, file.StatusCode);
+    }
+
+    private async Task<(BenchScene Scene, HttpClient Teacher)> Worked(string student)
+    {
+        var scene = await BenchScene.Open(host, student, "blue thread");
+        var teacher = await host.Teacher();
+        using var posted = await (await Form.At(teacher, scene.Page, scene.Entries)).Set("TestKind", "Crow").Set("Step", "0").Post();
+        return (scene, teacher);
+    }
+
+    private static Task<Form> Chapters(HttpClient teacher, BenchScene scene) => Form.At(teacher, $"{scene.Page}/chapters");
+
+    private static async Task<IDocument> Sent(Form form)
+    {
+        using var answer = await form.Post();
+        return new HtmlParser().ParseDocument(await answer.Content.ReadAsStringAsync(Ct));
     }
 
     // The zones and their changes of 29 March and 25 October 2026 are those of the IANA time zone database.

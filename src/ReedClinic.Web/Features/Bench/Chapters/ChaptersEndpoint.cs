@@ -2,8 +2,6 @@ using System.Globalization;
 using System.Text;
 using ReedClinic.Data.Bench;
 using ReedClinic.Domain.Bench.Chapters;
-using ReedClinic.Domain.Intake;
-using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.Reeds;
 using ReedClinic.Web.Account;
 
@@ -15,13 +13,10 @@ public static class ChaptersEndpoint
     private const string Minutes = "yyyy-MM-dd'T'HH:mm";
     private const string Seconds = Minutes + "':'ss";
 
-    /// <summary>Maps <c>GET /bench/{reedId}/chapters/file?zero=</c>, and <c>POST /bench/{reedId}/chapters</c>.</summary>
+    /// <summary>Maps <c>GET /bench/{reedId}/chapters/file?zero=</c>.</summary>
     /// <param name="app">The application.</param>
-    public static void MapBenchChapters(this WebApplication app)
-    {
+    public static void MapBenchChapters(this WebApplication app) =>
         app.MapGet("/bench/{reedId:guid}/chapters/file", GetAsync).RequireAuthorization(AccountSetup.WorksHere);
-        app.MapPost("/bench/{reedId:guid}/chapters", KeepAsync).RequireAuthorization(AccountSetup.WorksHere);
-    }
 
     /// <summary>The zero point as a field of date and time says it, by the clock on the studio's wall, as the log shows its times.</summary>
     /// <param name="text">Such as <c>2026-03-09T10:00:05</c>.</param>
@@ -40,28 +35,6 @@ public static class ChaptersEndpoint
     /// <param name="zero">The moment.</param>
     /// <param name="zone">The studio's zone.</param>
     public static string Say(DateTimeOffset zero, TimeZoneInfo zone) => TimeZoneInfo.ConvertTime(zero, zone).ToString(Seconds, CultureInfo.InvariantCulture);
-
-    // What can’t be kept is shown again beside its field, as it was typed.
-    private static async Task<IResult> KeepAsync(Guid reedId, IFormCollection form, HttpContext http, ActorAccess actors, BenchVideoBook videos, TimeProvider time)
-    {
-        var ct = http.RequestAborted;
-        if (await actors.Of(http.User, ct).ConfigureAwait(false) is not { } actor)
-        {
-            return Results.NotFound();
-        }
-
-        var (link, zero) = (form["link"].ToString(), form["zero"].ToString());
-        var from = Read(zero, time.LocalTimeZone);
-        var kept = from is null ? null : await videos.KeepAsync(actor, new ReedId(reedId), link, from, ct).ConfigureAwait(false);
-        return kept is Outcome<Reed>.NotFound ? Results.NotFound()
-            : SeeOther(http, kept is Outcome<Reed>.Done ? $"/bench/{reedId}/chapters?kept=true" : $"/bench/{reedId}/chapters?check=true&zero={Uri.EscapeDataString(zero)}&link={Uri.EscapeDataString(link)}");
-    }
-
-    private static IResult SeeOther(HttpContext http, string where)
-    {
-        http.Response.Headers.Location = where;
-        return Results.StatusCode(StatusCodes.Status303SeeOther);
-    }
 
     private static async Task<IResult> GetAsync(Guid reedId, string? zero, HttpContext http, ActorAccess actors, BenchBook bench, TimeProvider time)
     {
