@@ -85,18 +85,20 @@ public sealed class AskedInOneLineTests(ClinicHost host) : IClassFixture<ClinicH
         Assert.Equal(HttpStatusCode.Created, same.StatusCode);
     }
 
-    [Fact]
-    public async Task A_note_that_begins_with_verdict_says_that_it_is_none()
+    [Theory]
+    [InlineData("verdict: the lamp by the door")]
+    [InlineData("my verdict: the lamp by the door")]
+    public async Task A_note_that_is_called_a_verdict_says_that_it_is_none(string words)
     {
-        var (scene, teacher) = await Open("Tyra", Permission.TakeRisks);
+        var (scene, teacher) = await Open($"Tyra{words.Length}", Permission.TakeRisks);
         using var _ = teacher;
 
-        using var saved = await (await Line(teacher, scene)).Set("Text", "verdict: the lamp by the door").Post();
+        using var saved = await (await Line(teacher, scene)).Set("Text", words).Post();
 
         Assert.Equal(HttpStatusCode.Created, saved.StatusCode);
         Assert.IsType<Note>(Assert.Single((await scene.Log()).Facts).Now);
         using var told = JsonDocument.Parse(await saved.Content.ReadAsStringAsync(Ct));
-        Assert.EndsWith("the verdict is still open: it has its own key (v).", told.RootElement.GetProperty("whole").GetString(), StringComparison.Ordinal);
+        Assert.EndsWith("A note leaves the verdict open: it has its own key (v).", told.RootElement.GetProperty("whole").GetString(), StringComparison.Ordinal);
     }
 
     private static async Task Say(HttpClient teacher, BenchScene scene, string text)

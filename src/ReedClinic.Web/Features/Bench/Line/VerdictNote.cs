@@ -1,6 +1,7 @@
 using Microsoft.Extensions.Localization;
 using ReedClinic.Data.Bench;
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Bench.Phrases;
 
 namespace ReedClinic.Web.Features.Bench.Line;
 
@@ -9,11 +10,7 @@ public static class VerdictNote
 {
     /// <summary>Whether an entry is such a note.</summary>
     /// <param name="entry">The entry.</param>
-    public static bool Is(BenchEntry? entry) => entry is Note note && Is(note.Words);
-
-    /// <summary>Whether words that are kept as a note are such.</summary>
-    /// <param name="words">The words.</param>
-    public static bool Is(string? words) => words?.TrimStart().StartsWith("verdict", StringComparison.OrdinalIgnoreCase) == true;
+    public static bool Is(BenchEntry? entry) => entry is Note note && OpenVerdict.Says(note.Words);
 
     /// <summary>What is said of it.</summary>
     /// <param name="view">The reed and its log.</param>
