@@ -125,7 +125,7 @@ public sealed class LetterBorneOutTests
     {
         var scene = Scene(seed, reeds: 2);
         scene.Thread = new LetterThread(new FindingKindId("tip-corners-thick"), "Keep the knife sharp", "In both reeds.");
-        foreach (var number in new[] { 1, 2 })
+        for (var number = 1; number <= 2; number++)
         {
             var found = scene.Log(number, Finding.Of(new("tip-corners-thick"), FindingCharacter.Fault, new Place(Zone.TipCorners), certainty: number == 1 ? Certainty.Certain : Certainty.Suspected));
             scene.Log(number, Adjustment.Of(new("thin-corners"), new Place(Zone.TipCorners), Amount.NotSaid, found));

@@ -14,7 +14,7 @@ public sealed class LetterSaidOnceTests
     {
         var scene = Scene(seed);
         scene.Thread = new LetterThread(new FindingKindId("tip-corners-thick"), null, "In both reeds.");
-        foreach (var number in new[] { 1, 2 })
+        for (var number = 1; number <= 2; number++)
         {
             scene.Log(number, Finding.Of(new("tip-corners-thick"), FindingCharacter.Fault, new Place(Zone.TipCorners)));
         }

@@ -41,6 +41,12 @@ internal static class Unmeant
         TipSaid.Keep(course);
         Sideless.Keep(course);
         KnownBehind.Keep(course);
+        KeepGiven(course);
+    }
+
+    // What is no verdict, no result and no end.
+    private static void KeepGiven(Course course)
+    {
         OpenVerdict.Keep(course);
         Ungiven.Keep(course);
         EndedOf.Keep(course);
