@@ -107,6 +107,7 @@ internal sealed class AccessScene
         _ when type == typeof(Role) => Role.Student,
         _ when type == typeof(Admission) => new Admission(true, "16"),
         _ when type == typeof(CancellationToken) => Ct,
+        _ when type == typeof((string?, DateTimeOffset?)) => ((string?)null, (DateTimeOffset?)null),
         _ when type == typeof(IReadOnlyList<StumblingWork>) => Array.Empty<StumblingWork>(),
         _ when type == typeof(IReadOnlyList<AdviceId>) => Array.Empty<AdviceId>(),
         _ when type == typeof(BenchEntry) => Value(Note.Of("said by whoever asks")),

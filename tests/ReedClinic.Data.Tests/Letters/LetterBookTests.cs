@@ -264,7 +264,7 @@ public sealed class LetterBookTests(TestDatabases databases) : IClassFixture<Tes
 
         var answer = await scene.Book.WaiveAsync(Teacher, scene.Code, "bothers-nine", "tell me after a week", Operation(), Ct);
 
-        Assert.Contains("isn't asked", Assert.Single(Assert.IsType<Outcome<LetterView>.Refused>(answer).Problems).Message, StringComparison.Ordinal);
+        Assert.Contains("isn’t asked", Assert.Single(Assert.IsType<Outcome<LetterView>.Refused>(answer).Problems).Message, StringComparison.Ordinal);
     }
 
     private async Task<LetterScene> SceneAsync(ClinicEngine engine) => await LetterScene.OfAsync(await databases.OpenAsync(engine));

@@ -67,7 +67,8 @@ public sealed class ReferenceTests
             builder.UseSetting(InsightSettings.Address, collector ?? "");
             builder.ConfigureTestServices(services =>
             {
-                services.AddSerilog((provider, log) => log.WriteTo.Sink(new Heard(provider.GetRequiredService<IHostEnvironment>(), Hear)));
+                // A logger of its own: the static one is whichever host’s was made last.
+                services.AddSerilog((provider, log) => log.WriteTo.Sink(new Heard(provider.GetRequiredService<IHostEnvironment>(), Hear)), preserveStaticLogger: true);
                 services.Replace(ServiceDescriptor.Singleton(new UpkeepReader(new Broken(), null!, null!, TimeProvider.System)));
             });
         }

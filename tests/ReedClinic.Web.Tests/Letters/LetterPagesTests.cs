@@ -218,7 +218,7 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
 
         using var page = new HtmlParser().ParseDocument((await refused.Read()).Page);
         Assert.Equal("It sang.", page.GetElementById("f-Block-reed-9-story")!.TextContent);
-        Assert.Contains("wasn't kept", page.Body!.TextContent, StringComparison.Ordinal);
+        Assert.Contains("wasn’t kept", page.Body!.TextContent, StringComparison.Ordinal);
         Assert.Equal("Mine.", page.QuerySelector("textarea[name='Block.habit']")!.TextContent.Trim());
     }
 
