@@ -100,7 +100,7 @@ public sealed record LetterDraft(
         List<LetterBlock> blocks =
         [
             .. Blocks.Select(block => texts.TryGetValue(block.Key, out var text)
-                ? ClosingSigned.By(Signature, block, block.EditedTo(text, fresh.GetValueOrDefault(block.Key) ?? block.AsNothing()))
+                ? block.EditedTo(text, fresh.GetValueOrDefault(block.Key) ?? block.AsNothing())
                 : block),
         ];
         foreach (var (key, text) in texts.Where(text => !Blocks.Any(block => block.Key == text.Key)))

@@ -34,24 +34,6 @@ public sealed class LetterEditingTests
         Assert.Equal("Kind regards, and a good tide!", edited.Text);
     }
 
-    [Theory]
-    [InlineData("Write to me how they do.\n\nWith best wishes,", true)]
-    [InlineData("Have fun!", true)]
-    [InlineData("Kind regards, and a good tide!\n\n{0}", false)]
-    [InlineData("Kind regards,\n\nM. H.", false)]
-    [InlineData("Kind regards,\n\nYour Mara", false)]
-    [InlineData("", false)]
-    public void A_closing_in_other_words_keeps_its_signature_unless_it_has_another(string typed, bool isAdded)
-    {
-        var letter = LetterComposer.Compose(LetterScene.Usual().Material);
-        var said = typed.Replace("{0}", letter.Signature, StringComparison.Ordinal);
-
-        var edited = letter.EditedTo(new Dictionary<string, string> { ["closing"] = said }, letter);
-
-        Assert.Equal(Words(isAdded ? $"{said} {letter.Signature}" : said), Words(Block(edited, "closing").Text));
-        Assert.Equal(Block(edited, "closing").Text, Block(edited.EditedTo(new Dictionary<string, string> { ["closing"] = Block(edited, "closing").Text }, letter), "closing").Text);
-    }
-
     [Fact]
     public void A_sentence_inside_another_is_the_teachers_own_words_letter_for_letter()
     {
