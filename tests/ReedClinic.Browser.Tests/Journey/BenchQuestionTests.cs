@@ -22,7 +22,7 @@ public sealed class BenchQuestionTests(OneBrowser browser, DemoClinic app) : ICl
 
         await BackAsync(teacher);
 
-        await Assertions.Expect(teacher.Page.Locator(".told-beside")).ToContainTextAsync("Waiting behind this, in order, until it is answered: c+35");
+        await Assertions.Expect(teacher.Page.Locator(".told-beside")).ToContainTextAsync("Waiting behind this: c+35");
         await Assertions.Expect(hands.Answer("before")).ToContainTextAsync(HigherStill);
         Assert.Equal(facts, await hands.FactsAsync());
         await Assertions.Expect(hands.Answer("before")).ToContainTextAsync("clipped by a hair");

@@ -114,6 +114,46 @@ public sealed class BenchRefusedTests(OneBrowser browser, DemoClinic app) : ICla
     }
 
     [Fact]
+    public async Task Refused_words_that_came_back_after_a_reload_are_not_glued_to_the_next_note_either()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "refused-reloaded");
+        var (page, many) = (teacher.Page, string.Join("; ", Enumerable.Repeat("clip a hair", 40)));
+        var (hands, line) = (await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 3), page.Locator("#bench-line"));
+        await line.FillAsync(many);
+        await hands.PressAsync("Enter");
+        await hands.Answer("refused").WaitForAsync();
+        page.Dialog += (_, asked) => _ = asked.AcceptAsync();
+        await page.ReloadAsync();
+        await page.Locator("html[data-bench-ready]").WaitForAsync();
+        await Assertions.Expect(line).ToHaveValueAsync(many);
+
+        await hands.LeaveLineAsync();
+        await page.Keyboard.TypeAsync("c+35");
+        await Assertions.Expect(line).ToHaveValueAsync("c+35");
+        await Assertions.Expect(page.Locator("#line-answer .asked-of")).ToContainTextAsync("clip a hair; clip a hair");
+        await Assertions.Expect(page.Locator("#line-answer")).ToContainTextAsync("too much for one breath");
+    }
+
+    [Fact]
+    public async Task What_waits_until_somebody_signs_in_again_is_not_told_as_refused_and_nothing_older_is_taken_back_for_it()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "refused-signed-out");
+        var (page, hands) = (teacher.Page, await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 3));
+        await hands.SayAsync("the case is green");
+        await page.RouteAsync("**/line", route => route.FulfillAsync(new() { Status = 401 }));
+        await page.Locator("#bench-line").FillAsync("the lamp is low");
+        await hands.PressAsync("Enter");
+        await Assertions.Expect(hands.Answer("refused")).ToContainTextAsync("signed out");
+
+        await page.Locator("[data-bench-name=undo]").ClickAsync();
+        await Assertions.Expect(page.Locator("#line-answer")).Not.ToContainTextAsync("wasn’t saved");
+        await page.UnrouteAllAsync();
+        await Assertions.Expect(page.Locator(".log-line", new() { HasText = "the lamp is low" })).ToHaveCountAsync(1);
+        await Assertions.Expect(page.Locator(".log-line", new() { HasText = "the case is green" })).ToHaveCountAsync(1);
+        await Assertions.Expect(page.Locator(".log-line.taken-back")).ToHaveCountAsync(0);
+    }
+
+    [Fact]
     public async Task Same_again_behind_a_question_does_nothing_older_again_and_says_why()
     {
         await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "again-asked");

@@ -6,6 +6,8 @@ namespace ReedClinic.Browser.Tests.Journey;
 /// <summary>What is typed in the fields while the way to the studio is broken is saved whole once it holds again, on the page that stayed open.</summary>
 public sealed class BenchUnheardTests(OneBrowser browser, DemoClinic app) : IClassFixture<DemoClinic>
 {
+    private const string Over = "a word of before, ";
+
     private const string Whole = "the case was wet inside";
 
     // The page’s own sockets, to break them; what they bring can be dropped, and what they are to take.
@@ -69,6 +71,30 @@ public sealed class BenchUnheardTests(OneBrowser browser, DemoClinic app) : ICla
         await BackAndSavedAsync(teacher);
     }
 
+    [Theory]
+    [InlineData("saved")]
+    [InlineData("left")]
+    public async Task What_was_saved_or_left_before_the_way_was_broken_stands_in_no_other_fields(string how)
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "unheard-over-" + how);
+        var words = await NoteAsync(teacher, 1);
+        await words.FillAsync(Over + how);
+        if (how == "saved")
+        {
+            await teacher.Button("Save").ClickAsync();
+            await Assertions.Expect(teacher.Page.Locator(".log-line", new() { HasText = Over + how })).ToHaveCountAsync(1);
+        }
+
+        await KindButton(teacher, "Found").ClickAsync();
+        await Assertions.Expect(Kind(teacher)).ToHaveValueAsync("Finding");
+        await BreakAsync(teacher.Page);
+        await teacher.Page.EvaluateAsync(Cut);
+        await LostAsync(teacher.Page);
+        await teacher.Page.UnrouteAllAsync();
+        await Assertions.Expect(teacher.Page.Locator("html[data-lost]")).ToHaveCountAsync(0);
+        Assert.Equal("", await words.InputValueAsync());
+    }
+
     private async Task OpenAsync(Visitor teacher, int reed)
     {
         await teacher.Page.AddInitScriptAsync(Sockets);
@@ -84,7 +110,9 @@ public sealed class BenchUnheardTests(OneBrowser browser, DemoClinic app) : ICla
         return teacher.Page.Locator("form.entry textarea");
     }
 
-    private static ILocator NoteButton(Visitor teacher) => teacher.Page.Locator(".entry-kinds").GetByRole(AriaRole.Button, new() { Name = "Note", Exact = true });
+    private static ILocator NoteButton(Visitor teacher) => KindButton(teacher, "Note");
+
+    private static ILocator KindButton(Visitor teacher, string kind) => teacher.Page.Locator(".entry-kinds").GetByRole(AriaRole.Button, new() { Name = kind, Exact = true });
 
     private static ILocator Kind(Visitor teacher) => teacher.Page.Locator("form.entry input[name=Kind]");
 

@@ -200,7 +200,8 @@ function open(form) {
       return false;
     }
     if (response.type === "opaqueredirect" || response.status === 401) {
-      answer.tell("refused", words.signedout);
+      // It waits and isn’t refused: nothing that takes back means it.
+      answer.tell("refused out", words.signedout);
       return false;
     }
     // What breaks the studio each time mustn't keep what waits behind it. A refusal whose words didn't come through is asked for again.
@@ -262,6 +263,7 @@ function open(form) {
     if (waits || (back && !item.fields.Seen && typedIn.value !== back) || (!back && item.fields.Kind !== "Undo")) answer.ask(asked);
     else {
       refusedAlone = typedIn.value === back ? asked : null;
+      keep("alone", refusedAlone);
       answer.tell("refused", refusedAlone ? message : `${message} “${item.text}”`, refusedAlone ? back : "");
     }
   }
@@ -366,8 +368,11 @@ function open(form) {
     // The line is given back what stood in it.
     if (target?.closest("[data-leave]") && aside !== null) leaveUnchanged();
     const button = target?.closest("button[data-say]");
-    if (button?.dataset.benchName === "undo" && answer.drop()) {
+    if (button?.dataset.benchName === "undo" && (answer.waits() || !onItsWay()) && answer.drop()) {
       // What was refused is taken back by this press, and nothing older.
+    } else if (button?.dataset.benchName === "undo" && onItsWay()) {
+      // What is still on its way would be meant, and the log doesn't show it yet: nothing older goes for it.
+      answer.tell("cleared", words.notpressed.replace("{0}", name(button)));
     } else if (button && /again$/.test(button.dataset.benchName) && answer.holds()) {
       // What was done last is what is asked about, and it doesn't stand in the log yet: nothing older is done again in its place.
       answer.tell("cleared", words.againfirst);
@@ -424,6 +429,8 @@ function open(form) {
 
   restore();
   if (typedIn.value && (answer.asking()?.text ?? answer.refusedWords()) === typedIn.value) refusedText = typedIn.value;
+  const refusedBefore = kept("alone");
+  if (refusedBefore && typedIn.value === refusedBefore.fields.Text && answer.refusedWords() === typedIn.value) refusedAlone = refusedBefore;
   if (queue.length > 0) {
     waiting();
     void flush();
