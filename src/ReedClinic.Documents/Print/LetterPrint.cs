@@ -8,6 +8,9 @@ namespace ReedClinic.Documents.Print;
 /// <summary>A letter as a PDF, to be printed and kept.</summary>
 public static class LetterPrint
 {
+    private const int FewReeds = 3;
+    private const int MostPages = 4; // about so few reeds nobody reads a fifth page
+
     private static readonly TypeStyle Foot = new(Face.Label, 8.6, 11, Tone.Pencil);
 
     /// <summary>Prints a letter.</summary>
@@ -22,7 +25,7 @@ public static class LetterPrint
         ArgumentNullException.ThrowIfNull(letter);
         var paper = Paper.Of(size);
         using var measure = new PrintMeasure();
-        var pages = PageBalance.Set(LetterFlow.Of(letter, day, among, pictures), paper, measure);
+        var pages = PageBalance.Set(LetterFlow.Of(letter, day, among, pictures), paper, measure, letter.Reeds.Count <= FewReeds ? MostPages : int.MaxValue);
         List<IReadOnlyList<Placed>> whole = [.. pages.Select((page, index) => (IReadOnlyList<Placed>)[.. page, .. Furniture(letter, paper, measure, index + 1, pages.Count)])];
         return PdfWriter.Write(whole, paper, PrintText.Of($"Letter about batch {letter.Code}"), PrintText.Of(letter.Studio ?? letter.Signature));
     }

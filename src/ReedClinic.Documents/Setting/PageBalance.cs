@@ -21,6 +21,9 @@ public static class PageBalance
     private const double EasilySaved = 0.86;
     private const double MostSaved = 0.84; // what is left of a text set as near as it may
 
+    private const double LeastLeft = 0.7; // what is left of a text in the smallest type, of which no more is asked
+    private const double LeastType = 8.4;
+
     // Only lines first, as much as still reads well; then with drawings that are a little smaller.
     private static readonly Way[] Ways =
         [new(0.97, 1), new(1.03, 1), new(0.94, 1), new(0.91, 1), new(1.06, 1), new(0.88, 1), new(1, 0.9), new(0.97, 0.9), new(0.94, 0.9), new(1.03, 0.9), new(1.06, 0.9), new(0.91, 0.9), new(0.88, 0.9), new(0.88, 0.82), new(0.88, 0.74), new(0.85, 0.74)];
@@ -31,15 +34,27 @@ public static class PageBalance
     private static readonly Way[] Loose =
         [.. new (double Leading, double Drawings)[] { (0.97, 1), (0.94, 1), (0.91, 1), (0.91, 0.9), (0.88, 0.9), (0.88, 0.82), (0.85, 0.82), (0.85, 0.74) }.Select(way => new Way(way.Leading, way.Drawings, IsLoose: true))];
 
+    // What would still take more pages than it should is set in type that is a little smaller, and never smaller than labels are.
+    private static readonly Way[] Smaller =
+        [new(0.91, 0.82, IsLoose: true, Type: 0.97), new(0.88, 0.74, IsLoose: true, Type: 0.97), new(0.85, 0.74, IsLoose: true, Type: 0.95), new(0.83, 0.74, IsLoose: true, Type: 0.92)];
+
     /// <summary>Sets a document.</summary>
     /// <param name="flow">Its pieces, in the order in which they are read.</param>
     /// <param name="paper">The sheet.</param>
     /// <param name="measure">Tells how wide text is.</param>
+    /// <param name="most">How many pages it should take at most: where it would take more, it is set in smaller type if that saves them.</param>
     /// <returns>The pages; at least one.</returns>
-    public static IReadOnlyList<IReadOnlyList<Placed>> Set(IReadOnlyList<FlowItem> flow, Paper paper, ITypeMeasure measure)
+    public static IReadOnlyList<IReadOnlyList<Placed>> Set(IReadOnlyList<FlowItem> flow, Paper paper, ITypeMeasure measure, int most = int.MaxValue)
     {
         ArgumentNullException.ThrowIfNull(flow);
         ArgumentNullException.ThrowIfNull(paper);
+        var best = Balanced(flow, paper, measure);
+        return best.Count <= most || best.Sum(page => Full(page, paper)) * LeastLeft > most ? best
+            : Smaller.Select(way => Paginator.Set([.. flow.Select(item => Led(item, way))], paper, measure)).FirstOrDefault(set => set.Count <= most) ?? best;
+    }
+
+    private static IReadOnlyList<IReadOnlyList<Placed>> Balanced(IReadOnlyList<FlowItem> flow, Paper paper, ITypeMeasure measure)
+    {
         var best = Paginator.Set(flow, paper, measure);
         var isWell = IsWell(best, paper);
         if (isWell ? !SavesAPageEasily(best, paper) : HasNoHole(best, paper) && !MaySaveAPage(best, paper))
@@ -104,20 +119,23 @@ public static class PageBalance
 
     private static FlowItem Led(FlowItem item, Way way) => item switch
     {
-        FlowText text => Led(text, way.Leading, Math.Max(LeastAir, 1 + (AirToLeading * (way.Leading - 1)))),
+        FlowText text => Led(text, way, Math.Max(LeastAir, 1 + (AirToLeading * (way.Leading - 1)))),
         FlowTogether together => together with { Items = [.. together.Items.Select(one => Led(one, way))], IsLoose = way.IsLoose },
-        FlowBeside beside => beside with { Table = Led(beside.Table, way.Leading), Below = [.. beside.Below.Select(one => Led(one, way with { Drawings = 1 }))], IsLoose = way.IsLoose },
-        FlowTable table => Led(table, way.Leading),
+        FlowBeside beside => beside with { Table = Led(beside.Table, way), Below = [.. beside.Below.Select(one => Led(one, way with { Drawings = 1 }))], IsLoose = way.IsLoose },
+        FlowTable table => Led(table, way),
         FlowAside aside => aside with { Scale = way.Drawings },
         FlowFigure figure => figure with { Width = figure.Width * way.Drawings },
         _ => item,
     };
 
-    private static FlowTable Led(FlowTable table, double leading) => table with { Style = table.Style with { Leading = table.Style.Leading * Math.Max(LeastOfATable, leading) } };
+    private static FlowTable Led(FlowTable table, Way way) => table with { Style = Led(table.Style, Math.Max(LeastOfATable, way.Leading), way.Type) };
 
-    private static FlowText Led(FlowText text, double leading, double air) =>
-        text with { Style = text.Style with { Leading = text.Style.Leading * leading }, Before = text.Before * air, After = text.After * air };
+    private static FlowText Led(FlowText text, Way way, double air) =>
+        text with { Style = Led(text.Style, way.Leading, way.Type), Before = text.Before * air, After = text.After * air };
 
-    // How near lines stand and how large drawings are, against the usual, and whether what else stays together is parted.
-    private readonly record struct Way(double Leading, double Drawings, bool IsLoose = false);
+    private static TypeStyle Led(TypeStyle style, double leading, double type) =>
+        style with { Leading = style.Leading * leading, Size = type < 1 ? Math.Max(Math.Min(LeastType, style.Size), style.Size * type) : style.Size };
+
+    // How near lines stand and how large drawings and type are, against the usual, and whether what else stays together is parted.
+    private readonly record struct Way(double Leading, double Drawings, bool IsLoose = false, double Type = 1);
 }

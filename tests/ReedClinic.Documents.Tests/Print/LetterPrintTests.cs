@@ -11,6 +11,8 @@ namespace ReedClinic.Documents.Tests.Print;
 /// <summary>The printed letter, read back by PdfPig: a reader that isn't ours.</summary>
 public sealed class LetterPrintTests
 {
+    private const int MostSentencesMore = 14;
+
     private static readonly DateTimeOffset Day = new(2026, 3, 9, 12, 0, 0, TimeSpan.Zero);
 
     [Theory]
@@ -32,6 +34,20 @@ public sealed class LetterPrintTests
             var at = printed.IndexOf(Squeezed(paragraph.Text), from, StringComparison.Ordinal);
             Assert.True(at >= 0, paragraph.Text);
             from = at;
+        }
+    }
+
+    [Theory, InlineData(PaperSize.A4), InlineData(PaperSize.UsLetter)]
+    public void A_letter_about_three_reeds_takes_four_pages_at_most_and_a_few_lines_more_begin_no_fifth(PaperSize size)
+    {
+        var letter = PrintedLetter.Usual();
+        for (var more = 0; more <= MostSentencesMore; more += 2)
+        {
+            var longer = letter with { Blocks = [.. letter.Blocks.Select(block => block.Kind == BlockKind.ReedStory ? block with { Paragraphs = [.. block.Paragraphs, .. Enumerable.Repeat(LetterParagraph.Plain("I looked at the opening once more, and it was as it had been before."), more)] } : block)] };
+
+            using var pdf = PdfDocument.Open(LetterPrint.Pdf(longer, Day, size));
+
+            Assert.True(pdf.NumberOfPages <= 4, $"{more} sentences more on each reed: {pdf.NumberOfPages} pages");
         }
     }
 

@@ -109,6 +109,18 @@ public sealed class HoleTests
     }
 
     [Fact]
+    public void What_would_take_more_pages_than_it_should_is_set_in_smaller_type_and_only_where_that_saves_them()
+    {
+        static IReadOnlyList<IReadOnlyList<Placed>> Set(int lines, int most) => PageBalance.Set([.. Enumerable.Range(1, lines).Select(line => FixedType.Lines($"line{line}", 1))], FixedType.Sheet, new FixedType(), most);
+        static IEnumerable<double> Types(IReadOnlyList<IReadOnlyList<Placed>> pages) => pages.SelectMany(page => page).OfType<PlacedText>().Select(text => text.Style.Size).Distinct();
+
+        Assert.Equal([4, 5], [Set(140, 4).Count, Set(140, int.MaxValue).Count]);
+        Assert.True(Assert.Single(Types(Set(140, 4))) is >= 8.4 and < 2 * FixedType.Sign);
+        Assert.Equal([2 * FixedType.Sign], Types(Set(140, 5)));
+        Assert.Equal([2 * FixedType.Sign], Types(Set(200, 4)));
+    }
+
+    [Fact]
     public void Rather_than_a_page_more_a_table_goes_on_between_its_rows()
     {
         static FlowPicture Picture(int tall) => new(new PrintPicture(default, 100, tall, 1), "A picture", 100);
