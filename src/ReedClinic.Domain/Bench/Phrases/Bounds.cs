@@ -73,7 +73,7 @@ internal static class Bounds
 
             if (tokens[at].Is("much"))
             {
-                return (at, 1);
+                return tokens[at - 1].Is("too") ? default : (at, 1);
             }
 
             if (tokens[at].Is("lot") && tokens[at - 1].Is("a"))

@@ -126,6 +126,19 @@ internal static class EndedReader
         return segment.Has(Cat.Quality) && segment.All(Cat.Other).All(item => segment.Word(item.First) is "they" or "them" or "your") && segment.Has(Cat.Leave) | segment.HasWord("left") && (meant || segment.Has(Cat.Me) && segment.Has(Cat.Leave) && course.Before.LastFinding is not null);
     }
 
+    /// <summary>The finding that is meant by words that were read before, by its kind.</summary>
+    /// <param name="course">What was understood.</param>
+    /// <param name="at">The segment that says it.</param>
+    /// <param name="whole">All the words.</param>
+    internal static string? KindAt(Course course, int at, Segment whole)
+    {
+        var end = course.At;
+        course.At = at;
+        var kind = Kind(course, whole, PlaceReader.Read(whole));
+        course.At = end;
+        return kind;
+    }
+
     /// <summary>The finding that is meant, by its kind.</summary>
     internal static string? Kind(Course course, Segment segment, List<Mention> mentions)
     {

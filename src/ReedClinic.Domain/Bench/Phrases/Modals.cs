@@ -29,7 +29,7 @@ internal static class Modals
         var segment = course.Segments[draft.Head];
         var thought = Enumerable.Range(segment.First, segment.End - segment.First).Any(at => segment.Word(at) is "than" && segment.Word(at + 1) is "i" or "we" or "you" && segment.Word(at + 2) is "would" or "'d" or "had" && segment.Word(at + 3) is "have" && segment.Word(at + 4) is "thought" or "expected" or "hoped" or "feared" or "guessed");
         return draft.First == draft.Last && thought && course.Before.LastFinding is not null && segment.Find(Cat.Ended) is { Value: nameof(FindingEnding.Better) } && !segment.Has(Cat.Test) && !segment.HasWord("notes") && !segment.Has(Cat.Not) && !segment.Asked
-            ? EndedReader.Kind(course, segment, PlaceReader.Read(segment))
+            ? EndedReader.KindAt(course, draft.Head, segment)
             : null;
     }
 

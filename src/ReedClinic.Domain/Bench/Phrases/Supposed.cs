@@ -7,7 +7,6 @@ internal static class Supposed
 
     internal static void Keep(Course course)
     {
-        var end = course.At;
         foreach (var note in course.Drafts.Where(draft => draft.Kind is EntryKind.Note).ToList())
         {
             var whole = Spoken.Whole(course, note);
@@ -20,13 +19,12 @@ internal static class Supposed
             {
                 Become(note, EntryKind.Finding, found with { Certainty = Certainty.Suspected });
             }
-            else if (Spoken.HasStem(whole, "improv") && PlaceReader.Read(whole) is var places && places.Exists(place => place.HasPlace) && EndedReader.Kind(course, whole, places) is { } kind && EndedReader.WasFound(course, kind))
+            else if (Spoken.HasStem(whole, "improv") && PlaceReader.Read(whole).Exists(place => place.HasPlace) && EndedReader.KindAt(course, note.Head, whole) is { } kind && EndedReader.WasFound(course, kind))
             {
                 Become(note, EntryKind.FindingEnded, new ReadSlots { Kind = kind, Ending = FindingEnding.Better });
             }
         }
 
-        course.At = end;
         foreach (var left in course.Drafts.Where(draft => draft is { Kind: EntryKind.LeaveAlone, Slots.Zone: not null }))
         {
             Meaningly(course, left);

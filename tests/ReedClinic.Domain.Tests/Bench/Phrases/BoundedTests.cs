@@ -77,6 +77,8 @@ public sealed class BoundedTests
     [InlineData("haven't taken one stroke off the heart")]
     [InlineData("I haven't taken two strokes off the heart yet")]
     [InlineData("haven't taken more than I should")]
+    [InlineData("haven't taken too much off the heart there that was me")]
+    [InlineData("didn't take too much off the left corner")]
     [InlineData("I haven't clipped it and I'm not going to however much it begs")]
     [InlineData("the clip didn't take much")]
     [InlineData("it didn't take much to open it")]

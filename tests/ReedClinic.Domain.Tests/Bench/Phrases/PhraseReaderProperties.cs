@@ -45,6 +45,10 @@ public sealed class PhraseReaderProperties
             text => Assert.All(PhraseReader.Read(text, Nothing).Entries, entry => Assert.True(entry.ToEntry(Nothing) is Outcome<BenchEntry>.Done or Outcome<BenchEntry>.Refused)),
             iter: 2000);
 
+    [Theory]
+    [InlineData("way. oh narrower improved, Spine: soup")]
+    public void What_is_looked_at_again_at_the_end_is_looked_at_where_it_was_said(string text) => Assert.NotEmpty(PhraseReader.Read(text, Nothing).Entries);
+
     [Fact]
     public void Two_thousand_characters_of_anything_are_read_and_a_longer_text_keeps_its_end()
     {
