@@ -16,7 +16,7 @@ internal static partial class BenchSaid
     /// <param name="phrasing">Chooses the words.</param>
     /// <param name="past">Whether a verb that it lacks is of the time when it was seen.</param>
     public static string Sentence(string words, int turn, Phrasing phrasing, bool past = false) =>
-        Whole(words, past) ?? phrasing.Say("bench-said", turn, StoryWordings.BenchSaid, ("quote", Prose.Quote(Prose.Whole(words))));
+        Whole(words, past) ?? phrasing.Say("bench-said", turn, phrasing.Statements.Contains("bench-said") ? StoryWordings.BenchSaidToo : StoryWordings.BenchSaid, ("quote", Prose.Quote(Prose.Whole(words))));
 
     /// <summary>The same where it is whole or can be made so; null where it can’t.</summary>
     /// <param name="words">What was typed.</param>
@@ -37,7 +37,20 @@ internal static partial class BenchSaid
             : Whole(bare) is { } whole ? Prose.Inside(whole) : null;
     }
 
+    // “Because the tip was thin”, said alone, is no sentence; where more than one thing is said behind it, it may be part of one.
     private static string? OneWhole(string words, bool past) =>
+        Because().IsMatch(words) && !words.Contains(',', StringComparison.Ordinal) ? OneWhole(Because().Replace(words, ""), past)
+        : Halves().Split(words) is { Length: > 1 } halves ? InHalves(halves, past)
+        : OneOnly(SmallI().Replace(words, "I"), past);
+
+    // “The cane is soft; more work would only thin it” is whole where each half is.
+    private static string? InHalves(string[] halves, bool past)
+    {
+        List<string?> all = [.. halves.Select(half => OneWhole(half, past)?.TrimEnd('.'))];
+        return all.Contains(null) ? null : Prose.Sentence(string.Join("; ", all.Select((half, index) => index == 0 ? half! : Prose.Inside(half!))));
+    }
+
+    private static string? OneOnly(string words, bool past) =>
         words.Length == 0 ? null
         : Person().IsMatch(words) || Order().IsMatch(words) ? Prose.Sentence(words)
         : Deed().IsMatch(words) ? Prose.Sentence("I " + Prose.Inside(words))
@@ -63,11 +76,17 @@ internal static partial class BenchSaid
 
     private static bool IsInParts(string words) => Parts().IsMatch(words);
 
-    [GeneratedRegex(@"(?i)^(?:because|since|as|for the reason that)\s+(?!soon|long|far|far|then\b)")]
+    [GeneratedRegex(@"(?i)^(?:because|since|as|for the reason that)\s+(?!soon|long|far|far|then\b|of\b)")]
     private static partial Regex Because();
 
     [GeneratedRegex(@"(?i)^(?:(?:so as|in order) )?(?:not )?to \p{L}+|^for (?:fear|the sake)\b|^so that\b")]
     private static partial Regex Aim();
+
+    [GeneratedRegex(@"\s*;\s+")]
+    private static partial Regex Halves();
+
+    [GeneratedRegex(@"(?<![\p{L}\p{N}.])i(?=['’]|\s|$)")]
+    private static partial Regex SmallI();
 
     [GeneratedRegex(@"[,;:]\s|\s[–-]\s")]
     private static partial Regex Parts();
@@ -91,7 +110,7 @@ internal static partial class BenchSaid
     [GeneratedRegex(
         @"(?i)^(?:(?:a (?:touch|bit|little|shade|hair|tad)|slightly|rather|quite|very|too|much|far|still|now|already|somewhat|clearly|just|not|perhaps|maybe) )*"
         + @"(?:loose|tight|thick|thin|heavy|light|long|short|wide|narrow|open|closed|large|big|small|high|low|even|uneven|rough|smooth|soft|hard|stiff|worn|dirty|clean|crooked|straight|ragged|frayed|chipped|cracked|split|bent|wavy|dark|bright|dry|damp|firm|weak|strong|flat|sharp|right|fine|good|square|slanted|(?:thick|thinn|heavi|light|long|short|wid|narrow|high|low|strong|weak)er)"
-        + @"(?: (?:and \p{L}+|enough|now|still|already|there|here|again|all (?:over|round|along)|at (?:the )?\p{L}+|on (?:the|one) \p{L}+(?: \p{L}+)?|than (?:the )?\p{L}+(?: \p{L}+)?))*$")]
+        + @"(?: (?:and \p{L}+|enough|now|still|already|there|here|again|all (?:over|round|along)|at (?:the )?\p{L}+|on (?:the|one) \p{L}+(?: \p{L}+)?|than (?:the )?\p{L}+(?: \p{L}+)?|for (?:\p{L}+ ){0,4}\p{L}+))*$")]
     private static partial Regex Such();
 
     [GeneratedRegex(

@@ -250,6 +250,7 @@ internal static class ComplaintAnswer
             _ when LetterTried.IsBeforeWork(log, move.Now!) => ComplaintWordings.NearBeforeLast,
             _ => IsAfterWork(move, log) && !CrowDoubt.IsIn(move, log, target) ? ComplaintWordings.NearAfterWork : ComplaintWordings.NearLaterOn,
         };
+        ways = ComplaintNamed.IsTouched(complaint, log) ? ComplaintWordings.WithoutUntried(ways) : ways;
         return new(phrasing.Say("complaint-near", turn, ways, ("was", was ?? ""), ("before", Before(move.Now is { } last ? LetterTried.WorkAfter(log, last) : [])), ("now", Again.Of(was, now ?? ""))), roots);
     }
 

@@ -35,6 +35,12 @@ internal static partial class ComplaintNamed
     internal static IReadOnlyList<string> Remarked(Complaint complaint, BenchLog log, int after) =>
         [.. log.Live<Note>().Where(note => note.Sequence > after).OrderBy(note => note.Sequence).Select(note => note.Now.Words).Where(words => Names(words, complaint)).Distinct()];
 
+    /// <summary>Whether words that the letter tells name it, or only what it is about: “the pitch is up” beside “a little flat”.</summary>
+    /// <param name="complaint">The complaint.</param>
+    /// <param name="log">The reed’s log.</param>
+    internal static bool IsTouched(Complaint complaint, BenchLog log) => log.Facts.Where(fact => fact.Now is not null and not (Test or Note))
+        .SelectMany(fact => Words(fact.Now!)).Any(words => Names(words, complaint) || Stems(complaint.Name).Intersect(Stems(words)).Any());
+
     private static IEnumerable<string> Words(BenchEntry entry) => (entry is Note note ? [note.Words] : TypedWords.Of(entry)).OfType<string>();
 
     private static bool Names(string words, Complaint complaint) =>

@@ -20,7 +20,9 @@ internal static class LessonBlocks
         IReadOnlyList<string> leads = having.Count < 2 ? LessonWordings.Lead : [.. LessonWordings.LeadMany, .. LessonWordings.Lead];
         var sentences = new List<LetterSentence> { LetterSentence.Plain(phrasing.Say("lesson", 0, leads)) };
         var alone = material.Batch.Reeds.Count(reed => reed.IsHere) == 1;
-        var where = SeenIn.Reeds(thread.LessonEvidence, having, material.Batch.Reeds.Count(reed => reed.IsHere));
+        // Of which it is suspected and no more, that is said apart: “in all four” isn’t said of three.
+        var unsure = Unsure(material);
+        var where = SeenIn.Reeds(thread.LessonEvidence, unsure.Count == having.Count ? having : [.. having.Except(unsure)], material.Batch.Reeds.Count(reed => reed.IsHere));
         // What was found stands right behind the sentence that leads to it; the teacher’s own words end the part.
         sentences.AddRange(Taught(material, having, alone ? null : where, course, phrasing, told));
         sentences.AddRange(course.Sentences(phrasing));

@@ -72,7 +72,7 @@ internal static class MarkAnswer
             _ => ComplaintAnswer.IsAfterWork(move, log) && !CrowDoubt.IsIn(move, log, target) ? MarkWordings.AfterWork : MarkWordings.LaterOn,
         };
         List<EntryId> roots = [.. was is null ? Array.Empty<EntryId>() : [move.Arrival!.Root], .. now is null ? Array.Empty<EntryId>() : [move.Now!.Root]];
-        var honest = move.TestKind == complaint.Test ? "" : phrasing.Clause("marked-near", turn, MarkWordings.NotItself, false) + " ";
+        var honest = move.TestKind == complaint.Test || ComplaintNamed.IsTouched(complaint, log) ? "" : phrasing.Clause("marked-near", turn, MarkWordings.NotItself, false) + " ";
         var before = ComplaintAnswer.Before(move.Now is { } last ? LetterTried.WorkAfter(log, last) : []);
         return (honest + phrasing.Clause("marked-answer", turn, ways, false, ("before", before), ("was", Again.Of(named, was ?? "")), ("now", Again.Of(was ?? named, now ?? ""))), roots);
     }

@@ -18,14 +18,14 @@ internal static partial class PlayAdvice
     /// <param name="reed">The reed.</param>
     internal static bool HasItsOwn(LetterMaterial material, Reed reed) => IsTheTeachers(material, reed) || SaidOfHarm.Of(material, reed).Count > 0
         || (material.LogOf(reed.Id) is { Verdict: { } verdict } log
-            && (UseWordings.ByVerdict.ContainsKey(verdict.Now.VerdictKind) || (reed.UsedFor == ReedUse.Concert && LetterTried.IsGood(log, material.Batch.CrowTarget))));
+            && (UseWordings.Says(verdict.Now.VerdictKind, reed) || (reed.UsedFor == ReedUse.Concert && LetterTried.IsGood(log, material.Batch.CrowTarget))));
 
     /// <summary>Whether a reed’s own part says how long or how gently it is played: what a reed is for says nothing of its first days.</summary>
     /// <param name="material">What the letter is made of.</param>
     /// <param name="reed">The reed.</param>
     internal static bool SaysThePace(LetterMaterial material, Reed reed) => SaidOfHarm.Of(material, reed).Count > 0
         || (IsTheTeachers(material, reed) ? !LeavesTheFirstDays(material, reed)
-            : material.LogOf(reed.Id).Verdict is { } verdict && UseWordings.ByVerdict.ContainsKey(verdict.Now.VerdictKind));
+            : material.LogOf(reed.Id).Verdict is { Now.VerdictKind: not VerdictKind.AsGoodAsThisCaneGets } verdict && UseWordings.ByVerdict.ContainsKey(verdict.Now.VerdictKind));
 
     /// <summary>Whether the teacher said it, of this reed or of all.</summary>
     /// <param name="material">What the letter is made of.</param>
@@ -37,7 +37,7 @@ internal static partial class PlayAdvice
     /// <param name="material">What the letter is made of.</param>
     /// <param name="reed">The reed.</param>
     internal static bool LeavesTheFirstDays(LetterMaterial material, Reed reed) => IsTheTeachers(material, reed)
-        && !Typed(material, reed).Any(words => Tells(words) && Pace().IsMatch(words))
+        && !Typed(material, reed).Any(words => Tells(words) && Pace().IsMatch(BeforeUse().Replace(words, "")))
         && !material.Batch.Questions.Any(question => IsAnsweredOf(question, reed) && Pace().IsMatch(question.Answer!));
 
     /// <summary>Whether the teacher said which reed comes first.</summary>
@@ -99,6 +99,10 @@ internal static partial class PlayAdvice
 
     [GeneratedRegex(@"(?i)\b(?:seconds?|minutes?|hours?|days?|nights?|weeks?|months?|daily|fortnight|mornings?|evenings?|overnight|at once|(?:straight|right) away|already|as (?:long|much|often) as|a (?:little|bit|while)|short(?:ly)?|long(?! notes?\b| tones?\b)|gently|softly|quiet(?:ly)?|easy|easily|rest(?:ed|ing)?|wait|(?:play(?:ed|ing)?|break(?:ing)?|broken) (?:it |this (?:one )?)?in|not|never|don['’]t|any more|no longer|until|till)\b")]
     private static partial Regex Pace();
+
+    // “Let it rest a day before the concert” says nothing of its first days.
+    [GeneratedRegex(@"(?i)\b(?:let|give|leave|rest|keep|save|spare|don['’]t|do not)\b[^.!?;]*\b(?:before|for) (?:the |a |an |your |any |each |every )?(?:next )?(?:concerts?|lessons?|rehearsals?|auditions?|exams?|performances?|recitals?)\b")]
+    private static partial Regex BeforeUse();
 
     [GeneratedRegex(@"(?i)\b(?:soak\w*|dip(?:ped|ping)?|wet(?:ted|ting)?|in (?:the )?water)\b")]
     private static partial Regex Soaks();

@@ -133,8 +133,11 @@ internal static partial class StoryBlock
         var halves => Prose.Number(halves / 2) + " hours",
     };
 
-    // Nobody else is named, and it is no blank and no bought reed.
-    private static bool IsTiedByThem(Reed reed) => reed is { MadeHow: MadeHow.Tied, TiedBy: null };
+    // They say so, or nobody else is named and it is no blank and no bought reed.
+    private static bool IsTiedByThem(Reed reed) => reed.TiedBy is { } by ? Themselves().IsMatch(by) : reed.MadeHow == MadeHow.Tied;
+
+    [GeneratedRegex(@"(?i)^\W*(?:by )?(?:me|I|myself|I did|self|I tied it)(?: myself)?\W*$")]
+    private static partial Regex Themselves();
 
     private static string Winding(Reed reed, bool agrees, Phrasing phrasing, LetterSoFar told)
     {

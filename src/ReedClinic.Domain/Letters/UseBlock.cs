@@ -46,9 +46,9 @@ internal static class UseBlock
     private static IReadOnlyList<string>? When(LetterMaterial material, Reed reed, VerdictKind verdict, LetterSoFar told)
     {
         var playable = material.Playable;
-        return UseWordings.ByVerdict.TryGetValue(verdict, out var ways) ? ways
+        return UseWordings.Says(verdict, reed) ? UseWordings.ByVerdict[verdict]
             : !LetterTried.IsGood(material.LogOf(reed.Id), material.Batch.CrowTarget) ? null
-            : reed.UsedFor == ReedUse.Concert ? UseWordings.Concert
+            : reed.UsedFor == ReedUse.Concert ? (material.LogOf(reed.Id).Work.Any() ? UseWordings.Concert : UseWordings.ConcertAsItCame)
             : playable.Count < 2 || !playable.Contains(reed) || PlayAdvice.SaysWhichFirst(material) ? null
             : playable.Any(other => PlayAdvice.HasItsOwn(material, other)) ? (First(material) == reed.Id ? UseWordings.FirstAlone : null)
             : First(material) == reed.Id ? (playable.Count == 2 ? UseWordings.FirstOfTwo : UseWordings.First)

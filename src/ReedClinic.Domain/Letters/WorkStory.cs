@@ -20,17 +20,20 @@ internal sealed class WorkStory
     private readonly List<LetterSentence> _sentences = [];
     private readonly List<string> _breath = [];
     private readonly List<EntryId> _roots = [];
+    private readonly HashSet<int> _within = [];
     private readonly Phrasing _phrasing;
     private readonly LetterSoFar _told;
     private readonly int _reed;
     private readonly IReadOnlyList<string> _first;
+    private readonly int _count;
     private string? _passes;
+    private int _words;
     private int _turn;
     private bool _later;
     private bool _stopped;
 
-    private WorkStory(int reed, string passes, IReadOnlyList<string> first, Phrasing phrasing, LetterSoFar told) =>
-        (_reed, _turn, _passes, _first, _phrasing, _told) = (reed, reed, passes, first, phrasing, told);
+    private WorkStory(int reed, int passes, IReadOnlyList<string> first, Phrasing phrasing, LetterSoFar told) =>
+        (_reed, _turn, _count, _passes, _first, _phrasing, _told) = (reed, reed, passes, passes == 1 ? "one pass" : Prose.Number(passes) + " passes", first, phrasing, told);
 
     /// <summary>Tells it. Where the work was stopped and taken up again, that is told in its place.</summary>
     /// <param name="reed">The reed's number.</param>
@@ -49,7 +52,7 @@ internal sealed class WorkStory
         var stops = log.Live<Stopped>().Where(stop => stop.Sequence < work[^1].Sequence).OrderBy(stop => stop.Sequence).ToList();
         var passes = log.Work.Select(adjustment => adjustment.Pass).Distinct().Count();
         var first = !LetterTried.IsTriedAfterEachPass(log) ? WorkFrames.First : passes == 1 ? WorkFrames.FirstTestedOnce : WorkFrames.FirstTested;
-        var story = new WorkStory(reed, passes == 1 ? "one pass" : Prose.Number(passes) + " passes", first, phrasing, told);
+        var story = new WorkStory(reed, passes, first, phrasing, told);
         var from = 0L;
         foreach (var stop in stops)
         {
@@ -77,13 +80,17 @@ internal sealed class WorkStory
 
             var verb = _phrasing.Clause("verb-" + kind.Id.Value, _turn + _breath.Count, [WorkVerbs.All[kind.Id.Value]], false);
             var told = verb + HowMuch(run) + Sake(first.ForTheSakeOf);
-            if (first.ForTheSakeOf is not null || Words(told) + _breath.Sum(Words) > MostWordsInOneBreath)
+            // How much is one breath doesn’t hang on which words are chosen.
+            var words = Longest(WorkVerbs.All[kind.Id.Value]) + Words(told[verb.Length..]);
+            if (first.ForTheSakeOf is not null || words + _words > MostWordsInOneBreath)
             {
                 EndSentence();
             }
 
             _breath.Add(told);
+            _words += words;
             _roots.AddRange(run.Select(adjustment => adjustment.Root));
+            _within.UnionWith(run.Select(adjustment => adjustment.Pass));
             if (_breath.Count == MostInOneBreath || first.ForTheSakeOf is not null)
             {
                 EndSentence();
@@ -95,13 +102,7 @@ internal sealed class WorkStory
     private void Typed(List<LiveFact<Adjustment>> run)
     {
         List<EntryId> roots = [.. run.Select(work => work.Root)];
-        if (_passes is { } passes)
-        {
-            var ways = _first == WorkFrames.FirstTested ? WorkFrames.Rhythm : WorkFrames.RhythmUntested;
-            _sentences.Add(new(_phrasing.Say("rhythm", _reed, ways, ("passes", passes)), roots));
-            _passes = null;
-        }
-
+        Rhythm(roots);
         if (OwnId.Is(run[0].Now.AdjustmentKind.Value))
         {
             OwnKind(run, roots);
@@ -109,6 +110,16 @@ internal sealed class WorkStory
         else
         {
             _sentences.Add(new(Agreement.Without(run[0].Now.Words) is { } words ? BenchSaid.Sentence(words, _turn++, _phrasing) : "It was worked on.", roots));
+        }
+    }
+
+    private void Rhythm(List<EntryId> roots)
+    {
+        if (_passes is { } passes)
+        {
+            var ways = _first == WorkFrames.FirstTested ? WorkFrames.Rhythm : WorkFrames.RhythmUntested;
+            _sentences.Add(new(_phrasing.Say("rhythm", _reed, ways, ("passes", passes)), roots));
+            _passes = null;
         }
     }
 
@@ -153,16 +164,27 @@ internal sealed class WorkStory
             return;
         }
 
-        var (place, ways) = _passes is not null ? ("first-work", _first) : _later ? ("later-work", WorkFrames.Later) : ("next-work", WorkFrames.Next);
+        // What was done in some of the passes isn’t told of them all.
+        var began = _passes is not null && _within.Count < _count;
+        if (began)
+        {
+            Rhythm([.. _roots]);
+        }
+
+        var (place, ways) = began ? ("began-work", WorkFrames.Began) : _passes is not null ? ("first-work", _first) : _later ? ("later-work", WorkFrames.Later) : ("next-work", WorkFrames.Next);
         _sentences.Add(new(
             _phrasing.Say(place, _turn++, ways, ("work", Prose.List(_breath)), ("passes", _passes ?? "")), [.. _roots]));
         _passes = null;
         _later = false;
         _breath.Clear();
+        _words = 0;
         _roots.Clear();
+        _within.Clear();
     }
 
-    private static int Words(string text) => text.Split(' ').Length;
+    private static int Longest(string verb) => Enumerable.Range(0, 3).Max(which => Words(Pattern.Fill(verb, among => Math.Min(which, among - 1), false)));
+
+    private static int Words(string text) => text.Split(' ', StringSplitOptions.RemoveEmptyEntries).Length;
 
     // What was done again right after itself is told once.
     private static IEnumerable<List<LiveFact<Adjustment>>> Runs(List<LiveFact<Adjustment>> work)
@@ -208,6 +230,7 @@ internal sealed class WorkStory
         return first == _reed ? amount : "as on reed " + Prose.Number(first);
     }
 
+    // What makes a place the stronger by comparison is told once in a letter.
     private string Sake(Zone? zone)
     {
         if (zone is not { } place)
@@ -217,7 +240,7 @@ internal sealed class WorkStory
 
         var name = LetterPlaces.Name(place);
         return NotOfCane.Contains(place) ? $", for the sake of {name}"
-            : _told.FirstOf("sake " + place, _reed) == _reed ? $", which makes {name} stronger by comparison"
-            : _phrasing.Clause("sake-again", _turn, WorkFrames.SakeAgain, false, ("place", name));
+            : _told.FirstOf("sake " + place, _reed) == _reed && _told.Says("sake " + place) ? $", which makes {name} stronger by comparison"
+            : "";
     }
 }

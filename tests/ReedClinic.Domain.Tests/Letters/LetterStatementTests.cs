@@ -181,9 +181,11 @@ public sealed class LetterStatementTests
     }
 
     [Theory]
-    [InlineData("Tied", null, @"\b[Yy]ou\b[^.]* wound|you wound|you wind", "person|maker")]
-    [InlineData("Tied", "a friend", "person|maker", "[Yy]ou (have )?wound|you wind")]
-    [InlineData("FromABlank", null, "person|maker", "[Yy]ou (have )?wound|you wind")]
+    [InlineData("Tied", null, @"\b[Yy]ou\b[^.]* wound|you wound|you wind|your (left|right)-handed", "person|maker")]
+    [InlineData("Tied", "me", @"\b[Yy]ou\b[^.]* wound|you wound|you wind|your (left|right)-handed", "person|maker")]
+    [InlineData("FromABlank", "Myself.", @"\b[Yy]ou\b[^.]* wound|you wound|you wind|your (left|right)-handed", "person|maker")]
+    [InlineData("Tied", "a friend", "(left|right)-handed", "person|maker|[Yy]ou (have )?wound|you wind|your (left|right)-handed")]
+    [InlineData("FromABlank", null, "(left|right)-handed", "person|maker|[Yy]ou (have )?wound|you wind|your (left|right)-handed")]
     public void Whoever_tied_it_is_not_told_of_as_a_stranger(string made, string? by, string told, string never)
     {
         for (var seed = 1; seed <= 20; seed++)

@@ -18,7 +18,7 @@ internal static class BodyLessons
             "mark the middle of the heart with {pencil|a pencil|soft pencil} and {stay off it|don't touch it|keep away from it}{ from then on|}.",
             "take three light strokes {on each side of the heart|left and right of that mark|on either side of the mark}, {on both blades|on one blade and then on the other}{, no more|}.",
             "{crow it|listen to the crow|try the crow}, and press it {lightly|gently} to see {what closes first|which part closes first}.",
-            "{repeat|do it again|go on} only if the middle still closes {before the sides|first}{; otherwise leave it|, and otherwise stop|}.",
+            "{take three more|take another three} only if the middle still closes {before the sides|first}, and {never more than|no more than} three rounds {in|on} one day.",
             "stop {when|as soon as} the low note joins the crow {by itself|without a push}{; that is enough|, even if more seems possible|}.",
         ]);
 
@@ -31,7 +31,7 @@ internal static class BodyLessons
         [
             "{with pencil, shade|shade, in pencil,|in soft pencil, shade} the middle of the heart on both blades: {this stays|this part stays|that is to stay}.",
             "do {all the|all your|any} thinning {in the tip and at its sides|at the sides of the tip and in the tip}{, not behind it|, never behind it|}.",
-            "hold it to the {lamp|light} after {every|each} round and look for the dark middle{ of the heart|}{, which should be there still|}.",
+            "hold it to the {lamp|light} and {crow it|try the crow} after {every|each} round{ of strokes|}, and look for the dark middle{ of the heart|}; {no more than|at most} three rounds {in|on} one day.",
             "{when|if|where} it feels hard to blow, look at the corners of the tip first, not at the heart{: they are the likelier cause|, since they are the likelier cause|}.",
             "stop {early|in good time}; a heart that {was left too strong|is still too strong} can be {eased another day|thinned another day|eased later on}.",
         ]);
@@ -51,7 +51,7 @@ internal static class BodyLessons
             "draw the spine and the two rails {with pencil|with a pencil|in soft pencil} on both blades{ before you begin| first|}.",
             "scrape only {between them|inside those lines|between those lines}, three strokes in each of the four windows{, no more in one round|}.",
             "keep {about|some|roughly} three millimetres of bark {above the thread|between scrape and thread}{, all round|}.",
-            "{crow it|listen to the crow|try the crow} after {every|each} round and {watch the opening|keep an eye on the opening}.",
+            "{crow it|listen to the crow|try the crow} after {every|each} round and {watch the opening|keep an eye on the opening}; {no more than|at most} three rounds {in|on} one day.",
             "stop {when|as soon as} the low note {joins the crow|comes into the crow}{; more would cost the opening|, or the opening will suffer|}.",
         ]);
 
@@ -64,7 +64,7 @@ internal static class BodyLessons
         [
             "draw the spine and the rails {with pencil|with a pencil|in soft pencil} before the first stroke, and {renew|redraw} the lines when they {fade|wear off}.",
             "lift the knife at the rail {instead of letting it run|and don't let it run|rather than letting it run} off the edge{ of the blade|}.",
-            "take less from the back than you {think|think it needs|want to}, and {try it|play it|then try it}.",
+            "take less from the back than you {think|think it needs|want to}: {two strokes|no more than two strokes} in a place, {then|and then} {crow it|try the crow}, and {no more than|at most} three rounds {in|on} one day.",
             "when the low notes are late, look at the tip and its corners {first|before anything else}{: they are often the cause|, since they are often the cause|}.",
             "stop {when|as soon as} the opening begins to {fall|shrink}, whatever else is still to {do|be done}.",
         ]);
@@ -83,7 +83,7 @@ internal static class BodyLessons
         [
             "count your strokes {aloud|out loud|as you go}: {the same number left and right, upper and lower|as many on the left as on the right, on both blades}{, every time|, each round|}.",
             "turn the reed round so that {each side|either side} is worked {from|in} the same position{ of your hand| of the knife|}.",
-            "take the plaque out and look at it against {the lamp|a lamp|the light} after {every|each} round{ of strokes|}.",
+            "after {every|each} round{ of strokes|} {crow it|try the crow} and hold the reed, without the plaque, against {the lamp|a lamp|the light}; {no more than|at most} three rounds {in|on} one day.",
             "put right what is uneven before you {go on to anything else|do anything else|think of anything else}{, however small it is|}.",
             "stop {when|as soon as} you can't tell the two sides apart{ any more|}{, by eye or by finger|, neither by eye nor by finger|}.",
         ]);

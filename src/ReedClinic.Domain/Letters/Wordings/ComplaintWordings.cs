@@ -83,6 +83,11 @@ internal static class ComplaintWordings
     /// <summary>Tried only after the work.</summary>
     internal static IReadOnlyList<string> Later { get; } = ["{that I tried only later|I came to try that only later}: by then <now>.", "{I did not try that at first|at first I did not try that}; later <now>."];
 
+    /// <summary>The same where words at the bench name it: then it isn’t called untried.</summary>
+    /// <param name="ways">The ways.</param>
+    internal static IReadOnlyList<string> WithoutUntried(IReadOnlyList<string> ways) =>
+        [.. ways.Select(way => way.Replace(Near, "{this comes near it|this is close to it|this may have to do with it}", StringComparison.Ordinal))];
+
     /// <summary>Where another test bears on it, before and after the work.</summary>
     internal static IReadOnlyList<string> NearAfterWork { get; } =
     [

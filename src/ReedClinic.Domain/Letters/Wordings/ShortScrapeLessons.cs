@@ -51,7 +51,7 @@ internal static class ShortScrapeLessons
         Stroke =
         [
             .. TipLessons.Line.Stroke!.Take(2),
-            "{begin|start} just in front of the line and lift the knife {just |}before the end of the reed: a short way in the middle, a longer one at the sides.",
+            "{each|every} stroke is short: {begin|start} it {just |}in front of the line and lift the knife before the end of the reed. It is shorter in the middle of the tip and longer at {its|the} sides.",
             TipLessons.Line.Stroke![3],
         ],
         Plan =

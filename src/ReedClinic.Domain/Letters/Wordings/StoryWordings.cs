@@ -22,6 +22,13 @@ internal static class StoryWordings
         "{in my words at the bench|as I put it at the bench|as I noted it at the bench}: <quote>",
     ];
 
+    /// <summary>The same once more in a letter.</summary>
+    internal static IReadOnlyList<string> BenchSaidToo { get; } =
+    [
+        "{I also noted|I noted, too|another note of mine|a further note of mine}: <quote>",
+        "{beside that|further|of this one} I {wrote|put down|noted}: <quote>",
+    ];
+
     /// <summary>The same with what the reed is for.</summary>
     internal static IReadOnlyList<string> BothersInUse { get; } =
     [
@@ -53,46 +60,49 @@ internal static class StoryWordings
         "you had {not written about|said nothing of} {this one|this reed}, so I {took it as it came|looked at it as it came}.",
     ];
 
+    /// <summary>That the overlap is right, and so nothing is to be done.</summary>
+    private const string Right = "{, which is right|, as it should|, and that is as it should be}{: there is nothing to change|; nothing need be done about it|: leave it so|}";
+
     internal static IReadOnlyList<string> WindingAgrees { get; } =
     [
-        "the thread was wound by a <hand>-handed {person|maker}, and the overlap {goes with that|fits that}, as it should.",
-        "a <hand>-handed {person|maker} wound the thread, and the overlap {goes with that|fits that}{, which is right|: just right|, as it should}.",
-        "the overlap {goes with|fits} the way the thread is wound{, and that is right|, as it should|}{; the thread|: the thread} was wound by a <hand>-handed {person|maker}.",
-        "the thread {tells me|shows} that a <hand>-handed {person|maker} wound it, and the overlap {goes with it|agrees with it|fits}.",
+        $"the thread is wound <hand>-handed, and the overlap {{goes with that|fits that|agrees with it}}{Right}.",
+        $"the overlap {{goes with|fits}} the way the thread is wound, which is <hand>-handed{{, and so it is right|: that is right|, and that is as it should be}}.",
+        $"{{here|on this one|on this reed}} the overlap {{goes with|fits|agrees with}} the <hand>-handed {{thread|winding}}{Right}.",
     ];
 
     /// <summary>The same where the student tied it.</summary>
     internal static IReadOnlyList<string> WindingAgreesYours { get; } =
     [
-        "you {wound|have wound} the thread <hand>-handed, and the overlap {goes with that|fits that}{, which is right|, as it should|: just right}.",
-        "{the thread shows|I can tell from the thread} that you {wound it|wind} <hand>-handed, and the overlap {goes with it|agrees with it|fits}{, as it should|}.",
-        "the overlap {goes with|fits} the way the thread is wound{, and that is right|, as it should}; you wound it <hand>-handed.",
+        $"you {{wound|have wound}} the thread <hand>-handed, and the overlap {{goes with that|fits that}}{{, which is right|, as it should|: just right}}{{: keep tying them so|; go on tying them like this|}}.",
+        "{the thread shows|I can tell from the thread} that you {wound it|wind} <hand>-handed, and the overlap {goes with it|agrees with it|fits}, as it should{: keep to that|; go on like this|}.",
+        "the overlap {goes with|fits} the way the thread is wound{, and that is right|, as it should}; you wound it <hand>-handed{, and can go on so|}.",
+        "{you tied it well|it is well tied} {here|in one thing}: the overlap {goes with|fits} your <hand>-handed {thread|winding}.",
     ];
 
     internal static IReadOnlyList<string> WindingAgreesAgain { get; } =
     [
-        "{here too|in this one, too,|here as well|on this one, too,} the overlap {goes with|fits} {the thread|the way the thread is wound}{, as it should|}.",
-        "the overlap {goes with|fits} {the thread|the way the thread is wound} {here too|in this one too|on this one as well|here as well}.",
-        "{again|once more} the overlap {goes with|fits} {the thread|the way the thread is wound}{, and that is right|}.",
+        "{here too|in this one, too,|here as well|on this one, too,} the overlap {goes with|fits} {the thread|the way the thread is wound}, {as it should|and that is right|which is right}.",
+        "the overlap {goes with|fits} {the thread|the way the thread is wound} {here too|in this one too|on this one as well|here as well}, {as it should|and is right|which is right}.",
+        "{again|once more} the overlap {goes with|fits} {the thread|the way the thread is wound}, {and that is right|as it should|which is right}.",
     ];
 
     internal static IReadOnlyList<string> WindingDisagrees { get; } =
     [
-        "the thread was wound by a <hand>-handed {person|maker}, but the blades overlap the other way; they {tend to|may} creep back, and that is settled {in the tying|when a reed is tied}, not with the knife.",
-        "a <hand>-handed {person|maker} wound the thread, and the blades overlap {against it|against its push}; such blades {tend to|may} creep back, {which only tying can settle|and only new tying helps}.",
-        "the overlap goes {against|the other way from} the thread, which a <hand>-handed {person|maker} wound; {that is a thing|it is a matter} of tying, not of {scraping|the knife}.",
+        "the thread is wound <hand>-handed, but the blades overlap the other way; they {tend to|may} creep back, and that is settled {in the tying|when a reed is tied}, not with the knife.",
+        "the thread is wound <hand>-handed, and the blades overlap {against it|against its push}; such blades {tend to|may} creep back, {which only tying can settle|and only new tying helps}{: on this one leave it be|}.",
+        "the overlap goes {against|the other way from} the <hand>-handed thread, {which isn't as it should be|and that isn't right}; {it is a thing|it is a matter} of tying, not of {scraping|the knife}.",
     ];
 
     /// <summary>The same where the student tied it.</summary>
     internal static IReadOnlyList<string> WindingDisagreesYours { get; } =
     [
-        "you {wound|have wound} the thread <hand>-handed, but the blades overlap {the other way|against its push}; they {tend to|may} creep back, and that is settled {in the tying|when a reed is tied}, not with the knife.",
-        "the overlap goes {against|the other way from} the thread, which you wound <hand>-handed; {that is a thing|it is a matter} of tying, not of {scraping|the knife}.",
+        "you {wound|have wound} the thread <hand>-handed, but the blades overlap {the other way|against its push}; they {tend to|may} creep back, and that is settled {in the tying|when you tie the next one}, not with the knife.",
+        "the overlap goes {against|the other way from} the thread, which you wound <hand>-handed; {when you tie the next one, let it go with the thread|on the next one, let the blades lie as the thread pushes them}.",
     ];
 
     internal static IReadOnlyList<string> WindingDisagreesAgain { get; } =
     [
-        "{here too|in this one too|here as well} the blades overlap {against the thread|against the push of the thread}.",
-        "{again|once more} the overlap goes {against|the other way from} the thread.",
+        "{here too|in this one too|here as well} the blades overlap {against the thread|against the push of the thread}, {which isn't right|and not as they should}.",
+        "{again|once more} the overlap goes {against|the other way from} the thread, {which isn't right|and not as it should}.",
     ];
 }

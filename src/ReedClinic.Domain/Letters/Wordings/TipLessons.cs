@@ -16,7 +16,7 @@ internal static class TipLessons
             "it should {sound like|make no more noise than|sound no louder than} a {whisper|soft whisper}; {when|if} it scratches, the knife is blunt or {the hand too heavy|the hand is pressing|you are pressing}.",
         ],
         [
-            "scrape the tip, two strokes {a side|to a side} on {each|either} blade, until {you can see clearly|it is easy to see|anybody could see} where it {begins|starts}.",
+            "scrape the tip, two strokes {a side|to a side} on {each|either} blade, {three times at the most|no more than three times}, until {you can see clearly|it is easy to see|anybody could see} where it {begins|starts}.",
             "{then|after that|from then on} leave the middle of the tip {alone|as it is} and work {only outwards|outwards only}, towards the {corners|two corners}.",
             "{take two strokes on|give two strokes to|two strokes on} each of the four corners, then {crow it|try it|listen to the crow}; {no more than|at most} three rounds {in|on} one day.",
             "{when|if|as soon as} the crow {drops|sinks} {below|lower than} <crow>, {leave the end as it is and ask|don't shorten it yourself: ask|don't shorten it, but ask} your teacher to cut {a hair's breadth|no more than a hair} off{ the end|}.",
@@ -36,10 +36,10 @@ internal static class TipLessons
         ],
         [
             "{with a soft pencil, draw|draw, with a soft pencil,|in soft pencil, draw} a line down the middle of the tip before you {start|begin|scrape}.",
-            "take two strokes on {either side|each side} of that line, on {both blades|one blade and then the other}, and {leave the line standing|leave the line itself alone|let the line stand}{: it is the support|}.",
+            "{slide|slip} the plaque in and take two strokes on {either side|each side} of that line, on {both blades|one blade and then the other}, and {leave the line standing|leave the line itself alone|let the line stand}{: it is the support|}.",
             "after every {two strokes|second stroke} take the plaque out and hold the reed to {the lamp|a lamp|the light}: {against a lamp|in front of a lamp|held so} thin cane is bright, so the middle should {stay|remain} a shade darker than the sides.",
             "if the tip has {become|grown} too thin, ask your teacher to cut a {hair|hair's breadth} off the end {rather than scrape more|instead of scraping more|and don't scrape any more}.",
-            "stop {as soon as|when} a high note {holds|stays up|keeps its place} {by itself|without help|on its own}.",
+            "try a high note after each round, {no more than|at most} three rounds on one day, and stop {as soon as|when} it {holds|stays up|keeps its place} {by itself|without help|on its own}.",
         ]);
 
     internal static TeachingNote Line { get; } = new(
@@ -51,13 +51,13 @@ internal static class TipLessons
         [
             "{support the tip with the plaque|let the plaque support the tip|put the plaque under the tip}, and hold the knife {almost|nearly} upright{, never flat|, not flat|}.",
             "work along the line between heart and tip, {on the tip’s side|on the side of the tip}, with {short, light|light, short} strokes {that run towards|towards} the end of the reed.",
-            "{begin|start} just in front of the line and lift the knife {just |}before the end of the reed: {within two millimetres|after two millimetres at most} in the middle, {after|within} four at the sides.",
+            "{each|every} stroke is short: {begin|start} it {just |}in front of the line and lift the knife before the end of the reed. {That is|This is|It is} {under|less than|not quite} two millimetres in the middle of the tip, and {under|less than} four at {its|the} sides.",
             "{never dig|don't dig}{ there|}: the line is {a change of slope|where the slope changes|a bend in the slope}, {not a ditch|not a groove|and no ditch}.",
         ],
         [
             "{before you scrape, draw|first draw} the line between heart and tip on both blades{ in soft pencil| in pencil|}: about two millimetres from the end in the middle, about four at the sides.",
-            "{leave the heart {alone|as it is|in peace} and thin only the tip|thin only the tip, and leave the heart {alone|as it is|in peace}}: three light strokes on the left and three on the right, on {each|either} blade.",
-            "{then|after each round} take the plaque out and hold the reed to {the lamp|a lamp|the light}. {Go on|Repeat that} only until the tip is {clearly|plainly} brighter than the heart.",
+            "{slide|slip} the plaque in, {leave the heart {alone|as it is|in peace} and thin only the tip|thin only the tip, and leave the heart {alone|as it is|in peace}}: three light strokes on the left and three on the right, on {each|either} blade{: that is one round|, which is one round}.",
+            "{then|after each round} take the plaque out, {crow the reed|try the crow} and hold it to {the lamp|a lamp|the light}. {Do|Go on with} another round only while the tip isn't {clearly|plainly} brighter than the heart, and {no more than|at most} three rounds {in|on} one day.",
             "{last of all|at the very end|last}, smooth {the step|what is left of the step} at the line, on the side of the tip, with {two or three|no more than three} light strokes{; the line should still show|, so that the line still shows}.",
             "stop {when|as soon as|once} the crow {begins|starts} with {one clear high note|a clear high note}{; the rest is for another day|, even if it isn't perfect|}.",
         ]);
@@ -75,7 +75,7 @@ internal static class TipLessons
         ],
         [
             "{shape|make} the tip first and leave a small {stair|step} between it and the heart{ for now|, which goes later|}.",
-            "then take the {stair|step} away with light strokes, four on each side of {each|either} blade, and {twice|two such rounds} at the most on one day.",
+            "then take the {stair|step} away with light strokes, four on each side of {each|either} blade; {no more than two such rounds|two such rounds at the most} on one day.",
             "look at it {with light from the side|with the lamp at one side|in light from the side} after {each|every} round{ of strokes|}.",
             "{crow it|listen to the crow}: the low note should join {sooner|earlier} {as|while} the slope gets {smoother|more even}.",
             "stop when finger and ear {agree|are content|tell the same}; the heart must {stay|remain} dark against the {lamp|light}.",

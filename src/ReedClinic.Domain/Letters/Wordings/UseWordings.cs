@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
 
 namespace ReedClinic.Domain.Letters.Wordings;
 
@@ -34,6 +35,18 @@ internal static class UseWordings
             "it {will do well|is fine} {for everyday playing|in daily practice}{; for a concert take another|, but take another to a concert}.",
         ],
     };
+
+    /// <summary>Whether what a verdict says of a reed’s use was asked for: what isn’t for concerts needs no word of them.</summary>
+    /// <param name="verdict">The verdict.</param>
+    /// <param name="reed">The reed.</param>
+    internal static bool Says(VerdictKind verdict, Reed reed) => ByVerdict.ContainsKey(verdict) && (verdict != VerdictKind.AsGoodAsThisCaneGets || reed.UsedFor == ReedUse.Concert);
+
+    /// <summary>A reed for concerts on which nothing was done: it has no first days.</summary>
+    internal static IReadOnlyList<string> ConcertAsItCame { get; } =
+    [
+        "{keep|save} {it|this one|this reed} for concerts{, as you do|}: {a little playing now and then|a short while every few days} {will keep it ready|will be enough to keep it ready|will do}.",
+        "{since|as} you {use it|play it|keep it} for concerts, {don't wear it out|spare it} {in daily practice|in your daily practice|day by day}.",
+    ];
 
     internal static IReadOnlyList<string> Concert { get; } =
     [

@@ -30,13 +30,15 @@ internal static class WorkFrames
 
     internal static IReadOnlyList<string> Rhythm { get; } =
     [
-        "I {worked on it|went over it} in <passes>{, with a test after each|, trying it after each}.", "it {took|needed} <passes>, with a test after each.",
+        "I {worked on it|went over it} in <passes>{, with a test after each|, trying it after each|, and tried it after every one}.",
+        "it {took|needed} <passes>, {with a test after each|each with a test after it|and a test after every one}.",
+        "{there were|it came to} <passes>{ in all|}, {with a test after each|each with a test after it}.",
     ];
 
-    internal static IReadOnlyList<string> RhythmUntested { get; } = ["I {worked on it|went over it} in <passes>.", "it {took|needed} <passes>."];
+    /// <summary>What was done in some of the passes, behind the sentence that counts them.</summary>
+    internal static IReadOnlyList<string> Began { get; } = ["{first|to begin with|to start with|at the beginning}{,|} I <work>.", "I <work> {first|to begin with|to start with}.", "{the work began with this|it began with this|this came first}: I <work>."];
 
-    /// <summary>For the sake of which place, once more.</summary>
-    internal static IReadOnlyList<string> SakeAgain { get; } = [", {again|once more} leaving <place> the stronger", ", which leaves <place> the stronger {again|once more}"];
+    internal static IReadOnlyList<string> RhythmUntested { get; } = ["I {worked on it|went over it} in <passes>{ in all|}.", "it {took|needed} <passes>{ in all|}.", "{there were|it came to} <passes>{ in all|}."];
 
     /// <summary>Work of the studio’s own; its name is quoted, since it may read as an order.</summary>
     internal static IReadOnlyList<string> Own { get; } = ["I did this: <name><more>.", "{what I did|this is what I did}{ here|}: <name><more>.", "{then|next} I did this: <name><more>."];
