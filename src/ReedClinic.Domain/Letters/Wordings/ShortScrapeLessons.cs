@@ -51,8 +51,9 @@ internal static class ShortScrapeLessons
         Stroke =
         [
             .. TipLessons.Line.Stroke!.Take(2),
-            "{each|every} stroke is short: {begin|start} it {just |}in front of the line and lift the knife before the end of the reed. It is shorter in the middle of the tip and longer at {its|the} sides.",
-            TipLessons.Line.Stroke![3],
+            TipLessons.Line.Stroke![2],
+            "it is shorter in the middle of the tip and longer at {its|the} sides.",
+            TipLessons.Line.Stroke![4],
         ],
         Plan =
         [

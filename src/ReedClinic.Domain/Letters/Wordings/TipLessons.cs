@@ -51,7 +51,8 @@ internal static class TipLessons
         [
             "{support the tip with the plaque|let the plaque support the tip|put the plaque under the tip}, and hold the knife {almost|nearly} upright{, never flat|, not flat|}.",
             "work along the line between heart and tip, {on the tip’s side|on the side of the tip}, with {short, light|light, short} strokes {that run towards|towards} the end of the reed.",
-            "{each|every} stroke is short: {begin|start} it {just |}in front of the line and lift the knife before the end of the reed. {That is|This is|It is} {under|less than|not quite} two millimetres in the middle of the tip, and {under|less than} four at {its|the} sides.",
+            "{each|every} stroke is short{ and stops early|}: {begin|start} it {just |}in front of the line and lift the knife {just |}before the end of the reed.",
+            "{that is|this is|it is} {under|less than|not quite} two millimetres in the middle of the tip, and {under|less than} four at {its|the} sides.",
             "{never dig|don't dig}{ there|}: the line is {a change of slope|where the slope changes|a bend in the slope}, {not a ditch|not a groove|and no ditch}.",
         ],
         [
