@@ -3,7 +3,7 @@ namespace ReedClinic.Domain.Bench.Phrases;
 /// <summary>“Tone’s gone thin”, “better: A holds”, “left side’s better now”: what only sounds like an end, or names another place, ends no finding.</summary>
 internal static class EndedOf
 {
-    private static readonly HashSet<string> Turned = ["thin", "flat", "sharp", "dull", "soft", "hard", "dead", "bright", "dark", "stuffy", "quiet", "loud", "odd", "weird", "funny", "fuzzy", "mushy", "stiff", "heavy", "light", "wild", "shrill", "sour", "wobbly", "loose", "tight", "cloudy", "harsh", "edgy", "woolly", "hollow", "limp", "nasal", "muffled", "covered", "wide", "narrow", "weak"];
+    private static readonly HashSet<string> Turned = ["thin", "flat", "sharp", "dull", "soft", "hard", "dead", "bright", "dark", "stuffy", "quiet", "loud", "odd", "weird", "funny", "fuzzy", "mushy", "stiff", "heavy", "light", "wild", "shrill", "sour", "wobbly", "loose", "tight", "cloudy", "harsh", "edgy", "woolly", "hollow", "limp", "nasal", "muffled", "covered", "wide", "narrow", "weak", "further", "deeper", "worse", "longer", "bigger", "through"];
 
     private static readonly HashSet<string> By = ["a", "bit", "little", "touch", "very", "rather", "all", "quite", "too", "so", "really", "slightly", "somewhat", "of", "shade", "lot"];
 
@@ -14,7 +14,7 @@ internal static class EndedOf
         foreach (var draft in course.Drafts.Where(draft => draft is { Kind: EntryKind.FindingEnded, Slots: { Kind: not null, Ending: FindingEnding.Better or FindingEnding.Gone } }).ToList())
         {
             var segment = course.Segments[draft.Head];
-            if (draft.Slots.Ending is FindingEnding.Gone && IsTurned(segment) || IsAnotherSide(course, draft, segment))
+            if (draft.Slots.Ending is FindingEnding.Gone && (IsTurned(segment) || IsWished(segment)) || IsAnotherSide(course, draft, segment))
             {
                 Spoken.Unmake(draft, Unsure);
             }
@@ -37,6 +37,9 @@ internal static class EndedOf
 
         return at > 0 && Turned.Contains(segment.Word(at));
     }
+
+    // “Is the bump gone?”, “I want that bump gone”.
+    private static bool IsWished(Segment segment) => segment.Asked && !segment.Has(Cat.Me) || Enumerable.Range(segment.First, Math.Min(4, segment.End - segment.First)).Any(at => segment.Word(at) is "want" or "wanted" or "wants" or "wish");
 
     private static bool IsOnlyBetter(Segment segment) => Enumerable.Range(segment.First, segment.End - segment.First).All(at => segment.Tokens[at].Kind is TokenKind.Break || segment.Word(at) is "better" or "much" or "now" or "" or ":" or "," or "-");
 

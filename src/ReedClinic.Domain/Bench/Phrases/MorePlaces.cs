@@ -26,12 +26,12 @@ internal static class MorePlaces
         }
     }
 
-    // “…, then the heart”, kept as a remark.
+    // “…, then the heart”, “…, the heart too”, kept as a remark or guessed to be a fault.
     private static void Then(Course course, Draft draft)
     {
         var at = course.Drafts.IndexOf(draft) + 1;
-        if (at < course.Drafts.Count && course.Drafts[at] is { Kind: EntryKind.Note } note && note.First == draft.Last + 1 && note.First == note.Last && note.Sentence == draft.Sentence && course.Segments[note.First] is { Joint: "then" or "and", Asked: false } segment
-            && Enumerable.Range(segment.First, segment.End - segment.First).All(word => PlaceSaidAfter.IsOfPlace(segment, word) || Between.Contains(segment.Word(word))) && PlaceReader.Read(segment).Where(mention => mention.HasPlace).ToList() is [var place]
+        if (at < course.Drafts.Count && course.Drafts[at] is { Kind: EntryKind.Note or EntryKind.Finding } note && (note.Kind is EntryKind.Note || note.Doubts.Exists(doubt => doubt.Slot is "kind")) && note.First == draft.Last + 1 && note.First == note.Last && note.Sentence == draft.Sentence && course.Segments[note.First] is { Joint: "then" or "and" or ",", Asked: false } segment
+            && Enumerable.Range(segment.First, segment.End - segment.First).All(word => PlaceSaidAfter.IsOfPlace(segment, word) || Between.Contains(segment.Word(word)) || segment.Word(word) is "too" or "as" or "well") && PlaceReader.Read(segment).Where(mention => mention.HasPlace).ToList() is [var place]
             && PlaceReader.Of(place.Usual!.Value) is { Length: > 0 } region && region != PlaceReader.Of(draft.Slots.Zone!.Value) && DeedTable.Kind(draft.Verb ?? "take", Key(place)) is { } kind)
         {
             course.Drafts[at] = Another(draft, place, kind, note.First, note.Last);
@@ -93,8 +93,8 @@ internal static class MorePlaces
         return IsEnd(whole, end) && regions.All(region => region.Length > 0) && regions.Distinct().Count() == regions.Count ? listed : [];
     }
 
-    // A mark, the end, or how much it was.
-    private static bool IsEnd(Segment whole, int at) => at >= whole.End || whole.Tokens[at].Kind is TokenKind.Break && (at + 1 >= whole.End || AmountReader.Read(whole, at + 1, whole.End) is not null) || AmountReader.Read(whole, at, whole.End) is { } said && said.First == at;
+    // A mark, the end, “too”, or how much it was.
+    private static bool IsEnd(Segment whole, int at) => whole.Word(at) is "too" or "also" && (at + 1 >= whole.End || whole.Tokens[at + 1].Kind is TokenKind.Break) || at >= whole.End || whole.Tokens[at].Kind is TokenKind.Break && (at + 1 >= whole.End || AmountReader.Read(whole, at + 1, whole.End) is not null) || AmountReader.Read(whole, at, whole.End) is { } said && said.First == at;
 
     // “Scraped the tip, the heart and windows look fine”: of those, something else is said.
     private static bool GoesOn(Course course, Draft draft) => draft.Last + 1 < course.Segments.Count && course.Segments[draft.Last + 1] is var next && next.Sentence == course.Segments[draft.Last].Sentence

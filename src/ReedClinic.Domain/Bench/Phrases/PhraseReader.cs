@@ -42,6 +42,7 @@ public static class PhraseReader
                 return behind with { Entries = [LeadTakenBack.Kept(text, tokens[..lead]), .. behind.Entries] };
             }
 
+            Ish.Quiet(tokens);
             SaidInPassing.Quiet(tokens);
             Bounds.Quiet(tokens);
         }

@@ -44,9 +44,17 @@ internal static class Unmeant
         KeepGiven(course);
     }
 
-    // What is no verdict, no result and no end.
+    // What is no verdict, no result and no end; and what is a test, a stop or an end of its own.
     private static void KeepGiven(Course course)
     {
+        CleanedUp.Keep(course);
+        LeftForToday.Keep(course);
+        OfItself.Keep(course);
+        Similes.Keep(course);
+        EndedByName.Keep(course);
+        NowGood.Keep(course);
+        Sizes.Keep(course);
+        WireWays.Keep(course);
         OpenVerdict.Keep(course);
         Ungiven.Keep(course);
         EndedOf.Keep(course);

@@ -147,13 +147,24 @@ public sealed class UnmeantTests
     [Theory]
     [InlineData("Verdict improved, needs a couple of days playing in")]
     [InlineData("verdict: improved, needs playing in")]
-    public void A_verdict_and_how_is_one_with_its_reason(string phrase)
+    [InlineData("verdict improved, needs a day's playing in")]
+    [InlineData("improved, needs a day's playing in")]
+    [InlineData("improved but needs playing in")]
+    [InlineData("verdict better, needs playing in")]
+    [InlineData("verdict: better, needs a few days' playing in")]
+    public void A_verdict_and_what_is_still_needed_is_one_with_its_reason(string phrase)
     {
         var verdict = Assert.IsType<Verdict>(Made(Assert.Single(Read(phrase))));
 
-        Assert.Equal(VerdictKind.NeedsPlayingIn, verdict.VerdictKind);
-        Assert.Contains("improved, needs", verdict.Words, StringComparison.Ordinal);
+        Assert.Equal((VerdictKind.Improved, phrase), (verdict.VerdictKind, verdict.Words));
     }
+
+    [Theory]
+    [InlineData("verdict needs playing in")]
+    [InlineData("needs a few days' playing in")]
+    [InlineData("needs playing in, then it'll be better")]
+    public void What_only_has_to_be_played_in_is_called_so(string phrase) =>
+        Assert.Equal(VerdictKind.NeedsPlayingIn, Assert.IsType<Verdict>(Made(Assert.Single(Read(phrase)))).VerdictKind);
 
     private static BenchEntry Made(ReadEntry read) => Assert.IsType<Outcome<BenchEntry>.Done>(read.ToEntry(PhraseCorpus.Context([]))).Value;
 
