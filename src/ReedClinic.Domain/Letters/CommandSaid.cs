@@ -31,7 +31,7 @@ internal static partial class CommandSaid
     [GeneratedRegex(
         @"(?i)^\W*(?:" + Hm + @"(?:"
         + @"(?:(?:scratch|scrap|strike|delete|erase|undo|cancel|forget|ignore|disregard) (?:that|this|it|" + Last + @"|all that|what I (?:just )?said)(?: (?:last|previous) (?:one|two|thing|bit|line|entry|note))?|(?:I )?take (?:that|it|this|" + Last + @") back|(?:never mind|forget) that)(?:" + End + "|" + On + ")"
-        + @"|(?:correct|change|correction (?:of|to)) (?:that|" + Last + @")(?: to)?" + End
+        + @"|(?:correct|change|amend|edit|correction (?:of|to)) (?:that|" + Last + @")(?: to)?" + End
         + @"|correction(?: no)?\s*[,;:.!–-]+\s*|make that\s*[,;:–-]+\s*|I tell a lie" + End + @"|(?:wrong (?:word|entry|button)|slip of the tongue|let me (?:rephrase|correct) that)" + End
         + @"|(?<=\b(?:nah|nope|no|sorry|oops|wait|actually)\W+)(?:that(?: is|['’]s| was) (?:wrong|not right|a mistake)|not that|my mistake|I (?:mean|meant))" + End
         + @"|(?<=\b(?:actually|wait|sorry|oh|oops|no)\W+)(?:no|wait|sorry)\s*[,;:.!–-]+\s*"

@@ -17,6 +17,7 @@ public sealed class LetterCommandTests
     [InlineData("oh, forget that. ")]
     [InlineData("I take that back – ")]
     [InlineData("correct the last one: ")]
+    [InlineData("amend that, ")]
     [InlineData("actually no, ")]
     [InlineData("sorry, wrong entry, ")]
     [InlineData("undo that please, ")]

@@ -177,6 +177,24 @@ public sealed class LineCorrectionTests(ClinicHost host) : IClassFixture<ClinicH
         Assert.Equal((FactState.Corrected, strokes), (fact.State, Assert.IsType<Adjustment>(fact.Now).AmountStrokes));
     }
 
+    [Theory]
+    [InlineData("amend that, needs a push", "crow is D", "needs a push")]
+    [InlineData("undo that, needs a push", "blows freely", "needs a push")]
+    public async Task What_takes_back_and_says_another_puts_that_in_the_last_ones_place(string text, string before, string step)
+    {
+        var (scene, teacher) = await Open($"Sunniva{text.Length}", Permission.TakeRisks);
+        using var _ = teacher;
+        (await (await Line(teacher, scene)).Set("Text", "left corner too thick").Post()).Dispose();
+        (await (await Line(teacher, scene)).Set("Text", before).Post()).Dispose();
+
+        using var saved = await (await Line(teacher, scene)).Set("Text", text).Post();
+
+        Assert.Equal(HttpStatusCode.Created, saved.StatusCode);
+        var facts = (await scene.Log()).Facts;
+        Assert.Equal(2, facts.Count);
+        Assert.Equal((FactState.Corrected, step), (facts[^1].State, Assert.IsType<Domain.Bench.Test>(facts[^1].Now).StepWord));
+    }
+
     [Fact]
     public async Task The_crow_that_was_meant_takes_the_place_of_the_one_that_was_said()
     {

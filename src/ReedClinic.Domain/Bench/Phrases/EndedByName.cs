@@ -20,6 +20,8 @@ internal static class EndedByName
         (["thickness", "stiffness"], ["tip-thick", "tip-corners-thick", "heart-thick", "heart-sides-thick", "back-thick"]),
     ];
 
+    private static readonly HashSet<string> Known = [.. Sorts.SelectMany(sort => sort.Names)];
+
     private static readonly HashSet<string> Lead = [.. "the that this those these my your its and so but now also then all again of a bit little last old other solo whole high thick yes yep ah oh good hooray right ok okay well finally at".Split(' ')];
 
     private static readonly HashSet<string> Link = [.. "'s is are was were has have had been all now just quite completely entirely altogether finally seems looks properly totally pretty much well and truly".Split(' ')];
@@ -45,7 +47,7 @@ internal static class EndedByName
 
             var sorts = Sorts.Where(known => known.Names.Contains(noun)).ToList();
             var sort = sorts.SelectMany(known => known.Kinds).ToList();
-            var open = Open(course, sort, [.. sorts.SelectMany(known => known.Names)], PlaceReader.Read(segment).Find(mention => mention.HasPlace && !Sorts.Any(known => known.Names.Contains(segment.Word(mention.First)))));
+            var open = Open(course, sort, [.. sorts.SelectMany(known => known.Names)], PlaceReader.Read(segment).Find(mention => mention.HasPlace && !Known.Contains(segment.Word(mention.First))));
             var over = course.Drafts.Find(draft => draft.Head == at);
             if (over is { Kind: EntryKind.FindingEnded, Slots.Kind: { } kind } && open.Contains(kind) && (sort.Contains(kind) || open[0] == kind))
             {
@@ -82,8 +84,13 @@ internal static class EndedByName
     // “Solo bump’s gone”, “that hump is out now”, “no more hiss”: the name of it, and that it is gone.
     private static string? Said(Segment segment)
     {
+        if (!Spoken.HasAny(segment, Known))
+        {
+            return null;
+        }
+
         var words = Enumerable.Range(segment.First, segment.End - segment.First).Where(at => segment.Tokens[at].Kind is not TokenKind.Break && segment.Word(at).Length > 0 && !segment.Covered(at, Cat.Filler)).ToList();
-        var noun = words.FindIndex(at => Sorts.Any(sort => sort.Names.Contains(segment.Word(at))));
+        var noun = words.FindIndex(at => Known.Contains(segment.Word(at)));
         if (noun < 0)
         {
             return null;
@@ -98,7 +105,7 @@ internal static class EndedByName
         var end = words.FindIndex(noun + 1, at => Gone.Contains(segment.Word(at)));
         return end > noun && !segment.Has(Cat.Not) && !segment.Has(Cat.Plan) && !segment.Has(Cat.Cond) && !segment.Has(Cat.May)
             && words.Take(noun).All(at => Lead.Contains(segment.Word(at)) || IsPlace(segment, at))
-            && words.Skip(noun + 1).Take(end - noun - 1).All(at => Link.Contains(segment.Word(at)) || segment.Word(at) is "in" or "on" or "at" or "of" or "the" or "behind" || Sorts.Any(sort => sort.Names.Contains(segment.Word(at))) || IsPlace(segment, at))
+            && words.Skip(noun + 1).Take(end - noun - 1).All(at => Link.Contains(segment.Word(at)) || segment.Word(at) is "in" or "on" or "at" or "of" or "the" or "behind" || Known.Contains(segment.Word(at)) || IsPlace(segment, at))
             && words.Skip(end + 1).All(at => Tail.Contains(segment.Word(at)) || Link.Contains(segment.Word(at))) ? name : null;
     }
 

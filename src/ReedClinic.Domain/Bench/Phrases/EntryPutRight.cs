@@ -1,3 +1,4 @@
+using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Outcomes;
 
 namespace ReedClinic.Domain.Bench.Phrases;
@@ -5,6 +6,9 @@ namespace ReedClinic.Domain.Bench.Phrases;
 /// <summary>“No, two strokes not three”, “correction, the crow is C not D”, “I meant the lower blade”: an entry as it was meant.</summary>
 public static class EntryPutRight
 {
+    // The least, in millimetres, that is clipped and no more than a hair.
+    private const decimal Hair = 0.3m;
+
     private static readonly HashSet<string> AfterNo = ["that", "it", "i", "sorry", "wait", "the", "this", "hang", "hold"];
 
     private static readonly HashSet<string> Units = ["mm", "millimetre", "millimetres", "millimeter", "millimeters", "tenth", "tenths", "stroke", "strokes", "pass", "passes"];
@@ -26,9 +30,49 @@ public static class EntryPutRight
         var tokens = Tokenizer.Cut(said);
         if (RightCommand.Rest(said, tokens) is { } rest)
         {
-            return before is Stopped or Verdict or CauseJudged or Undo or Parked or AdviceSetAside ? null : Of(rest, before, context, alone: false) ?? Instead(rest, before, context);
+            return OfTheLast(rest, before, context, alone);
         }
 
+        if (LeadTakenBack.Count(tokens) is > 0 and var lead)
+        {
+            return LastTakenBack.Says(said) ? null : OfTheLast(said[tokens[lead].Start..], before, context, alone);
+        }
+
+        return Otherwise(said, tokens, before, context, alone) ?? (Made(said, tokens) is { } made ? OfTheLast(made, before, context, alone) : null);
+    }
+
+    // “Amend that, …”, “scratch that, …”, “make that …”: what is said behind it stands instead of what was said last, and of nothing older.
+    private static BenchEntry? OfTheLast(string rest, BenchEntry before, PhraseContext context, bool alone) =>
+        before is Stopped or Verdict or CauseJudged or Undo or Parked or AdviceSetAside || alone && context.Log.Told.MaxBy(fact => fact.Now!.Sequence)?.Now?.Id != before.Id
+            ? null
+            : Otherwise(rest, Tokenizer.Cut(rest), before, context, alone: false) ?? Instead(rest, before, context);
+
+    // “Make that needs a push”: what that was.
+    private static string? Made(string said, List<Token> tokens)
+    {
+        var at = tokens.FindIndex(token => token.Kind is not TokenKind.Break && token.Text is not ("no" or "sorry" or "actually" or "oops" or "wait"));
+        if (at < 0 || at + 2 >= tokens.Count || !tokens[at].Is("make") || !tokens[at + 1].Is("that"))
+        {
+            return null;
+        }
+
+        // “Make that corner thinner” is a wish.
+        at += 2;
+        if (Scanner.Scan(tokens).Exists(item => item.First == at && item.Cat is Cat.Zone or Cat.Region or Cat.Part or Cat.Side or Cat.Blade or Cat.Thing) || tokens[at].Text is "reed" or "one")
+        {
+            return null;
+        }
+
+        while (at < tokens.Count && (tokens[at].Kind is TokenKind.Break || tokens[at].Text is "a" or "an" or "to"))
+        {
+            at++;
+        }
+
+        return at < tokens.Count ? said[tokens[at].Start..] : null;
+    }
+
+    private static BenchEntry? Otherwise(string said, List<Token> tokens, BenchEntry before, PhraseContext context, bool alone)
+    {
         return PlacePutRight.Agrees(tokens) ? null : PlacePutRight.Of(Meant(said, tokens, strip: false), before, alone) ?? (alone && !PutsRight(tokens, before) ? null : before switch
         {
             Adjustment work => AmountOf(work, said, tokens) ?? ZonePutRight.Of(work, Meant(said, tokens, strip: true), said, context),
@@ -41,7 +85,7 @@ public static class EntryPutRight
     // “Correct the last one: needs a push”: what is said of nothing that stands before it takes its place whole; how much work was done is said of work.
     private static BenchEntry? Instead(string rest, BenchEntry before, PhraseContext context) =>
         PhraseReader.Read(rest, context) is { Entries: [{ Kind: EntryKind.Test or EntryKind.Finding or EntryKind.Adjustment or EntryKind.LeaveAlone or EntryKind.LookedFor } read], Kept.Count: 0 }
-            && (read.Kind == before.Kind || read.Doubts.Count == 0) && read.ToEntry(context) is Outcome<BenchEntry>.Done(var entry) ? entry.AsSaid(rest) : null;
+            && (read.Doubts.Count == 0 || read.Kind == before.Kind && read.Doubts.All(doubt => doubt.Slot is not ("kind" or "zone"))) && read.ToEntry(context) is Outcome<BenchEntry>.Done(var entry) ? entry.AsSaid(rest) : null;
 
     // “Actually no, B flat”, “wait no, B flat”: what leads up to it puts right, where nothing says that it is so by now.
     private static bool Leads(List<Token> tokens)
@@ -92,7 +136,8 @@ public static class EntryPutRight
                     return null;
                 }
 
-                var after = counted.End < tokens.Count ? tokens[counted.End].Text : "";
+                var unitAt = counted.End < tokens.Count && tokens[counted.End].Text is "a" or "of" ? tokens.FindIndex(counted.End, token => token.Text is not ("a" or "of")) : counted.End;
+                var after = unitAt >= 0 && unitAt < tokens.Count ? tokens[unitAt].Text : "";
                 (number, unit, deniedUnit) = isDenied ? (number, unit, after) : (counted.Value, after, deniedUnit);
                 at = counted.End;
                 continue;
@@ -107,8 +152,11 @@ public static class EntryPutRight
         }
 
         return number is { } value and > 0 and <= Amount.MostStrokes && Amounted(work, value, Units.Contains(unit) ? unit : deniedUnit) is { } amount
-            && Adjustment.Of(work.AdjustmentKind, work.Place, amount, work.ForFindingId, work.ForTheSakeOf, PlacePutRight.Reworded(work, said)) is Outcome<Adjustment>.Done(var done) ? done : null;
+            && Adjustment.Of(Sized(work.AdjustmentKind, amount), work.Place, amount, work.ForFindingId, work.ForTheSakeOf, PlacePutRight.Reworded(work, said)) is Outcome<Adjustment>.Done(var done) ? done : null;
     }
+
+    // A clip of three tenths and more is no hair.
+    private static AdjustmentKindId Sized(AdjustmentKindId kind, Amount amount) => amount.Millimetres is not { } clipped || kind.Value is not ("clip" or "clip-hair") ? kind : new(clipped < Hair ? "clip-hair" : "clip");
 
     // A bare number is of what was counted before; a whole one beside a part of a millimetre is of tenths, and none that a knife could not have meant.
     private static Amount? Amounted(Adjustment work, decimal value, string unit) => unit switch

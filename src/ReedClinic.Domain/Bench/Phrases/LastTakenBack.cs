@@ -25,6 +25,8 @@ public static class LastTakenBack
 
     internal static bool IsEither(string word) => Either.Contains(word);
 
+    internal static bool IsAway(string word) => Away.Contains(word);
+
     /// <summary>Whether a line takes back what was said last.</summary>
     /// <param name="text">What was typed or said.</param>
     public static bool Says(string? text)

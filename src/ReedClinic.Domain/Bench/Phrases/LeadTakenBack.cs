@@ -14,15 +14,22 @@ internal static class LeadTakenBack
             at++;
         }
 
-        if (at >= tokens.Count || !LastTakenBack.IsEither(tokens[at].Text))
+        if (at >= tokens.Count || !(LastTakenBack.IsEither(tokens[at].Text) || LastTakenBack.IsAway(tokens[at].Text) || tokens[at].Is("take")))
         {
             return 0;
         }
 
+        var takes = tokens[at].Is("take");
         var first = ++at;
         while (at < tokens.Count && tokens[at].Text is not ("i" or "we" or "left") && (LastTakenBack.IsBeside(tokens[at].Text) || LastTakenBack.IsWhat(tokens[at].Text)))
         {
             at++;
+        }
+
+        // “Take that back, …”.
+        if (takes && (at >= tokens.Count || !tokens[at++].Is("back")))
+        {
+            return 0;
         }
 
         var names = tokens.Skip(first).Take(at - first).Any(token => token.Text is "that" or "last" or "entry");

@@ -42,6 +42,12 @@ internal static class LeftForToday
     // “Leave it”, “leaving it there for tonight”: no part of the reed, and not “alone”.
     private static bool Leaves(Segment segment, out bool isDay)
     {
+        isDay = false;
+        if (!Spoken.HasAny(segment, Leaving))
+        {
+            return false;
+        }
+
         var words = Words(segment);
         isDay = words.Exists(Days.Contains);
         return words.Exists(Leaving.Contains) && words.Exists(word => word is "it" or "this" or "that") && words.TrueForAll(word => Leaving.Contains(word) || Beside.Contains(word) || Days.Contains(word) || word is "the")

@@ -9,7 +9,7 @@ internal static class OfItself
     {
         for (var at = course.Segments.Count - 1; at > 0; at--)
         {
-            if (course.Segments[at] is not { Asked: false, Joint: "," or ";" } segment || !IsFree(segment) || course.Drafts.Find(draft => draft.First <= at && at <= draft.Last) is not { Kind: EntryKind.Finding } over || over.Head >= at || Test(course, at) is not { } slots || Alone.Of(course, at) is not { } draft)
+            if (course.Segments[at] is not { Asked: false, Joint: "," or ";" } segment || course.Drafts.Find(draft => draft.First <= at && at <= draft.Last) is not { Kind: EntryKind.Finding } over || over.Head >= at || !IsFree(segment) || Test(course, at) is not { } slots || Alone.Of(course, at) is not { } draft)
             {
                 continue;
             }

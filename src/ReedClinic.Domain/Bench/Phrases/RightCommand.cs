@@ -23,8 +23,8 @@ internal static class RightCommand
             return null;
         }
 
-        // Only an entry is the last one: “fix that, two strokes off the left” is work.
-        var names = false;
+        // Only an entry is the last one: “fix that, two strokes off the left” is work; no reed is amended.
+        var names = tokens[at].Text is "amend" or "edit" or "change" or "correct" && at + 1 < tokens.Count && tokens[at + 1].Text is "that";
         var first = ++at;
         while (at < tokens.Count && Meant.Contains(tokens[at].Text))
         {

@@ -140,6 +140,57 @@ public sealed class EntryPutRightTests
     }
 
     [Theory]
+    [InlineData("amend that, needs a push", "crow C", "needs a push")]
+    [InlineData("make that needs a push", "blows freely", "needs a push")]
+    [InlineData("no, make that needs a push", "crow C", "needs a push")]
+    [InlineData("undo that, needs a push", "low D speaks late", "needs a push")]
+    [InlineData("scratch that, low notes late", "low notes speak at once", "late")]
+    [InlineData("take that back, needs a push", "crow C", "needs a push")]
+    [InlineData("change that, low notes late", "crow C", "late")]
+    public void What_is_said_behind_the_words_that_take_back_stands_instead(string text, string before, string step) =>
+        Assert.Equal(step, Assert.IsType<Domain.Bench.Test>(Of(text, before)).StepWord);
+
+    [Theory]
+    [InlineData("undo that, clipped a hair", "clipped half a millimetre", "clip-hair")]
+    [InlineData("scratch that, clipped a hair", "crow C", "clip-hair")]
+    [InlineData("make that half a millimetre", "clip a hair", "clip")]
+    [InlineData("make that half a millimetre", "clipped 0.2 mm", "clip")]
+    [InlineData("make that 0.2 mm", "clipped half a millimetre", "clip-hair")]
+    [InlineData("strike that, two off the right corner", "two strokes off the left corner", "thin-corners")]
+    public void Work_that_is_said_behind_them_stands_instead(string text, string before, string kind) => Assert.Equal(kind, Assert.IsType<Adjustment>(Of(text, before)).AdjustmentKind.Value);
+
+    [Theory]
+    [InlineData("make that corner thinner", "crow C")]
+    [InlineData("make that reed sing", "crow C")]
+    [InlineData("make that too thin", "tip too thick")]
+    [InlineData("amend that, will clip it tomorrow", "crow C")]
+    [InlineData("amend that, is it B?", "crow C")]
+    [InlineData("undo that, wrong button", "crow C")]
+    [InlineData("scratch that corner, two strokes", "crow C")]
+    [InlineData("scratch that, needs a push", "verdict improved")]
+    [InlineData("scratch that, clipped a hair and crow is B", "crow C")]
+    public void What_says_nothing_that_could_stand_instead_changes_nothing(string text, string before) => Assert.Null(Of(text, before));
+
+    [Theory]
+    [InlineData("amend that, needs a push")]
+    [InlineData("scratch that, crow is B")]
+    [InlineData("make that needs a push")]
+    public void Only_what_was_said_last_gives_way(string text)
+    {
+        var context = PhraseCorpus.Context(["crow C", "crow D"]);
+
+        Assert.NotNull(EntryPutRight.Of(text, context.Log.Facts[^1].Now, context, alone: true));
+        Assert.Null(EntryPutRight.Of(text, context.Log.Facts[0].Now, context, alone: true));
+    }
+
+    [Theory]
+    [InlineData("undo that, clipped a hair", "undo that")]
+    [InlineData("take that back, clipped a hair", "take that back")]
+    [InlineData("delete that last one: clipped a hair", "delete that last one")]
+    public void Where_nothing_gives_way_what_is_said_behind_is_still_read(string text, string lead) =>
+        Assert.Equal([(EntryKind.Note, lead), (EntryKind.Adjustment, "clipped a hair")], PhraseReader.Read(text, PhraseCorpus.Context([])).Entries.Select(entry => (entry.Kind, entry.Said)));
+
+    [Theory]
     [InlineData("actually it was two strokes", "crow is C")]
     [InlineData("actually two strokes", "soaked it")]
     [InlineData("it was only two", "crow is C")]
