@@ -11,7 +11,7 @@ namespace ReedClinic.Documents.Letters;
 /// <param name="Kind">A short name of what it is, for its class.</param>
 /// <param name="Head">Its heading, as HTML; may be empty.</param>
 /// <param name="Body">Its first block, as HTML: it is kept together with the heading and the drawing.</param>
-/// <param name="Rest">Its other blocks, as HTML; only a reed and the lesson have them.</param>
+/// <param name="Rest">Its other blocks, as HTML; only a reed, the lesson and care have them.</param>
 public sealed record LetterSection(ReedId? Reed, string Kind, string Head, string Body, string Rest = "")
 {
     /// <summary>The end of its address within the letter; null for a part that can’t be gone to.</summary>
@@ -71,12 +71,19 @@ public static class LetterPage
             }
             else
             {
-                sections.Add(Named(new(null, LetterBlockHtml.Class(block.Kind), LetterBlockHtml.Head(block), LetterBlockHtml.Body(block, pictures)), block.Heading, sections));
+                var (folded, shown) = Parted(block);
+                sections.Add(Named(new(null, LetterBlockHtml.Class(block.Kind), LetterBlockHtml.Head(block), LetterBlockHtml.Body(folded, pictures), shown is null ? "" : LetterBlockHtml.Body(shown, pictures)), block.Heading, sections));
             }
         }
 
         return sections;
     }
+
+    // Care is folded where the place is narrow: what is said there of a knife isn’t, and stands below it.
+    private static (LetterBlock Folded, LetterBlock? Shown) Parted(LetterBlock block) =>
+        block is { Kind: BlockKind.Care, Paragraphs.Count: > 1 } && block.Paragraphs.Where(paragraph => paragraph.Text.Contains("knife", StringComparison.OrdinalIgnoreCase)).ToList() is { Count: > 0 } knife && knife.Count < block.Paragraphs.Count
+            ? (block with { Paragraphs = [.. block.Paragraphs.Except(knife)] }, block with { Paragraphs = knife })
+            : (block, null);
 
     // The answer has an address of its own: it stands far below the heading of its reed.
     private static LetterSection Answered(LetterSection section, LetterBlock block, bool isFirst, Func<string, string?> pictures)

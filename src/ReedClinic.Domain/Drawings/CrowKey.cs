@@ -41,7 +41,7 @@ internal static class CrowKey
 
     private static string Words(CrowKeys key, CrowPicture picture) => key switch
     {
-        CrowKeys.Band => FormattableString.Invariant($"within {CrowTarget.ToleranceCents:0} cents of {picture.Note}{(picture.A4 is { } a4 ? FormattableString.Invariant($" at A {a4:0.#} Hz") : "")}"),
+        CrowKeys.Band => FormattableString.Invariant($"within {CrowTarget.ToleranceCents:0} cents of {picture.Note}{(picture.A4 is { } a4 ? FormattableString.Invariant($" at\u00A0A\u00A0{a4:0.#}\u00A0Hz") : "")}"),
         CrowKeys.Range => "somewhere in between",
         CrowKeys.Measured => "measured from a recording",
         _ => "not every pass was heard",

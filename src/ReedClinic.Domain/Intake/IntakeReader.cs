@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using ReedClinic.Domain.Pitch;
@@ -10,7 +11,7 @@ namespace ReedClinic.Domain.Intake;
 /// Makes an announcement of what was typed, or says what is wrong beside each field. Fields are named as in
 /// <see cref="IntakeForm"/>: “TunesTo”, “Reeds[0].HoursPlayed”.
 /// </summary>
-public static class IntakeReader
+public static partial class IntakeReader
 {
     /// <summary>Reads a whole intake.</summary>
     /// <param name="form">What was typed.</param>
@@ -231,7 +232,27 @@ public static class IntakeReader
         return AskedQuestions.Once(asked).Count() < asked.Count;
     }
 
-    private static string[] Lines(string? typed) => (typed ?? "").Split(['\n', '\r'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+    // A “Why?” on a line of its own belongs to the question above it.
+    private static string[] Lines(string? typed)
+    {
+        List<string> lines = [];
+        foreach (var line in (typed ?? "").Split(['\n', '\r'], StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries))
+        {
+            if (lines.Count > 0 && lines[^1].EndsWith('?') && LoneWhy().IsMatch(line))
+            {
+                lines[^1] += " " + line;
+            }
+            else
+            {
+                lines.Add(line);
+            }
+        }
+
+        return [.. lines];
+    }
+
+    [GeneratedRegex(@"(?i)^(?:and |but )?(?:why|why not|how|how so|how come|what for|since when)\s*[?!]+$")]
+    private static partial Regex LoneWhy();
 
     private static List<string> ReadQuestions(string? typed, string field, List<Problem> problems)
     {

@@ -24,7 +24,8 @@ internal static class CareBlocks
         sentences.AddRange(phrasing.Some("care", MostFurtherAdvice, Further(material)).Select((topic, index) => phrasing.Say("care-" + topic, index, CareWordings.More[topic], each)));
         // Said beside an answer about the knife, it isn’t said again.
         List<string> noKnife = told.Says("no knife yet") ? [phrasing.Say("no-knife", 0, CautionWordings.NotYet)] : [];
-        return new LetterBlock("care", BlockKind.Care, [new([.. sentences.Concat(noKnife).Select(sentence => LetterSentence.Plain(ForInstrument.Said(sentence, material.Batch.Instrument)))])])
+        return new LetterBlock("care", BlockKind.Care, [.. new[] { sentences, noKnife }.Where(some => some.Count > 0)
+            .Select(some => new LetterParagraph([.. some.Select(sentence => LetterSentence.Plain(ForInstrument.Said(sentence, material.Batch.Instrument)))]))])
         {
             Heading = first.Count > 0 ? "Playing in and care" : "Care",
         };

@@ -49,7 +49,7 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
             about,
             Greeting(mail),
             [.. new[] { why, when }.OfType<string>(), .. Next(mail, key, studio), .. new[] { along }.OfType<string>()],
-            path is null ? null : words[$"{key}Link"].Value,
+            path is null ? null : PostsReeds(mail) ? words["NewsOfBatchLink"].Value : words[$"{key}Link"].Value,
             path is null ? null : post.Link(path),
             [.. Until(mail), words[$"{key}NotYou"]],
             studio,
@@ -127,6 +127,9 @@ public sealed partial class MailWords(IStringLocalizer<MailText> words, MailPost
         mail.What == Mail.Corrected ? "CorrectedOfBatch"
         : mail.Path!.StartsWith("/letters/", StringComparison.Ordinal) ? "LetterOfBatch"
         : "NewsOfBatch";
+
+    // That reeds were posted is no letter: there is nothing to read yet, and something to look at.
+    private static bool PostsReeds(Mail mail) => mail is { Kind: MailKind.News, Secret: null } && CodeIn(mail.Path) is not null && NewsKey(mail) == "NewsOfBatch";
 
     // What a reader is told of passing it on: a link that lets somebody in, or answers, does harm in other hands.
     private static string FootOf(Mail mail, bool brings) => mail.Kind switch

@@ -27,6 +27,18 @@ public sealed partial class LetterPageTests
     }
 
     [Fact]
+    public void What_care_says_of_a_knife_stands_outside_what_is_folded()
+    {
+        const string caution = "Please take no knife to it.";
+        LetterBlock Care(params string[] paragraphs) => new("care", BlockKind.Care, [.. paragraphs.Select(LetterParagraph.Plain)]) { Heading = "Care" };
+
+        var section = Assert.Single(LetterPage.Sections(Letter() with { Blocks = [Care("Soak it.", caution)] }));
+
+        Assert.Equal(("<p>Soak it.</p>\n", $"<p>{caution}</p>\n"), (section.Body, section.Rest));
+        Assert.Contains(caution, Assert.Single(LetterPage.Sections(Letter() with { Blocks = [Care(caution)] })).Body, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void What_was_asked_of_a_reed_has_an_address_of_its_own()
     {
         var letter = Letter();

@@ -70,7 +70,7 @@ public sealed partial class CrowSketchTests
 
         Assert.Equal(CrowKeys.Band | CrowKeys.Range | CrowKeys.Gap, CrowSketch.Shown(picture));
         Assert.Equal(CrowKeys.Band, CrowSketch.Shown(Picture([(-70, 0, 1), (0, 0, 1)], [["corners"]], [false])));
-        Assert.Equal(["within 30 cents of C at A 442 Hz", "not every pass was heard"], Explained(CrowKeys.Band | CrowKeys.Gap));
+        Assert.Equal(["within 30 cents of C at\u00A0A\u00A0442\u00A0Hz", "not every pass was heard"], Explained(CrowKeys.Band | CrowKeys.Gap));
         Assert.Empty(Explained(CrowKeys.None));
         Assert.DoesNotContain(CrowSketch.Of(picture, CrowShow.Letter with { HasBand = false }).Parts.OfType<SketchPath>(), path => path.Ink == SketchInk.Band);
         IEnumerable<string> Explained(CrowKeys keys) =>

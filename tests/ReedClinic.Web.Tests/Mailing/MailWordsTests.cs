@@ -157,6 +157,7 @@ public sealed partial class MailWordsTests
 
         Assert.Equal(subject, message.Subject);
         Assert.Contains(why, Flat(message.TextBody!), StringComparison.Ordinal);
+        Assert.Equal(path.StartsWith("/letters/", StringComparison.Ordinal), Flat(message.TextBody!).Contains("Read it here", StringComparison.Ordinal));
     }
 
     [Fact]
