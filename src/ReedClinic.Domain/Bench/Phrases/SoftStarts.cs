@@ -9,7 +9,7 @@ internal static class SoftStarts
 
     private static readonly HashSet<string> Start = ["start", "starts", "attack", "attacks", "entry", "entries", "onset", "onsets"];
 
-    private static readonly HashSet<string> Coming = ["comes", "come", "coming", "speaks", "speak", "late"];
+    private static readonly HashSet<string> Coming = ["comes", "come", "coming", "speaks", "speak", "late", "response", "responds", "respond", "responding"];
 
     private static readonly HashSet<string> Others = ["low", "lowest", "bottom", "high", "highest", "top", "upper", "notes", "note", "tongued", "tongue", "tonguing", "staccato", "short", "repeated", "slur", "slurred"];
 
@@ -19,10 +19,10 @@ internal static class SoftStarts
 
     internal static void Keep(Course course)
     {
-        foreach (var draft in course.Drafts.Where(draft => draft is { Kind: EntryKind.Test, Slots: { Pitch: null, Cents: null, Change: null, Test: TestKind.LowResponse or TestKind.TonguedStarts or TestKind.Peep or TestKind.SoftestStart or TestKind.Effort } }))
+        foreach (var draft in course.Drafts.Where(draft => draft is { Kind: EntryKind.Test, Slots: { Pitch: null, Cents: null, Change: null, Test: TestKind.LowResponse or TestKind.TonguedStarts or TestKind.Peep or TestKind.SoftestStart or TestKind.Effort or TestKind.Opening } }))
         {
             var whole = course.Segments[draft.First].With(course.Segments[draft.Last]);
-            if (!Spoken.HasAny(whole, Soft) || Spoken.HasAny(whole, Others) || Spoken.HasStem(whole, "peep") || !(Spoken.HasAny(whole, Start) || Spoken.HasAny(whole, Loudness) && Spoken.HasAny(whole, Coming)))
+            if (draft.Slots.Test is TestKind.Opening && Spoken.HasStem(whole, "open", "gap", "clos") || !Spoken.HasAny(whole, Soft) || Spoken.HasAny(whole, Others) || Spoken.HasStem(whole, "peep") || !(Spoken.HasAny(whole, Start) || Spoken.HasAny(whole, Loudness) && Spoken.HasAny(whole, Coming)))
             {
                 continue;
             }

@@ -15,6 +15,8 @@ internal static class Ungiven
 
     private static readonly string[] Steadiness = ["hold", "held", "wander", "sag", "drop", "wobb", "stead", "unstead", "fall", "sink", "sank", "drift", "shak", "waver", "slip", "slid", "climb", "rise", "go", "flat", "sharp", "pitch", "move", "stay", "sway", "creep", "bend", "stab", "unstab", "float", "swim"];
 
+    private static readonly string[] Started = ["start", "attack", "entr", "onset", "begin", "began", "speak", "spok", "come", "came", "respon", "tongu", "articul", "late", "push"];
+
     private static readonly string[] Falling = ["slow", "late", "drop", "sometimes", "hesit", "lag", "slugg"];
 
     private static readonly Doubt Unknown = new("kind", "unsure which test was meant, so it is kept as a note");
@@ -28,6 +30,7 @@ internal static class Ungiven
             switch (draft.Slots)
             {
                 case { Test: TestKind.LowResponse } when !isNamed && (!IsOfLowNotes(whole) || IsOfPitch(whole, Answering)):
+                case { Test: TestKind.SoftestStart } when !Spoken.HasStem(whole, Started) && (IsOfPitch(whole, Started) || Spoken.HasStem(whole, "hold", "sag", "drop")):
                 case { Test: TestKind.Effort } when !isNamed && IsOfPitch(whole, Blown):
                 case { Test: TestKind.HighSteadiness, Step: "wanders" } when Spoken.HasStem(whole, Coloured) && !Spoken.HasStem(whole, Steadiness):
                     Spoken.Unmake(draft, Unknown);

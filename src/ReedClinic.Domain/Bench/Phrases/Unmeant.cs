@@ -40,6 +40,7 @@ internal static class Unmeant
         SoftStarts.Keep(course);
         TipSaid.Keep(course);
         Sideless.Keep(course);
+        WireMoved.Keep(course);
         KnownBehind.Keep(course);
         KeepGiven(course);
     }

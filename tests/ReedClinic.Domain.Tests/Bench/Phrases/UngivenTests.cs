@@ -42,5 +42,51 @@ public sealed class UngivenTests
     public void What_names_it_ends_it(string before, string phrase) =>
         Assert.Contains(PhraseReader.Read(phrase, PhraseCorpus.Context([before])).Entries, entry => entry.Kind is EntryKind.FindingEnded);
 
+    [Theory]
+    [InlineData("response at pp is good now")]
+    [InlineData("response at pianissimo is clean")]
+    [InlineData("attack at pp is good")]
+    [InlineData("response is fine at pp")]
+    public void An_answer_at_pp_is_how_softly_it_starts(string phrase) =>
+        Assert.Contains(Read(phrase), entry => entry is { Kind: EntryKind.Test, Slots: { Test: TestKind.SoftestStart, Step: "starts softly" } });
+
+    [Theory]
+    [InlineData("low response at pp is good now")]
+    [InlineData("low D responds at pp")]
+    [InlineData("response is good")]
+    public void What_is_said_of_low_notes_or_of_no_loudness_is_no_soft_start(string phrase) =>
+        Assert.DoesNotContain(Read(phrase), entry => entry is { Kind: EntryKind.Test, Slots.Test: TestKind.SoftestStart });
+
+    [Theory]
+    [InlineData("doesn't hold its pitch when I go soft, goes flat")]
+    [InlineData("won't hold pitch softly, it goes flat")]
+    [InlineData("goes flat when it's soft")]
+    [InlineData("pitch sags when I play quietly")]
+    [InlineData("won't stay in tune when I go quiet")]
+    [InlineData("the pitch drops in pp")]
+    public void A_pitch_that_falls_softly_is_no_start(string phrase) =>
+        Assert.DoesNotContain(Read(phrase), entry => entry is { Kind: EntryKind.Test, Slots.Test: TestKind.SoftestStart });
+
+    [Theory]
+    [InlineData("won't start softly", "will not start softly")]
+    [InlineData("pp start needs a push", "needs a push")]
+    [InlineData("starts softly", "starts softly")]
+    public void A_soft_start_that_is_told_is_one(string phrase, string step) => Assert.Contains(Read(phrase), entry => entry is { Kind: EntryKind.Test, Slots.Test: TestKind.SoftestStart } && entry.Slots.Step == step);
+
+    [Theory]
+    [InlineData("took the wire down a hair")]
+    [InlineData("took the first wire down a hair to open it")]
+    [InlineData("took the top wire in a bit")]
+    [InlineData("took the wire round a touch")]
+    [InlineData("taken the wire in a little")]
+    [InlineData("took the wire up a hair")]
+    public void A_wire_that_is_there_is_worked_on(string phrase) => Assert.DoesNotContain(Read(phrase), entry => entry.Slots.Kind is "add-wire");
+
+    [Theory]
+    [InlineData("put a wire on")]
+    [InlineData("added a wire")]
+    [InlineData("fitted a second wire")]
+    public void A_wire_that_is_put_on_is_new(string phrase) => Assert.Contains(Read(phrase), entry => entry is { Kind: EntryKind.Adjustment, Slots.Kind: "add-wire" });
+
     private static IReadOnlyList<ReadEntry> Read(string phrase) => PhraseReader.Read(phrase, PhraseCorpus.Context([])).Entries;
 }
