@@ -25,7 +25,7 @@ public static class LetterComposer
             material.Signature,
             batch.Scrape,
             reeds,
-            TradeWords.Explain(Turned(Blocks(material, phrasing), material), reeds, TypedWords.In(material), phrasing))
+            TradeWords.Explain(Turned(Blocks(material, phrasing), material), reeds, TypedWords.In(material), TypedWords.OfTheStudent(material), phrasing))
         {
             Studio = material.Studio,
             Instrument = batch.Instrument,

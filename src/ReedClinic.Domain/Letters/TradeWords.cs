@@ -17,18 +17,20 @@ internal sealed class TradeWords
     private readonly HashSet<string> _explained = [];
     private readonly HashSet<ReedId> _drawn;
     private readonly IReadOnlyList<string> _typed;
+    private readonly IReadOnlyList<string> _students;
     private readonly Phrasing _phrasing;
 
-    private TradeWords(HashSet<ReedId> drawn, IReadOnlyList<string> typed, Phrasing phrasing) => (_drawn, _typed, _phrasing) = (drawn, typed, phrasing);
+    private TradeWords(HashSet<ReedId> drawn, IReadOnlyList<string> typed, IReadOnlyList<string> students, Phrasing phrasing) => (_drawn, _typed, _students, _phrasing) = (drawn, typed, students, phrasing);
 
     /// <summary>Explains the words of a letter.</summary>
     /// <param name="blocks">Its blocks, in order.</param>
     /// <param name="reeds">Its reeds, some of them with a drawing of their crow.</param>
     /// <param name="typed">What was typed, the longest first.</param>
+    /// <param name="students">What of it the student typed, who knows what that means.</param>
     /// <param name="phrasing">Chooses the words.</param>
-    public static IReadOnlyList<LetterBlock> Explain(IReadOnlyList<LetterBlock> blocks, IReadOnlyList<LetterReed> reeds, IReadOnlyList<string> typed, Phrasing phrasing)
+    public static IReadOnlyList<LetterBlock> Explain(IReadOnlyList<LetterBlock> blocks, IReadOnlyList<LetterReed> reeds, IReadOnlyList<string> typed, IReadOnlyList<string> students, Phrasing phrasing)
     {
-        var words = new TradeWords([.. reeds.Where(reed => reed.Crow is not null).Select(reed => reed.Id)], typed, phrasing);
+        var words = new TradeWords([.. reeds.Where(reed => reed.Crow is not null).Select(reed => reed.Id)], typed, students, phrasing);
         return [.. blocks.Select(block => block.Kind is BlockKind.Cautions or BlockKind.Closing ? block : words.In(block))];
     }
 
@@ -59,10 +61,10 @@ internal sealed class TradeWords
         List<TradeWord> rest = [];
         var text = sentence.Text;
         var (added, brackets, last) = (0, 0, 0);
-        foreach (var (word, end) in Said(text))
+        foreach (var (word, end, isTyped) in Said(text))
         {
             var means = $" ({word.Lead}{Means(word, word.Means)})";
-            if (!word.IsSynonym && brackets < MostBrackets && Fits(text, end + added, means) && (brackets == 0 || Count(text[last..(end + added)]) > FewestWordsBetween))
+            if (!word.IsSynonym && !isTyped && brackets < MostBrackets && Fits(text, end + added, means) && (brackets == 0 || Count(text[last..(end + added)]) > FewestWordsBetween))
             {
                 text = text.Insert(end + added, means);
                 added += means.Length;
@@ -78,16 +80,21 @@ internal sealed class TradeWords
     }
 
     // The words that are said here for the first time, each with the end of its place; the first place comes first.
-    private List<(TradeWord Word, int End)> Said(string text)
+    private List<(TradeWord Word, int End, bool IsTyped)> Said(string text)
     {
-        var said = new List<(TradeWord Word, int End)>();
+        var said = new List<(TradeWord Word, int End, bool IsTyped)>();
         var likely = Words.Where(pair => !_explained.Contains(pair.Word.Name) && pair.Where.IsMatch(text)).ToList();
-        var hidden = likely.Count == 0 ? "" : Hidden(text);
+        var hidden = likely.Count == 0 ? "" : Hidden(text, _typed);
+        var teachers = likely.Count == 0 ? "" : Hidden(text, _students, quotes: false);
         foreach (var (word, where) in likely)
         {
             if (where.Match(word.IsSynonym ? text : hidden) is { Success: true } match && !said.Exists(other => other.Word.Name == word.Name))
             {
-                said.Add((word, match.Index + match.Length));
+                said.Add((word, match.Index + match.Length, false));
+            }
+            else if (where.Match(teachers) is { Success: true } typed && !said.Exists(other => other.Word.Name == word.Name))
+            {
+                said.Add((word, typed.Index + typed.Length, true));
             }
         }
 
@@ -96,10 +103,10 @@ internal sealed class TradeWords
     }
 
     // Whatever was typed, and what stands in brackets already, as blanks of the same length.
-    private string Hidden(string text)
+    private static string Hidden(string text, IReadOnlyList<string> all, bool quotes = true)
     {
         var hidden = text.ToCharArray();
-        foreach (var typed in _typed)
+        foreach (var typed in all)
         {
             for (var at = text.IndexOf(typed, StringComparison.OrdinalIgnoreCase); at >= 0; at = text.IndexOf(typed, at + 1, StringComparison.OrdinalIgnoreCase))
             {
@@ -110,7 +117,7 @@ internal sealed class TradeWords
         var depth = 0;
         for (var at = 0; at < text.Length; at++)
         {
-            depth += text[at] is '(' or '“' ? 1 : text[at] is ')' or '”' ? -1 : 0;
+            depth += text[at] == '(' || (quotes && text[at] == '“') ? 1 : text[at] == ')' || (quotes && text[at] == '”') ? -1 : 0;
             if (depth > 0)
             {
                 hidden[at] = ' ';

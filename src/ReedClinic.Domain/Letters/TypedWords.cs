@@ -29,6 +29,15 @@ internal static class TypedWords
         ];
     }
 
+    /// <summary>What the student typed of it.</summary>
+    /// <param name="material">What the letter is composed from.</param>
+    public static IReadOnlyList<string> OfTheStudent(LetterMaterial material) =>
+    [
+        .. material.Batch.Questions.Select(question => question.Text)
+            .Concat(material.Batch.Reeds.SelectMany(reed => new[] { reed.Bothers, reed.Likes, reed.HowToRecognise }))
+            .OfType<string>().Select(words => Prose.Ended(words).Trim('.', ' ')).Where(words => words.Length > 0).OrderByDescending(words => words.Length),
+    ];
+
     /// <summary>What was typed with one entry, and may stand in a letter.</summary>
     /// <param name="entry">The entry.</param>
     internal static IEnumerable<string?> Of(BenchEntry? entry) => entry switch

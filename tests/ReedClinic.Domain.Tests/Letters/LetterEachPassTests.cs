@@ -147,6 +147,24 @@ public sealed class LetterEachPassTests
     });
 
     [Fact]
+    public void A_word_of_the_trade_in_the_teachers_words_is_explained_and_the_students_own_is_not()
+    {
+        var scene = new LetterScene(1, Batch(3), form =>
+        {
+            form.Questions = null;
+            form.Reeds[0].Bothers = "The staple is loose";
+        })
+        { Thread = LetterThread.Nothing };
+        scene.Arrive(1, new ReedArrival(Presence.Here, Damage: "a scuff on the bark, harmless", Fitness: Fitness.Fit));
+        scene.Log(1, Test.Of(TestKind.Peep, 0));
+
+        var text = string.Join(' ', LetterComposer.Compose(scene.Material).Blocks.Select(block => block.Text));
+
+        Assert.Matches("“bark”[^.]*the (shiny|smooth) skin of the cane", text);
+        Assert.DoesNotContain("“staple”", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_reed_that_rests_before_a_concert_has_its_first_days_as_any_other()
     {
         var scene = Scene(2);

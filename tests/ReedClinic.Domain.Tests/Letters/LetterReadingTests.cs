@@ -53,7 +53,7 @@ public sealed partial class LetterReadingTests
                 var first = sentences.FindIndex(met.IsMatch);
                 if (first >= 0)
                 {
-                    Assert.True(sentences.Skip(first).Take(3).Any(explained.IsMatch), $"{word}: {sentences[first]}");
+                    Assert.True(sentences.Take(first + 3).Any(explained.IsMatch), $"{word}: {sentences[first]}");
                 }
 
                 Assert.InRange(sentences.Sum(explained.Count), first < 0 ? 0 : 1, 1);

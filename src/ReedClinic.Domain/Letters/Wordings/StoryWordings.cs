@@ -102,7 +102,7 @@ internal static class StoryWordings
 
     internal static IReadOnlyList<string> WindingDisagreesAgain { get; } =
     [
-        "{here too|in this one too|here as well} the blades overlap {against the thread|against the push of the thread}, {which isn't right|and not as they should}.",
-        "{again|once more} the overlap goes {against|the other way from} the thread, {which isn't right|and not as it should}.",
+        "{here too|in this one too|here as well} the blades overlap {against the thread|against the push of the thread}, {which isn't right|which they shouldn't}.",
+        "{again|once more} the overlap goes {against|the other way from} the thread, {which isn't right|which it shouldn't}.",
     ];
 }
