@@ -45,6 +45,7 @@ public static class PhraseReader
             Ish.Quiet(tokens);
             SaidInPassing.Quiet(tokens);
             Bounds.Quiet(tokens);
+            Sparing.Quiet(tokens);
         }
 
         return Read(text, tokens, context, judge);

@@ -25,6 +25,9 @@ internal static class SaidOfFindings
                 { Kind: EntryKind.Finding, Slots.Kind: "bark-island" } when IsWornAway(whole) => draft.Slots with { Kind = "heart-thin" },
                 { Kind: EntryKind.LeaveAlone, Slots: { Zone: Zone.WholeReed, Sides: not null } } when whole.HasWord("one") && OfLast(course, draft) is { } place => draft.Slots with { Zone = place.Zone, Blades = draft.Slots.Blades ?? place.Blades },
                 { Kind: EntryKind.Risk, Slots.Zone: null } when PlaceReader.Read(Spoken.Sentence(course, draft)).Where(mention => mention is { HasPlace: true } and not { Region: "back" }).ToList() is [{ Usual: { } risked }] && course.Drafts.Count(other => other.Sentence == draft.Sentence) is 1 => draft.Slots with { Zone = risked },
+                { Kind: EntryKind.Finding, Slots: { Kind: "tip-not-separate", Zone: Zone.TipEdge } } => draft.Slots with { Zone = Zone.Rooftop },
+                { Kind: EntryKind.Finding, Slots.Certainty: Certainty.Suspected } when IsCause(whole) => draft.Slots with { Certainty = null },
+                { Kind: EntryKind.LeaveAlone, Slots: { Blades: null, Sides: null } } when whole.HasWord("it") && PlaceReader.Read(whole).Count is 0 && course.Drafts.LastOrDefault(other => other.Head < draft.Head) is { Kind: EntryKind.Finding, Slots: { } found } meant && meant.Sentence == draft.Sentence && found.Zone == draft.Slots.Zone => draft.Slots with { Blades = found.Blades, Sides = found.Sides },
                 { Kind: EntryKind.RiskClosed, Slots.Outcome: RiskOutcome.Happened } when IsDenied(whole) => draft.Slots with { Outcome = RiskOutcome.DidNotHappen },
                 _ => draft.Slots,
             };
@@ -66,6 +69,9 @@ internal static class SaidOfFindings
 
     // “Next to no heart left”.
     private static bool IsWornAway(Segment whole) => whole.HasWord("heart") && whole.HasWord("left") && !Spoken.HasStem(whole, "bark") && (whole.HasWord("no") || whole.HasWord("hardly") || whole.HasWord("barely") || whole.HasWord("little"));
+
+    // “Which may be why it leaks”: why is supposed, and not that it does.
+    private static bool IsCause(Segment whole) => Enumerable.Range(whole.First, whole.End - whole.First).Any(at => whole.Word(at) is "be" && whole.Word(at + 1) is "why" && whole.Word(at - 1) is "may" or "might" or "could");
 
     // “What I feared did not happen”.
     private static bool IsDenied(Segment whole) => Enumerable.Range(whole.First, whole.End - whole.First).Any(at => whole.Word(at) is "not" && whole.Word(at + 1) is "happen" or "happened" || whole.Word(at) is "never" && whole.Word(at + 1) is "happened");

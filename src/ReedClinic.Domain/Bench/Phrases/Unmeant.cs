@@ -41,13 +41,13 @@ internal static class Unmeant
         TipSaid.Keep(course);
         Sideless.Keep(course);
         WireMoved.Keep(course);
-        KnownBehind.Keep(course);
         KeepGiven(course);
     }
 
     // What is no verdict, no result and no end; and what is a test, a stop or an end of its own.
     private static void KeepGiven(Course course)
     {
+        KnownBehind.Keep(course);
         OfThatWork.Keep(course);
         CleanedUp.Keep(course);
         LeftForToday.Keep(course);
@@ -60,5 +60,17 @@ internal static class Unmeant
         OpenVerdict.Keep(course);
         Ungiven.Keep(course);
         EndedOf.Keep(course);
+        KeepTold(course);
+    }
+
+    // What the words say plainly, and was not taken.
+    private static void KeepTold(Course course)
+    {
+        Denied.Keep(course);
+        ButTheOther.Keep(course);
+        DoneInstead.Keep(course);
+        Sparing.Keep(course);
+        HeardPlainly.Keep(course);
+        ToldOfDeeds.Keep(course);
     }
 }

@@ -1,0 +1,74 @@
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>“I meant to clip it, but I only squared the tip”: what was meant is a remark, and what was done instead is done.</summary>
+internal static class DoneInstead
+{
+    private static readonly HashSet<string> Unsure = ["after", "before", "when", "until", "if", "unless", "would", "could", "might", "should", "will", "'ll", "may", "nearly", "almost", "by"];
+
+    internal static void Keep(Course course)
+    {
+        for (var at = 1; at < course.Segments.Count; at++)
+        {
+            var segment = course.Segments[at];
+            if (segment.Asked || course.Drafts.Find(draft => draft.First <= at && at <= draft.Last) is not { Kind: EntryKind.Note } note || note.Head >= at || course.Segments[at - 1].Sentence != segment.Sentence
+                || !IsTurn(segment) || Spoken.HasAny(segment, Unsure) || Enumerable.Range(note.First, at - note.First).LastOrDefault(lead => course.Segments[lead].Sentence == segment.Sentence && IsMeant(course.Segments[lead]), -1) is not (>= 0 and var meant) || Deed(course, at, course.Segments[meant]) is not { } slots)
+            {
+                continue;
+            }
+
+            var last = note.Last;
+            note.Last = at;
+            if (segment.Joint is "and" && note.First == meant && meant == at - 1)
+            {
+                (note.Kind, note.Slots, note.Last) = (EntryKind.Adjustment, slots, last);
+                note.Doubts.Clear();
+            }
+            else if (Alone.Of(course, at) is { } draft)
+            {
+                (draft.Kind, draft.Slots, draft.Last) = (EntryKind.Adjustment, slots, last);
+                draft.Doubts.Clear();
+            }
+            else
+            {
+                note.Last = last;
+            }
+        }
+    }
+
+    private static bool IsTurn(Segment segment) => segment.Joint is "but" || segment.HasWord("instead") || segment.HasWord("only") || segment.Joint is "and" && segment.Word(segment.First) is "and" or "took" or "i" && segment.HasWord("took");
+
+    // “Meant to”, “wanted to”, “was going to”, “thought of”, by who speaks.
+    private static bool IsMeant(Segment segment) => !segment.Has(Cat.Other) && Enumerable.Range(segment.First, segment.End - segment.First).Any(at => segment.Word(at) switch
+    {
+        "meant" or "planned" or "intended" or "wanted" or "hoped" => segment.Word(at + 1) is "to",
+        "going" or "about" or "tempted" => segment.Word(at + 1) is "to" && segment.Word(at - 1) is "was" or "were" or "been",
+        "thought" or "thinking" => segment.Word(at + 1) is "of" or "about",
+        "instead" or "rather" => false,
+        _ => false,
+    });
+
+    private static ReadSlots? Deed(Course course, int at, Segment meant)
+    {
+        var segment = course.Segments[at];
+        if (segment.Has(Cat.Other) || segment.Has(Cat.Not) || Moods.Head(segment) is not { } verb || Moods.Form(verb) is not ('P' or 'N') || Moods.Action(verb) is "light" && PlaceReader.Read(segment).Count == 0)
+        {
+            return null;
+        }
+
+        var ruled = course.Copy();
+        (ruled.At, ruled.Carried) = (at, Mood.None);
+        ruled.Drafts.Clear();
+        (ruled.Topic, ruled.Pending, ruled.BreathBlade, ruled.BreathSide) = (null, null, null, null);
+        var amount = AmountReader.Read(segment, segment.First, segment.End);
+        if (PlaceReader.Read(segment).Count == 0 && segment.Word(verb.First) is "took" && amount is { Strokes: not null })
+        {
+            DeedReader.Write(new DeedParts(ruled, segment, verb, PlaceReader.Read(meant), amount), null);
+        }
+        else if (!DeedReader.TryRead(ruled))
+        {
+            return null;
+        }
+
+        return ruled.Last is { Kind: EntryKind.Adjustment, Slots: { Kind: not ("something-else" or null) } slots } done && done.Head == at ? slots : null;
+    }
+}
