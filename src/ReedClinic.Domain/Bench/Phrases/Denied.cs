@@ -83,7 +83,7 @@ internal static class Denied
         }
 
         if (course.Drafts.Find(other => other.Head == at) is { } tried && (tried.Kind is EntryKind.Finding && !before.Items.Any(item => item.Cat is Cat.Quality && !item.Guessed && before.Word(item.First - 1) is not "a") && tried.Slots.Kind == draft.Slots.Kind
-            || tried is { Kind: EntryKind.Adjustment, Slots: { Strokes: null, Mm: null } } && before.HasWord("gave")))
+            || tried is { Kind: EntryKind.Adjustment, Slots: { Strokes: null, Mm: null } } && before.HasWord("gave") && Spoken.HasStem(before, "wiggl", "twist", "tug", "pull", "shak", "turn")))
         {
             draft.First = Math.Min(draft.First, tried.First);
             course.Drafts.Remove(tried);

@@ -3,7 +3,7 @@ namespace ReedClinic.Domain.Bench.Phrases;
 /// <summary>“I meant to clip it, but I only squared the tip”: what was meant is a remark, and what was done instead is done.</summary>
 internal static class DoneInstead
 {
-    private static readonly HashSet<string> Unsure = ["after", "before", "when", "until", "if", "unless", "would", "could", "might", "should", "will", "'ll", "may", "nearly", "almost", "by"];
+    private static readonly HashSet<string> Unsure = ["after", "before", "when", "until", "if", "unless", "would", "could", "might", "should", "will", "'ll", "may", "nearly", "almost", "by", "what", "needs", "need", "needed", "wants", "want", "are", "is", "'s"];
 
     internal static void Keep(Course course)
     {

@@ -17,6 +17,7 @@ public sealed class ToldPlainlyTests
     [InlineData("the spine has been scraped away", "finding kind=spine-scraped character=Fault zone=Spine")]
     [InlineData("the rails have been cut", "finding kind=rails-cut character=Fault zone=Rails")]
     [InlineData("gave the cork a wiggle and it's loose", "finding kind=cork-loose character=Fault zone=Cork")]
+    [InlineData("gave the corners two strokes and they aren't thick", "adjustment kind=thin-corners zone=TipCorners strokes=2 | lookedfor kind=tip-corners-thick")]
     [InlineData("the cork's loose", "finding kind=cork-loose character=Fault zone=Cork")]
     public void A_fault_that_is_denied_was_only_looked_for(string phrase, string read) => Assert.Equal(read, Read(phrase));
 
@@ -66,6 +67,8 @@ public sealed class ToldPlainlyTests
     [InlineData("I was about to clip it, but I only squared the tip", "note | adjustment kind=square-tip zone=TipEdge")]
     [InlineData("I meant to take one off the right corner and took two", "adjustment kind=thin-corners zone=TipCorners sides=Right strokes=2")]
     [InlineData("I meant to clip it but didn't", "note")]
+    [InlineData("I wanted to dust the heart, but thinned corners are what it needs instead", "note")]
+    [InlineData("I meant to scrape the heart, but somebody scraped it instead", "note")]
     [InlineData("I meant to clip it, but only looked at it", "note")]
     [InlineData("I wanted to clip it but the student came in", "note")]
     [InlineData("I want to open the windows, but I'll square the tip instead", "note")]
