@@ -28,6 +28,10 @@ public sealed class BenchQuestionTests(OneBrowser browser, DemoClinic app) : ICl
         await Assertions.Expect(hands.Answer("before")).ToContainTextAsync("clipped by a hair");
         await teacher.ShotAsync("a question and other news");
 
+        await hands.TypeAsync("undo");
+        await Assertions.Expect(teacher.Page.Locator(".takes-back .while-asked")).ToBeVisibleAsync();
+        await Assertions.Expect(teacher.Page.Locator(".takes-back .unasked")).ToBeHiddenAsync();
+        await teacher.Page.Locator("#bench-line").FillAsync("");
         await hands.LeaveLineAsync();
         await hands.PickAsync("r", 2);
         await BenchHeldTests.ClippedBeforeTheCrowAsync(teacher);

@@ -85,7 +85,12 @@ public static class EntryPutRight
     // “Correct the last one: needs a push”: what is said of nothing that stands before it takes its place whole; how much work was done is said of work.
     private static BenchEntry? Instead(string rest, BenchEntry before, PhraseContext context) =>
         PhraseReader.Read(rest, context) is { Entries: [{ Kind: EntryKind.Test or EntryKind.Finding or EntryKind.Adjustment or EntryKind.LeaveAlone or EntryKind.LookedFor } read], Kept.Count: 0 }
-            && (read.Doubts.Count == 0 || read.Kind == before.Kind && read.Doubts.All(doubt => doubt.Slot is not ("kind" or "zone"))) && read.ToEntry(context) is Outcome<BenchEntry>.Done(var entry) ? entry.AsSaid(rest) : null;
+            && (read.Doubts.Count == 0 || read.Kind == before.Kind && read.Doubts.All(doubt => doubt.Slot is not ("kind" or "zone"))) && read.ToEntry(context) is Outcome<BenchEntry>.Done(var entry) ? InItsWay(before, entry, rest).AsSaid(rest) : null;
+
+    // “Make that a good squeeze” says how much, and not the other way.
+    private static BenchEntry InItsWay(BenchEntry before, BenchEntry entry, string rest) =>
+        before is Adjustment was && entry is Adjustment now && Squeezes.TurnsRound(was, now, rest)
+            && Adjustment.Of(was.AdjustmentKind, was.Place, now.Amount == default ? was.Amount : now.Amount, was.ForFindingId, was.ForTheSakeOf, now.Words) is Outcome<Adjustment>.Done(var kept) ? kept : entry;
 
     // “Actually no, B flat”, “wait no, B flat”: what leads up to it puts right, where nothing says that it is so by now.
     private static bool Leads(List<Token> tokens)

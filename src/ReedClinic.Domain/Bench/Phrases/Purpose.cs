@@ -30,13 +30,16 @@ internal static class Purpose
     {
         var places = PlaceReader.Read(tail);
         var zone = places.FirstOrDefault(mention => mention.HasPlace)?.Usual;
-        if (zone is null && tail.HasWord("it") && !tail.Has(Cat.Test))
+        if (zone is null && tail.HasWord("it") && !tail.Has(Cat.Test) && !OfTheGap(tail))
         {
             zone = course.LastOf(EntryKind.Finding)?.Slots.Zone ?? course.Before.LastFinding?.Zone;
         }
 
         return zone is Zone.Opening || zone == worked ? null : zone;
     }
+
+    // “To open it”: the reed's own gap, and no place that was spoken of.
+    private static bool OfTheGap(Segment tail) => Spoken.HasStem(tail, "open", "clos", "wide", "round", "flat", "narrow");
 
     private static int TailAt(Segment segment)
     {

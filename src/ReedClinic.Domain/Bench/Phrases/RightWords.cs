@@ -16,5 +16,5 @@ internal static class RightWords
     internal static readonly HashSet<string> Lead = [.. Loosely, .. "rather i i'm make that it this should be is 's have been to hang hold on my".Split(' ')];
 
     /// <summary>Words that may stand beside a place that is put right, and say nothing of it.</summary>
-    internal static readonly HashSet<string> Beside = [.. Lead, .. "not bad the a of at in its one and but instead".Split(' ')];
+    internal static readonly HashSet<string> Beside = [.. Lead, .. "not bad the a of at in its one and but instead only just".Split(' ')];
 }

@@ -18,6 +18,12 @@ internal static class Squeezes
             false => null,
         };
 
+    /// <summary>Whether words that name no way would turn a squeeze that stands into its opposite.</summary>
+    internal static bool TurnsRound(Adjustment was, Adjustment now, string said) =>
+        was.AdjustmentKind != now.AdjustmentKind && IsSqueeze(was) && IsSqueeze(now) && !Tokenizer.Cut(said).Exists(token => Ways.Contains(token.Text));
+
+    private static bool IsSqueeze(Adjustment work) => work.AdjustmentKind.Value is "open-squeeze" or "close-press";
+
     private static bool? TooOpen(Course course)
     {
         foreach (var draft in Enumerable.Reverse(course.Drafts))

@@ -19,10 +19,15 @@ internal static class Ungiven
 
     private static readonly string[] Falling = ["slow", "late", "drop", "sometimes", "hesit", "lag", "slugg"];
 
+    private static readonly string[] Tied = ["thread", "tie", "tying", "wrap", "whip", "wind", "wound", "turn", "string", "bind", "bound", "overlap"];
+
+    private static readonly HashSet<string> Cleaner = ["cleaner", "crisper", "clearer", "quicker", "better", "nicer", "sharper", "neater", "surer", "faster", "easier"];
+
     private static readonly Doubt Unknown = new("kind", "unsure which test was meant, so it is kept as a note");
 
     internal static void Keep(Course course)
     {
+        KeepTied(course);
         foreach (var draft in course.Drafts.Where(draft => draft is { Kind: EntryKind.Test, Slots: { Step: not null, Cents: null } }))
         {
             var whole = Spoken.Whole(course, draft);
@@ -35,6 +40,19 @@ internal static class Ungiven
                 case { Test: TestKind.HighSteadiness, Step: "wanders" } when Spoken.HasStem(whole, Coloured) && !Spoken.HasStem(whole, Steadiness):
                     Spoken.Unmake(draft, Unknown);
                     break;
+                case { Test: TestKind.TonguedStarts, Step: "clean every time" } when Spoken.HasAny(whole, Cleaner) && !whole.HasWord("every") && !whole.HasWord("always"):
+                    Spoken.Unscale(draft, draft.Slots, "only compared: which word of the scale it is now wasn’t said");
+                    break;
+                case { Test: TestKind.Crow, Step: "low only" } when !Spoken.HasStem(whole, "low", "deep", "bottom"):
+                case { Test: TestKind.Crow, Step: "high only" } when Spoken.HasStem(whole, "too", "far") && Spoken.HasStem(whole, "high") && !Spoken.HasStem(whole, "only"):
+                    Spoken.Unscale(draft, draft.Slots, "that it is too high or too low says nothing of its sounds, so its words are kept");
+                    break;
+                case { Test: TestKind.TuningNote, Pitch: null } when Spoken.HasStem(whole, "crow") && !Spoken.HasStem(whole, "tun", "oboe", "note"):
+                    Spoken.Unscale(draft, new ReadSlots { Test = TestKind.Crow }, "how high it crows was said without a pitch, so its words are kept");
+                    break;
+                case { Test: TestKind.Effort } when IsOfANote(whole) && !Spoken.HasStem(whole, "blow", "eff", "resist"):
+                    Spoken.Unmake(draft, Unknown);
+                    break;
                 case { Test: TestKind.LowResponse, Step: "speaks at once" } when Spoken.HasStem(whole, Falling) && !whole.Has(Cat.Not):
                     Spoken.Unscale(draft, draft.Slots, "two things were said of it, so its words are kept");
                     break;
@@ -44,6 +62,28 @@ internal static class Ungiven
             }
         }
     }
+
+    // “Far too high” behind a crow: nobody spoke of the thread.
+    private static void KeepTied(Course course)
+    {
+        foreach (var draft in course.Drafts.Where(draft => draft is { Kind: EntryKind.Finding, ZoneSaid: false, Slots.Kind: "thread-too-high" or "thread-too-low" }).ToList())
+        {
+            if (!Spoken.HasStem(Spoken.Sentence(course, draft), Tied))
+            {
+                if (course.Drafts.FindLast(other => other.Head < draft.Head && other.Sentence == draft.Sentence && other.Kind is EntryKind.Test) is { } test)
+                {
+                    Spoken.Join(course, test, draft);
+                }
+                else
+                {
+                    Spoken.Unmake(draft, Unknown);
+                }
+            }
+        }
+    }
+
+    // “Forked F is stuffy”: one note, and not the whole reed.
+    private static bool IsOfANote(Segment whole) => Spoken.HasStem(whole, "fork", "half-hole", "halfhole") || (PitchReader.NotesIn(whole).Count > 0 && Spoken.HasStem(whole, "stuff", "muff", "fuzz", "clos"));
 
     private static bool IsOfLowNotes(Segment whole) => Spoken.HasStem(whole, Low) || Spoken.HasStem(whole, Answering) || PitchReader.NotesIn(whole).Count > 0;
 

@@ -47,6 +47,7 @@ internal static class Unmeant
     // What is no verdict, no result and no end; and what is a test, a stop or an end of its own.
     private static void KeepGiven(Course course)
     {
+        Tidied.Keep(course);
         KnownBehind.Keep(course);
         OfThatWork.Keep(course);
         CleanedUp.Keep(course);

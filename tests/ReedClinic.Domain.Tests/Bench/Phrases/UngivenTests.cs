@@ -88,5 +88,74 @@ public sealed class UngivenTests
     [InlineData("fitted a second wire")]
     public void A_wire_that_is_put_on_is_new(string phrase) => Assert.Contains(Read(phrase), entry => entry is { Kind: EntryKind.Adjustment, Slots.Kind: "add-wire" });
 
+    [Theory]
+    [InlineData("attack's cleaner")]
+    [InlineData("tongue's crisper")]
+    [InlineData("tonguing is quicker now")]
+    [InlineData("the attacks are better")]
+    [InlineData("crow is far too high now")]
+    [InlineData("the crow's much too high")]
+    [InlineData("forked F is stuffy")]
+    [InlineData("half-hole D is stuffy")]
+    [InlineData("F sharp is stuffy")]
+    public void What_is_compared_or_of_one_note_gives_no_result(string phrase) =>
+        Assert.DoesNotContain(Read(phrase), entry => entry is { Kind: EntryKind.Test, Slots.Step: not null });
+
+    [Theory]
+    [InlineData("tongued notes come clean every time", "clean every time")]
+    [InlineData("crow is low only", "low only")]
+    [InlineData("crow high only", "high only")]
+    [InlineData("a little too hard to blow", "a little too hard")]
+    public void What_says_the_word_of_the_scale_gives_it(string phrase, string step) => Assert.Contains(Read(phrase), entry => entry.Slots.Step == step);
+
+    [Theory]
+    [InlineData("crow's a C sharp and a half, far too high")]
+    [InlineData("crow C sharp, much too high")]
+    [InlineData("crow is D, way too high")]
+    public void A_crow_that_is_too_high_is_no_thread(string phrase)
+    {
+        var read = Read(phrase);
+
+        Assert.Contains(read, entry => entry is { Kind: EntryKind.Test, Slots.Test: TestKind.Crow });
+        Assert.DoesNotContain(read, entry => entry.Kind is EntryKind.Finding);
+    }
+
+    [Theory]
+    [InlineData("thread's too high")]
+    [InlineData("tied too high")]
+    [InlineData("the wrapping goes far too high")]
+    public void A_thread_that_is_too_high_is_found(string phrase) => Assert.Contains(Read(phrase), entry => entry.Slots.Kind is "thread-too-high");
+
+    [Theory]
+    [InlineData("tip's ragged on the left lower corner", "ragged corner's tidied")]
+    [InlineData("tip's ragged on the left lower corner", "ragged edge trimmed")]
+    [InlineData("there's a bump behind the tip", "bump smoothed")]
+    [InlineData("left corner of the tip too thick", "thick corner thinned")]
+    [InlineData("the thread leaks", "leaking thread sealed")]
+    [InlineData("a bump in the left window", "that bump's sorted")]
+    public void A_fault_that_was_seen_to_is_not_found_again(string before, string phrase) =>
+        Assert.DoesNotContain(PhraseReader.Read(phrase, PhraseCorpus.Context([before])).Entries, entry => entry.Kind is EntryKind.Finding);
+
+    [Theory]
+    [InlineData("tip edge is ragged")]
+    [InlineData("ragged edge needs to be trimmed")]
+    [InlineData("tip's ragged, left corner")]
+    public void A_fault_that_is_only_named_is_found(string phrase) => Assert.Contains(Read(phrase), entry => entry is { Kind: EntryKind.Finding, Slots.Kind: "tip-edge-ragged" });
+
+    [Theory]
+    [InlineData("squeezed the wire to open it")]
+    [InlineData("squeezed it to open it up")]
+    [InlineData("pressed the faces to close it a bit")]
+    [InlineData("squeezed the sides to open it a touch")]
+    [InlineData("bent the wire to make it rounder")]
+    [InlineData("squeezed it at the wire to get it wider")]
+    public void What_opens_it_is_for_the_sake_of_no_place(string phrase) =>
+        Assert.All(PhraseReader.Read(phrase, PhraseCorpus.Context(["left corner of the tip too thick"])).Entries, entry => Assert.Null(entry.Slots.Sake));
+
+    [Theory]
+    [InlineData("scraped the windows to free the tip")]
+    [InlineData("took the back down so that the tip stands out")]
+    public void A_place_that_is_named_is_the_sake(string phrase) => Assert.Contains(Read(phrase), entry => entry.Slots.Sake is not null);
+
     private static IReadOnlyList<ReadEntry> Read(string phrase) => PhraseReader.Read(phrase, PhraseCorpus.Context([])).Entries;
 }
