@@ -32,18 +32,6 @@ public sealed class EntryPutRightTests
     }
 
     [Theory]
-    [InlineData("amend that: it was only the right side", "scraped the windows both sides", Sides.Right)]
-    [InlineData("no, only the left", "scraped the windows both sides", Sides.Left)]
-    [InlineData("sorry, just the right side", "scraped the windows both sides", Sides.Right)]
-    public void Only_one_side_is_put_right(string text, string before, Sides sides) => Assert.Equal((Zone.Windows, sides), Assert.IsType<Adjustment>(Of(text, before)) is var work ? (work.Zone, work.Sides) : default);
-
-    [Theory]
-    [InlineData("make that a good squeeze", "pinched it shut a touch")]
-    [InlineData("make that a firm squeeze", "pressed the faces to close it")]
-    [InlineData("amend that, squeezed a lot", "pinched it shut a touch")]
-    public void A_squeeze_is_not_turned_round_by_how_much(string text, string before) => Assert.True(Of(text, before) is null or Adjustment { AdjustmentKind.Value: "close-press" });
-
-    [Theory]
     [InlineData("no, 0.1", 0.1)]
     [InlineData("sorry, 0.1 not 0.2", 0.1)]
     [InlineData("correction, 0.3 mm", 0.3)]
