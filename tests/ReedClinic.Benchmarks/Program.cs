@@ -22,6 +22,12 @@ if (args is ["sound", ..])
     return await SoundBenchmark.RunAsync(args[1..]).ConfigureAwait(false);
 }
 
+// … -- phrases tests/ReedClinic.Domain.Tests/Bench/Phrases/*.txt
+if (args is ["phrases", ..])
+{
+    return await PhraseBenchmark.RunAsync(args[1..]).ConfigureAwait(false);
+}
+
 const int Rounds = 41;
 var catalogue = Catalogue.Shipped;
 

@@ -144,15 +144,11 @@ public sealed class PdfWriter : IDisposable
         _ => PdfBlockLevelElementTag.Paragraph,
     };
 
-    // A space that holds words together has done so when lines are broken. On paper it is a space: a face has one glyph for both, and
-    // a reader would find the one for the other wherever it stands.
-    private static string WithPlainSpaces(string text) => text.Replace('\u00A0', ' ');
-
     private static void Text(XGraphics graphics, PlacedText text)
     {
         var brush = new XSolidBrush(text.Style.Tone switch { Tone.Pencil => Pencil, Tone.Good => Moss, Tone.Less => Clay, _ => Ink });
         var (x, left) = (text.X, text.Text.Length);
-        foreach (var (part, sign) in PrintText.Parts(WithPlainSpaces(text.Text), text.Style.Face))
+        foreach (var (part, sign) in PrintText.Parts(PrintText.WithPlainSpaces(text.Text), text.Style.Face))
         {
             var font = PrintMeasure.Font(sign, text.Style.Face, text.Style.Size);
             graphics.DrawString(part, font, brush, x, text.Y, XStringFormats.BaseLineLeft);

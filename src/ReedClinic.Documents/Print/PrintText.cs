@@ -45,6 +45,13 @@ public static class PrintText
         return [.. text.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries).Where(word => Elements(word).Any(element => !CanBeSet(element))).Distinct()];
     }
 
+    /// <summary>
+    /// The text with plain spaces. A space that holds words together has done so when lines are broken. On paper it is a space: a face
+    /// has one glyph for both, and a reader would find the one for the other wherever it stands.
+    /// </summary>
+    /// <param name="text">The text.</param>
+    internal static string WithPlainSpaces(string text) => text.Replace('\u00A0', ' ');
+
     /// <summary>Parts a text where its face changes: what the face itself doesn't have is set in the face of the signs.</summary>
     /// <param name="text">The text.</param>
     /// <param name="face">The face.</param>

@@ -163,7 +163,7 @@ internal sealed class SketchPainter(XGraphics graphics)
             SketchType.Step => (Setting.Face.Slanted, 15.0, Pencil),
             _ => (Setting.Face.Label, 15.0, Pencil),
         };
-        var parts = PrintText.Parts(PrintText.Of(words.Text), face).Select(part => (part.Text, Font: PrintMeasure.Font(part.Sign, face, size * type))).ToList();
+        var parts = PrintText.Parts(PrintText.WithPlainSpaces(PrintText.Of(words.Text)), face).Select(part => (part.Text, Font: PrintMeasure.Font(part.Sign, face, size * type))).ToList();
         var widths = parts.ConvertAll(part => graphics.MeasureString(part.Text, part.Font).Width);
         var x = words.X - (widths.Sum() * words.Align switch { SketchAlign.Start => 0, SketchAlign.Middle => 0.5, _ => 1 });
         foreach (var (part, width) in parts.Zip(widths))

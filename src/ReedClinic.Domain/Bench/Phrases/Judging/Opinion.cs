@@ -5,11 +5,13 @@ internal sealed class Opinion
 {
     private readonly Weights weights;
     private readonly Dictionary<string, (string Answer, double Chance)[]> answers = [];
+    private readonly Lazy<IReadOnlyList<Weights.Count[][]>> ofMatter;
 
     internal Opinion(Weights weights, Course course, Course ruled)
     {
         this.weights = weights;
         Matter = Signs.OfMatter(course.Segment);
+        ofMatter = new(() => weights.Known(Matter));
         Seen = [.. Signs.Of(course, Matter), .. Signs.OfRules(course, ruled)];
     }
 
@@ -29,7 +31,7 @@ internal sealed class Opinion
     {
         if (!answers.TryGetValue(question, out var known))
         {
-            answers[question] = known = weights.Ask(question, question is Questions.Kind ? Seen : Matter);
+            answers[question] = known = question is Questions.Kind ? weights.Ask(question, Seen) : weights.Ask(question, ofMatter.Value);
         }
 
         return known;

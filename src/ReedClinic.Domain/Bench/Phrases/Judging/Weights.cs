@@ -9,8 +9,13 @@ internal sealed class Weights
     /// <summary>Weights are kept as whole numbers of this part.</summary>
     internal const float Unit = 1 / 32f;
 
-    private readonly Dictionary<string, string[]> answers = [];
-    private readonly Dictionary<string, Dictionary<string, (int Answer, float Weight)[]>> signs = [];
+    private static readonly Count[] None = [];
+
+    private readonly List<string> questions = [];
+    private readonly List<string[]> answers = [];
+
+    // A sign is looked up once, whatever is asked about it: what it counts, for each question.
+    private readonly Dictionary<string, Count[][]> signs = [];
 
     /// <summary>The weights that are part of the program.</summary>
     internal static Weights Embedded()
@@ -28,42 +33,57 @@ internal sealed class Weights
     internal static Weights Read(TextReader reader)
     {
         var weights = new Weights();
-        Dictionary<string, (int, float)[]> rows = [];
         while (reader.ReadLine() is { } line)
         {
             var parts = line.Split('\t');
             if (line[0] == '?')
             {
-                weights.answers[parts[0][1..]] = parts[1..];
-                weights.signs[parts[0][1..]] = rows = [];
+                weights.questions.Add(parts[0][1..]);
+                weights.answers.Add(parts[1..]);
             }
             else
             {
-                rows[parts[0]] = [.. parts.Skip(1).Select(Cell)];
+                weights.Keep(parts[0], [.. parts.Skip(1).Select(Cell)]);
             }
         }
 
         return weights;
     }
 
-    /// <summary>How likely each answer to a question is.</summary>
-    internal (string Answer, double Chance)[] Ask(string question, IReadOnlyList<string> seen)
+    /// <summary>What is known of each sign; nothing of one that was never met.</summary>
+    internal IReadOnlyList<Count[][]> Known(IReadOnlyList<string> seen)
     {
-        if (!answers.TryGetValue(question, out var names))
+        List<Count[][]> known = new(seen.Count);
+        foreach (var sign in seen)
+        {
+            if (signs.TryGetValue(sign, out var row))
+            {
+                known.Add(row);
+            }
+        }
+
+        return known;
+    }
+
+    /// <summary>How likely each answer to a question is.</summary>
+    internal (string Answer, double Chance)[] Ask(string question, IReadOnlyList<string> seen) => Ask(question, Known(seen));
+
+    /// <summary>How likely each answer to a question is, by what is known of the signs.</summary>
+    internal (string Answer, double Chance)[] Ask(string question, IReadOnlyList<Count[][]> known)
+    {
+        var asked = questions.IndexOf(question);
+        if (asked < 0)
         {
             return [];
         }
 
+        var names = answers[asked];
         var sums = new double[names.Length];
-        var rows = signs[question];
-        foreach (var sign in seen)
+        foreach (var counts in known)
         {
-            if (rows.TryGetValue(sign, out var row))
+            foreach (var (answer, weight) in For(asked, counts))
             {
-                foreach (var (answer, weight) in row)
-                {
-                    sums[answer] += weight;
-                }
+                sums[answer] += weight;
             }
         }
 
@@ -73,11 +93,22 @@ internal sealed class Weights
     }
 
     /// <summary>What one sign counts where there is but one answer.</summary>
-    internal double Of(string question, string sign) => signs.TryGetValue(question, out var rows) && rows.TryGetValue(sign, out var row) ? row[0].Weight : 0;
+    internal double Of(string question, string sign) => signs.TryGetValue(sign, out var counts) && For(questions.IndexOf(question), counts) is [var only, ..] ? only.Weight : 0;
 
-    private static (int Answer, float Weight) Cell(string cell)
+    private static Count[] For(int question, Count[][] counts) => question >= 0 && question < counts.Length ? counts[question] : None;
+
+    private void Keep(string sign, Count[] counts)
+    {
+        var before = signs.GetValueOrDefault(sign, []);
+        signs[sign] = [.. before, .. Enumerable.Repeat(None, questions.Count - 1 - before.Length), counts];
+    }
+
+    private static Count Cell(string cell)
     {
         var colon = cell.IndexOf(':', StringComparison.Ordinal);
-        return (int.Parse(cell.AsSpan(0, colon), CultureInfo.InvariantCulture), int.Parse(cell.AsSpan(colon + 1), CultureInfo.InvariantCulture) * Unit);
+        return new(int.Parse(cell.AsSpan(0, colon), CultureInfo.InvariantCulture), int.Parse(cell.AsSpan(colon + 1), CultureInfo.InvariantCulture) * Unit);
     }
+
+    /// <summary>What a sign counts for one answer.</summary>
+    internal readonly record struct Count(int Answer, float Weight);
 }
