@@ -102,7 +102,7 @@ internal static class ComplaintAnswer
     // What is known to bring such a thing about, and was found here.
     private static List<LetterSentence> ByCause(Complaint complaint, BenchLog log, FoundWords words) => IsTested(complaint, log) ? []
         : Found(complaint.Causes, log).Find(one => one.Finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork }) is { } cause && !words.IsFirst(cause)
-            ? words.First(cause, ComplaintWordings.Cause) : [];
+            ? words.First(cause, ComplaintWordings.Cause, complaint.Test) : [];
 
     /// <summary>What complaints are about, in one breath: whole clauses stand last.</summary>
     /// <param name="complaints">The complaints.</param>

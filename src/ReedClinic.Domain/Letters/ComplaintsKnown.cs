@@ -20,7 +20,7 @@ internal static partial class ComplaintsKnown
         (Soft(), new(TestKind.SoftestStart, 0, []) { Name = "soft starts", IsPlural = true, Near = [TestKind.TonguedStarts], Causes = ["tip-corners-thick", "tip-thick"] }),
         (Hard(), new(TestKind.Effort, 1, []) { Contrary = "what is hard to blow", Name = "how hard it is to blow", Causes = ["heart-sides-thick", "heart-thick", "opening-wide", "back-thick"] }),
         (Easy(), new(TestKind.Effort, -1, []) { Contrary = "what is easy to blow", Name = "how easy it is to blow" }),
-        (Tiring(), new(TestKind.Effort, 0, []) { Name = "how tiring it is", Near = [TestKind.Opening], Causes = ["opening-wide", "heart-sides-thick", "heart-thick", "side-leak"] }),
+        (Tiring(), new(TestKind.Effort, 0, []) { Name = "how tiring it is", Near = [TestKind.Opening], Causes = ["opening-wide", "heart-sides-thick", "heart-thick", "back-thick", "side-leak"] }),
         (Bite(), new(null, 0, []) { Name = "the biting", Near = [TestKind.TuningNote, TestKind.Opening, TestKind.Effort], Causes = ["opening-wide", "heart-thin", "tip-long", "side-leak"] }),
         (Flat(), new(TestKind.TuningNote, -1, []) { Contrary = "what is flat", Name = "its pitch", Near = [TestKind.Crow], Causes = ["heart-thin", "tip-long"] }),
         (Sharp(), new(TestKind.TuningNote, 1, []) { Contrary = "what is sharp", Name = "its pitch", Near = [TestKind.Crow], Causes = ["opening-narrow", "tip-short"] }),

@@ -14,6 +14,7 @@ internal sealed class FoundWords
     private readonly LetterSoFar _told;
     private readonly HashSet<EntryId> _ended = [];
     private readonly Dictionary<EntryId, ComplaintWordings.FirstFrames> _firsts = [];
+    private TestKind? _asked;
     private int _turn;
 
     /// <summary>Makes ready to tell it.</summary>
@@ -31,10 +32,13 @@ internal sealed class FoundWords
     /// <summary>Tells of a fault before all else.</summary>
     /// <param name="fault">The fault.</param>
     /// <param name="frames">How.</param>
-    internal List<LetterSentence> First(FindingNow fault, ComplaintWordings.FirstFrames frames)
+    /// <param name="asked">The test that would have answered what was asked, if one would.</param>
+    internal List<LetterSentence> First(FindingNow fault, ComplaintWordings.FirstFrames frames, TestKind? asked = null)
     {
-        _firsts[fault.Fact.Root] = frames;
-        return [.. Tell(fault)];
+        (_firsts[fault.Fact.Root], _asked) = (frames, asked);
+        List<LetterSentence> told = [.. Tell(fault)];
+        _asked = null;
+        return told;
     }
 
     /// <summary>What was found, as a clause for somebody else’s sentence: it isn’t told again.</summary>
@@ -205,7 +209,7 @@ internal sealed class FoundWords
         var (place, frames) = Frames(now, wording, was, again is not null);
         // How it ended comes behind a semicolon of its own.
         IReadOnlyList<string> ways = now.Ended is not null && frames.Any(way => !way.Contains(';', StringComparison.Ordinal)) ? [.. frames.Where(way => !way.Contains(';', StringComparison.Ordinal))] : frames;
-        var does = wording.Shows is { } shows ? _phrasing.Clause("shows-" + finding.FindingKind.Value, _turn, [shows], false) : "";
+        var does = (Asked(wording) ?? wording.Shows) is { } shows ? _phrasing.Clause("shows-" + finding.FindingKind.Value, _turn, [shows], false) : "";
         var sentence = _phrasing.Say(
             place,
             _turn,
@@ -249,7 +253,7 @@ internal sealed class FoundWords
         var suspected = finding.Certainty == Certainty.Suspected;
         if (!suspected && _firsts.TryGetValue(now.Fact.Root, out var first))
         {
-            return again ? (first.Place + "-again", first.Again)
+            return again && Asked(wording) is null ? (first.Place + "-again", first.Again)
                 : wording.Shows is null || FindingCatalogue.Find(finding.FindingKind)?.Usually != FindingCharacter.Fault ? (first.Place + "-only", first.Only) : (first.Place + "-found", first.Found);
         }
 
@@ -278,6 +282,9 @@ internal sealed class FoundWords
             : was && finding.Arose == Arose.AsItArrived ? ("fault-was", wording.EndsInTime ? FindingFrames.FaultThatWasThen : FindingFrames.FaultThatWas)
             : ("fault", FindingFrames.Fault);
     }
+
+    // What answers a reed that is hard to blow, where that is what was asked.
+    private string? Asked(FindingWording wording) => _asked == TestKind.Effort ? wording.ShowsInEffort : null;
 
     private string Praise(Finding finding) => _phrasing.Say(
         "strength",

@@ -8,7 +8,10 @@ internal static class BodyWordings
         ["heart-thick"] = new(
             "{the heart [is/was] {thick|thicker than it should be}|the heart [has/had] {more cane than it needs|cane to spare}}",
             "{holds the rest of the reed still|keeps the low notes away|keeps the low part of the crow away|makes the low notes hard to reach}")
-        { Graded = "the heart [is/was] {<deg>thick|<more>thicker than it should be}" },
+        {
+            Graded = "the heart [is/was] {<deg>thick|<more>thicker than it should be}",
+            ShowsInEffort = "{makes a reed stiff|makes a reed hard to blow|takes much breath}",
+        },
         ["heart-thin"] = new(
             "the heart [has/had] {lost too much cane|become too thin|little cane left|become thinner than it should be}",
             "{lets the pitch sink when you play loudly|makes sound and pitch unsteady|makes the pitch wander}")
@@ -33,7 +36,10 @@ internal static class BodyWordings
         ["back-thick"] = new(
             "{there [is/was] cane to spare in the back|the back [is/was] {thick|thicker than it should be}}",
             "{makes the low notes come late|keeps the low notes waiting|takes depth from the sound|leaves the sound with little depth}")
-        { Graded = "the back [is/was] {<deg>thick|<more>thicker than it should be}" },
+        {
+            Graded = "the back [is/was] {<deg>thick|<more>thicker than it should be}",
+            ShowsInEffort = "{makes a reed stiff|makes a reed hard to blow|takes much breath}",
+        },
         ["back-thin"] = new(
             "the back [is/was] {thin|thinner than usual}",
             "{makes a reed give way when you play loudly|lets a loud note collapse|gives way in loud playing}")

@@ -20,6 +20,9 @@ internal sealed record FindingWording(string What, string? Shows)
     /// <summary>Whether what is there ends in a time, such as “when it was wet”.</summary>
     public bool EndsInTime { get; init; }
 
+    /// <summary>What it does to how much breath a reed takes, where <see cref="Shows"/> says nothing of that: the answer to a reed that is hard to blow.</summary>
+    public string? ShowsInEffort { get; init; }
+
     /// <summary>What is there where it is the sides of the heart and not the heart that were meant; null where that makes no difference.</summary>
     public string? OnHeartSides { get; init; }
 
