@@ -58,10 +58,13 @@ internal sealed class DiscPlan(MapLayout layout)
     {
         var shapes = layout.On(blade).Where(m => !MapLayout.IsEnd(m.Mark.Place.Zone)).SelectMany(m => layout.Shapes(blade, m.Mark).Select(shape => (m.Number, Shape: shape))).ToList();
         var beside = Beside(blade, [.. shapes.Where(one => IsBeside(one.Shape.Zone))]);
-        return [.. beside, .. shapes.Where(one => !IsBeside(one.Shape.Zone)).OrderBy(one => one.Shape.Zone).Select(one => Put(one.Number, Spots(blade, one.Shape)))];
+        var others = shapes.Where(one => !IsBeside(one.Shape.Zone)).OrderBy(one => one.Shape.Zone).Select(one => (one.Shape.Zone, Disc: Put(one.Number, Spots(blade, one.Shape)))).ToLookup(one => IsAbove(one.Zone), one => one.Disc);
+        return [.. beside, .. Uncrossed([.. others[true]]), .. others[false]];
     }
 
-    private static bool IsBeside(Zone zone) => zone is not (Zone.TipEdge or Zone.TipCorners or Zone.Thread or Zone.Cork);
+    private static bool IsAbove(Zone zone) => zone is Zone.TipEdge or Zone.TipCorners;
+
+    private static bool IsBeside(Zone zone) => !IsAbove(zone) && zone is not (Zone.Thread or Zone.Cork);
 
     // In a column on each side of the blade; what lies on both sides of the middle goes where there are fewer.
     private List<Disc> Beside(Blades blade, List<(int Number, ZoneArt Shape)> shapes)
@@ -108,7 +111,7 @@ internal sealed class DiscPlan(MapLayout layout)
     {
         while (Crossing(discs) is var (one, other) && one != other)
         {
-            (discs[one], discs[other]) = (discs[one] with { Y = discs[other].Y }, discs[other] with { Y = discs[one].Y });
+            (discs[one], discs[other]) = (discs[one] with { X = discs[other].X, Y = discs[other].Y }, discs[other] with { X = discs[one].X, Y = discs[one].Y });
         }
 
         return discs;
@@ -152,7 +155,7 @@ internal sealed class DiscPlan(MapLayout layout)
         layout.WholeReed is { } words && Math.Abs(spot.Y - words.Y) < 20 && spot.X < words.X + Border && spot.X > words.X - layout.WordsOfTheReed - Border;
 
     private IEnumerable<Disc> Spots(Blades blade, ZoneArt art) =>
-        art.Zone is Zone.TipEdge or Zone.TipCorners ? AboveTheTip(blade, art.Shape.Anchor()) : InTheZone(blade, art, art.Shape.Anchor());
+        IsAbove(art.Zone) ? AboveTheTip(blade, art.Shape.Anchor()) : InTheZone(blade, art, art.Shape.Anchor());
 
     // To the right of the view of the end, then to its left.
     private IEnumerable<Disc> AtTheEnd() =>

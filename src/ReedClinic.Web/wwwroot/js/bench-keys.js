@@ -14,6 +14,7 @@ const read = () => {
 };
 
 let pad = null;
+let words = null;
 let settings = { off: false, keys: {}, ...read() };
 
 // What no control can be given: keys that only change others, that lead through the page, or that a screen's keyboard sends for all of its keys.
@@ -109,6 +110,9 @@ const ofThePad = (key, control) =>
 const find = (key) => controls().find((one) => keyOf(one) === key && shown(one));
 
 function pressed(control) {
+  // Whoever types the reason at once, without a field, hasn't meant the keys of its letters.
+  const first = control.dataset.notWhileAsked !== undefined && document.querySelector(".asked[data-comes-first]");
+  if (first) return words?.silent(first.dataset.comesFirst);
   // What only looks on leaves the focus where it is.
   if (!control.matches("summary") && !control.dataset.focus && !("keepFocus" in control.dataset)) control.focus({ preventScroll: true });
   act(control);
@@ -162,6 +166,7 @@ const silentOf = (key) =>
 export const moved = () => pad?.move();
 
 export function listen(line) {
+  words = line;
   const heard = (event) => press(event, line);
   document.addEventListener("keydown", heard);
   document.addEventListener("keydown", walked);

@@ -24,6 +24,22 @@ public sealed class MapLayoutTests
         Assert.Equal(0, new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Print, [new(new Place(Zone.HeartCentre), MarkKind.Strength, "kept")]).Air);
     }
 
+    [Fact]
+    public void Numbers_above_a_tip_stand_in_the_order_of_the_places_that_their_lines_lead_to()
+    {
+        ReedMark[] marks =
+        [
+            new(new Place(Zone.TipCorners, Blades.Upper), MarkKind.Fault, "thick"), new(new Place(Zone.TipEdge), MarkKind.Fault, "uneven"), new(new Place(Zone.TipEdge), MarkKind.Worked, "clipped"),
+            new(new Place(Zone.TipCorners, Blades.Upper, Sides.Left), MarkKind.Worked, "thinned"), new(new Place(Zone.TipCorners, Blades.Upper, Sides.Left), MarkKind.LeaveAlone, "fine"),
+        ];
+
+        var above = new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Bench, marks).Discs.GroupBy(disc => (disc.Y, IsUpper: disc.TieX < MiddleOf(marks))).ToList();
+
+        Assert.All(above, row => Assert.Equal(row.OrderBy(disc => disc.X).Select(disc => disc.TieX), row.Select(disc => disc.TieX).Order()));
+    }
+
+    private static double MiddleOf(ReedMark[] marks) => new MapLayout(ScrapeStyle.LongScrape, ReedMapSize.Bench, marks).End.X;
+
     [Theory]
     [InlineData(Zone.HeartCentre, true)]
     [InlineData(Zone.Wire, true)]
