@@ -12,7 +12,8 @@ internal static class FoundWhat
     /// <param name="was">Whether it is told as what was.</param>
     /// <param name="turn">Makes neighbours choose other words.</param>
     /// <param name="phrasing">Chooses the words.</param>
-    public static string Of(Finding finding, bool was, int turn, Phrasing phrasing)
+    /// <param name="placed">Whether blade and side stand behind it; not where they are told beside it.</param>
+    public static string Of(Finding finding, bool was, int turn, Phrasing phrasing, bool placed = true)
     {
         if (RemarkSaid.Clause(finding) is { } clause)
         {
@@ -22,7 +23,7 @@ internal static class FoundWhat
         var wording = FindingWording.Of(finding.FindingKind)!;
         var said = finding.Relation is null && finding.Character != FindingCharacter.Strength ? DegreeSaid.Of(finding) : null;
         (string, string)[] degree = [("deg", said?.Plain ?? ""), ("more", said?.More ?? "")];
-        if ((said is null ? wording.OnOneSide : wording.GradedOnOneSide ?? wording.OnOneSide) is { } sided && finding is { Sides: Sides.Left or Sides.Right, Relation: null })
+        if ((said is null ? wording.OnOneSide : wording.GradedOnOneSide ?? wording.OnOneSide) is { } sided && placed && finding is { Sides: Sides.Left or Sides.Right, Relation: null })
         {
             (string, string)[] slots = [("side", finding.Sides == Sides.Left ? "left" : "right"), ("of", LetterPlaces.Of(finding.Place)), .. degree];
             var blade = sided.Contains("<of>", StringComparison.Ordinal) ? "" : LetterPlaces.On(finding.Place with { Sides = Sides.Both }, " (");
@@ -30,7 +31,7 @@ internal static class FoundWhat
         }
 
         var what = phrasing.Clause("what-" + finding.FindingKind.Value, turn, [(finding.Zone == Zone.HeartSides ? wording.OnHeartSides : null) ?? (said is null ? null : wording.Graded) ?? wording.What], was, degree);
-        var where = finding is not { Relation: { } relation, OtherPlace: { } other } ? LetterPlaces.On(finding)
+        var where = !placed ? "" : finding is not { Relation: { } relation, OtherPlace: { } other } ? LetterPlaces.On(finding)
             : finding.Place is { Blades: Blades.Both, Sides: Sides.Both } && what.Contains(finding.Zone.NamePlainly(), StringComparison.Ordinal) ? $"{relation.Name()} {LetterPlaces.Name(other)}"
             : LetterPlaces.Against(finding.Place, relation, other);
         return what + (where.Length == 0 ? "" : $" ({where})");

@@ -15,6 +15,7 @@ internal sealed class FoundWords
     private readonly HashSet<EntryId> _ended = [];
     private readonly Dictionary<EntryId, ComplaintWordings.FirstFrames> _firsts = [];
     private TestKind? _asked;
+    private FindingKindId? _last;
     private int _turn;
 
     /// <summary>Makes ready to tell it.</summary>
@@ -36,9 +37,9 @@ internal sealed class FoundWords
     internal List<LetterSentence> First(FindingNow fault, ComplaintWordings.FirstFrames frames, TestKind? asked = null)
     {
         (_firsts[fault.Fact.Root], _asked) = (frames, asked);
-        List<LetterSentence> told = [.. Tell(fault)];
+        List<LetterSentence> said = [.. Tell(fault)];
         _asked = null;
-        return told;
+        return said;
     }
 
     /// <summary>What was found, as a clause for somebody else’s sentence: it isn’t told again.</summary>
@@ -60,7 +61,7 @@ internal sealed class FoundWords
         return
         [
             .. Strengths([.. found[FindingCharacter.Strength]]),
-            .. found[FindingCharacter.Taste].Concat(found[FindingCharacter.Fault].OrderBy(fault => fault.Finding.Arose)).SelectMany(Tell),
+            .. found[FindingCharacter.Taste].Concat(found[FindingCharacter.Fault].OrderBy(fault => fault.Finding.Arose).GroupBy(fault => fault.Finding.FindingKind).SelectMany(kind => kind)).SelectMany(Tell),
         ];
     }
 
@@ -153,7 +154,7 @@ internal sealed class FoundWords
         }
 
         _told.Explain(finding.FindingKind, _reed.Number);
-        _turn++;
+        (_last, _turn) = (finding.FindingKind, _turn + 1);
     }
 
     // The studio’s own kind: its name in quotation marks, the sentence that explains it once, and what was remarked on this reed.
@@ -214,7 +215,7 @@ internal sealed class FoundWords
             place,
             _turn,
             ways,
-            ("what", What(finding, was)),
+            ("what", FoundWhat.Of(finding, was, _turn, _phrasing, place != "same-elsewhere")),
             ("shows", does),
             ("earlier", again ?? ""),
             ("place", LetterPlaces.On(finding.Place) is { Length: > 0 } on ? on : "at " + LetterPlaces.Name(finding.Zone)));
@@ -257,14 +258,11 @@ internal sealed class FoundWords
                 : wording.Shows is null || FindingCatalogue.Find(finding.FindingKind)?.Usually != FindingCharacter.Fault ? (first.Place + "-only", first.Only) : (first.Place + "-found", first.Found);
         }
 
-        if (_told.ToldOf(finding.FindingKind, _reed.Number))
+        if (again || _told.ToldOf(finding.FindingKind, _reed.Number))
         {
-            return ("same-here", FindingFrames.SameHere);
-        }
-
-        if (again)
-        {
-            return suspected ? ("again-suspected", FindingFrames.AgainSuspected) : ("again", FindingFrames.Again);
+            return _last == finding.FindingKind ? ("same-here", FindingFrames.SameHere)
+                : _told.ToldOf(finding.FindingKind, _reed.Number) ? ("same-elsewhere", FindingFrames.SameElsewhere)
+                : suspected ? ("again-suspected", FindingFrames.AgainSuspected) : ("again", FindingFrames.Again);
         }
 
         if (wording.Shows is null || FindingCatalogue.Find(finding.FindingKind)?.Usually != FindingCharacter.Fault)

@@ -71,7 +71,12 @@ internal static class LetterPlaces
 
     /// <summary>The same of what was found: of two halves that aren’t alike neither is the place.</summary>
     /// <param name="finding">The finding.</param>
-    public static string On(Finding finding) => On(finding.FindingKind.Value == "left-right-uneven" ? finding.Place with { Sides = Sides.Both } : finding.Place);
+    public static string On(Finding finding) => On(finding.FindingKind.Value switch
+    {
+        "left-right-uneven" => finding.Place with { Sides = Sides.Both },
+        "blades-uneven" => finding.Place with { Sides = Sides.Both, Blades = Blades.Both },
+        _ => finding.Place,
+    });
 
     private static string Side(Place place) => place.Sides == Sides.Left ? "left" : "right";
 

@@ -75,7 +75,7 @@ internal static class NowBlock
         if (worse.Count > 0)
         {
             var losses = Prose.List([.. worse.Take(2).Select(move => "the " + TableWordings.Name(move.TestKind))]);
-            var ways = better.Count > 0 ? NowWordings.WorseInExchange : NowWordings.Worse;
+            var ways = !log.Work.Any() ? NowWordings.WorseByItself : better.Count > 0 ? NowWordings.WorseInExchange : NowWordings.Worse;
             yield return new(phrasing.Say("losses", reed.Number, ways, ("losses", losses)), Roots(worse));
         }
     }

@@ -90,7 +90,7 @@ internal static class OpeningBlocks
             return null;
         }
 
-        sentences.Insert(0, LetterSentence.Plain(phrasing.Say("good-first", 0, OpeningWordings.GoodFirst)));
+        sentences.Insert(0, LetterSentence.Plain(phrasing.Say("good-first", 0, sentences.Count > 1 ? OpeningWordings.GoodFirst : OpeningWordings.GoodFirstAlone)));
         if (sentences.Count > 2 && phrasing.OnceIn("good-end", 2))
         {
             sentences.Add(LetterSentence.Plain(phrasing.Say("good-end", 0, OpeningWordings.GoodEnd)));

@@ -70,7 +70,7 @@ internal static partial class PlanClash
     [GeneratedRegex(Order + @"(?:(?:don[’']t|do not|never) (?:cut|clip|shorten)\w*|leave the (?:end|length)\b(?!.*\btoo long\b))|\bno (?:cut|clip|shorten)\w*\b")]
     private static partial Regex DontCut();
 
-    [GeneratedRegex(@"(?i)\bcut\b[^.;]*\boff\b")]
+    [GeneratedRegex(@"(?i)\bcut\b[^.;]*\boff\b|\boff the end\b|\bshortening the end\b")]
     private static partial Regex Cuts();
 
     [GeneratedRegex(Order + @"(?:(?:put|lay) the knife (?:away|aside|down)|leave the knife|(?:don[’']t|do not) scrape|scrape nothing)\b|\b(?:no knife|without (?:a|the|your) knife|no scraping)\b")]

@@ -21,11 +21,11 @@ internal static partial class WorkWords
         .. WorkStory.Tell(reed.Number, log, phrasing, told),
         .. LetterWish.Sentences(reed, log, target, whyBeyondTheWish, phrasing, told),
         .. log.Risks.SelectMany((risk, index) => Risks(risk, reed.Number + index, phrasing)),
-        .. Ended(reed, log, phrasing),
+        .. Ended(reed, log, phrasing, told),
         .. GivenUp.Sentences(reed, log, whyGivenUp, phrasing),
     ];
 
-    private static IEnumerable<LetterSentence> Ended(Reed reed, BenchLog log, Phrasing phrasing)
+    private static IEnumerable<LetterSentence> Ended(Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told)
     {
         var why = log.IsStopped && Reason(log.Stop?.Now.Words) is { } words ? words : null;
         if (log.Verdict is { Now.VerdictKind: VerdictKind.StoppedToProtectIt } protect && why is not null)
@@ -42,7 +42,7 @@ internal static partial class WorkWords
 
             if (log.Verdict is { } verdict && !(IsAsItCame(log) && reed.Fitness != Fitness.Mould && Untouched(reed, log) is not null))
             {
-                if (Verdicts(verdict.Now.VerdictKind, log) is { } ways)
+                if (Verdicts(verdict.Now.VerdictKind, log, told) is { } ways)
                 {
                     yield return new(phrasing.Say("verdict", reed.Number, ways), [verdict.Root]);
                 }
@@ -83,11 +83,13 @@ internal static partial class WorkWords
     private static string Bare(string words) => string.Join(' ', words.ToLowerInvariant().Split([' ', ',', ';', ':', '.', '!', '–', '-'], StringSplitOptions.RemoveEmptyEntries));
 
     // That it is better is told where the log holds work, or tests that say so; LetterUntold asks the teacher about the rest.
-    private static IReadOnlyList<string>? Verdicts(VerdictKind verdict, BenchLog log) => (verdict, log.Work.Any()) switch
+    private static IReadOnlyList<string>? Verdicts(VerdictKind verdict, BenchLog log, LetterSoFar told) => (verdict, log.Work.Any()) switch
     {
         (VerdictKind.Improved, false) => LetterUntold.HasGained(log) ? VerdictWordings.ImprovedByItself : null,
         (VerdictKind.GoodOnArrivalRefined, false) => null,
         (VerdictKind.GoodOnArrivalRefined, true) when IsHarmed(log) => VerdictWordings.GoodOnArrivalHarmed,
+        (VerdictKind.GoodOnArrivalRefined, true) when log.Moves.Any(move => move.Arrival?.Now is { Step: { } step } test && TestScale.Of(test.TestKind).FromGood(step) > 0) => VerdictWordings.GoodOnArrivalOnTheWhole,
+        (VerdictKind.NotToBeSaved, _) when !told.Says("given up") => VerdictWordings.NotToBeSavedToo,
         (VerdictKind.NotToBeSaved, false) => VerdictWordings.NotToBeSavedUntried,
         (VerdictKind.Improved, _) when (GivenUp.IsNearItsEnd(log) ? VerdictWordings.ImprovedNearItsEnd : VerdictWordings.All[verdict]) is var ways =>
             log.Findings.Count(IsOpen) < ManyOpen ? ways : [.. ways.Where(way => !way.Contains("better reed", StringComparison.Ordinal))],

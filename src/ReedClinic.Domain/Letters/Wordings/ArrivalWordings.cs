@@ -22,8 +22,8 @@ internal static class ArrivalWordings
 
     internal static IReadOnlyList<string> Damaged { get; } =
     [
-        "when I {unpacked it|took it out}, I {saw|found} this on <reed>: <words>.",
-        "{on|of} <reed> I {noted|wrote down} this when I {unpacked it|took it out}: <words>.",
+        "when I {unpacked the reeds|opened the box}, I {saw|found} this on <reed>: <words>.",
+        "{on|of} <reed> I {noted|wrote down} this when I {unpacked the parcel|opened the box}: <words>.",
     ];
 
     internal static IReadOnlyList<string> Damp { get; } =

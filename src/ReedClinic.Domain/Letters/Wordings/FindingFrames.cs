@@ -131,6 +131,9 @@ internal static class FindingFrames
     /// <summary>A fault that this reed has in another place as well.</summary>
     internal static IReadOnlyList<string> SameHere { get; } = ["I {found|saw|noticed} the same <place>", "the same {was to be seen|showed} <place>"];
 
+    /// <summary>The same where something else was told in between.</summary>
+    internal static IReadOnlyList<string> SameElsewhere { get; } = ["{in another place|in one more place}, <place>, I {found|saw} this again: <what>", "{this|it} {was to be seen|showed} in another place, too, <place>: <what>"];
+
     /// <summary>The same as a sentence of its own, after the teacher's own words.</summary>
     internal static IReadOnlyDictionary<FindingEnding, IReadOnlyList<string>> EndingsAlone { get; } = new Dictionary<FindingEnding, IReadOnlyList<string>>
     {

@@ -60,6 +60,12 @@ internal static class NowWordings
         "{in exchange|for that|in return} it {gave up|lost} something in <losses>.", "{the price was|it cost} something in <losses>.",
     ];
 
+    /// <summary>The same where nothing was done: a second try gave less.</summary>
+    internal static IReadOnlyList<string> WorseByItself { get; } =
+    [
+        "{when I tried it again|at a second try}, with no work in between, it did less well in <losses>.", "I {tried|played} it twice and did nothing to it in between; the second time it did less well in <losses>.",
+    ];
+
     internal static IReadOnlyList<string> Worse { get; } =
     [
         "it has {lost|given up} something in <losses>.", "something {was lost|has been lost} in <losses>.",

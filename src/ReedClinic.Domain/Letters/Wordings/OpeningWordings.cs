@@ -91,6 +91,9 @@ internal static class OpeningWordings
         "before {I come to|we get to|we look at} the {work|rest|details}, {here is what|let me say what} {is good|you do well|pleased me}.",
     ];
 
+    /// <summary>The same before one thing alone.</summary>
+    internal static IReadOnlyList<string> GoodFirstAlone => [.. GoodFirst.Where(way => !way.Contains("things", StringComparison.Ordinal))];
+
     internal static IReadOnlyList<string> GoodEnd { get; } =
     [
         "{that is worth a lot|that counts for a lot|all that is worth much}, and it is {yours|your own doing|your own work}.",

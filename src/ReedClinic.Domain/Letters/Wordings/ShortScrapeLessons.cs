@@ -57,7 +57,7 @@ internal static class ShortScrapeLessons
         ],
         Plan =
         [
-            "{before you scrape, draw|first draw} the line between heart and tip on both blades{ in soft pencil| in pencil|}: as far from the end as on a reed that you like.",
+            "{before you scrape, draw|first draw} a line in {soft pencil|pencil} on both blades where the tip is to begin: as far from the end as on a reed that you like.",
             .. TipLessons.Line.Plan.Skip(1),
         ],
     };

@@ -48,7 +48,7 @@ internal static class StoryWordings
     internal static IReadOnlyList<string> Likes { get; } =
     [
         "{you also told me|you told me, too,|you added} what you {like about it|like in it|enjoy in it|want to keep in it}: <quote>",
-        "{there is|you name|you also name} {something|one thing} that you like {about it|in it}{, you wrote|}: <quote>",
+        "{there is|you name|you also name} {something|one thing} that you like {about it|in it}: <quote>",
         "{and this|this} is what you {like about it|like in it|enjoy in it|want to keep in it}{, in your words|}: <quote>",
         "what you {like about it|like in it|enjoy in it|want to keep in it} {you noted, too|you told me as well|is this}: <quote>",
     ];
@@ -76,7 +76,7 @@ internal static class StoryWordings
         $"you {{wound|have wound}} the thread <hand>-handed, and the overlap {{goes with that|fits that}}{{, which is right|, as it should|: just right}}{{: keep tying them so|; go on tying them like this|}}.",
         "{the thread shows|I can tell from the thread} that you {wound it|wind} <hand>-handed, and the overlap {goes with it|agrees with it|fits}, as it should{: keep to that|; go on like this|}.",
         "the overlap {goes with|fits} the way the thread is wound{, and that is right|, as it should}; you wound it <hand>-handed{, and can go on so|}.",
-        "{you tied it well|it is well tied} {here|in one thing}: the overlap {goes with|fits} your <hand>-handed {thread|winding}.",
+        "{this is well tied|this is as I like to see it}: the overlap {goes with|fits} your <hand>-handed {thread|winding}.",
     ];
 
     internal static IReadOnlyList<string> WindingAgreesAgain { get; } =

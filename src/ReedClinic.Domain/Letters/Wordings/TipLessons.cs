@@ -19,8 +19,8 @@ internal static class TipLessons
             "scrape the tip, two strokes {a side|to a side} on {each|either} blade, {three times at the most|no more than three times}, until {you can see clearly|it is easy to see|anybody could see} where it {begins|starts}.",
             "{then|after that|from then on} leave the middle of the tip {alone|as it is} and work {only outwards|outwards only}, towards the {corners|two corners}.",
             "{take two strokes on|give two strokes to|two strokes on} each of the four corners, then {crow it|try it|listen to the crow}; {no more than|at most} three rounds {in|on} one day.",
-            "{when|if|as soon as} the crow {drops|sinks} {below|lower than} <crow>, {leave the end as it is and ask|don't shorten it yourself: ask|don't shorten it, but ask} your teacher to cut {a hair's breadth|no more than a hair} off{ the end|}.",
-            "stop {when|as soon as} a soft note {starts|begins|comes} on the breath alone{, even if it isn't perfect|; that is enough for one day|}.",
+            "{when|if|as soon as} the crow {drops|sinks} {below|lower than} <crow>, {put the knife down|take no more strokes|scrape no more}, and ask your teacher to cut {a hair's breadth|no more than a hair} off the end{: that brings it up again|}.",
+            "stop {when|as soon as} a soft note {starts|begins|comes} on the breath alone{, even if it isn't perfect|: that is what all this is for|}.",
         ]);
 
     internal static TeachingNote Centre { get; } = new(
@@ -46,20 +46,20 @@ internal static class TipLessons
         [
             "hold the wet reed to {a lamp|the lamp|a light}: {there should be|you should see|look for} a clear line between heart and tip, {dark on one side of it and bright on the other|where dark turns to bright|where the dark ends and the bright begins}.",
             "{measure|take a ruler and measure|with a ruler, measure} from the end of the reed to this line: about two millimetres in the middle and about four at the sides are {usual|common} on a reed scraped {almost to the thread|nearly to the thread|down to near the thread}.",
-            "{crow it|listen to the crow|try the crow}: a {clear|clearly cut|well cut} tip gives {a clear high note|one clear high note} with {little|only a little|very little} air.",
+            "{crow it|listen to the crow|try the crow}{ while it is still wet|, the reed still wet|, with the reed still wet}: a {clear|clearly cut|well cut} tip gives {a clear high note|one clear high note} with {little|only a little|very little} air.",
         ],
         [
-            "{support the tip with the plaque|let the plaque support the tip|put the plaque under the tip}, and hold the knife {almost|nearly} upright{, never flat|, not flat|}.",
-            "work along the line between heart and tip, {on the tip’s side|on the side of the tip}, with {short, light|light, short} strokes {that run towards|towards} the end of the reed.",
-            "{each|every} stroke is short{ and stops early|}: {begin|start} it {just |}in front of the line and lift the knife {just |}before the end of the reed.",
+            "wet the reed, {support the tip with the plaque|let the plaque support the tip|put the plaque under the tip}, and hold the knife {almost|nearly} upright{, never flat|, not flat|}.",
+            "{start|begin} {each|every} stroke just in front of the line that you {marked|drew} in pencil, and {draw|lead} it {lightly|with little weight} towards the end of the reed; set one stroke {beside|next to} the other.",
+            "{the strokes are|keep the strokes} short{ and light|}: lift the knife {just |}before the end of the reed.",
             "{that is|this is|it is} {under|less than|not quite} two millimetres in the middle of the tip, and {under|less than} four at {its|the} sides.",
-            "{never dig|don't dig}{ there|}: the line is {a change of slope|where the slope changes|a bend in the slope}, {not a ditch|not a groove|and no ditch}.",
+            "{never dig|don't dig} at that line: the tip should {begin|start} with {a change of slope|a bend in the slope}, {not a ditch|not a groove|and no ditch}.",
         ],
         [
-            "{before you scrape, draw|first draw} the line between heart and tip on both blades{ in soft pencil| in pencil|}: about two millimetres from the end in the middle, about four at the sides.",
+            "{before you scrape, draw|first draw} a line in {soft pencil|pencil} on both blades where the tip is to begin: about two millimetres from the end in the middle, about four at the sides.",
             "{slide|slip} the plaque in, {leave the heart {alone|as it is|in peace} and thin only the tip|thin only the tip, and leave the heart {alone|as it is|in peace}}: three light strokes on the left and three on the right, on {each|either} blade{: that is one round|, which is one round}.",
-            "{then|after each round} take the plaque out, {crow the reed|try the crow} and hold it to {the lamp|a lamp|the light}. {Do|Go on with} another round only while the tip isn't {clearly|plainly} brighter than the heart, and {no more than|at most} three rounds {in|on} one day.",
-            "{last of all|at the very end|last}, smooth {the step|what is left of the step} at the line, on the side of the tip, with {two or three|no more than three} light strokes{; the line should still show|, so that the line still shows}.",
+            "{then|after each round} take the plaque out, {crow the reed|try the crow} and hold it{, still wet,|} to {the lamp|a lamp|the light}. {Do|Go on with} another round only while the tip isn't {clearly|plainly} brighter than the heart, and {no more than|at most} three rounds {in|on} one day.",
+            "{last of all|at the very end|last}, go over that place with a fingertip: {an edge that you feel comes off|take an edge off} with {two or three|no more than three} light strokes in front of it; the line between dark and bright {stays|is to stay}.",
             "stop {when|as soon as|once} the crow {begins|starts} with {one clear high note|a clear high note}{; the rest is for another day|, even if it isn't perfect|}.",
         ]);
 

@@ -8,6 +8,19 @@ internal static class VerdictWordings
     /// <summary>Not to be saved, and nothing was tried on it.</summary>
     internal static IReadOnlyList<string> NotToBeSavedUntried => [.. All[VerdictKind.NotToBeSaved].SkipLast(1)];
 
+    /// <summary>The same of a further reed.</summary>
+    internal static IReadOnlyList<string> NotToBeSavedToo { get; } =
+    [
+        "{this one|this reed} can't be saved {either|any more than the other}{: I am sorry|, and I am sorry for that, too}.", "{this one's|this reed's} playing days are over{ as well|, too}{: I am sorry|, which I regret}.",
+    ];
+
+    /// <summary>A good reed when it came, though not in everything.</summary>
+    internal static IReadOnlyList<string> GoodOnArrivalOnTheWhole { get; } =
+    [
+        "{on the whole|taken all in all} {it was|this was} a good reed when it came{: I only refined it|; I did no more than refine it|}.",
+        "but for what {I tell of it here|stands here} you {had sent me|sent me} a good reed{: I only refined it|}.",
+    ];
+
     /// <summary>Why, where something was found that by itself ends the days of a reed.</summary>
     internal static IReadOnlyList<string> GivenUpBecause { get; } =
     [

@@ -118,7 +118,7 @@ internal static class WorkFrames
     [
         "{what I liked|what pleased me|what is good} {about it|about this one|about this reed}: <goods>.",
         "{I liked this|I was glad of this|I was pleased with this}: <goods>.",
-        "{I would keep this|this I would keep}{ as it is|}{ on this one|}: <goods>.",
+        "{here is|this is} {what I liked|what pleased me|what is good}{ about it|}: <goods>.",
     ];
 
     internal static IReadOnlyList<string> RiskOpen { get; } =
