@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Audit;
+using ReedClinic.Data.Engine;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Data.People;
@@ -87,8 +88,15 @@ public sealed class SessionRegister(IDbContextFactory<ClinicDb> databases, TimeP
         // Without the tracker: of two who see it at once, either may be the one that is written.
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
-        await db.Set<Session>().Where(row => row.Id == session.Id && row.EndedAt == null)
-            .ExecuteUpdateAsync(row => row.SetProperty(seen => seen.SeenAt, now), ct).ConfigureAwait(false);
+        try
+        {
+            await db.Set<Session>().Where(row => row.Id == session.Id && row.EndedAt == null)
+                .ExecuteUpdateAsync(row => row.SetProperty(seen => seen.SeenAt, now), ct).ConfigureAwait(false);
+        }
+        catch (Exception trouble) when (RecordsTrouble.Of(trouble) is RecordsState.Full)
+        {
+            // What is there can be read on, also where there is no room to note who did.
+        }
     }
 
     /// <summary>Notes that a sign-in was refused.</summary>
