@@ -2,8 +2,6 @@ using System.Data.Common;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore.Diagnostics;
 using Npgsql;
-using ReedClinic.Data.Engine;
-using static ReedClinic.Data.Tests.People.SignInScene;
 
 namespace ReedClinic.Data.Tests.People;
 
