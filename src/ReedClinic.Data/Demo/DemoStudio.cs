@@ -108,7 +108,7 @@ public sealed class DemoStudio(
         _clock.GoTo(from.AddDays(5));
         var first = At(teacher, batch, 0, ct);
         await DemoWork.AutumnAsync(first, "C +10", "C", blends: true).ConfigureAwait(false);
-        await first.EndsAsync(VerdictKind.Improved, "Every start was clean: there was nothing more to win.", "It is still the easiest reed you have made.").ConfigureAwait(false);
+        await first.EndsAsync(VerdictKind.Improved, "Every start was clean: there was nothing more to win.", "You wrote that it is the easiest you have made: more work could have cost that.").ConfigureAwait(false);
         var second = At(teacher, batch, 1, ct);
         await DemoWork.AutumnAsync(second, "B +30", "B +45", blends: true).ConfigureAwait(false);
         await second.AdjustAsync("clip-hair", new Place(Zone.TipEdge), new(Millimetres: 0.1m), null).ConfigureAwait(false);

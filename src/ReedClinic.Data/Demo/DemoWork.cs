@@ -30,7 +30,7 @@ internal static class DemoWork
         await at.TestAsync(TestKind.LowResponse, 2).ConfigureAwait(false);
         await at.CloseRiskAsync(risk, RiskOutcome.DidNotHappen).ConfigureAwait(false);
         await at.EndAsync(corners, FindingEnding.Gone).ConfigureAwait(false);
-        await at.EndsAsync(VerdictKind.Improved, "It starts on a breath now; more would cost the middle notes.", "The middle notes are as warm as they were.")
+        await at.EndsAsync(VerdictKind.Improved, "It starts on a breath now; more would cost the middle notes.", "I did not touch the middle of the heart, so as to keep the middle notes as you like them.")
             .ConfigureAwait(false);
     }
 

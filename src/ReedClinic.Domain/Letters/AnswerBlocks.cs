@@ -33,6 +33,15 @@ internal static class AnswerBlocks
             ? AnsweredWith(material, other) == AnsweredWith(material, question) && other.Number < question.Number
             : Place(material, other) < Place(material, question)));
 
+    /// <summary>Whether a question is what the student wrote of a reed, and no more: it was quoted there.</summary>
+    /// <param name="material">What the letter is composed from.</param>
+    /// <param name="question">The question.</param>
+    internal static bool IsTheComplaint(LetterMaterial material, Question question) =>
+        material.Batch.Reeds.Any(reed => reed.Id == question.Reed && reed.Presence != Presence.Missing && Same(reed.Bothers, question.Text));
+
+    private static string Asked(Question question, Phrasing phrasing) => phrasing.Say(
+        "asked", question.Number, question.Answer is null ? AnswerWordings.AskedOpen : AnswerWordings.Asked, ("question", Prose.Quoted(question.Text)));
+
     private static int Place(LetterMaterial material, Question question) =>
         AnsweredWith(material, question) is { } reed ? material.Batch.Reeds.First(one => one.Id == reed).Number : 0;
 
@@ -70,12 +79,9 @@ internal static class AnswerBlocks
                     ? LetterParagraph.Plain(phrasing.Say("asked-above", pair.Question.Number, AnswerWordings.Above, ("question", Prose.Quoted(pair.Question.Text))))
                     : new LetterParagraph(
                 [
-                    LetterSentence.Plain(phrasing.Say(
-                        "asked",
-                        pair.Question.Number,
-                        pair.Question.Answer is null ? AnswerWordings.AskedOpen : AnswerWordings.Asked,
-                        ("question", Prose.Quoted(pair.Question.Text)))),
-                    LetterSentence.Plain(pair.Answer!),
+                    .. IsTheComplaint(material, pair.Question) && pair.Question.Answer is not null
+                        ? [LetterSentence.Plain(phrasing.Say("asked-there", pair.Question.Number, AnswerWordings.AskedThere, ("answer", Prose.Inside(pair.Answer!))))]
+                        : new[] { LetterSentence.Plain(Asked(pair.Question, phrasing)), LetterSentence.Plain(pair.Answer!) },
                     .. AboutTheKnife(material, pair.Question, phrasing, told),
                 ])),
         ];

@@ -44,6 +44,12 @@ internal static class ComplaintAnswer
             return [.. said, .. marked];
         }
 
+        // What was asked in the very words is answered below: it isn’t asked back.
+        if (material.Batch.Questions.Any(question => question.Reed == reed.Id && question.Answer is not null && AnswerBlocks.IsTheComplaint(material, question)))
+        {
+            return [.. said, .. marked];
+        }
+
         var last = told[^1].Root;
         if (open.Where(one => ComplaintNamed.In(one, log).Count > 0).ToList() is { Count: > 0 } named && !unknown)
         {

@@ -24,6 +24,12 @@ internal static class FindingPast
     internal static bool IsShownBy(FindingKindId kind, TestKind test, int step) => Tested.TryGetValue(kind.Value, out var own) && own == test && TestScale.Of(test) is var scale && scale.FromGood(step) > 0
         && kind.Value switch { "opening-wide" => step > scale.Good, "opening-narrow" => step < scale.Good, _ => true };
 
+    /// <summary>Whether a test that was made shows what was only suspected.</summary>
+    /// <param name="finding">What was suspected.</param>
+    /// <param name="log">The log it stands in.</param>
+    internal static bool IsShownIn(this Finding finding, BenchLog log) =>
+        log.Live<Test>().Any(test => test.Now.Step is { } step && IsShownBy(finding.FindingKind, test.Now.TestKind, step));
+
     private static readonly HashSet<string> AtTheEnd = new(StringComparer.Ordinal) { "tip-corner-broken", "tip-edge-ragged", "tip-line-slanted", "tip-cracked" };
 
     private static readonly HashSet<string> Cuts = new(StringComparer.Ordinal) { "clip", "clip-hair", "square-tip" };

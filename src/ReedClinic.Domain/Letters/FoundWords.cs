@@ -262,6 +262,7 @@ internal sealed class FoundWords
         {
             return _last == finding.FindingKind ? ("same-here", FindingFrames.SameHere)
                 : _told.ToldOf(finding.FindingKind, _reed.Number) ? ("same-elsewhere", FindingFrames.SameElsewhere)
+                : suspected && finding.IsShownIn(_log) ? ("suspected-shown", FindingFrames.SuspectedShown)
                 : suspected ? ("again-suspected", FindingFrames.AgainSuspected) : ("again", FindingFrames.Again);
         }
 
@@ -272,7 +273,7 @@ internal sealed class FoundWords
 
         if (suspected)
         {
-            return ("suspected", FindingFrames.Suspected);
+            return finding.IsShownIn(_log) ? ("suspected-shown", FindingFrames.SuspectedShown) : ("suspected", FindingFrames.Suspected);
         }
 
         var known = Enum.GetValues<KnownBy>().Where(way => way != KnownBy.NotSaid && finding.KnownBy.HasFlag(way)).ToList();

@@ -66,7 +66,8 @@ internal static class LessonBlocks
         if (unsure.Count > 0 && unsure.Count < having.Count)
         {
             (string, string)[] which = [("reeds", (unsure.Count == 1 ? "reed " : "reeds ") + Prose.List([.. unsure.Select(Prose.Number)])), .. Doubt(course.IsPast)];
-            yield return new(phrasing.Say("lesson-unsure", 0, LessonWordings.NotCertainIn, which), roots);
+            var gone = Found(material).Where(found => unsure.Contains(found.Reed)).All(found => found.Finding.Ended?.Now.Ending == FindingEnding.Gone);
+            yield return new(phrasing.Say("lesson-unsure", 0, gone ? LessonWordings.NotCertainAndGone : LessonWordings.NotCertainIn, which), roots);
         }
     }
 

@@ -25,6 +25,26 @@ public sealed class ArrivalReedsTests(ClinicHost host) : IClassFixture<ClinicHos
             page.QuerySelectorAll(".problems li").Select(line => line.TextContent.Trim()));
     }
 
+    [Theory]
+    [InlineData("None", 0)]
+    [InlineData("UpperToTheLeft", -1)]
+    [InlineData("UpperToTheRight", 1)]
+    public async Task Each_overlap_is_drawn_as_it_is_named(string overlap, int side)
+    {
+        using var student = await host.Student("Jelle" + overlap);
+        var parcel = await host.Announce("Jelle" + overlap, "black thread");
+        using var teacher = await host.Teacher();
+        using var page = new HtmlParser().ParseDocument((await teacher.See($"/batches/{parcel.Batch.Code}/arrival")).Page);
+
+        var choice = page.QuerySelector($"input[name='Form.Reeds[1].Overlap'][value='{overlap}']")!;
+        var drawing = choice.Closest("label")!.QuerySelector("svg.overlap-drawing")!;
+        Assert.Equal(side, Math.Sign(Begins(drawing, ".upper") - Begins(drawing, ".under")));
+    }
+
+    // Where a blade’s line begins, from the left.
+    private static int Begins(IElement drawing, string blade) =>
+        int.Parse(drawing.QuerySelector(blade)!.GetAttribute("d")!.TrimStart('M').Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+
     [Fact]
     public async Task What_is_ticked_while_an_unannounced_reed_is_added_is_not_called_unsaid()
     {

@@ -54,6 +54,8 @@ public sealed class LetterPartsTests(ClinicHost host) : IClassFixture<ClinicHost
     private static void LeadsToEach(IHtmlDocument page, string at)
     {
         Assert.Single(page.Head!.QuerySelectorAll("style"), style => style.TextContent.Contains($"@bottom-left {{ content: 'Batch {at.Split('/')[2]}'", StringComparison.Ordinal));
+        // Words of the trade are explained where they are met first: what a plan needs stands in nothing that is folded.
+        Assert.Null(page.QuerySelector("section.letter-check details"));
         var list = page.QuerySelector(".letter-parts.no-print")!;
         Assert.Equal("In this letter", page.GetElementById(list.GetAttribute("aria-labelledby")!)!.TextContent);
         Assert.Equal("H2", page.GetElementById(list.GetAttribute("aria-labelledby")!)!.TagName);

@@ -28,6 +28,12 @@ internal static class AnswerWordings
         "{here too you asked|you asked this again here}: <question> {That is answered|You will find that answered|I have answered that} {above|further up}.",
     ];
 
+    /// <summary>A question that is all that was written of a reed, and was quoted at the head of its part.</summary>
+    internal static IReadOnlyList<string> AskedThere { get; } =
+    [
+        "{to your question|to what you asked|to the question in your words}{ itself|}: <answer>", "{my answer to your question|my answer to what you asked}{ is this|}: <answer>",
+    ];
+
     internal static IReadOnlyList<string> LeftOpen { get; } =
     [
         "I leave that open for now: <reason>", "{that|this} I {can't|cannot} answer yet: <reason>", "{for now|for the moment} I leave that open: <reason>",

@@ -45,6 +45,9 @@ internal static class FindingFrames
         "I have a suspicion, {no more|and no more than one}, that <what>",
     ];
 
+    /// <summary>The same where a test shows the very thing: then it isn’t called uncertain beside it.</summary>
+    internal static IReadOnlyList<string> SuspectedShown { get; } = ["{the test of it|a test of it|what I tried} fits my suspicion: <what>", "I {suspected this|had my suspicion}, and {the test|a test} fits it: <what>"];
+
     /// <summary>What is there, where nothing is said of what it does.</summary>
     internal static IReadOnlyList<string> Only { get; } = ["<what>", "I {noticed|found|saw} that <what>", "{here|in this reed} <what>"];
 

@@ -71,6 +71,12 @@ internal static class LessonWordings
         "in <reeds> it <is> {only|no more than} a suspicion{ of mine|}.",
     ];
 
+    /// <summary>The same where no sign of it is left.</summary>
+    internal static IReadOnlyList<string> NotCertainAndGone { get; } =
+    [
+        "in <reeds> I only suspected it, and {there is no sign of it now|no sign of it is left}.", "{of|about} <reeds> I was not {certain|sure}{; by now there is no sign of it|, and there is no sign of it now}.",
+    ];
+
     internal static IReadOnlyList<string> AloneThen { get; } =
     [
         "{when <they> came|when <they> arrived|on arrival}, <what>, {and that|which} {usually|often|mostly|as a rule} <shows>.",
