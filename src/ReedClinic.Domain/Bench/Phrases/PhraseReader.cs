@@ -43,6 +43,7 @@ public static class PhraseReader
             }
 
             Ish.Quiet(tokens);
+            NoteAhead.Quiet(tokens);
             SaidInPassing.Quiet(tokens);
             Bounds.Quiet(tokens);
             Sparing.Quiet(tokens);

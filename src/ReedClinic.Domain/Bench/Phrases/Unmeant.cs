@@ -73,5 +73,8 @@ internal static class Unmeant
         Sparing.Keep(course);
         HeardPlainly.Keep(course);
         ToldOfDeeds.Keep(course);
+        LooksOnly.Keep(course);
+        NoteAhead.Keep(course);
+        OnlySaidSo.Keep(course);
     }
 }
