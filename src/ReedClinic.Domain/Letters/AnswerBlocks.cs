@@ -39,6 +39,12 @@ internal static class AnswerBlocks
     internal static bool IsTheComplaint(LetterMaterial material, Question question) =>
         material.Batch.Reeds.Any(reed => reed.Id == question.Reed && reed.Presence != Presence.Missing && Same(reed.Bothers, question.Text));
 
+    /// <summary>Whether all that was written of a reed is a question, and is answered in its part: then it isn’t asked back.</summary>
+    /// <param name="material">What the letter is composed from.</param>
+    /// <param name="reed">The reed.</param>
+    internal static bool IsAnsweredThere(LetterMaterial material, Reed reed) =>
+        material.Batch.Questions.Any(question => question.Reed == reed.Id && question.Answer is not null && IsTheComplaint(material, question));
+
     private static string Asked(Question question, Phrasing phrasing) => phrasing.Say(
         "asked", question.Number, question.Answer is null ? AnswerWordings.AskedOpen : AnswerWordings.Asked, ("question", Prose.Quoted(question.Text)));
 

@@ -39,13 +39,7 @@ internal static class ComplaintAnswer
             .Select((one, index) => (one.Marked, Said: Answer(one, index == 0, log, material.Batch.CrowTarget, reed.Number + index, words, phrasing))).ToLookup(one => one.Marked is null, one => one.Said);
         List<LetterSentence> said = [.. answers[true].SelectMany(one => one)], marked = [.. answers[false].SelectMany(one => one)];
         said.AddRange(ComplaintWhen.Sentences(reed, log, said, phrasing));
-        if ((open.Count == 0 && !unknown) || (said.Count + marked.Count > 0 && IsGivenUp(log)))
-        {
-            return [.. said, .. marked];
-        }
-
-        // What was asked in the very words is answered below: it isn’t asked back.
-        if (material.Batch.Questions.Any(question => question.Reed == reed.Id && question.Answer is not null && AnswerBlocks.IsTheComplaint(material, question)))
+        if ((open.Count == 0 && !unknown) || (said.Count + marked.Count > 0 && IsGivenUp(log)) || AnswerBlocks.IsAnsweredThere(material, reed))
         {
             return [.. said, .. marked];
         }
