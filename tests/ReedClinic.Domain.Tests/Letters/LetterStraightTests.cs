@@ -64,6 +64,18 @@ public sealed class LetterStraightTests
     }), letter => Assert.Matches("(?i)on the whole|all in all|but for what", letter.Of("reed-1-story")));
 
     [Fact]
+    public void Windows_are_told_to_be_where_the_back_is() => Assert.All(Letters(seed =>
+    {
+        var scene = Of(seed, "back-thick", Zone.Windows);
+        scene.Log(1, Adjustment.Of(new("open-windows"), new Place(Zone.Windows)));
+        return scene;
+    }), letter =>
+    {
+        Assert.Matches("[Bb]ack[^.]*(towards|nearer to) the thread", letter.Of("reed-1-story"));
+        Assert.Matches("windows[^.]*middle line, towards the thread", letter.Of("reed-1-story"));
+    });
+
+    [Fact]
     public void A_second_reed_that_can_not_be_saved_is_told_otherwise_than_the_first() => Assert.All(Letters(seed =>
     {
         var scene = new LetterScene(2, seed, form => form.Reeds[0].Permission = form.Reeds[1].Permission = "AdviseOnly");

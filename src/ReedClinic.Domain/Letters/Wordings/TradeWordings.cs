@@ -46,7 +46,7 @@ internal static class TradeWordings
         new("back", @"\bthe back\b(?! of)", "the {scraped part|part} {nearer to|towards} the thread"),
         new("spine", @"\bspine\b", "the {thick|thicker|raised} line {down|along} the middle"),
         new("rails", @"\brails?\b", "the narrow strips {along|down} {the|both} sides of the blade"),
-        new("windows", @"\bwindows?\b", "the {hollows|scraped hollows|thinner places} {left and right|on either side} of the middle line"),
+        new("windows", @"\bwindows?\b", "the {hollows|scraped hollows|thinner places} {left and right|on either side} of the middle line, towards the thread"),
         new("bark", @"\bbark\b", "the {shiny|smooth} skin of the cane"),
         new("pass", @"(?<=\b(one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\d+|each|every|single) )pass(es)?\b", "{a|one} {short |}round of work") { Lead = "a pass is " },
         new("staple", @"\bstaple\b", "the {small |}{metal tube|tube} {that the cane is tied to|under the thread}"),
