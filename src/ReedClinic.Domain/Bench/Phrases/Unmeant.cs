@@ -76,5 +76,7 @@ internal static class Unmeant
         LooksOnly.Keep(course);
         NoteAhead.Keep(course);
         OnlySaidSo.Keep(course);
+        HeardOtherwise.Keep(course);
+        StrokesDown.Keep(course);
     }
 }
