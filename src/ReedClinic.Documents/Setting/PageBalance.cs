@@ -34,7 +34,7 @@ public static class PageBalance
     private static readonly Way[] Loose =
         [.. new (double Leading, double Drawings)[] { (0.97, 1), (0.94, 1), (0.91, 1), (0.91, 0.9), (0.88, 0.9), (0.88, 0.82), (0.85, 0.82), (0.85, 0.74) }.Select(way => new Way(way.Leading, way.Drawings, IsLoose: true))];
 
-    // What would still take more pages than it should is set in type that is a little smaller, and never smaller than labels are.
+    // What would still take more pages than it should is set in type that is a little smaller, and never smaller than LeastType.
     private static readonly Way[] Smaller =
         [new(0.91, 0.82, IsLoose: true, Type: 0.97), new(0.88, 0.74, IsLoose: true, Type: 0.97), new(0.85, 0.74, IsLoose: true, Type: 0.95), new(0.83, 0.74, IsLoose: true, Type: 0.92)];
 

@@ -29,4 +29,16 @@ public sealed class BenchWhyTests(OneBrowser browser, DemoClinic app) : IClassFi
         Assert.Equal(facts, await hands.FactsAsync());
         await hands.PickAsync("p");
     }
+
+    [Fact]
+    public async Task Behind_a_stop_a_reed_can_be_put_aside_at_once()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "why-stopped");
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 3);
+        await hands.LeaveLineAsync();
+        await hands.PickAsync("s");
+        await teacher.Page.Locator(".asked").WaitForAsync();
+
+        await hands.PickAsync("p");
+    }
 }
