@@ -38,7 +38,7 @@ public static class EntryPutRight
             return LastTakenBack.Says(said) ? null : OfTheLast(said[tokens[lead].Start..], before, context, alone);
         }
 
-        return Otherwise(said, tokens, before, context, alone) ?? (Made(said, tokens) is { } made ? OfTheLast(made, before, context, alone) : null);
+        return Otherwise(said, tokens, before, context, alone, bare: alone) ?? (Made(said, tokens) is { } made ? OfTheLast(made, before, context, alone) : null);
     }
 
     // “Amend that, …”, “scratch that, …”, “make that …”: what is said behind it stands instead of what was said last, and of nothing older.
@@ -71,9 +71,9 @@ public static class EntryPutRight
         return at < tokens.Count ? said[tokens[at].Start..] : null;
     }
 
-    private static BenchEntry? Otherwise(string said, List<Token> tokens, BenchEntry before, PhraseContext context, bool alone)
+    private static BenchEntry? Otherwise(string said, List<Token> tokens, BenchEntry before, PhraseContext context, bool alone, bool bare = true)
     {
-        return PlacePutRight.Agrees(tokens) ? null : PlacePutRight.Of(Meant(said, tokens, strip: false), before, alone) ?? (alone && !PutsRight(tokens, before) ? null : before switch
+        return PlacePutRight.Agrees(tokens, bare) ? null : PlacePutRight.Of(Meant(said, tokens, strip: false), before, alone) ?? (alone && !PutsRight(tokens, before) ? null : before switch
         {
             Adjustment work => AmountOf(work, said, tokens) ?? ZonePutRight.Of(work, Meant(said, tokens, strip: true), said, context),
             Finding found => ZonePutRight.Of(found, Meant(said, tokens, strip: true), said, context),

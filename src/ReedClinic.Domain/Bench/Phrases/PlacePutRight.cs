@@ -7,6 +7,9 @@ namespace ReedClinic.Domain.Bench.Phrases;
 /// <summary>“Sorry, meant upper”, “no wait, that was the bottom blade”: an entry, with the blade or the side that was meant.</summary>
 public static class PlacePutRight
 {
+    // Beside these “right” is what agrees.
+    private static readonly HashSet<string> Around = [.. "no nope sorry oops whoops wait actually well ok okay yes yeah that it this is was 's make all just only so hang hold on".Split(' ')];
+
     /// <summary>The entry as it was meant.</summary>
     /// <param name="text">What was typed or said; at most <see cref="PhraseReader.LongestPhrase"/> characters are looked at.</param>
     /// <param name="before">The entry that it may put right: work, a finding or a place left alone.</param>
@@ -68,9 +71,17 @@ public static class PlacePutRight
     private static bool PutsRight(List<Token> tokens) => !tokens.Exists(token => token.Is("same")) && (tokens.Exists(token => RightWords.Loosely.Contains(token.Text))
         || tokens.Zip(tokens.Skip(1)).Any(pair => (pair.First.Text, pair.Second.Text) is ("make", "that" or "it") or ("should", "have" or "say")));
 
-    // “No, that’s right” agrees, and “it was left” tells what stayed: a side is “the right”, “the right one”, “right not left”.
-    internal static bool Agrees(List<Token> tokens) => tokens.Zip(tokens.Skip(1)).Any(pair => pair.Second.Text is "right" or "left" && pair.First.Text is "that" or "it" or "is" or "was" or "'s" or "all" or "be" or "been")
-        && !tokens.Exists(token => token.Text is "side" or "corner" or "window" or "blade" or "one" or "half" or "rail" or "edge" or "not" or "meant" or "mean" or "make" or "upper" or "lower");
+    // “No, that’s right” agrees, “just right” praises, and “it was left” tells what stayed: a side is “the right”, “the right one”, “just the right”, “right not left”.
+    internal static bool Agrees(List<Token> tokens, bool bare = true) => tokens.Where((token, at) => token.Text is "right" or "left" && IsJust(tokens, at)).Any()
+        || tokens.Zip(tokens.Skip(1)).Any(pair => pair.Second.Text is "right" or "left" && pair.First.Text is "that" or "it" or "is" or "was" or "'s" or "all" or "be" or "been" && !(pair.Second.Is("left") && tokens.Exists(token => token.Is("make"))))
+            && !tokens.Exists(token => IsOfSide(token.Text) || token.Text is "not" or "meant" or "mean")
+        || bare && tokens.Exists(token => token.Is("right")) && tokens.TrueForAll(token => token.Kind is TokenKind.Break || token.Is("right") || Around.Contains(token.Text));
+
+    // “Just right”, “only just right”, and not “just right side”, “only right, not left”.
+    private static bool IsJust(List<Token> tokens, int at) => at > 0 && tokens[at - 1].Text is "just" or "only" or "about" or "quite"
+        && !(at + 1 < tokens.Count && IsOfSide(tokens[at + 1].Text) && tokens[at + 1].Text is not ("upper" or "lower")) && tokens.FindIndex(at, token => token.Is("not")) < 0;
+
+    private static bool IsOfSide(string word) => word is "side" or "corner" or "window" or "blade" or "one" or "half" or "rail" or "edge" or "upper" or "lower";
 
     private static string? Bare(List<Token> tokens, string one, string other, string value) => tokens.Any(token => token.Is(one) || token.Is(other)) ? value : null;
 
