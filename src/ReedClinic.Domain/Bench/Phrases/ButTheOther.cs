@@ -10,6 +10,13 @@ internal static class ButTheOther
 
     private static readonly HashSet<string> Beside = ["but", "and", "though", "the", "my", "its", "your", "one", "blade", "side", "whereas", "while", "both", "of", "", "only"];
 
+    // All that may stand beside the quality and its place: no verb, no noun, nobody who says it, and no time gone by.
+    private static readonly HashSet<string> Measured = [.. "but and though whereas while too a bit rather little touch quite far very much slightly really somewhat the on blade side one half is 's are there still my its".Split(' ')];
+
+    private static readonly Doubt Turned = new("kind", "the words of another place, and of this one they mean something else");
+
+    private static readonly Doubt Bare = new("kind", "unsure whether this is a fault");
+
     internal static void Keep(Course course)
     {
         for (var at = 1; at < course.Segments.Count; at++)
@@ -48,6 +55,11 @@ internal static class ButTheOther
 
     private static void OfThoseWords(Course course, int at, bool denied)
     {
+        if (course.Drafts.Find(draft => draft.Head == at) is { Kind: EntryKind.Finding, Slots.Kind: "something-else", Doubts: { Count: 0 } doubts })
+        {
+            doubts.Add(Turned);
+        }
+
         var before = course.Drafts.LastOrDefault(draft => draft.Head < at && draft.Sentence == course.Segments[at].Sentence && draft.Kind is EntryKind.LookedFor or EntryKind.Finding);
         if (before is null || (before.Kind is EntryKind.LookedFor) == denied || before.Slots is { Kind: null } || before.Kind is EntryKind.Finding && before.Slots.Character is not FindingCharacter.Fault
             || course.Segments[before.Head].Find(Cat.Quality) is not { } quality || FindingTable.IsPraise(quality.Value) || course.Drafts.Exists(draft => draft.Head == at && draft.Kind is not EntryKind.Note))
@@ -56,6 +68,11 @@ internal static class ButTheOther
         }
 
         var said = PlaceReader.Read(course.Segments[at])[0];
+        if (quality.Value is "leak" or "leaks" or "leaky" && !said.HasPlace && (said.Part is "side" || course.Segments[at].HasWord("side") || course.Segments[at].HasWord("sides")))
+        {
+            said = said with { Zone = Zone.SideEdges };
+        }
+
         var place = said.HasPlace || said.Part is not null ? said : PlaceReader.Read(course.Segments[before.Head]).Find(mention => mention.HasPlace) is { } first ? first with { Side = said.Side ?? first.Side, Blade = said.Blade ?? first.Blade } : said;
         var kind = said.HasPlace || said.Part is not null ? FindingTable.Kind(place.HasPlace ? place : null, quality.Value) : before.Slots.Kind;
         if (kind is null || (denied || said.OneSide is null && said.OneBlade is null) && kind == before.Slots.Kind || said.Side is "Other" || said.Blade is "Other" || Alone.Of(course, at) is not { } draft)
@@ -67,6 +84,10 @@ internal static class ButTheOther
         draft.Kind = denied ? EntryKind.LookedFor : EntryKind.Finding;
         draft.Slots = denied ? new ReadSlots { Kind = kind } : new ReadSlots { Kind = kind, Character = FindingCharacter.Fault, Zone = place.Usual ?? known?.Zone ?? Zone.WholeReed, Blades = place.OneBlade, Sides = place.OneSide };
         draft.Doubts.Clear();
+        if (!denied && kind != before.Slots.Kind && !kind.Contains(quality.Value, StringComparison.Ordinal))
+        {
+            draft.Doubts.Add(Turned);
+        }
     }
 
     // “Too thick on the lower”, “the bottom blade’s thick there”: a blade or a side, and no other place.
@@ -79,6 +100,12 @@ internal static class ButTheOther
         }
 
         var on = segment.Word(part.First - 1) is "on" || segment.Word(part.First - 1) is "the" && segment.Word(part.First - 2) is "on" || segment.Word(part.First) is "on";
+        if (Enumerable.Range(segment.First, segment.End - segment.First).Any(at => segment.Tokens[at].Kind is not TokenKind.Break && !Measured.Contains(segment.Word(at)) && !(quality.First <= at && at < quality.End) && !(part.First <= at && at < part.End))
+            || on && (part.First < quality.First || segment.Word(quality.First - 1) is "a" && !segment.HasWord("too")))
+        {
+            return null;
+        }
+
         return on || segment.HasWord("there") && segment.Word(segment.IndexOfWord("there") + 1) is not ("is" or "'s" or "are") ? (part, quality) : null;
     }
 
@@ -98,7 +125,7 @@ internal static class ButTheOther
         {
             Kind = kind,
             Character = FindingCharacter.Fault,
-            Zone = zone,
+            Zone = quality.Value is "long" or "short" ? FindingCatalogue.Find(new FindingKindId(kind))?.Zone ?? zone : zone,
             Blades = part.OneBlade,
             Sides = part.OneSide,
             Degree = FindingReader.Degree(segment, quality),
@@ -106,5 +133,9 @@ internal static class ButTheOther
             Known = FindingReader.Known(segment),
         };
         draft.Doubts.Clear();
+        if (!segment.HasWord("too") && !segment.HasWord("there"))
+        {
+            draft.Doubts.Add(Bare);
+        }
     }
 }

@@ -5,6 +5,11 @@ internal static class DoneInstead
 {
     private static readonly HashSet<string> Unsure = ["after", "before", "when", "until", "if", "unless", "would", "could", "might", "should", "will", "'ll", "may", "nearly", "almost", "by", "what", "needs", "need", "needed", "wants", "want", "are", "is", "'s"];
 
+    // Small words of work, behind which nothing is left unsaid.
+    private static readonly HashSet<string> Plain = [.. "the a an of off from in on at along across each both either it its this that with and i we just only instead but took take taken did to into down lightly gently carefully slightly very little bit touch hair whisker stroke strokes pass passes scrape scrapes one light gentle small single".Split(' ')];
+
+    private static readonly Doubt NotTaken = new("done", "unsure whether this was done, so its words are kept");
+
     internal static void Keep(Course course)
     {
         for (var at = 1; at < course.Segments.Count; at++)
@@ -50,7 +55,7 @@ internal static class DoneInstead
     private static ReadSlots? Deed(Course course, int at, Segment meant)
     {
         var segment = course.Segments[at];
-        if (segment.Has(Cat.Other) || segment.Has(Cat.Not) || Moods.Head(segment) is not { } verb || Moods.Form(verb) is not ('P' or 'N') || Moods.Action(verb) is "light" && PlaceReader.Read(segment).Count == 0)
+        if (segment.Has(Cat.Other) || segment.Has(Cat.Not) || segment.HasWord("other") || Moods.Head(segment) is not { } verb || Moods.Form(verb) is not ('P' or 'N') || Moods.Action(verb) is "light" && PlaceReader.Read(segment).Count == 0)
         {
             return null;
         }
@@ -69,6 +74,29 @@ internal static class DoneInstead
             return null;
         }
 
-        return ruled.Last is { Kind: EntryKind.Adjustment, Slots: { Kind: not ("something-else" or null) } slots } done && done.Head == at ? slots : null;
+        return ruled.Last is { Kind: EntryKind.Adjustment, Slots: { Kind: not ("something-else" or null) } slots } done && done.Head == at && IsOfThisReed(segment, verb, amount) ? slots : null;
+    }
+
+    // “Two strokes on my finger”, “the tip of my pencil”, “last week”: nothing stands behind the verb that isn’t understood as work on this reed.
+    private static bool IsOfThisReed(Segment segment, Item verb, SaidAmount? amount)
+    {
+        var places = PlaceReader.Read(segment);
+        for (var at = verb.First; at < segment.End; at++)
+        {
+            var told = segment.Tokens[at].Kind is not TokenKind.Word || Plain.Contains(segment.Word(at)) || verb.First <= at && at < verb.End || amount is { } much && much.First <= at && at < much.End
+                || places.Exists(place => place.First <= at && at < place.End) || segment.Covered(at, Cat.Zone) || segment.Covered(at, Cat.Region) || segment.Covered(at, Cat.Part) || segment.Covered(at, Cat.Stroke) || segment.Covered(at, Cat.Mm) || segment.Covered(at, Cat.Tenth);
+            if (!told || segment.Word(at) is "reed" or "reeds")
+            {
+                return false;
+            }
+
+            // “On the plaque”, “of my pencil”, “to think”: a place or a size follows, or nothing does.
+            if (segment.Word(at) is "on" or "of" or "to" && !Enumerable.Range(at + 1, segment.End - at - 1).Any(next => places.Exists(place => place.First <= next && next < place.End) || segment.Covered(next, Cat.Zone) || amount is { } of && of.First <= next && next < of.End || segment.Word(next) is "it" or "each" or "both"))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 }
