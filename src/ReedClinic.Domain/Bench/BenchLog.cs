@@ -118,6 +118,9 @@ public sealed class BenchLog
     public IEnumerable<LiveFact<Test>> Counting => Live<Test>().Where(test =>
         test.Now.MeasuredFrom is null || !TestsSaid.Any(said => said.Pass == test.Pass && said.Now.TestKind == test.Now.TestKind));
 
+    /// <summary>The tests for which the reed was blown: all but a look at its opening and a hold of its seal.</summary>
+    public IEnumerable<LiveFact<Test>> Blown => Live<Test>().Where(test => test.Now.TestKind is not (TestKind.Opening or TestKind.Seal));
+
     /// <summary>The fact that an entry belongs to.</summary>
     /// <param name="entry">Any entry of it.</param>
     /// <returns>The fact, or null.</returns>

@@ -18,6 +18,14 @@ internal static partial class LetterUntold
             ? Ask(reed, $"The letter leaves “{verdict.Name()}” out for reed {Prose.Number(reed.Number)}, since no work stands in its log. Choose another verdict, or write the work down.") with { IsToldOnly = true }
         : null;
 
+    /// <summary>The gap where a reed goes back “unplayed” whose log tells of blowing it; null where the two don’t stand side by side.</summary>
+    /// <param name="reed">The reed.</param>
+    /// <param name="log">Its log.</param>
+    internal static LetterGap? Unplayed(Reed reed, BenchLog log) =>
+        log.Verdict?.Now.VerdictKind == VerdictKind.ReturnedUnplayed && log.Blown.Any()
+            ? new("unplayed-" + Prose.Number(reed.Number), GapKind.WordsAgainstTheLog, $"The letter sends reed {Prose.Number(reed.Number)} back unplayed and tells of its tests as well. Choose another verdict, or take back the tests that were none of this reed’s.") { Reed = reed.Id }
+            : null;
+
     private static LetterGap Ask(Reed reed, string words) => new("untold-" + Prose.Number(reed.Number), GapKind.WorkNotInTheLog, words) { Reed = reed.Id };
 
     // What such a verdict would claim the letter doesn’t say, so nothing in it is against the log.

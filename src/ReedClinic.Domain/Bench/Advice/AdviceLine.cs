@@ -60,6 +60,9 @@ public enum AdviceKind
     /// <summary>A verdict that tells of work on a reed to which nothing was done.</summary>
     VerdictWithoutWork,
 
+    /// <summary>A verdict that says “unplayed” of a reed that was blown here.</summary>
+    UnplayedThoughTried,
+
     /// <summary>The verdict that stands already, with nothing tried or done since.</summary>
     SameVerdict,
 }

@@ -52,7 +52,7 @@ public static class Beforehand
             Adjustment work when WorkKinds.IsClip(work.AdjustmentKind) && !Agreement.IsSaid(work.Words) =>
                 OfClip(before, reed, batch, new PlannedWork(work.AdjustmentKind, work.Place, work.Amount)),
             Verdict verdict =>
-                [.. new[] { Same(before, verdict), WithoutWork(before, verdict) }.OfType<AdviceLine>().Where(line => !log.Live<AdviceSetAside>().Any(aside => aside.Now.AdviceId == line.Id))],
+                [.. new[] { Same(before, verdict), WithoutWork(before, verdict), Unplayed(before, verdict) }.OfType<AdviceLine>().Where(line => !log.Live<AdviceSetAside>().Any(aside => aside.Now.AdviceId == line.Id))],
             _ => [],
         };
     }
@@ -113,5 +113,13 @@ public static class Beforehand
                 new AdviceId("verdict-without-work/start"), AdviceKind.VerdictWithoutWork,
                 $"Nothing stands here as done to this reed: “{verdict.VerdictKind.Name()}” would tell of work.",
                 $"Where nothing was done and nothing plays better, the letter leaves it out. What was done can be said first; if it was nothing, “{VerdictKind.LeftAsItCame.Name()}” says that.", ThisLog)
+            : null;
+
+    private static AdviceLine? Unplayed(BenchLog log, Verdict verdict) =>
+        verdict.VerdictKind == VerdictKind.ReturnedUnplayed && log.Blown.LastOrDefault() is { } last
+            ? new AdviceLine(
+                AdviceMatter.IdOf("unplayed-though-tried", last.Root), AdviceKind.UnplayedThoughTried,
+                $"This reed was blown here: its log has tests, and “{verdict.VerdictKind.Name()}” would say that it wasn’t.",
+                "The letter would send it back unplayed beside what its tests told. Another verdict says how it goes back; a test that belongs to another reed can be taken back first.", ThisLog)
             : null;
 }

@@ -184,7 +184,6 @@ public sealed class BeforehandTests
     [InlineData(VerdictKind.GoodOnArrivalRefined, true)]
     [InlineData(VerdictKind.LeftAsItCame, false)]
     [InlineData(VerdictKind.NeedsPlayingIn, false)]
-    [InlineData(VerdictKind.ReturnedUnplayed, false)]
     public void A_verdict_that_tells_of_work_where_none_stands_is_told_of_before(VerdictKind verdict, bool told)
     {
         var scene = new AdviceScene();

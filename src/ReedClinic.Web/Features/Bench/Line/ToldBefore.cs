@@ -35,7 +35,7 @@ public static class ToldBefore
     {
         ArgumentNullException.ThrowIfNull(advice);
         Problem[] told = [new($"{Field}:{advice.Id.Value}", advice.Line), new(Reason, advice.Reason)];
-        return advice.Kind is AdviceKind.SameVerdict or AdviceKind.VerdictWithoutWork ? told : [.. told, new Problem(Work, advice.Line)];
+        return advice.Kind is AdviceKind.SameVerdict or AdviceKind.VerdictWithoutWork or AdviceKind.UnplayedThoughTried ? told : [.. told, new Problem(Work, advice.Line)];
     }
 
     /// <summary>
