@@ -1,44 +1,66 @@
+using Microsoft.Playwright;
 using ReedClinic.Browser.Tests.Running;
 
 namespace ReedClinic.Browser.Tests.Journey;
 
-/// <summary>A reason is asked for once a verdict is given: its letters, typed at once, end nothing.</summary>
+/// <summary>A reason is asked for once a verdict is given: typed at once, its letters are words and no keys.</summary>
 public sealed class BenchWhyTests(OneBrowser browser, DemoClinic app) : IClassFixture<DemoClinic>
 {
+    private const string Reason = "opens up now, but the heart is all there is left";
+
     [Fact]
-    public async Task A_reason_typed_at_once_neither_stops_nor_puts_aside_and_both_can_be_done_once_it_is_skipped()
+    public async Task Why_it_stops_typed_at_once_stands_in_the_line()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "why-stopped");
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 1);
+        await hands.LeaveLineAsync();
+        await hands.PickAsync("s");
+        await teacher.Page.Locator(".asked[data-reason]").WaitForAsync();
+
+        await teacher.Page.Keyboard.TypeAsync(Reason);
+
+        await Assertions.Expect(teacher.Page.Locator("#bench-line")).ToHaveValueAsync(Reason);
+        await hands.PressAsync("Enter");
+        await Assertions.Expect(teacher.Page.Locator(".log-line", new() { HasText = "the heart is all there is left" })).ToHaveCountAsync(1);
+    }
+
+    [Fact]
+    public async Task A_reason_typed_at_once_becomes_the_verdicts_and_presses_nothing()
     {
         await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "why-typed");
-        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 2);
+        var hands = await VerdictAsync(teacher, 2);
+        await teacher.Page.Locator(".asked[data-reason]").WaitForAsync();
+        var (facts, reed) = (await hands.FactsAsync(), teacher.Page.Url);
+
+        await teacher.Page.Keyboard.TypeAsync(Reason);
+
+        var words = teacher.Page.Locator("form.entry textarea[name=Words]");
+        await Assertions.Expect(words).ToHaveValueAsync(Reason);
+        await Assertions.Expect(words).ToBeFocusedAsync();
+        Assert.Equal((facts, reed), (await hands.FactsAsync(), teacher.Page.Url));
+        await Assertions.Expect(teacher.Page.Locator("#bench-line")).ToHaveValueAsync("");
+        await teacher.ShotAsync("a reason typed at once");
+    }
+
+    [Fact]
+    public async Task A_letter_alone_is_a_key_as_ever()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "why-key");
+        var hands = await VerdictAsync(teacher, 3);
+        await teacher.Page.Locator(".asked[data-reason]").WaitForAsync();
+
+        await hands.PickAsync("p");
+        await hands.PressAsync("n");
+        await Assertions.Expect(teacher.Page.Locator("h1")).ToContainTextAsync("Reed 4");
+    }
+
+    private async Task<BenchHands> VerdictAsync(Visitor teacher, int reed)
+    {
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", reed);
         await hands.LeaveLineAsync();
         await hands.PressAsync("v");
         await teacher.Page.Locator(".pick", new() { HasText = "as good as this cane gets" }).WaitForAsync();
         await hands.PickAsync("4");
-        await teacher.Page.Locator(".asked").WaitForAsync();
-        var facts = await hands.FactsAsync();
-
-        foreach (var letter in (string[])["s", "p"])
-        {
-            await hands.PressAsync(letter);
-            await Microsoft.Playwright.Assertions.Expect(hands.Answer("cleared")).ToContainTextAsync("a reason is asked for");
-        }
-
-        await teacher.ShotAsync("a reason comes first");
-        await hands.PressAsync("Escape");
-        await Microsoft.Playwright.Assertions.Expect(teacher.Page.Locator(".asked")).ToHaveCountAsync(0);
-        Assert.Equal(facts, await hands.FactsAsync());
-        await hands.PickAsync("p");
-    }
-
-    [Fact]
-    public async Task Behind_a_stop_a_reed_can_be_put_aside_at_once()
-    {
-        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "why-stopped");
-        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 3);
-        await hands.LeaveLineAsync();
-        await hands.PickAsync("s");
-        await teacher.Page.Locator(".asked").WaitForAsync();
-
-        await hands.PickAsync("p");
+        return hands;
     }
 }

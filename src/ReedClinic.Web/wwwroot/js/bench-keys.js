@@ -1,5 +1,6 @@
 // The bench's keys. Each control names its key in data-bench-key; a key presses the control it stands on, and nothing else.
 // Which keys they are, and whether single keys work at all, is this device's own setting: a foot pedal is plugged into a device.
+import { ahead } from "./bench-ahead.js";
 import { follow } from "./bench-pad.js";
 
 const store = "reedclinic-bench-keys";
@@ -14,7 +15,7 @@ const read = () => {
 };
 
 let pad = null;
-let words = null;
+let early = null;
 let settings = { off: false, keys: {}, ...read() };
 
 // What no control can be given: keys that only change others, that lead through the page, or that a screen's keyboard sends for all of its keys.
@@ -110,9 +111,6 @@ const ofThePad = (key, control) =>
 const find = (key) => controls().find((one) => keyOf(one) === key && shown(one));
 
 function pressed(control) {
-  // Whoever types the reason at once, without a field, hasn't meant the keys of its letters.
-  const first = control.dataset.notWhileAsked !== undefined && document.querySelector(".asked[data-comes-first]");
-  if (first) return words?.silent(first.dataset.comesFirst);
   // What only looks on leaves the focus where it is.
   if (!control.matches("summary") && !control.dataset.focus && !("keepFocus" in control.dataset)) control.focus({ preventScroll: true });
   act(control);
@@ -131,32 +129,38 @@ function walked(event) {
 function press(event, line) {
   if (event.key === "Escape" && !event.defaultPrevented && !document.querySelector("dialog[open]")) {
     pad?.clear();
+    early?.clear();
     return leave(event);
   }
   if (settings.off || event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || event.isComposing || event.repeat) return;
   if (document.querySelector("dialog[open]") || typing(event.target)) return;
+  if (early?.take(event)) return;
   const key = event.key;
   // An arrow or Enter on a control is that control's own.
   if (event.target instanceof Element && event.target.closest("button, a, summary, [role=button], [role=radio]") && (key === "Enter" || key === " ")) return;
-  const control = find(key);
   const ofEntry = key === "Delete" && event.target instanceof Element ? event.target.closest(".log-line")?.querySelector("[data-of-entry]") : null;
   if (ofEntry) {
     event.preventDefault();
     ofEntry.click();
-  } else if (held(key, control)) {
+  } else if (usual(key, line)) {
     event.preventDefault();
-  } else if (control) {
-    event.preventDefault();
-    pressed(control);
-  } else if (line && pitchLetters.test(key)) {
-    // A note begins with its letter: the line takes it, and gives the keys back when it is sent.
-    event.preventDefault();
-    line.begin(key);
-  } else if (line) {
-    // A key that has nothing to press just now says why.
-    const why = silentOf(key);
-    if (why) line.silent(why);
   }
+}
+
+// Presses what a key stands for; false where it stands for nothing.
+function usual(key, line) {
+  const control = find(key);
+  if (held(key, control)) return true;
+  if (control) pressed(control);
+  // A note begins with its letter: the line takes it, and gives the keys back when it is sent.
+  else if (line && pitchLetters.test(key)) line.begin(key);
+  else {
+    // A key that has nothing to press just now says why.
+    const why = line && silentOf(key);
+    if (why) line.silent(why);
+    return false;
+  }
+  return true;
 }
 
 const silentOf = (key) =>
@@ -165,25 +169,35 @@ const silentOf = (key) =>
 // Something was answered: what waited for it may go on.
 export const moved = () => pad?.move();
 
+// What was typed ahead for the entry that has just come into the line.
+export const typedAhead = () => early?.taken() ?? null;
+
 export function listen(line) {
-  words = line;
   const heard = (event) => press(event, line);
   document.addEventListener("keydown", heard);
   document.addEventListener("keydown", walked);
   // What was typed in the fields isn't given up by Esc, also where the studio hasn't heard of it yet.
   const typed = (event) => event.target.closest("form.entry")?.querySelector("[data-leave-fields]")?.removeAttribute("data-leave-fields");
   document.addEventListener("input", typed);
-  const seen = new MutationObserver(label);
+  const ownWords = (event) => event.target instanceof Element && event.target.closest("[data-own-words]") && early?.expect();
+  document.addEventListener("click", ownWords, { capture: true });
+  const seen = new MutationObserver(() => {
+    label();
+    early?.open();
+  });
   const bench = document.querySelector(".bench");
   if (bench) seen.observe(bench, { childList: true, subtree: true });
   label();
   pad = line ? follow(line, Object.assign(pressed, { find }), line.unpressed) : null;
+  early = line ? ahead(() => pad.asksWhy(), (key) => usual(key, line), line.give) : null;
   return () => {
     document.removeEventListener("keydown", heard);
     document.removeEventListener("keydown", walked);
     document.removeEventListener("input", typed);
+    document.removeEventListener("click", ownWords, { capture: true });
     pad?.close();
-    pad = null;
+    early?.clear();
+    pad = early = null;
     seen.disconnect();
   };
 }

@@ -2,7 +2,7 @@
 // what couldn't be sent waits in this tab until it can. The circuit only shows; it may come and go.
 import { answers } from "./bench-answer.js";
 import { showFolds } from "./bench-fold.js";
-import { alone, leadsToLine, listen, moved, settle } from "./bench-keys.js";
+import { alone, leadsToLine, listen, moved, settle, typedAhead } from "./bench-keys.js";
 import { boxOf } from "./bench-store.js";
 import { tellLeftOpen, waitsElsewhere } from "./bench-strip.js";
 import { tellUnheard } from "./bench-unheard.js";
@@ -476,6 +476,10 @@ function open(form) {
     answered: () => answered,
     unpressed: (keys) => answer.tell("cleared", words.notpressed.replace("{0}", keys)),
     silent: (why) => answer.tell("cleared", why),
+    give(text) {
+      type([typedIn.value, text].filter(Boolean).join(" "));
+      typedIn.focus();
+    },
   };
   const deaf = listen(line);
   const heard = tellUnheard(() => form.dataset.entries);
@@ -491,10 +495,12 @@ function open(form) {
     }
     aside ??= typedIn.value;
     taken = { seen, text };
-    type(unsent.get(seen) ?? text);
+    const early = typedAhead();
+    type((unsent.get(seen) ?? text) + (early?.text ?? ""));
     typedIn.focus();
     typedIn.setSelectionRange(typedIn.value.length, typedIn.value.length);
     insight();
+    if (early?.sent) form.requestSubmit();
   };
   return () => {
     takingUp = null;

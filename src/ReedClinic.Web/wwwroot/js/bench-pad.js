@@ -91,6 +91,8 @@ export function follow(line, press, tell) {
     take,
     move,
     clear,
+    // A reason is asked for, or will be once what was said stands.
+    asksWhy: () => document.querySelector(".asked[data-reason]") !== null || (asksNext && behind()),
     close() {
       clear();
       seen.disconnect();

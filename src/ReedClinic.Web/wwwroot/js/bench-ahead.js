@@ -1,0 +1,101 @@
+// What is typed before the line is there for it: a reason, begun at once where one is asked for.
+// How long an entry may take to come into the line, in milliseconds.
+const patience = 5_000;
+// A letter alone may be a key or begin a word: the next press says which, within this time.
+const undecided = 700;
+
+const letter = /^\p{L}$/u;
+
+// asks: whether a reason is asked for, or will be once what was said stands; usual: presses a key as ever; give: puts words into the line.
+export function ahead(asks, usual, give) {
+  let first = null;
+  let words = null;
+
+  const own = () => document.querySelector(".asked[data-reason] [data-own-words]");
+
+  function clear() {
+    clearTimeout(first?.timer);
+    clearTimeout(words?.timer);
+    first = words = null;
+  }
+
+  // The entry that a reason is for comes into the line as soon as the question stands.
+  function open() {
+    const way = own();
+    if (!words || words.opened || !way) return;
+    words.opened = true;
+    way.click();
+  }
+
+  function begin(text) {
+    words = { text, opened: false, sent: false, timer: setTimeout(late, patience) };
+    open();
+  }
+
+  // Nothing that was typed is lost: what the entry didn't come for stands in the line by itself.
+  function late() {
+    const { text } = words;
+    clear();
+    if (text) give(text);
+  }
+
+  function gather(event) {
+    if (event.key === "Escape") {
+      clear();
+      return false;
+    }
+    if (event.key === "Enter") words.sent = true;
+    else if (event.key === "Backspace") words.text = words.text.slice(0, -1);
+    else if (event.key.length === 1) words.text += event.key;
+    else return false;
+    event.preventDefault();
+    return true;
+  }
+
+  // A second letter, or a space, makes words of the first; a number or a sign is a key of its own, and so the letter before it was one.
+  function second(event) {
+    const key = first.key;
+    if (event.key === "Shift") return true;
+    clear();
+    if (letter.test(event.key) || event.key === " " || event.key === "’" || event.key === "'") {
+      event.preventDefault();
+      begin(key + event.key);
+      return true;
+    }
+    if (event.key.length === 1) usual(key);
+    return false;
+  }
+
+  return {
+    // True when the press is taken care of.
+    take(event) {
+      if (words) return gather(event);
+      if (first) return second(event);
+      if (!letter.test(event.key) || !asks()) return false;
+      event.preventDefault();
+      const key = event.key;
+      first = {
+        key,
+        timer: setTimeout(() => {
+          first = null;
+          usual(key);
+        }, undecided),
+      };
+      return true;
+    },
+    open,
+    // Own words were asked for: whatever is typed before there is a field for them is theirs.
+    expect() {
+      if (words) return;
+      begin("");
+      words.opened = true;
+    },
+    // What was typed for the entry that has just come into the line; whether it was sent, too.
+    taken() {
+      const typed = words && { text: words.text, sent: words.sent };
+      clear();
+      return typed;
+    },
+    clear,
+  };
+}
