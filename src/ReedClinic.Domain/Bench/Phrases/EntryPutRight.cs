@@ -38,38 +38,17 @@ public static class EntryPutRight
             return LastTakenBack.Says(said) ? null : OfTheLast(said[tokens[lead].Start..], before, context, alone);
         }
 
-        return Otherwise(said, tokens, before, context, alone, bare: alone) ?? (Made(said, tokens) is { } made ? OfTheLast(made, before, context, alone) : null);
+        return MakeThat.IsWish(tokens) ? null
+            : Otherwise(said, tokens, before, context, alone, bare: alone)
+                ?? (MakeThat.Rest(said, tokens) is { } made ? OfTheLast(made, before, context, alone, isMade: true) : null);
     }
 
     // “Amend that, …”, “scratch that, …”, “make that …”: what is said behind it stands instead of what was said last, and of nothing older.
-    private static BenchEntry? OfTheLast(string rest, BenchEntry before, PhraseContext context, bool alone) =>
+    private static BenchEntry? OfTheLast(string rest, BenchEntry before, PhraseContext context, bool alone, bool isMade = false) =>
         before is Stopped or Verdict or CauseJudged or Undo or Parked or AdviceSetAside || alone && context.Log.Told.MaxBy(fact => fact.Now!.Sequence)?.Now?.Id != before.Id
             ? null
-            : Otherwise(rest, Tokenizer.Cut(rest), before, context, alone: false) ?? Instead(rest, before, context);
-
-    // “Make that needs a push”: what that was.
-    private static string? Made(string said, List<Token> tokens)
-    {
-        var at = tokens.FindIndex(token => token.Kind is not TokenKind.Break && token.Text is not ("no" or "sorry" or "actually" or "oops" or "wait"));
-        if (at < 0 || at + 2 >= tokens.Count || !tokens[at].Is("make") || !tokens[at + 1].Is("that"))
-        {
-            return null;
-        }
-
-        // “Make that corner thinner” is a wish.
-        at += 2;
-        if (Scanner.Scan(tokens).Exists(item => item.First == at && item.Cat is Cat.Zone or Cat.Region or Cat.Part or Cat.Side or Cat.Blade or Cat.Thing) || tokens[at].Text is "reed" or "one")
-        {
-            return null;
-        }
-
-        while (at < tokens.Count && (tokens[at].Kind is TokenKind.Break || tokens[at].Text is "a" or "an" or "to"))
-        {
-            at++;
-        }
-
-        return at < tokens.Count ? said[tokens[at].Start..] : null;
-    }
+            : Tokenizer.Cut(rest) is var tokens && NotInstead.SpeaksElsewhere(tokens) ? null
+            : Otherwise(rest, tokens, before, context, alone: false) ?? (!PlacePutRight.Agrees(tokens) && Instead(rest, before, context) is { } instead && (!isMade || MakeThat.IsSame(before, instead, rest)) ? instead : null);
 
     private static BenchEntry? Otherwise(string said, List<Token> tokens, BenchEntry before, PhraseContext context, bool alone, bool bare = true)
     {
@@ -85,7 +64,12 @@ public static class EntryPutRight
     // “Correct the last one: needs a push”: what is said of nothing that stands before it takes its place whole; how much work was done is said of work.
     private static BenchEntry? Instead(string rest, BenchEntry before, PhraseContext context) =>
         PhraseReader.Read(rest, context) is { Entries: [{ Kind: EntryKind.Test or EntryKind.Finding or EntryKind.Adjustment or EntryKind.LeaveAlone or EntryKind.LookedFor } read], Kept.Count: 0 }
-            && (read.Doubts.Count == 0 || read.Kind == before.Kind && read.Doubts.All(doubt => doubt.Slot is not ("kind" or "zone"))) && read.ToEntry(context) is Outcome<BenchEntry>.Done(var entry) ? InItsWay(before, entry, rest).AsSaid(rest) : null;
+            && read.ToEntry(context) is Outcome<BenchEntry>.Done(var entry) && !NotInstead.LeansOn(before, entry, rest)
+            && (read.Doubts.Count == 0 || read.Kind == before.Kind && read.Doubts.All(doubt => doubt.Slot is not ("kind" or "zone") || doubt.Slot is "kind" && IsTheSqueeze(before, entry, rest))) ? InItsWay(before, entry, rest).AsSaid(rest) : null;
+
+    // Which way a squeeze goes is known where one stands.
+    private static bool IsTheSqueeze(BenchEntry before, BenchEntry entry, string rest) => before is Adjustment was && entry is Adjustment now
+        && (Squeezes.TurnsRound(was, now, rest) || was.AdjustmentKind == now.AdjustmentKind && was.AdjustmentKind.Value is "open-squeeze" or "close-press");
 
     // “Make that a good squeeze” says how much, and not the other way.
     private static BenchEntry InItsWay(BenchEntry before, BenchEntry entry, string rest) =>
@@ -168,6 +152,7 @@ public static class EntryPutRight
     {
         "mm" or "millimetre" or "millimetres" or "millimeter" or "millimeters" => new Amount(work.AmountStrokes, value),
         "tenth" or "tenths" => new Amount(work.AmountStrokes, value / 10),
+        "stroke" or "strokes" or "pass" or "passes" when MakeThat.IsClip(work) => null,
         "stroke" or "strokes" or "pass" or "passes" when value == Math.Truncate(value) => new Amount((int)value, work.Amount.Millimetres),
         _ when work.AmountStrokes is not null && value == Math.Truncate(value) => work.Amount with { Strokes = (int)value, Words = null },
         _ when work.AmountStrokes is null && work.AmountMicrometres is < 1000 => value switch

@@ -48,6 +48,6 @@ internal static class RightCommand
 
     /// <summary>Where no entry was found to stand for it, the line is a remark.</summary>
     internal static ReadEntry? Kept(string text, List<Token> tokens) => Rest(text, tokens) is null
-        ? null
+        ? MakeThat.Kept(text, tokens)
         : new ReadEntry(new TextSpan(tokens[0].Start, tokens[^1].End - tokens[0].Start), EntryKind.Note, ReadSlots.None, [Which]) { Said = text[tokens[0].Start..tokens[^1].End] };
 }

@@ -142,7 +142,7 @@ public sealed class EntryPutRightTests
     [Theory]
     [InlineData("amend that, needs a push", "crow C", "needs a push")]
     [InlineData("make that needs a push", "blows freely", "needs a push")]
-    [InlineData("no, make that needs a push", "crow C", "needs a push")]
+    [InlineData("no, make that needs a push", "blows freely", "needs a push")]
     [InlineData("undo that, needs a push", "low D speaks late", "needs a push")]
     [InlineData("scratch that, low notes late", "low notes speak at once", "late")]
     [InlineData("take that back, needs a push", "crow C", "needs a push")]
@@ -174,7 +174,7 @@ public sealed class EntryPutRightTests
     [Theory]
     [InlineData("amend that, needs a push")]
     [InlineData("scratch that, crow is B")]
-    [InlineData("make that needs a push")]
+    [InlineData("amend that: crow is B")]
     public void Only_what_was_said_last_gives_way(string text)
     {
         var context = PhraseCorpus.Context(["crow C", "crow D"]);

@@ -17,7 +17,13 @@ public sealed class OnlyThatPutRightTests
     [InlineData("make that a good squeeze", "pinched it shut a touch")]
     [InlineData("make that a firm squeeze", "pressed the faces to close it")]
     [InlineData("amend that, squeezed a lot", "pinched it shut a touch")]
-    public void A_squeeze_is_not_turned_round_by_how_much(string text, string before) => Assert.True(Of(text, before) is null or Adjustment { AdjustmentKind.Value: "close-press" });
+    [InlineData("amend that, a firm squeeze", "pressed the faces to close it")]
+    public void A_squeeze_is_not_turned_round_by_how_much(string text, string before) => Assert.Equal("close-press", Assert.IsType<Adjustment>(Of(text, before)).AdjustmentKind.Value);
+
+    [Theory]
+    [InlineData("amend that, squeezed the sides to open it", "open-squeeze")]
+    [InlineData("scratch that, pressed the faces to close it", "close-press")]
+    public void A_squeeze_whose_way_is_said_goes_that_way(string text, string kind) => Assert.Equal(kind, Assert.IsType<Adjustment>(Of(text, "pressed the faces to close it")).AdjustmentKind.Value);
 
     private static BenchEntry? Of(string text, string before)
     {
