@@ -40,6 +40,12 @@ public sealed partial class LetterWordingTests
     }
 
     [Fact]
+    public void No_wording_stumbles_over_itself_nor_promises_the_end_where_more_follows() => Assert.All(All, pattern => Assert.All(Readings(pattern), text =>
+        Assert.DoesNotMatch(
+            @"(?i)write down what I wrote down|noted what I noticed|all the best, and best|glad to find that|good to find|\b(last of all|at the end|last) (what I|a plan|what to|stands|comes|you will find|I tell|you can read)|^I end with|^(below|in what follows), “|in its table:|its table shows|not quite two millimetres",
+            text)));
+
+    [Fact]
     public void No_wording_judges_or_hurts() => Assert.All(All, pattern => Assert.All(Readings(pattern), text =>
         Assert.DoesNotMatch(
             @"(?i)\b(bad|badly|wrong|mistake|fail|failed|failure|poor|poorly|ugly|careless|lazy|stupid|silly|hopeless|useless|never learn|you should have|you must|obviously|of course|simply|terrible|awful|disappoint\w*|spoil(ed|t) by you)\b",

@@ -44,7 +44,7 @@ internal static class ClosingWordings
     [
         "With {best|kind|warm|good|all good|my best|many good} wishes{ from the bench| from my bench| and good playing| and happy playing|},",
         "{Kind|Warm|Best|With kind|With warm|With best|Many kind} regards{ from the bench| from my bench| and good playing| and happy playing|},",
-        "{All the best|Good playing|Happy playing}{, and {warm|kind|best} wishes|, and {warm|kind|best} regards|}{ from the bench| from my bench|},",
+        "{All the best|Good playing|Happy playing}{, and {warm|kind|good} wishes|, and {warm|kind|many kind} regards|}{ from the bench| from my bench|},",
         "{Until next time|Until the next reed|Until your next letter}, with {warm|kind|best|good} {wishes|regards},",
         "{Yours|Warmly yours|Kindly yours}, with {good|best|warm|kind} wishes{ from the bench| from my bench|},",
     ];

@@ -23,8 +23,8 @@ internal static class EarlierWordings
 
     internal static IReadOnlyList<string> Glad { get; } =
     [
-        "{I was|I am} {glad of that|pleased about that|happy about that|glad to see that|glad to find that}.",
-        "that {was good to find|was good to see|is good news|pleased me}{, and I hope it stays so|: please keep it so|; may it stay so|}.",
+        "{I was|I am} {glad of that|pleased about that|happy about that|glad to see that|glad to know that}.",
+        "that {was good to know|was good to see|is good news|pleased me}{, and I hope it stays so|: please keep it so|; may it stay so|}.",
         "{it was good|it was a pleasure|I was glad} to write that down.",
     ];
 

@@ -42,7 +42,7 @@ internal static class NowWordings
         "{since it came|since it arrived|in its time here} {there is a change for the better|something has improved|it has improved}: <gains>.",
         "<gains> than {when it came|on the day it came|when it arrived|before|on its first day here}.",
         "{now|today|by now} <gains> than {when it came|on the day it came|when it arrived|before}.",
-        "{its table shows it|you can see it in its table}: <gains>.",
+        "{its table of tests shows it|you can see it in its table of tests}: <gains>.",
     ];
 
     /// <summary>The same where several things have changed.</summary>
@@ -52,7 +52,7 @@ internal static class NowWordings
         "compared with {the day it came|its first day here|the day it arrived}, <gains>.",
         "these things have changed since it {came|arrived}: <gains>.",
         "{since it came|since it arrived|in its time here} {several things have improved|it has improved in more than one way}: <gains>.",
-        "{its table shows it|you can see it in its table}: <gains>.",
+        "{its table of tests shows it|you can see it in its table of tests}: <gains>.",
     ];
 
     internal static IReadOnlyList<string> WorseInExchange { get; } =

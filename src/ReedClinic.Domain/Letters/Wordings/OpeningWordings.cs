@@ -27,7 +27,7 @@ internal static class OpeningWordings
     internal static IReadOnlyList<string> TriedFirst { get; } =
     [
         "I {tried|played} them {next to each other|one beside the other|one after the other} before I {touched|worked on|changed} any of them{, because reeds explain each other|, since one reed explains another|}.",
-        "before I {touched|changed|worked on} any of them I {tried|played} them all, {one beside the other|one after the other}, and {wrote down|noted} {what I noticed|what I heard|how each one answered}.",
+        "before I {touched|changed|worked on} any of them I {tried|played} them all, {one beside the other|one after the other}, and {wrote down|set down} {what I noticed|what I heard|how each one answered}.",
         "{first I|I first} {tried|played} {all of them|every one of them|each of them} {as they came|just as they were|as you sent them}, {so that I could compare them|because comparing them teaches the most|and only then began to work}.",
     ];
 
@@ -40,39 +40,39 @@ internal static class OpeningWordings
     internal static IReadOnlyList<string> Looked { get; } =
     [
         "{this|here} is what I {can tell you|have to tell you|found out} about <each>{, step by step|, one thing after the other|, in plain words|}.",
-        "{below|on these pages} {I tell you|I write down|you can read} what I {found|noticed|wrote down}{ and why|, and what follows from it|}.",
-        "I have {written down|noted} what I {noticed|found}, {so that you can see it for yourself|so that you can look for it yourself|and you can check all of it yourself}.",
+        "{below|on these pages} {I tell you|I write down|you can read} what I {found|noticed|saw and heard}{ and why|, and what follows from it|}.",
+        "I have {written down|set down} what I {noticed|found}, {so that you can see it for yourself|so that you can look for it yourself|and you can check all of it yourself}.",
         "{let me|I want to|I would like to} tell you what I {noticed|found}{ about <each>|}, {and what you can make of it|and what I would do next|as plainly as I can}.",
     ];
 
     internal static IReadOnlyList<string> HowWithGood { get; } =
     [
-        "{first comes|I begin with} what is good, then {each reed by itself|one reed after the other|each reed in turn}, and {at the end|last of all|to finish} {what I would try on the next one|a plan for the next one|what to try next time}.",
+        "{first comes|I begin with} what is good, then {each reed by itself|one reed after the other|each reed in turn}, and {near the end|towards the end|further on} {what I would try on the next one|a plan for the next one|what to try next time}.",
         "you will find each reed by {its number|the number on its tag}, {and near the end|and after them|and further on} {a short plan|a plan in a few steps|a few steps} for the next one.",
     ];
 
     internal static IReadOnlyList<string> HowWithPlan { get; } =
     [
         "you will find each reed by {its number|the number on its tag}, {and near the end|and after them|and further on} {a short plan|a plan in a few steps|a few steps} for the next one.",
-        "{each reed has|I have given each reed} {a part of its own|a part to itself}{, under the number on its tag|, under its number|}; {near the end|after that|last} comes {a short plan|a plan} for the next one.",
+        "{each reed has|I have given each reed} {a part of its own|a part to itself}{, under the number on its tag|, under its number|}; {near the end|after that|further on} comes {a short plan|a plan} for the next one.",
         "{it is easiest to read|read} this letter with the reeds {beside you|in front of you|at hand}{, if you can|, since you can then look at each|}: {they carry the same numbers as here|the numbers are those on their tags|their tags have the same numbers}.",
     ];
 
     internal static IReadOnlyList<string> How { get; } =
     [
-        "you will find each reed by {its number|the number on its tag}; {at the end|last} {comes|stands} {how to look after them|how to take care of them|how to treat them well}.",
+        "you will find each reed by {its number|the number on its tag}; {near the end|towards the end} {comes|stands} {how to look after them|how to take care of them|how to treat them well}.",
         "{it is easiest to read|read} this letter with the reeds {beside you|in front of you|at hand}: {they carry the same numbers as here|the numbers are those on their tags|their tags have the same numbers}.",
     ];
 
     internal static IReadOnlyList<string> HowOneWithPlan { get; } =
     [
         "{near|towards} the end {you will find|comes|there is} a {short plan|plan} for the next one{, in a few steps|}.",
-        "{after that comes|I end with|further down you will find} {a plan|a short plan|a few steps} for the {next reed|next one|reed after it}.",
+        "{after that comes|towards the end comes|further down you will find} {a plan|a short plan|a few steps} for the {next reed|next one|reed after it}.",
     ];
 
     internal static IReadOnlyList<string> HowOne { get; } =
     [
-        "{at the end|last of all|towards the end} {you will find|I tell you|you can read} how to {look after it|take care of it|treat it well}{ from now on| at home|}.",
+        "{near the end|further down|towards the end} {you will find|I tell you|you can read} how to {look after it|take care of it|treat it well}{ from now on| at home|}.",
     ];
 
     /// <summary>Where no reed is for playing, and there is no plan.</summary>

@@ -52,7 +52,7 @@ internal static class TipLessons
             "wet the reed, {support the tip with the plaque|let the plaque support the tip|put the plaque under the tip}, and hold the knife {almost|nearly} upright{, never flat|, not flat|}.",
             "{start|begin} {each|every} stroke just in front of the line that you {marked|drew} in pencil, and {draw|lead} it {lightly|with little weight} towards the end of the reed; set one stroke {beside|next to} the other.",
             "{the strokes are|keep the strokes} short{ and light|}: lift the knife {just |}before the end of the reed.",
-            "{that is|this is|it is} {under|less than|not quite} two millimetres in the middle of the tip, and {under|less than} four at {its|the} sides.",
+            "{the tip is short|so short is the tip}, and {shortest|shorter still} in the middle{: there a stroke has little room|, where a stroke has little room|}.",
             "{never dig|don't dig} at that line: the tip should {begin|start} with {a change of slope|a bend in the slope}, {not a ditch|not a groove|and no ditch}.",
         ],
         [

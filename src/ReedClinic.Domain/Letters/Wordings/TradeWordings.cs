@@ -74,10 +74,10 @@ internal static class TradeWordings
     ];
 
     /// <summary>The same for a word that stands in the table or the drawing below.</summary>
-    internal static IReadOnlyList<string> Below { get; } = ["{below|in what follows}, “<word>” {means|stands for|is} <means>."];
+    internal static IReadOnlyList<string> Below { get; } = ["{in its tests|in the tests of this reed}, “<word>” {means|stands for|is} <means>."];
 
     /// <summary>The same for two of them.</summary>
-    internal static IReadOnlyList<string> BelowForTwo { get; } = ["{below|in what follows}, “<word>” {means|stands for|is} <means>, and “<other>” <also>."];
+    internal static IReadOnlyList<string> BelowForTwo { get; } = ["{in its tests|in the tests of this reed}, “<word>” {means|stands for|is} <means>, and “<other>” <also>."];
 
     /// <summary>The same for two words.</summary>
     internal static IReadOnlyList<string> OwnSentenceForTwo { get; } =
