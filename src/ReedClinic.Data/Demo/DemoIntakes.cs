@@ -10,7 +10,7 @@ internal static class DemoIntakes
     public static readonly IReadOnlyDictionary<string, string> Answers = new Dictionary<string, string>
     {
         ["Do my reeds need more playing in, or more scraping?"] =
-            "These three need playing, and no more scraping. For your next reed, go by the plan at the end of this letter; if it is still "
+            "Scraping first: all three needed a little, and that is done. Now they need playing, and no more scraping. For your next reed, go by the plan at the end of this letter; if it is still "
             + "slow to start after three days of playing, bring it to a lesson.",
         ["Is this one worth keeping for the wind band?"] = "Yes. It is steady, and it carries.",
         ["Did I leave the corners thin enough this time?"] = "Yes, in all three. Nothing is left to do there.",
