@@ -78,5 +78,8 @@ internal static class Unmeant
         OnlySaidSo.Keep(course);
         HeardOtherwise.Keep(course);
         StrokesDown.Keep(course);
+        ToldOfTests.Keep(course);
+        ToldOfFaults.Keep(course);
+        ToldOfWork.Keep(course);
     }
 }
