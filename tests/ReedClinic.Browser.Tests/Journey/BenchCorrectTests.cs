@@ -150,16 +150,17 @@ public sealed class BenchCorrectTests(OneBrowser browser, DemoClinic app) : ICla
         Assert.True(await page.Locator(".heard").EvaluateAsync<bool>("heard => heard.scrollHeight <= heard.clientHeight + 1"));
         await teacher.LookAsync("a long line understood");
         await page.Keyboard.DownAsync("Enter");
-        await page.Locator("#line-answer .by-enter").WaitForAsync();
+        await page.Locator("#line-answer [data-bench-name=agree]").WaitForAsync();
         await page.EvaluateAsync("window.answered = performance.now()");
         await page.WaitForFunctionAsync("() => performance.now() - window.answered > 700");
         var facts = await hands.FactsAsync();
         await page.Keyboard.DownAsync("Enter");
         await page.Keyboard.UpAsync("Enter");
-        await Assertions.Expect(page.Locator("#line-answer .by-enter")).ToHaveCountAsync(1);
+        await Assertions.Expect(page.Locator("#line-answer [data-bench-name=agree]")).ToHaveCountAsync(1);
         Assert.Equal(facts, await hands.FactsAsync());
 
-        await hands.PickAsync("Enter", 3);
+        await hands.LeaveLineAsync();
+        await hands.PickAsync("r", 3);
 
         await Assertions.Expect(page.Locator(".log-line", new() { HasText = "Agreed with the student since." }).Last).ToBeVisibleAsync();
         Assert.InRange(await page.EvaluateAsync<double>("document.querySelector('.memo .key').getBoundingClientRect().top - document.querySelector('#bench-line').getBoundingClientRect().top"), -12, 12);

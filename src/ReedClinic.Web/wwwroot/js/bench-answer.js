@@ -71,8 +71,9 @@ export function answers(place, typedIn, { kept, keep }, does) {
     if (item.agree) keys.append(key("unagreed", "0", words.unagreed, () => answer(item, "not")));
     keys.append(key("undo", "u", words.leaveout, () => drop()));
     place.append(line, keys);
-    // Where the hands are in the line with the same words, Enter says it; not the press that was asked about, held or doubled.
-    asking = (item.advice || item.agree) && item.fields.Text ? { text: item.fields.Text, since: performance.now(), agree: () => answer(item), button: say } : null;
+    // Where the hands are in the line with the same words, Enter sets advice aside; not the press that was asked about, held or doubled.
+    // Consent is the student’s: no words that are said again stand for it.
+    asking = (item.advice || item.agree) && item.fields.Text ? { text: item.fields.Text, since: performance.now(), agree: () => answer(item), button: say, byEnter: () => !item.agree && !(item.holds && does.followed()) } : null;
     beside();
     settle();
     return undefined;
@@ -109,7 +110,7 @@ export function answers(place, typedIn, { kept, keep }, does) {
     const same = Boolean(drawn?.fields.Text) && typedIn.value === drawn.fields.Text;
     place.querySelector(".asked-of")?.toggleAttribute("hidden", same);
     const here = asking !== null && document.activeElement === typedIn && typedIn.value === asking.text;
-    asking?.button.classList.toggle("by-enter", here);
+    asking?.button.classList.toggle("by-enter", here && asking.byEnter());
     return here;
   }
 
@@ -132,6 +133,8 @@ export function answers(place, typedIn, { kept, keep }, does) {
   }
 
   const said = ({ url, fields: { Operation, Heeded, Agreed, Asked, ...rest } }) => JSON.stringify([url, rest]);
+  // What other things wait behind isn’t answered by being said again: that is said a second time, and waits as they do.
+  const same = (item) => open.find((one) => !one.holds && said(one) === said(item));
   draw();
   return {
     tell,
@@ -155,13 +158,12 @@ export function answers(place, typedIn, { kept, keep }, does) {
     waits: () => open.length > 0,
     // Just these words stand in a question.
     keeps: (text) => open.some((one) => one.fields.Text === text),
-    isHeld: (item) => open.some((one) => one.holds && said(one) === said(item)),
     // Said once more it is the same thing, and what was told of it is named by that.
-    operationOf: (item) => open.find((one) => said(one) === said(item))?.fields.Operation,
+    operationOf: (item) => same(item)?.fields.Operation,
     // Said once more it is answered.
     saidAgain(item) {
-      const same = open.find((one) => said(one) === said(item));
-      if (same) close(same);
+      const asked = same(item);
+      if (asked) close(asked);
     },
   };
 }

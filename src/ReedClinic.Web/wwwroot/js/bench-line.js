@@ -79,6 +79,7 @@ function open(form) {
       keep("advice", [...shownAdvice]);
       void flush();
     },
+    followed: () => queue.some(isLater),
     back(text, seen) {
       if (seen && retake(seen, text)) return;
       type(text);
@@ -139,7 +140,7 @@ function open(form) {
 
   // Work that is asked about before it is recorded was done before whatever is said after it: that waits behind it, so that the log tells
   // them in their order. What is said better has its place already.
-  const barred = (item) => answer.holds() && !item.first && !item.fields.Seen && !item.fields.Asked;
+  const barred = (item) => answer.holds() && isLater(item);
   const next = () => queue.find((item) => !barred(item));
 
   function waiting() {
@@ -156,7 +157,7 @@ function open(form) {
     const now = Date.now();
     const heeded = [...shownAdvice].filter(([, since]) => now - since > doublePress).map(([id]) => id).join(" ");
     const item = { url, after: fields.Text && !fields.Seen && !fields.Meant && !fields.Asked ? onItsWay() : undefined, text, whole, fields: { ...fields, Heeded: heeded, Operation: fields.Operation ?? answer.operationOf({ url, fields }) ?? crypto.randomUUID() } };
-    item.first = first || answer.isHeld(item);
+    item.first = first;
     if (item.first) queue.unshift(item);
     else queue.push(item);
     document.dispatchEvent(new Event("bench-said"));
@@ -305,9 +306,10 @@ function open(form) {
     const seen = better();
     const key = seen ? null : alone(text);
     const right = meantBy(text);
-    if (answer.settle()) {
-      const asking = answer.asking();
-      if (performance.now() - asking.since > doublePress) asking.agree();
+    const asking = answer.settle() ? answer.asking() : null;
+    const isDoubled = asking !== null && performance.now() - asking.since <= doublePress;
+    if (isDoubled || asking?.byEnter()) {
+      if (!isDoubled) asking.agree();
     } else if (seen) {
       const isSent = queue.some((item) => item.fields.Seen === seen && item.fields.Text === text);
       if (!text.trim()) leaveUnchanged();
@@ -526,6 +528,9 @@ function meantBy(text) {
   const card = document.querySelector("#line-heard [data-meant]");
   return card && card.dataset.from.trim() === text.trim() ? card.dataset : null;
 }
+
+// What isn’t asked about, mended or taken back: it was said after what is asked about.
+const isLater = (item) => !item.first && !item.fields.Seen && !item.fields.Asked;
 
 const short = (text) => (text.length > 60 ? `${text.slice(0, 59)}…` : text);
 
