@@ -37,11 +37,11 @@ export function answers(place, typedIn, { kept, keep }, does) {
     return button;
   };
 
-  const labelOf = (item) => (item.advice ? words.heeded : item.agree ? words.agree : item.fields.Text ? words.backtoline : words.again);
+  const labelOf = (item) => (item.advice || item.unsure ? words.heeded : item.agree ? words.agree : item.fields.Text ? words.backtoline : words.again);
 
   // how: what else is sent with it.
   function answer(item, how) {
-    const goes = item.advice || item.agree || !item.fields.Text;
+    const goes = item.advice || item.agree || item.unsure || !item.fields.Text;
     if (!goes && typedIn.value.trim()) return tell("refused", words.linefull);
     // It is kept in its new place before it leaves this one.
     if (goes) does.say(item, how);

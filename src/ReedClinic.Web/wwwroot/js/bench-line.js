@@ -18,6 +18,9 @@ const wayOut = 1000;
 const mostBroken = 6;
 // What the studio answers where something is no taking back and waits behind what is asked about.
 const behind = "Behind";
+// What was said “again” of something that was left out since: it is asked about and not sent.
+const unsure = "Unsure";
+const saysAgain = /\b(again|once more|one more|another|more|same|repeat|ditto)\b/i;
 
 function open(form) {
   const reed = form.dataset.reed;
@@ -69,6 +72,8 @@ function open(form) {
       // What came back into the line is sent from here: it isn't to be sent a second time from there.
       if (typedIn.value === item.fields.Text && !item.fields.Seen) type("");
       if (item.advice) shownAdvice.set(item.advice, 0);
+      // What is said “again” behind it means this from now on.
+      if (item.unsure) for (const later of queue) delete later.unsure;
       send(item.agree ? { ...item.fields, Agreed: how ?? "true" } : item.fields, item.url, item.text, item.whole, item.holds);
     },
     // Advice that was left out together with what it was told of isn't set aside: it is told again. What waited behind it goes on.
@@ -77,6 +82,9 @@ function open(form) {
       if (item.fields.Text && typedIn.value === item.fields.Text && !better()) type("");
       shownAdvice.delete(item.advice);
       keep("advice", [...shownAdvice]);
+      // What was said “again” behind it has lost what it meant: that is asked about when its turn comes.
+      if (item.holds) for (const later of queue) later.unsure ||= isLater(later) && saysAgain.test(later.fields.Text ?? "");
+      keep("waiting", queue);
       void flush();
     },
     followed: () => queue.some(isLater),
@@ -177,6 +185,7 @@ function open(form) {
         queue.splice(queue.indexOf(item), 1);
         keep("waiting", queue);
         failed = 0;
+        if (done === unsure) continue;
         moved();
       }
     } finally {
@@ -190,6 +199,10 @@ function open(form) {
 
   // True when the item is done with, for good or ill.
   async function deliver(item) {
+    if (item.unsure) {
+      answer.ask({ ...item, holds: true, message: words.againleft });
+      return unsure;
+    }
     if (item.fields.Asked && !answer.drops()) delete item.fields.Asked;
     let response;
     try {
