@@ -1,5 +1,4 @@
 using ReedClinic.Domain.Bench;
-using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Reeds;
 
@@ -29,7 +28,7 @@ public sealed class LetterSaysItOnceTests
     public void What_a_test_shows_is_not_called_uncertain_beside_it() => Assert.All(Seeds(), seed =>
     {
         var scene = new LetterScene(2, seed, form => form.Reeds[0].Bothers = form.Reeds[1].Bothers = "Too open for me");
-        foreach (var number in new[] { 1, 2 })
+        foreach (var number in (int[])[1, 2])
         {
             scene.Arrive(number);
             scene.Log(number, Test.Of(TestKind.Opening, 4));
@@ -46,7 +45,7 @@ public sealed class LetterSaysItOnceTests
     public void The_lesson_tells_what_became_of_what_was_suspected() => Assert.All(Seeds(), seed =>
     {
         var scene = new LetterScene(2, seed) { Thread = new(new("tip-corners-thick"), null, null) };
-        foreach (var number in new[] { 1, 2 })
+        foreach (var number in (int[])[1, 2])
         {
             scene.Arrive(number);
             var found = scene.Log(number, Finding.Of(new("tip-corners-thick"), FindingCharacter.Fault, new Place(Zone.TipCorners), certainty: number == 1 ? Certainty.Suspected : Certainty.Certain));

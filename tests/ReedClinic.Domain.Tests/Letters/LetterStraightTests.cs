@@ -79,7 +79,7 @@ public sealed class LetterStraightTests
     public void A_second_reed_that_can_not_be_saved_is_told_otherwise_than_the_first() => Assert.All(Letters(seed =>
     {
         var scene = new LetterScene(2, seed, form => form.Reeds[0].Permission = form.Reeds[1].Permission = "AdviseOnly");
-        foreach (var number in new[] { 1, 2 })
+        foreach (var number in (int[])[1, 2])
         {
             scene.Arrive(number);
             scene.Log(number, Finding.Of(new("worn"), FindingCharacter.Fault, new Place(Zone.WholeReed)));
