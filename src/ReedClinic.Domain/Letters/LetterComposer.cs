@@ -125,8 +125,7 @@ public static class LetterComposer
             .. LetterLog.OfTheParcel(material.Batch, material.StudentName) is { } parcel ? [parcel] : Array.Empty<LetterGap>(),
             .. LeftOut(material),
             .. material.Batch.Reeds.Select(reed => LetterUntold.Gap(reed, told.LogOf(reed.Id))).OfType<LetterGap>(),
-            .. material.Batch.Reeds.Select(reed => LetterUntold.Unplayed(reed, material.LogOf(reed.Id))).OfType<LetterGap>(),
-            .. material.Batch.Reeds.Select(reed => LetterTried.Gap(reed, material.LogOf(reed.Id))).OfType<LetterGap>(),
+            .. material.Batch.Reeds.SelectMany(reed => new[] { LetterUntold.Unplayed(reed, material.LogOf(reed.Id)), LetterTried.Gap(reed, material.LogOf(reed.Id)) }).OfType<LetterGap>(),
             .. Asked(material, told),
             .. material.Thread.HasLesson
                 ? Array.Empty<LetterGap>()
