@@ -100,8 +100,8 @@ internal static partial class PlayAdvice
     [GeneratedRegex(@"(?i)\b(?:seconds?|minutes?|hours?|days?|nights?|weeks?|months?|daily|fortnight|mornings?|evenings?|overnight|at once|(?:straight|right) away|already|as (?:long|much|often) as|a (?:little|bit|while)|short(?:ly)?|long(?! notes?\b| tones?\b)|gently|softly|quiet(?:ly)?|easy|easily|rest(?:ed|ing)?|wait|(?:play(?:ed|ing)?|break(?:ing)?|broken) (?:it |this (?:one )?)?in|not|never|don['’]t|any more|no longer|until|till)\b")]
     private static partial Regex Pace();
 
-    // “Let it rest a day before the concert” says nothing of its first days.
-    [GeneratedRegex(@"(?i)\b(?:let|give|leave|rest|keep|save|spare|don['’]t|do not)\b[^.!?;]*\b(?:before|for) (?:the |a |an |your |any |each |every )?(?:next )?(?:concerts?|lessons?|rehearsals?|auditions?|exams?|performances?|recitals?)\b")]
+    // “Let it rest a day before the concert” says nothing of its first days; “give it twenty minutes a day before the concert” does.
+    [GeneratedRegex(@"(?i)\b(?:let|give|leave|rest|keep|save|spare|don['’]t|do not)\b(?![^.!?;]*\b(?:minutes?|hours?|(?:each|every|per) day|(?:once|twice|times|little|bit|more) a day|daily|(?:longer|more|less) than|at most)\b)[^.!?;]*\b(?:before|for) (?:the |a |an |your |any |each |every )?(?:next )?(?:concerts?|lessons?|rehearsals?|auditions?|exams?|performances?|recitals?)\b")]
     private static partial Regex BeforeUse();
 
     [GeneratedRegex(@"(?i)\b(?:soak\w*|dip(?:ped|ping)?|wet(?:ted|ting)?|in (?:the )?water)\b")]
