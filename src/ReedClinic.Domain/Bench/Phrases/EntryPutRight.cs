@@ -30,7 +30,12 @@ public static class EntryPutRight
         var tokens = Tokenizer.Cut(said);
         if (RightCommand.Rest(said, tokens) is { } rest)
         {
-            return OfTheLast(rest, before, context, alone);
+            return Denied(rest, Tokenizer.Cut(rest), before, context, alone) ?? OfTheLast(rest, before, context, alone);
+        }
+
+        if ((SaidWrong.OfTheLast(said, tokens) ?? SaidWrong.OnlyOne(said, tokens)) is { } other)
+        {
+            return Stands(before, context, alone) ? Otherwise(other, Tokenizer.Cut(other), before, context, alone: false, bare: false) : null;
         }
 
         if (LeadTakenBack.Count(tokens) is > 0 and var lead)
@@ -39,20 +44,26 @@ public static class EntryPutRight
         }
 
         return MakeThat.IsWish(tokens) ? null
-            : Otherwise(said, tokens, before, context, alone, bare: alone)
+            : Denied(said, tokens, before, context, alone)
+            ?? Otherwise(said, tokens, before, context, alone, bare: alone)
                 ?? (MakeThat.Rest(said, tokens) is { } made ? OfTheLast(made, before, context, alone, isMade: true) : null);
     }
 
     // “Amend that, …”, “scratch that, …”, “make that …”: what is said behind it stands instead of what was said last, and of nothing older.
     private static BenchEntry? OfTheLast(string rest, BenchEntry before, PhraseContext context, bool alone, bool isMade = false) =>
-        before is Stopped or Verdict or CauseJudged or Undo or Parked or AdviceSetAside || alone && context.Log.Told.MaxBy(fact => fact.Now!.Sequence)?.Now?.Id != before.Id
-            ? null
-            : Tokenizer.Cut(rest) is var tokens && NotInstead.SpeaksElsewhere(tokens) ? null
-            : Otherwise(rest, tokens, before, context, alone: false) ?? (!PlacePutRight.Agrees(tokens) && Instead(rest, before, context) is { } instead && (!isMade || MakeThat.IsSame(before, instead, rest)) ? instead : null);
+        !Stands(before, context, alone) ? null
+        : Tokenizer.Cut(rest) is var tokens && NotInstead.SpeaksElsewhere(tokens) ? null
+        : Otherwise(rest, tokens, before, context, alone: false) ?? (!PlacePutRight.Agrees(tokens) && Instead(rest, before, context) is { } instead && (!isMade || MakeThat.IsSame(before, instead, rest)) ? instead : null);
+
+    private static bool Stands(BenchEntry before, PhraseContext context, bool alone) => before is not (Stopped or Verdict or CauseJudged or Undo or Parked or AdviceSetAside) && !(alone && context.Log.Told.MaxBy(fact => fact.Now!.Sequence)?.Now?.Id != before.Id);
+
+    // “Three strokes was wrong, five strokes”.
+    private static BenchEntry? Denied(string said, List<Token> tokens, BenchEntry before, PhraseContext context, bool alone) =>
+        SaidWrong.Behind(said, tokens, before) is { } right ? OfTheLast(right, before, context, alone, isMade: true) : null;
 
     private static BenchEntry? Otherwise(string said, List<Token> tokens, BenchEntry before, PhraseContext context, bool alone, bool bare = true)
     {
-        return PlacePutRight.Agrees(tokens, bare) ? null : PlacePutRight.Of(Meant(said, tokens, strip: false), before, alone) ?? (alone && !PutsRight(tokens, before) ? null : before switch
+        return PlacePutRight.Agrees(tokens, bare) ? null : before is Adjustment counted && (!alone || PutsRight(tokens, before)) && EachPutRight.Of(counted, said, tokens) is { } each ? each : PlacePutRight.Of(Meant(said, tokens, strip: false), before, alone) ?? (alone && !PutsRight(tokens, before) ? null : before switch
         {
             Adjustment work => AmountOf(work, said, tokens) ?? ZonePutRight.Of(work, Meant(said, tokens, strip: true), said, context),
             Finding found => ZonePutRight.Of(found, Meant(said, tokens, strip: true), said, context),
@@ -63,9 +74,13 @@ public static class EntryPutRight
 
     // “Correct the last one: needs a push”: what is said of nothing that stands before it takes its place whole; how much work was done is said of work.
     private static BenchEntry? Instead(string rest, BenchEntry before, PhraseContext context) =>
-        PhraseReader.Read(rest, context) is { Entries: [{ Kind: EntryKind.Test or EntryKind.Finding or EntryKind.Adjustment or EntryKind.LeaveAlone or EntryKind.LookedFor } read], Kept.Count: 0 }
-            && read.ToEntry(context) is Outcome<BenchEntry>.Done(var entry) && !NotInstead.LeansOn(before, entry, rest)
+        PhraseReader.Read(rest, context) is { Entries: [{ Kind: EntryKind.Test or EntryKind.Finding or EntryKind.Adjustment or EntryKind.LeaveAlone or EntryKind.LookedFor or EntryKind.FindingEnded } read], Kept.Count: 0 }
+            && read.ToEntry(context) is Outcome<BenchEntry>.Done(var entry) && IsItsEnd(before, entry) && !NotInstead.LeansOn(before, entry, rest)
             && (read.Doubts.Count == 0 || read.Kind == before.Kind && read.Doubts.All(doubt => doubt.Slot is not ("kind" or "zone") || doubt.Slot is "kind" && IsTheSqueeze(before, entry, rest))) ? InItsWay(before, entry, rest).AsSaid(rest) : null;
+
+    // “Undo that, it’s still ragged”: the fault stands, and what is given up is its end or what was done to it.
+    private static bool IsItsEnd(BenchEntry before, BenchEntry entry) => entry is not FindingEnded now
+        || before is FindingEnded was && was.FindingId == now.FindingId || before is Adjustment && now.Ending is FindingEnding.Unchanged;
 
     // Which way a squeeze goes is known where one stands.
     private static bool IsTheSqueeze(BenchEntry before, BenchEntry entry, string rest) => before is Adjustment was && entry is Adjustment now

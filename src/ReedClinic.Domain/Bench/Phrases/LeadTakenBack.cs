@@ -5,6 +5,8 @@ internal static class LeadTakenBack
 {
     private static readonly Doubt Alone = new("kind", "nothing was taken back by this: it is kept as a note");
 
+    private static readonly Doubt Several = new("kind", "several things behind what takes back, so nothing is taken back and nothing recorded: say “scratch that” by itself, then each of them");
+
     /// <summary>How many of the first words only take back; 0 where none do, or nothing is said behind them.</summary>
     internal static int Count(List<Token> tokens)
     {
@@ -46,6 +48,13 @@ internal static class LeadTakenBack
 
         return at < tokens.Count ? at : 0;
     }
+
+    /// <summary>Whether several things are said behind it while something stands: to record them and take nothing back would be half of what was said.</summary>
+    internal static bool IsHalf(PhraseReading behind, PhraseContext context) => behind.Entries.Count(entry => entry.Kind is not EntryKind.Note) > 1 && context.Log.Told.Any();
+
+    /// <summary>All of it as one remark.</summary>
+    internal static ReadEntry Whole(string text, List<Token> tokens) =>
+        new(new TextSpan(tokens[0].Start, tokens[^1].End - tokens[0].Start), EntryKind.Note, ReadSlots.None, [Several]) { Said = text[tokens[0].Start..tokens[^1].End] };
 
     /// <summary>The words that take back, as a remark: they are in no entry, and none is gone by them.</summary>
     internal static ReadEntry Kept(string text, List<Token> lead)

@@ -39,7 +39,7 @@ public static class PhraseReader
             if (LeadTakenBack.Count(tokens) is > 0 and var lead)
             {
                 var behind = Read(text, tokens[lead..], context, judge);
-                return behind with { Entries = [LeadTakenBack.Kept(text, tokens[..lead]), .. behind.Entries] };
+                return LeadTakenBack.IsHalf(behind, context) ? new PhraseReading(text, [LeadTakenBack.Whole(text, tokens)], []) : behind with { Entries = [LeadTakenBack.Kept(text, tokens[..lead]), .. behind.Entries] };
             }
 
             Ish.Quiet(tokens);

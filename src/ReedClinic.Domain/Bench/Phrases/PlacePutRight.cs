@@ -44,7 +44,7 @@ public static class PlacePutRight
     internal static Mention? Read(string text, bool alone)
     {
         var tokens = Tokenizer.Cut(text);
-        if (tokens.Count == 0)
+        if (tokens.Count == 0 || IsCounted(tokens))
         {
             return null;
         }
@@ -66,6 +66,9 @@ public static class PlacePutRight
             _ => mention,
         };
     }
+
+    // “One on each side” says how much, too.
+    private static bool IsCounted(List<Token> tokens) => tokens.Zip(tokens.Skip(1)).Any(pair => pair.First.Is("one") && pair.Second.Text is "on" or "off" or "each" or "per" or "a" or "stroke" or "either" or "from");
 
     // “Make that upper” and “should have been upper” put right; “lower should be the same” says what is to come.
     private static bool PutsRight(List<Token> tokens) => !tokens.Exists(token => token.Is("same")) && (tokens.Exists(token => RightWords.Loosely.Contains(token.Text))

@@ -32,7 +32,9 @@ internal static class RightCommand
             at++;
         }
 
-        if (at == first || at + 1 >= tokens.Count || !(tokens[at].Text is ":" or "to" || names && (tokens[at].Kind is TokenKind.Break && tokens[at].Text is not "?" || tokens[at].Text is "as" or "with")))
+        // “Correct: five strokes”; “fix: two strokes” is work.
+        var bare = at == first && tokens[at - 1].Text is "correct" or "amend" or "edit" && at < tokens.Count && tokens[at].Is(":");
+        if (at == first && !bare || at + 1 >= tokens.Count || !(tokens[at].Text is ":" or "to" || names && (tokens[at].Kind is TokenKind.Break && tokens[at].Text is not "?" || tokens[at].Text is "as" or "with")))
         {
             return null;
         }
@@ -47,7 +49,7 @@ internal static class RightCommand
     }
 
     /// <summary>Where no entry was found to stand for it, the line is a remark.</summary>
-    internal static ReadEntry? Kept(string text, List<Token> tokens) => Rest(text, tokens) is null
+    internal static ReadEntry? Kept(string text, List<Token> tokens) => Rest(text, tokens) is null && SaidWrong.OnlyOne(text, tokens) is null
         ? MakeThat.Kept(text, tokens)
         : new ReadEntry(new TextSpan(tokens[0].Start, tokens[^1].End - tokens[0].Start), EntryKind.Note, ReadSlots.None, [Which]) { Said = text[tokens[0].Start..tokens[^1].End] };
 }

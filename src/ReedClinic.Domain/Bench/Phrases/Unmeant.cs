@@ -81,5 +81,13 @@ internal static class Unmeant
         ToldOfTests.Keep(course);
         ToldOfFaults.Keep(course);
         ToldOfWork.Keep(course);
+        KeepPlain(course);
+    }
+
+    // What sounds like its opposite.
+    private static void KeepPlain(Course course)
+    {
+        SqueezedWhere.Keep(course);
+        ScarcelyAny.Keep(course);
     }
 }
