@@ -2,7 +2,7 @@ using System.Text.RegularExpressions;
 
 namespace ReedClinic.Domain.Intake;
 
-/// <summary>Finds the questions in what somebody wrote: each question mark is one to answer.</summary>
+/// <summary>Finds the questions in what somebody wrote: each question mark is one to answer, and so is “I would like to know why …” without one.</summary>
 internal static partial class AskedQuestions
 {
     /// <summary>
@@ -14,7 +14,7 @@ internal static partial class AskedQuestions
     {
         List<string> sentences = [.. Sentence().Matches(words ?? "").Select(match => match.Value.Trim()).Where(text => text.Length > 0)];
         List<string> asked = [];
-        foreach (var (text, at) in sentences.Select((text, at) => (text, at)).Where(one => one.text.EndsWith('?')))
+        foreach (var (text, at) in sentences.Select((text, at) => (text, at)).Where(one => one.text.EndsWith('?') || WantsToKnow().IsMatch(one.text)))
         {
             if (at == 0 || !Leans().IsMatch(text))
             {
@@ -76,6 +76,10 @@ internal static partial class AskedQuestions
 
     [GeneratedRegex(@"[^.!?…\n\r]+[.!?…]*")]
     private static partial Regex Sentence();
+
+    // Said of now: who wondered once may know by now. From memory.
+    [GeneratedRegex(@"(?i)\b(?:I(?:['’]d| would| should)(?: (?!not\b)\w+)? (?:like|love) to know|(?<!n['’]t |not )\bI(?: (?:also|really|just|do|still|only))* want to know|I(?:['’]m| am)?(?: (?:also|often|just|still|do|always|really))* wonder(?:ing)?),? (?:why|whether|how|if|what|which|when|where)\b")]
+    private static partial Regex WantsToKnow();
 
     [GeneratedRegex(@"(?<=\?[!?”’)]*)\s+")]
     private static partial Regex Ends();
