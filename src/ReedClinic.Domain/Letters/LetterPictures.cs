@@ -107,7 +107,7 @@ public static class LetterPictures
         List<string> verbs =
         [
             .. log.Work.Where(work => step.Work.Count > 0 && work.Pass > from && work.Pass <= to).OrderBy(work => work.Sequence)
-                .Select(work => AdjustmentCatalogue.Find(work.Now.AdjustmentKind) is { } kind ? Pattern.Fill(WorkVerbs.All[kind.Id.Value], _ => 0, past: false) : "worked on it").Distinct(),
+                .Select(work => AdjustmentCatalogue.Find(work.Now.AdjustmentKind) is not null ? Pattern.Fill(WorkVerbs.Of(work.Now), _ => 0, past: false) : "worked on it").Distinct(),
         ];
         var change = CentsWords.Told(step.Change);
         return verbs.Count == 0 ? $"When I heard it again, {change}"

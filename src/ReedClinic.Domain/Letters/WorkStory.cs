@@ -78,10 +78,11 @@ internal sealed class WorkStory
                 continue;
             }
 
-            var verb = _phrasing.Clause("verb-" + kind.Id.Value, _turn + _breath.Count, [WorkVerbs.All[kind.Id.Value]], false);
+            var ways = run.Count == 1 ? WorkVerbs.Of(first) : WorkVerbs.All[kind.Id.Value];
+            var verb = _phrasing.Clause("verb-" + kind.Id.Value, _turn + _breath.Count, [ways], false);
             var told = verb + HowMuch(run) + Sake(first.ForTheSakeOf);
             // How much is one breath doesn’t hang on which words are chosen.
-            var words = Longest(WorkVerbs.All[kind.Id.Value]) + Words(told[verb.Length..]);
+            var words = Longest(ways) + Words(told[verb.Length..]);
             if (first.ForTheSakeOf is not null || words + _words > MostWordsInOneBreath)
             {
                 EndSentence();

@@ -1,8 +1,17 @@
+using ReedClinic.Domain.Bench;
+
 namespace ReedClinic.Domain.Letters.Wordings;
 
 /// <summary>What the teacher did, to stand after “I”.</summary>
 internal static class WorkVerbs
 {
+    // An amount that was measured is told as it was said, and no hair beside it.
+    private const string CutMeasured = "{cut a little off the end|shortened it at the end|took a little off the end}";
+
+    /// <summary>What was done once: where it was measured, no other amount is named beside that.</summary>
+    /// <param name="work">The work.</param>
+    internal static string Of(Adjustment work) => work is { AdjustmentKind.Value: "clip-hair", Amount.Millimetres: not null } ? CutMeasured : All[work.AdjustmentKind.Value];
+
     internal static IReadOnlyDictionary<string, string> All { get; } = new Dictionary<string, string>
     {
         ["soak"] = "{soaked it and let it settle|gave it a soak and let it settle}",
