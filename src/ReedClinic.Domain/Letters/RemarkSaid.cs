@@ -53,6 +53,8 @@ internal static partial class RemarkSaid
     // A side or a blade is told with the place.
     private static bool IsSaid(string word, Finding finding) => Plain.Contains(word) || Known(finding).Contains(Stem(word)) || word switch
     {
+        "side" or "sides" => finding.Sides is Sides.Left or Sides.Right,
+        "blade" => finding.Blades is Blades.Upper or Blades.Lower,
         "left" => finding.Sides == Sides.Left,
         "right" => finding.Sides == Sides.Right,
         "upper" or "top" => finding.Blades == Blades.Upper,
@@ -67,7 +69,11 @@ internal static partial class RemarkSaid
 
     private static IEnumerable<string> Words(string text) => Word().Matches(text.ToLowerInvariant()).Select(match => match.Value);
 
-    private static string Stem(string word) => Possessive().Replace(word, "").TrimEnd('s');
+    private static string Stem(string word) => More().Replace(Possessive().Replace(word, ""), "").TrimEnd('s');
+
+    // “A bit thick” is told where “a little thicker” is.
+    [GeneratedRegex("(?<=^(?:thick|thin|long|short|wid|narrow|strong|weak))(?:n?er|e)$")]
+    private static partial Regex More();
 
     // Its subject, and what is said of it; nothing else in the sentence.
     [GeneratedRegex(@"(?i)^\s*(?<of>(?:the|its|this|both|one|left|right|upper|lower) [\p{L} ]{2,40}?) (?:is|are|was|were|has|have|had|looks?|feels?|seems?)\b[^.!?;:“”""()]{2,60}[.!]?\s*$")]
