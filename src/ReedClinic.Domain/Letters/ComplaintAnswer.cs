@@ -39,12 +39,12 @@ internal static class ComplaintAnswer
             .Select((one, index) => (one.Marked, Said: Answer(one, index == 0, log, material.Batch.CrowTarget, reed.Number + index, words, phrasing))).ToLookup(one => one.Marked is null, one => one.Said);
         List<LetterSentence> said = [.. answers[true].SelectMany(one => one)], marked = [.. answers[false].SelectMany(one => one)];
         said.AddRange(ComplaintWhen.Sentences(reed, log, said, phrasing));
+        var last = told[^1].Root;
         if ((open.Count == 0 && !unknown) || (said.Count + marked.Count > 0 && IsGivenUp(log)) || AnswerBlocks.IsAnsweredThere(material, reed))
         {
-            return [.. said, .. marked];
+            return [.. said, .. Reason(material, reed, log, last, phrasing), .. marked];
         }
 
-        var last = told[^1].Root;
         if (open.Where(one => ComplaintNamed.In(one, log).Count > 0).ToList() is { Count: > 0 } named && !unknown)
         {
             return [.. said, .. Named(material, reed, log, named, last, phrasing), .. open.Except(named).ToList() is { Count: > 0 } rest ? [AskedBack(material, reed, log, rest, true, last, phrasing)] : Array.Empty<LetterSentence>(), .. Reason(material, reed, log, last, phrasing), .. marked];
@@ -61,7 +61,7 @@ internal static class ComplaintAnswer
         var answer = first && one.Marked is null
             ? To(one, log, turn, words, phrasing) ?? ByNear(one, log, target, turn, words, phrasing)
             : MarkAnswer.Of(one, log, target, turn, words, phrasing);
-        return answer is not null ? [answer] : ByCause(one, log, words);
+        return answer is not null ? [answer] : ByCause(one, log, turn, words, phrasing);
     }
 
     /// <summary>Of what a student complains, that to which the log has no answer.</summary>
@@ -100,9 +100,16 @@ internal static class ComplaintAnswer
         [.. log.Findings.Where(one => one.Finding.Character != FindingCharacter.Strength && one.Finding.Arose != Arose.CausedByTheWork && kinds.Contains(one.Finding.FindingKind.Value))];
 
     // What is known to bring such a thing about, and was found here.
-    private static List<LetterSentence> ByCause(Complaint complaint, BenchLog log, FoundWords words) => IsTested(complaint, log) ? []
-        : Found(complaint.Causes, log).Find(one => one.Finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork }) is { } cause && !words.IsFirst(cause)
-            ? words.First(cause, ComplaintWordings.Cause, complaint.Test) : [];
+    private static List<LetterSentence> ByCause(Complaint complaint, BenchLog log, int turn, FoundWords words, Phrasing phrasing) =>
+        IsTested(complaint, log) || Found(complaint.Causes, log).Find(one => one.Finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork }) is not { } cause ? []
+        : [.. words.IsFirst(cause) ? [] : words.First(cause, ComplaintWordings.Cause, complaint.Test),
+            .. IsUntried(complaint, log) ? [new(phrasing.Say("complaint-untried", turn, ComplaintWordings.Untried, ("what", complaint.Name)), [cause.Fact.Root])] : Array.Empty<LetterSentence>()];
+
+    /// <summary>Whether a test of just that would answer a complaint, and was not made, while something else answers it; what words at the bench name isn’t called untried.</summary>
+    /// <param name="complaint">The complaint.</param>
+    /// <param name="log">The reed’s log.</param>
+    internal static bool IsUntried(Complaint complaint, BenchLog log) => complaint.Test is { } test && IsAnswered(complaint, log)
+        && !log.Moves.Any(move => move.TestKind == test && (IsSaid(move.Arrival) || IsSaid(move.Now))) && Found(complaint.Findings, log).Count == 0 && !ComplaintNamed.IsTouched(complaint, log) && ComplaintNamed.In(complaint, log).Count == 0;
 
     /// <summary>What complaints are about, in one breath: whole clauses stand last.</summary>
     /// <param name="complaints">The complaints.</param>
@@ -205,7 +212,7 @@ internal static class ComplaintAnswer
             return new(phrasing.Say("complaint-moved", turn, ways, ("was", was), ("before", Before(since)), ("now", Again.Of(was, Clause(move.TestKind, after, turn + 1, phrasing)))), roots);
         }
 
-        return new(phrasing.Say("complaint-once", turn, complaint.IsMet(before) ? ComplaintNamed.Remarked(complaint, log, move.Arrival.Sequence).Count > 0 ? ComplaintWordings.MetThen : ComplaintWordings.Met : complaint.IsOpposed && before != TestScale.Of(move.TestKind).Good ? ComplaintWordings.OppositeMet : ComplaintWordings.NotMet, ("was", was)), roots);
+        return new(phrasing.Say("complaint-once", turn, complaint.IsMet(before) ? ComplaintNamed.Remarked(complaint, log, move.Arrival.Sequence).Count > 0 ? ComplaintWordings.MetThen : LetterTried.IsOffThen(move, log) ? ComplaintWordings.MetNotAgain : ComplaintWordings.Met : complaint.IsOpposed && before != TestScale.Of(move.TestKind).Good ? ComplaintWordings.OppositeMet : ComplaintWordings.NotMet, ("was", was)), roots);
     }
 
     private static LetterSentence ByFinding(Complaint complaint, FindingNow found, BenchLog log, int turn, Phrasing phrasing)

@@ -114,7 +114,7 @@ public static class LetterComposer
                 new LetterGap(
                     LetterGap.KeyOfVerdict(reed),
                     GapKind.ReedWithoutVerdict,
-                    $"Reed {Prose.Number(reed.Number)} ({reed.HowToRecognise}) has no verdict.")
+                    $"Reed {Prose.Number(reed.Number)} ({reed.HowToRecognise}) {(material.LogOf(reed.Id).IsParked ? "was put aside for now and has" : "has")} no verdict.")
                 {
                     Reed = reed.Id,
                 }),
@@ -125,7 +125,7 @@ public static class LetterComposer
             .. LetterLog.OfTheParcel(material.Batch, material.StudentName) is { } parcel ? [parcel] : Array.Empty<LetterGap>(),
             .. LeftOut(material),
             .. material.Batch.Reeds.Select(reed => LetterUntold.Gap(reed, told.LogOf(reed.Id))).OfType<LetterGap>(),
-            .. material.Batch.Reeds.SelectMany(reed => new[] { LetterUntold.Unplayed(reed, material.LogOf(reed.Id)), LetterTried.Gap(reed, material.LogOf(reed.Id)) }).OfType<LetterGap>(),
+            .. material.Batch.Reeds.SelectMany(reed => new[] { LetterUntold.Unplayed(reed, material.LogOf(reed.Id)), LetterTried.Gap(reed, material.LogOf(reed.Id)), LetterNotTried.Gap(material, reed, material.LogOf(reed.Id)), PutAside.Gap(reed, material.LogOf(reed.Id)) }).OfType<LetterGap>(),
             .. Asked(material, told),
             .. material.Thread.HasLesson
                 ? Array.Empty<LetterGap>()

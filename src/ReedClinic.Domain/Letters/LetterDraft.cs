@@ -142,6 +142,9 @@ public enum GapKind
     /// <summary>A reed that wasn't tried again after the last work on it.</summary>
     NotTriedSinceTheWork,
 
+    /// <summary>A reed that was put aside for now, and goes home so; the letter says it.</summary>
+    PutAside,
+
     /// <summary>A part that was changed by hand says the opposite of what the log holds.</summary>
     WordsAgainstTheLog,
 

@@ -134,6 +134,7 @@ internal static partial class LetterLog
         RiskClosed closed => closed.Words,
         Stopped stop => stop.Words,
         Verdict verdict => verdict.Words,
+        Parked parked => parked.Words,
         Test test => test.Words,
         _ => null,
     };
@@ -154,6 +155,7 @@ internal static partial class LetterLog
             RiskClosed one => Stamped(entry, RiskClosed.Of(one.RiskId, one.Outcome, words)),
             Stopped => Stamped(entry, Stopped.Of(words)),
             Verdict one => Stamped(entry, Verdict.Of(one.VerdictKind, words)),
+            Parked => Stamped(entry, Parked.Of(words)),
             Test one => Stamped(entry, Test.Of(one.TestKind, one.Step, one.Pitch, words, one.Millimetres, one.MeasuredFrom)),
             _ => entry,
         };

@@ -50,6 +50,15 @@ internal static class LetterTried
         Reed = reed.Id,
     };
 
+    /// <summary>Whether a test was off when the reed came, and wasn’t made again though it was worked on and tried since.</summary>
+    /// <param name="move">The test.</param>
+    /// <param name="log">The reed’s log.</param>
+    internal static bool IsOffThen(TestMove move, BenchLog log) => move.Now is null && IsOff(move) && log.Work.Any() && !(WorkSince(log).Count > 0 && log.Moves.Any(one => one.Now is not null));
+
+    /// <summary>Whether a test was off its right value when the reed came.</summary>
+    /// <param name="move">The test.</param>
+    internal static bool IsOff(TestMove move) => move.Arrival?.Now.Step is { } step && TestScale.Of(move.TestKind).FromGood(step) != 0;
+
     private static bool IsAfter(LiveFact<Adjustment> work, LiveFact<Test> test) => (work.Pass, work.Sequence).CompareTo((test.Pass, test.Sequence)) > 0;
 
     // A length says nothing about how a reed plays.

@@ -53,6 +53,7 @@ internal static class NowBlock
         return once.Chunk(MostInOneBreath).Select((some, index) =>
         {
             var ways = !worked ? NowWordings.Tried
+                : !isNew && !isSaidBelow && some.Any(LetterTried.IsOff) ? NowWordings.TriedOnlyThenOff
                 : index > 0 || !isNew ? NowWordings.TriedOnlyThenAgain
                 : hasRows ? NowWordings.TriedOnlyThen : NowWordings.NotTriedAgain;
             return new LetterSentence(phrasing.Say("once", reed.Number + index, ways, ("tests", Tests(some, reed.Number, phrasing))), Roots(some));

@@ -50,6 +50,7 @@ internal static class TypedWords
         RiskClosed closed => [closed.Words],
         Stopped stop => [stop.Words],
         Verdict verdict => [verdict.Words],
+        Parked parked => [parked.Words],
         Test test => [test.Words, test.Pitch?.Show()],
         _ => [],
     };

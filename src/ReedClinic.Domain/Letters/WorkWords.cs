@@ -23,6 +23,7 @@ internal static partial class WorkWords
         .. log.Risks.SelectMany((risk, index) => Risks(risk, reed.Number + index, phrasing)),
         .. Ended(reed, log, phrasing, told),
         .. GivenUp.Sentences(reed, log, whyGivenUp, phrasing),
+        .. PutAside.Sentences(reed, log, phrasing),
     ];
 
     private static IEnumerable<LetterSentence> Ended(Reed reed, BenchLog log, Phrasing phrasing, LetterSoFar told)

@@ -41,6 +41,16 @@ internal static class ComplaintWordings
         "{I met that too|I found the same|in my hands it was the same}: <was> when it {came|arrived}.", "{I tried just that|I looked into that}, and {met it too|found the same}: <was>.",
     ];
 
+    /// <summary>The same where the reed was worked on and tried since, but not for this.</summary>
+    internal static IReadOnlyList<string> MetNotAgain { get; } =
+    [
+        "{I met that too|I found the same|in my hands it was the same}: <was> when it {came|arrived}{, and|;} after the work I did not try it again.",
+        "{I tried just that|I looked into that}, and {met it too|found the same}: <was>{, and|;} I did not try it again after the work.",
+    ];
+
+    /// <summary>Behind a likely reason: the thing itself was not tried.</summary>
+    internal static IReadOnlyList<string> Untried { get; } = ["I {have|made} no test of <what>{ here| on this one|}, so this is {no more than|only} likely.", "{only likely, for|but} I {have|made} no test of <what>{ here| on this one|}."];
+
     /// <summary>The same where something was remarked of it later: only how it came is told.</summary>
     internal static IReadOnlyList<string> MetThen { get; } = ["{I tried just that|I looked into that}{ at first|}: <was> when it {came|arrived}.", "when it {came|arrived}, {I tried just that|I looked into that}: <was>."];
 

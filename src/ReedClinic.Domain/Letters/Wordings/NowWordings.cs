@@ -125,6 +125,14 @@ internal static class NowWordings
         "{before I began|before I began to work|before I worked on it}, <tests>.",
     ];
 
+    /// <summary>The same where one of them was off its right value: that it may be so still is said.</summary>
+    internal static IReadOnlyList<string> TriedOnlyThenOff { get; } =
+    [
+        "<tests> {when it came|when it arrived|on arrival}, and I did not come back to {that|this}.",
+        "{when it came|when it arrived|on arrival}, <tests>; I did not come back to {that|this}{ later| after the work|}.",
+        "{before the work|before I began}, <tests>; {to that I did not come back|I did not come back to that|I have not come back to that}.",
+    ];
+
     internal static IReadOnlyList<string> NotTriedAgain { get; } =
     [
         "when it {came|arrived}, <tests>, and I did not try that again after the work.",

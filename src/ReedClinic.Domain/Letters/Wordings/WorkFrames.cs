@@ -84,6 +84,14 @@ internal static class WorkFrames
         "I {stopped|went no further} {there|then|at that point} {so as not to spoil it|so that nothing was lost|to protect it}: <why>",
     ];
 
+    /// <summary>A reed that was put aside and not taken up again.</summary>
+    internal static IReadOnlyList<string> PutAside { get; } =
+        ["I {put|have put} it aside for now, and have not {come back to it|taken it up again}{ yet|}.", "for now I have put it aside, and I have not {come back to it|taken it up again}{ yet|}."];
+
+    /// <summary>The same with the reason.</summary>
+    internal static IReadOnlyList<string> PutAsideBecause { get; } =
+        ["I {put|have put} it aside for now, and have not {come back to it|taken it up again}{ yet|}{, for this reason|; this is why|}: <why>"];
+
     internal static IReadOnlyList<string> AdviceOnly { get; } =
     [
         "you {asked|had asked} for advice only, so I {took nothing away|left the cane alone|scraped nothing}{ here| on this one|}.",
