@@ -1,5 +1,6 @@
 using ReedClinic.Data.Bench;
 using ReedClinic.Data.TeachingNotes;
+using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 
@@ -43,6 +44,11 @@ public sealed record LetterView(
 
     /// <summary>The batch of the letter before it, which it may speak of; null where there was none.</summary>
     public BatchAtBenchView? Before { get; init; }
+
+    /// <summary>What was written down at the bench since it was sent, and isn’t in it; nothing while it wasn’t sent.</summary>
+    public IReadOnlyList<(Reed Reed, BenchFact Fact)> RecordedSince => SentAt is { } sent
+        ? [.. AtBench.Reeds.SelectMany(row => LetterAfter.Of(row.Log, sent, Draft).Select(fact => (row.Reed, fact)))]
+        : [];
 
     /// <summary>What it is composed from.</summary>
     internal LetterMaterial Material { get; init; } = default!;

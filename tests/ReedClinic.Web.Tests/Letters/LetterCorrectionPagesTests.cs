@@ -100,6 +100,29 @@ public sealed class LetterCorrectionPagesTests(ClinicHost host) : IClassFixture<
     }
 
     [Fact]
+    public async Task What_was_written_down_since_a_letter_was_sent_is_told_beside_it_and_while_it_is_corrected()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var code = await SentAsync(student, teacher);
+        var path = $"/batches/{code}/letter";
+        Assert.DoesNotContain("Written down at the bench since", (await teacher.See(path)).Page, StringComparison.Ordinal);
+        await BatchWorkedOn.CrowAsync(host, code);
+
+        using var closed = Parse((await teacher.See(path)).Page);
+        using var begun = await (await Form.At(teacher, path, $"{path}/correct")).Post();
+        using var open = Parse((await teacher.See(path)).Page);
+
+        Assert.All([closed, open], page => Assert.Collection(
+            page.QuerySelectorAll(".letter-since li").Select(line => line.TextContent),
+            heard => Assert.StartsWith("Reed 1, test: crow", heard, StringComparison.Ordinal),
+            cut => Assert.StartsWith("Reed 1, adjustment: clipped", cut, StringComparison.Ordinal),
+            again => Assert.StartsWith("Reed 1, test: crow", again, StringComparison.Ordinal)));
+        Assert.DoesNotContain("Nothing is missing", open.Body!.TextContent, StringComparison.Ordinal);
+        Assert.Equal("Something was written down since the letter was sent.", open.QuerySelector(".letter-jump a")!.TextContent);
+    }
+
+    [Fact]
     public async Task What_paper_cant_show_is_named_before_sending_wherever_it_was_typed()
     {
         using var student = await host.Student();
