@@ -152,7 +152,7 @@ public sealed class DatabaseFaultTests
         }
         while (answer.Status == HttpStatusCode.Created);
 
-        var page = await studio.Faults.PageAsync(Ct);
+        var page = await PageAsync(studio);
         var again = await studio.Faults.OnceAsync(words, Ct);
         File.Delete(filler);
         var after = await studio.Faults.OnceAsync("there is room again", Ct);
@@ -163,6 +163,19 @@ public sealed class DatabaseFaultTests
         Assert.Contains(again.Status, new[] { HttpStatusCode.InsufficientStorage, HttpStatusCode.Created }); // the next one may need a page less
         Assert.Contains("entry 1 ", page, StringComparison.Ordinal);
         Assert.True(found.Clean, found.ToString());
+    }
+
+    // A page that breaks says why in the program's log.
+    private static async Task<string> PageAsync(OpenStudio studio)
+    {
+        try
+        {
+            return await studio.Faults.PageAsync(Ct);
+        }
+        catch (InvalidOperationException broke)
+        {
+            throw new InvalidOperationException($"{broke.Message}: {string.Join('\n', studio.App.Logged.TakeLast(30))}", broke);
+        }
     }
 
     // Takes what is left of the disk but for a little.
