@@ -75,6 +75,7 @@ internal static class Unmeant
         ToldOfDeeds.Keep(course);
         LooksOnly.Keep(course);
         NoteAhead.Keep(course);
+        FromItsNote.Keep(course);
         OnlySaidSo.Keep(course);
         HeardOtherwise.Keep(course);
         StrokesDown.Keep(course);
