@@ -40,7 +40,7 @@ internal static class HeardOtherwise
             var whole = Spoken.Whole(course, draft);
             switch (draft)
             {
-                case { Kind: EntryKind.Adjustment, Slots: { Kind: "round-eye", Strokes: null, Mm: null } } when whole.HasWord("round") && !whole.HasWord("i") && !Spoken.HasStem(whole, Eyes) && Spoken.HasAny(whole, Sounding):
+                case { Kind: EntryKind.Adjustment, Slots: { Kind: "round-eye", Strokes: null, Mm: null } } when Spoken.Whole(course, Spoken.Lead(course, draft), draft.Last) is var heard && heard.HasWord("round") && !heard.HasWord("i") && !Spoken.HasStem(heard, Eyes) && Spoken.HasAny(heard, Sounding):
                     Spoken.Unmake(draft, Heard);
                     break;
                 case { Kind: EntryKind.Finding, Slots.Character: FindingCharacter.Fault } when WasThere(course, draft) is { } last:

@@ -90,5 +90,15 @@ internal static class Unmeant
     {
         SqueezedWhere.Keep(course);
         ScarcelyAny.Keep(course);
+        EvenedUp.Keep(course);
+        CountsSaid.Keep(course);
+        SlippedKnife.Keep(course);
+        OfNotes.Keep(course);
+        EvenWhere.Keep(course);
+        NeverWorked.Keep(course);
+        OfWhichPart.Keep(course);
+        OfTheNote.Keep(course);
+        HowItIs.Keep(course);
+        OfWhichTest.Keep(course);
     }
 }
