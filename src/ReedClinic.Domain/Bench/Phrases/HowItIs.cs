@@ -22,7 +22,7 @@ internal static class HowItIs
             var said = Spoken.Whole(course, draft);
             switch (draft)
             {
-                case { Kind: EntryKind.Adjustment or EntryKind.Finding, Slots: { Strokes: null, Mm: null } } when Standing(said) is { } step:
+                case { Kind: EntryKind.Adjustment or EntryKind.Finding, Slots: { Strokes: null, Mm: null } } when Standing(Spoken.Whole(course, Spoken.Lead(course, draft), draft.Last)) is { } step:
                     (draft.Kind, draft.Slots) = (EntryKind.Test, new ReadSlots { Test = TestKind.Opening, Step = step });
                     draft.Doubts.Clear();
                     break;
@@ -48,7 +48,7 @@ internal static class HowItIs
     private static string? Standing(Segment said)
     {
         var at = Enumerable.Range(said.First, said.End - said.First).FirstOrDefault(word => said.Word(word) is "closed" or "open", -1);
-        if (at <= said.First || said.Asked || !Degrees.Contains(said.Word(at - 1)) || !Enumerable.Range(said.First, said.End - said.First).All(word => word == at || said.Tokens[word].Kind is TokenKind.Break || Beside.Contains(said.Word(word)) || said.Word(word).Length == 0))
+        if (at <= said.First || said.Asked || !(Degrees.Contains(said.Word(at - 1)) || said.Tokens[at - 1].Is(":")) || !Enumerable.Range(said.First, said.End - said.First).All(word => word == at || said.Tokens[word].Kind is TokenKind.Break || Beside.Contains(said.Word(word)) || said.Word(word).Length == 0))
         {
             return null;
         }

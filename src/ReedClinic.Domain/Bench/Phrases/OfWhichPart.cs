@@ -42,6 +42,13 @@ internal static class OfWhichPart
             case { Kind: "body-cracked", Zone: Zone.Bark } slots when PlaceReader.Read(said).TrueForAll(place => place.Usual is null or Zone.Bark or Zone.Thread):
                 Other(draft, slots with { Kind = "something-else" }, null);
                 break;
+            case { Kind: "tip-long" or "tip-short" } slots when sentence.Word(sentence.First) is "heart" && sentence.Tokens[sentence.First + 1].Is(":") && !Spoken.HasStem(sentence, "tip"):
+                draft.Slots = slots with { Kind = "heart-length", Zone = Zone.HeartBottom };
+                break;
+            case { Kind: "heart-length" } slots when !Spoken.HasStem(sentence, "heart") && PlaceReader.Read(sentence).FindAll(place => place.HasPlace) is [{ Region: "tip" } or { Zone: Zone.TipSides }] && (sentence.HasWord("long") || sentence.HasWord("short")):
+                draft.Slots = slots with { Kind = sentence.HasWord("long") ? "tip-long" : "tip-short", Zone = Zone.Rooftop };
+                draft.Doubts.RemoveAll(doubt => doubt.Slot is "kind" or "zone");
+                break;
             case { Kind: "heart-length" } slots when !Spoken.HasStem(sentence, "heart") && PlaceReader.Read(said).TrueForAll(place => !place.HasPlace):
                 Other(draft, slots with { Kind = "something-else", Zone = Zone.WholeReed }, Long);
                 break;

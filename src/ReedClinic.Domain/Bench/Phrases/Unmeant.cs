@@ -100,5 +100,9 @@ internal static class Unmeant
         OfTheNote.Keep(course);
         HowItIs.Keep(course);
         OfWhichTest.Keep(course);
+        Shortfalls.Keep(course);
+        NotThisReed.Keep(course);
+        Barely.Keep(course);
+        DeniedValues.Keep(course);
     }
 }
