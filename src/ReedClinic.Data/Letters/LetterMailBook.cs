@@ -20,7 +20,7 @@ public sealed class LetterMailBook(IDbContextFactory<ClinicDb> databases, TimePr
         return await SentAsync(db, actor, code, ct).ConfigureAwait(false) is { } batch ? await StandsAsync(db, batch, ct).ConfigureAwait(false) : null;
     }
 
-    /// <summary>Puts the same mail out once more. One that waits to go isn't sent twice.</summary>
+    /// <summary>Puts the same mail out once more. One that waits to go isn't sent twice: one whose last try failed is tried at once.</summary>
     public async Task<Outcome<LetterMail>> AgainAsync(Actor actor, BatchCode code, OperationId operation, CancellationToken ct)
     {
         ArgumentNullException.ThrowIfNull(actor);
@@ -35,9 +35,17 @@ public sealed class LetterMailBook(IDbContextFactory<ClinicDb> databases, TimePr
 
         if (!await db.WasDoneAsync(operation, "mail-letter", batch.Id.Value, ct).ConfigureAwait(false))
         {
-            if ((await StandsAsync(db, batch, ct).ConfigureAwait(false)).State == LetterMailState.Waiting)
+            if (await LastAsync(db.Set<Job>(), batch, ct).ConfigureAwait(false) is { DoneAt: null, GaveUpAt: null } waiting)
             {
-                return new Outcome<LetterMail>.Refused([new Problem("", "It is on its way already.")]);
+                if (waiting.Problem is null || waiting.LeasedUntil > time.GetUtcNow())
+                {
+                    return new Outcome<LetterMail>.Refused([new Problem("", "It is on its way already.")]);
+                }
+
+                waiting.DueAt = time.GetUtcNow();
+                db.Note(operation, "mail-letter", batch.Id.Value, time.GetUtcNow());
+                await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+                return new Outcome<LetterMail>.Done(await StandsAsync(db, batch, ct).ConfigureAwait(false));
             }
 
             if (await db.AddressForAsync(batch.Student, ct).ConfigureAwait(false) is null)
@@ -64,17 +72,20 @@ public sealed class LetterMailBook(IDbContextFactory<ClinicDb> databases, TimePr
 
     private static async Task<LetterMail> StandsAsync(ClinicDb db, Batch batch, CancellationToken ct)
     {
-        var once = News.OnceOf(batch, PathOf(batch));
-        var job = await db.Set<Job>().AsNoTracking()
-            .Where(row => row.Kind == JobKind.Mail && row.Once != null && row.Once.StartsWith(once))
-            .OrderByDescending(row => row.Id).FirstOrDefaultAsync(ct).ConfigureAwait(false);
+        var job = await LastAsync(db.Set<Job>().AsNoTracking(), batch, ct).ConfigureAwait(false);
         return job switch
         {
             null => new(await db.AddressForAsync(batch.Student, ct).ConfigureAwait(false) is null ? LetterMailState.None : LetterMailState.Forgotten, null, null),
             { DoneAt: { } done } => new(LetterMailState.Sent, done, null, job.Way),
             { GaveUpAt: { } end } => new(LetterMailState.GivenUp, end, job.Problem),
-            _ => new(LetterMailState.Waiting, job.MadeAt, job.Problem),
+            _ => new(LetterMailState.Waiting, job.MadeAt, job.Problem) { Tries = job.Attempts, Next = job.DueAt },
         };
+    }
+
+    private static Task<Job?> LastAsync(IQueryable<Job> jobs, Batch batch, CancellationToken ct)
+    {
+        var once = News.OnceOf(batch, PathOf(batch));
+        return jobs.Where(row => row.Kind == JobKind.Mail && row.Once != null && row.Once.StartsWith(once)).OrderByDescending(row => row.Id).FirstOrDefaultAsync(ct);
     }
 }
 
@@ -102,4 +113,11 @@ public enum LetterMailState
 /// <param name="At">Since when.</param>
 /// <param name="Problem">Why the last try failed; it names nobody.</param>
 /// <param name="Way">How one that is done was done; null where that was done before it was kept.</param>
-public sealed record LetterMail(LetterMailState State, DateTimeOffset? At, string? Problem, MailWay? Way = null);
+public sealed record LetterMail(LetterMailState State, DateTimeOffset? At, string? Problem, MailWay? Way = null)
+{
+    /// <summary>How often one that waits was tried.</summary>
+    public int Tries { get; init; }
+
+    /// <summary>When one that waits may be tried next.</summary>
+    public DateTimeOffset? Next { get; init; }
+}

@@ -229,6 +229,31 @@ public sealed class LetterCorrectionTests(TestDatabases databases) : IClassFixtu
     }
 
     [Theory, OnBothEngines]
+    public async Task A_mail_whose_try_failed_tells_when_it_is_tried_next_and_is_tried_at_once_where_asked(ClinicEngine engine)
+    {
+        var scene = await SceneAsync(engine);
+        await scene.HasAddressAsync();
+        await scene.SentAsync();
+        var mails = new LetterMailBook(scene.Db, TimeProvider.System, scene.Db.Outbox);
+        var board = new JobBoard(scene.Db, TimeProvider.System);
+        Assert.IsType<Outcome<LetterMail>.Refused>(await mails.AgainAsync(Teacher, scene.Code, Operation(), Ct));
+        var first = (await board.ClaimAsync(JobKind.Mail, Ct))!;
+        Assert.True(await board.FailedAsync(first, "The mail server took too long.", forEver: false, Ct));
+        var failed = (await mails.LookAsync(Teacher, scene.Code, Ct))!;
+        Assert.Equal((LetterMailState.Waiting, 1), (failed.State, failed.Tries));
+        Assert.Null(await board.ClaimAsync(JobKind.Mail, Ct));
+
+        var now = Done(await mails.AgainAsync(Teacher, scene.Code, Operation(), Ct));
+
+        Assert.True(now.Next < failed.Next);
+        var again = (await board.ClaimAsync(JobKind.Mail, Ct))!;
+        Assert.Equal(first.Id, again.Id);
+        Assert.IsType<Outcome<LetterMail>.Refused>(await mails.AgainAsync(Teacher, scene.Code, Operation(), Ct));
+        Assert.True(await board.DoneAsync(again, Ct));
+        Assert.Null(await board.ClaimAsync(JobKind.Mail, Ct));
+    }
+
+    [Theory, OnBothEngines]
     public async Task Nothing_changes_what_was_sent_not_even_a_statement_of_ones_own(ClinicEngine engine)
     {
         var scene = await SceneAsync(engine);

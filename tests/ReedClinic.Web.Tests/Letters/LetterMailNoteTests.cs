@@ -14,6 +14,8 @@ namespace ReedClinic.Web.Tests.Letters;
 /// <summary>What the letter's page says of the mail about it is what became of it.</summary>
 public sealed class LetterMailNoteTests : BunitContext
 {
+    private IReadOnlyList<string> _buttons = [];
+
     [Theory]
     [InlineData(MailWay.Folder, "folder", "nobody gets it", "have a mail server named")]
     [InlineData(MailWay.Folder, "server", "and nobody got it", "By now mail goes out")]
@@ -40,6 +42,19 @@ public sealed class LetterMailNoteTests : BunitContext
     public void A_mail_that_waits_where_none_goes_out_is_not_promised(string today, string? problem, string words) =>
         Assert.Contains(words, Said(today, new LetterMail(LetterMailState.Waiting, null, problem)), StringComparison.Ordinal);
 
+    [Theory]
+    [InlineData("server", 1, "was tried once and didn’t go out; it is tried again on 1 January 1970, ", true)]
+    [InlineData("server", 3, "was tried 3 times and didn’t go out; it is tried again on 1 January 1970, ", true)]
+    [InlineData("nowhere", 3, "waits, because no mail goes out at present.", false)]
+    public void A_mail_that_did_not_go_out_says_how_often_it_was_tried_and_when_next_and_can_be_tried_now(string today, int tries, string words, bool canBeTried)
+    {
+        var said = Said(today, new LetterMail(LetterMailState.Waiting, null, "The mail server took too long.") { Tries = tries, Next = DateTimeOffset.UnixEpoch.AddHours(12) });
+
+        Assert.Contains(words, said, StringComparison.Ordinal);
+        Assert.Equal(canBeTried, said.EndsWith("The mail server took too long.", StringComparison.Ordinal));
+        Assert.Equal(canBeTried ? ["Try the mail now"] : [], _buttons);
+    }
+
     private string Said(string today, LetterMail mail)
     {
         Services.AddLocalization();
@@ -48,6 +63,7 @@ public sealed class LetterMailNoteTests : BunitContext
             new MailSettings { Folder = today == "folder" ? "/mail" : null, Host = today == "server" ? "mail.example.org" : null }, new Nowhere()));
 
         var note = Render<LetterMailNote>(p => p.Add(one => one.Code, default(BatchCode)).Add(one => one.Mail, mail));
+        _buttons = [.. note.FindAll("button").Select(button => button.TextContent)];
         return note.Find("[role=status]").TextContent;
     }
 
