@@ -63,6 +63,7 @@ public sealed class LetterPagesTests(ClinicHost host) : IClassFixture<ClinicHost
         var page = (await late.Read()).Page;
 
         Assert.Contains("by you in another window", page, StringComparison.Ordinal);
+        Assert.Matches(@"Its newest words were kept by \p{L}[^.]* on \d+ \p{L}+ \d{4}, \d\d:\d\d;", page);
         Assert.Contains("<p>Theirs.</p>", page, StringComparison.Ordinal);
         Assert.Contains("Mine, typed with care.", page, StringComparison.Ordinal);
         using var decided = await Form.Of(teacher, path, page).Post();

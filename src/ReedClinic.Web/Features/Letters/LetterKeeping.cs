@@ -20,7 +20,7 @@ public sealed record LetterTaken(string? LeadsTo, LetterView View, LetterPost Le
 /// </summary>
 public sealed class LetterKeeping(
     LetterBook letters, LetterCorrectionBook corrections, LetterBoxBook box, LetterPages pages, LetterMending mending, LetterRewriting rewriting,
-    OwnNoteBook notes, IStringLocalizer<LetterText> words)
+    OwnNoteBook notes, IStringLocalizer<LetterText> words, TimeProvider time)
 {
     /// <summary>The field that names the part a note goes into.</summary>
     public const string NotePart = "NotePart";
@@ -134,7 +134,7 @@ public sealed class LetterKeeping(
         {
             Outcome<LetterView>.Done => [],
             Outcome<LetterView>.Refused(var refused) => [.. refused.Select(problem => problem with { Field = posted.FieldOf(problem.Field) })],
-            Outcome<LetterView>.Conflict(var now) => [new Problem(LetterPost.BlockField(posted.FirstClashIn(now.Draft.Blocks)), words["Clash"])],
+            Outcome<LetterView>.Conflict(var now) => [new Problem(LetterPost.BlockField(posted.FirstClashIn(now.Draft.Blocks)), words.Clash(now, time))],
             _ => [new Problem("", words["Gone"])],
         };
 

@@ -14,7 +14,7 @@ namespace ReedClinic.Web.Features.Letters;
 public sealed record LetterRewritten(string Key, string What, int From);
 
 /// <summary>Writes one part of a letter anew when its button was pressed, after everything else that was typed is kept.</summary>
-public sealed class LetterRewriting(LetterBook letters, IStringLocalizer<LetterText> words)
+public sealed class LetterRewriting(LetterBook letters, IStringLocalizer<LetterText> words, TimeProvider time)
 {
     /// <summary>Written as the log says it now.</summary>
     public const string DoneAfresh = "afresh";
@@ -76,7 +76,7 @@ public sealed class LetterRewriting(LetterBook letters, IStringLocalizer<LetterT
         {
             Outcome<LetterView>.Done(var now) => (Next(code.ToString(), asked, now.Versions[0].Number - 1), []),
             Outcome<LetterView>.Refused(var refused) => (null, [.. refused.Select(problem => problem with { Field = posted.FieldOf(problem.Field) })]),
-            Outcome<LetterView>.Conflict => (null, [new Problem("", words["Clash"])]),
+            Outcome<LetterView>.Conflict(var now) => (null, [new Problem("", words.Clash(now, time))]),
             _ => (null, [new Problem("", words["Gone"])]),
         };
     }
