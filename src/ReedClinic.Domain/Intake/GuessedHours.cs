@@ -30,6 +30,10 @@ public static partial class GuessedHours
         return guess.Groups["minutes"].Success ? hours / 60 : hours;
     }
 
+    /// <summary>Whether a guess is of more hours than most reeds are played, and can be taken all the same.</summary>
+    /// <param name="typed">What was typed.</param>
+    public static bool IsLong(string? typed) => Read(typed) is > IntakeLimits.LongHours and <= IntakeLimits.HoursPlayed;
+
     // Number words as figures: “two and a half hours” is “2.5 hours”, “half an hour” is “0.5 hours”.
     private static string InFigures(string typed)
     {

@@ -21,6 +21,9 @@ public static class IntakeLimits
     /// <summary>The most hours that a reed can have been played.</summary>
     public const int HoursPlayed = 2000;
 
+    /// <summary>So many hours few reeds are played: whoever says more is asked whether it is so. Common practice.</summary>
+    public const int LongHours = 100;
+
     /// <summary>The most questions about one reed, and the most about all of them.</summary>
     public const int Questions = 5;
 

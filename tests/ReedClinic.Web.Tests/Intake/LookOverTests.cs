@@ -52,6 +52,37 @@ public sealed class LookOverTests(ClinicHost host) : IClassFixture<ClinicHost>
     }
 
     [Fact]
+    public async Task Hours_that_few_reeds_are_played_are_asked_about_and_lock_nothing()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        await walk.Fill(1);
+        foreach (var (hours, isAsked) in new[] { ("40", false), ("500", true) })
+        {
+            using var said = await (await Form.At(student, $"{walk.Draft}/reed/1/bothers?from=look-over")).Set("Reeds[0].HoursPlayed", hours).Set("Go", "on").Post();
+            Assert.Equal($"{walk.Draft}/look-over", said.Leads());
+            foreach (var page in new[] { "look-over", "reed/1/bothers" })
+            {
+                using var shown = await Look(student, $"{walk.Draft}/{page}");
+                Assert.Equal(isAsked ? ["You wrote “500” for the hours it has been played. Most reeds are played out well before 100: are you sure? If so, leave it as it is."] : [], shown.QuerySelectorAll("main .alike").Select(note => note.TextContent));
+            }
+        }
+    }
+
+    [Fact]
+    public async Task An_intake_in_which_nothing_was_answered_is_used_instead_of_another()
+    {
+        using var student = await host.Student();
+        var walk = await IntakeWalk.Begin(student);
+        using var again = await (await Form.At(student, "/intake")).Post();
+        Assert.StartsWith(walk.Draft, again.Leads(), StringComparison.Ordinal);
+
+        await walk.Fill(1);
+        using var another = await (await Form.At(student, "/intake")).Post();
+        Assert.DoesNotContain(walk.Draft, another.Leads()!, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task A_change_that_cannot_be_taken_stays_on_its_screen_and_still_leads_back()
     {
         using var student = await host.Student();
