@@ -110,12 +110,12 @@ public sealed class DemoStudio(
         await DemoWork.AutumnAsync(first, "C +10", "C", blends: true).ConfigureAwait(false);
         await first.EndsAsync(VerdictKind.Improved, "Every start was clean: there was nothing more to win.", "You wrote that it is the easiest you have made: more work could have cost that.").ConfigureAwait(false);
         var second = At(teacher, batch, 1, ct);
-        await DemoWork.AutumnAsync(second, "B +30", "B +45", blends: true).ConfigureAwait(false);
+        await DemoWork.AutumnAsync(second, "B +45", "B +30", blends: true).ConfigureAwait(false);
         await second.AdjustAsync("clip-hair", new Place(Zone.TipEdge), new(Millimetres: 0.1m), null).ConfigureAwait(false);
         await second.TestAsync(TestKind.Crow, 0, "C").ConfigureAwait(false);
         await second.EndsAsync(VerdictKind.Improved, "The pitch is up where you need it.", "Let it rest a day before the concert.").ConfigureAwait(false);
         var third = At(teacher, batch, 2, ct);
-        await DemoWork.AutumnAsync(third, "C -15", "C -5", blends: false).ConfigureAwait(false);
+        await DemoWork.AutumnAsync(third, "C +5", "C -5", blends: false).ConfigureAwait(false);
         await third.EndsAsync(VerdictKind.AsGoodAsThisCaneGets, "The cane is soft; more work would only thin it.", "Good for long notes at home.").ConfigureAwait(false);
         await ThreadAsync(teacher, batch, "tip-not-separate", "Mark where the tip begins with a pencil line, and let it show when you have finished.",
             "you stop as soon as the reed crows, before the line is drawn", ct).ConfigureAwait(false);

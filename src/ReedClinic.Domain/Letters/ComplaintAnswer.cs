@@ -156,10 +156,10 @@ internal static class ComplaintAnswer
     private static bool IsTold(TestMove move) => move.Movement == Movement.Nearer
         || (move.Arrival?.Now.Pitch is { } before && move.Now?.Now.Pitch is { } after && before != after);
 
-    // Where nothing bothers, what came with the reed is told before all else.
+    // Where nothing bothers, what came with the reed is told before all else; what was noted only after a step isn’t among it.
     private static List<LetterSentence> Rest(BenchLog log, EntryId last, int turn, FoundWords words, Phrasing phrasing)
     {
-        List<FindingNow> faults = [.. log.Findings.Where(one => one.Finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork }).OrderBy(one => one.Fact.Sequence)];
+        List<FindingNow> faults = [.. log.Findings.Where(one => one.Fact.Pass == 0 && one.Finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork }).OrderBy(one => one.Fact.Sequence)];
         if (faults.Find(one => FindingCatalogue.Find(one.Finding.FindingKind) is not null) is not { } first)
         {
             // Where all is right nothing is to be explained; what is good of it is told further on.

@@ -277,7 +277,8 @@ internal sealed class FoundWords
         }
 
         var known = Enum.GetValues<KnownBy>().Where(way => way != KnownBy.NotSaid && finding.KnownBy.HasFlag(way)).ToList();
-        return known.Count > 0 && (known.Count + _turn) % 2 == 0 ? ("known", FindingFrames.Known[known[_turn % known.Count]])
+        return now.Fact.Pass > 0 && finding.Arose != Arose.CausedByTheWork ? ("seen-later", FindingFrames.SeenLater)
+            : known.Count > 0 && (known.Count + _turn) % 2 == 0 ? ("known", FindingFrames.Known[known[_turn % known.Count]])
             : was && finding.Arose == Arose.AsItArrived ? ("fault-was", wording.EndsInTime ? FindingFrames.FaultThatWasThen : FindingFrames.FaultThatWas)
             : ("fault", FindingFrames.Fault);
     }

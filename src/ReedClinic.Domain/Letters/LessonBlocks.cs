@@ -62,6 +62,8 @@ internal static class LessonBlocks
             ways = LessonWordings.WithoutWhatItDoes(ways);
         }
 
+        // What was noted only after a step may not have come with the reed.
+        ways = Found(material).Any(found => found.Finding.Fact.Pass > 0) ? LessonWordings.WithoutArrival(ways) : ways;
         yield return new(phrasing.Say(place, 0, ways, slots), roots);
         if (unsure.Count > 0 && unsure.Count < having.Count)
         {

@@ -155,7 +155,7 @@ internal static class ComplaintWordings
     /// <summary>The same where something else was answered, or became better.</summary>
     internal static IReadOnlyList<string> AskedBack { get; } =
     [
-        "{I can't say anything yet|I can't tell you anything yet|I can say nothing yet|I have nothing to tell you yet} about <what>: {please tell me|let me know|write to me} how <it is> when you have played {it|this one}<for>.",
+        "I {made|have} no test of <what>{ here| on this one|}: {please tell me|let me know|write to me} how <it is> when you have played {it|this one}<for>.",
         "{I made|I have made} no {separate test|test} of <what>; {please tell me|let me know|write to me} how <it is> once you have played {it|this one}<little>.",
     ];
 

@@ -36,6 +36,16 @@ internal static class FindingFrames
         $"I {{found|noticed|saw}} that <what>, which {Usually} <shows>",
     ];
 
+    /// <summary>What was noted after a step: whether the reed came with it the log doesn’t say.</summary>
+    internal static IReadOnlyList<string> SeenLater { get; } =
+    [
+        $"{{later|while I worked|in the course of the work}} I {{found|noticed|saw}} that <what>, which {Usually} <shows>",
+        $"I {{found|noticed|saw}} {{later|only later|in the course of the work}} that <what>, which {Usually} <shows>",
+    ];
+
+    /// <summary>What was typed beside a fault, and no more than that.</summary>
+    internal static IReadOnlyList<string> OnBothBlades { get; } = ["{it is|I found it|I saw it} so on both blades.", "{it is|I found it|I saw it} the same on both blades."];
+
     /// <summary>A fault that nobody is sure of.</summary>
     internal static IReadOnlyList<string> Suspected { get; } =
     [

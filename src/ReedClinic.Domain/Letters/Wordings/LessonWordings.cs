@@ -33,6 +33,12 @@ internal static class LessonWordings
     /// <param name="ways">The ways.</param>
     internal static IReadOnlyList<string> WithoutWhatItDoes(IReadOnlyList<string> ways) => [.. ways.Select(way => WhatItDoes.Aggregate(way, (text, end) => text.Replace(end, "", StringComparison.Ordinal))).Distinct()];
 
+    /// <summary>The same without a word of when the reeds came.</summary>
+    /// <param name="ways">The ways.</param>
+    internal static IReadOnlyList<string> WithoutArrival(IReadOnlyList<string> ways) => [.. ways.Select(way => Arrivals.Aggregate(way, (text, arrival) => text.Replace(arrival + ", ", "", StringComparison.Ordinal).Replace(" " + arrival, "", StringComparison.Ordinal)))];
+
+    private static readonly string[] Arrivals = ["{when <they> came|when <they> arrived|on arrival}", "{when <they> came|on arrival}"];
+
     private static readonly string[] WhatItDoes =
     [
         ", {and that|which} {usually|often|mostly|as a rule} <shows>", "; {usually|often|mostly|as a rule} that <shows>", ", which {usually|often|mostly|as a rule} <shows>",
