@@ -138,6 +138,7 @@ public static class LetterComposer
     [
         .. material.Batch.Reeds.Select(reed => LetterLog.Gap(reed, material.LogOf(reed.Id), material.StudentName)).OfType<LetterGap>(),
         .. material.Batch.Reeds.Select(reed => LetterLog.OfBluntWords(reed, material.LogOf(reed.Id))).OfType<LetterGap>(),
+        .. material.Batch.Reeds.Select(reed => LetterLog.OfShorthand(reed, material.LogOf(reed.Id))).OfType<LetterGap>(),
         .. material.Batch.Reeds.Select(reed => LetterLog.OfTakenBack(reed, material.Logs.GetValueOrDefault(reed.Id, BenchLog.Empty))).OfType<LetterGap>(),
         .. material.Batch.Reeds.Select(reed => NotePraised.Gap(reed, material.LogOf(reed.Id))).OfType<LetterGap>(),
     ];

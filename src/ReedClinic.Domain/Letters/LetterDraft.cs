@@ -154,6 +154,9 @@ public enum GapKind
     /// <summary>Words at the bench that are blunt about a reed or its maker; the letter leaves them out.</summary>
     BluntAtTheBench,
 
+    /// <summary>Words at the bench that are short for whoever stands there; the letter leaves them out.</summary>
+    ShorthandAtTheBench,
+
     /// <summary>A finding of which it was said that there was none; the letter says nothing of it.</summary>
     FindingTakenBack,
 

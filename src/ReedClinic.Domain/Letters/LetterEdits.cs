@@ -12,7 +12,7 @@ public static partial class LetterEdits
     /// <param name="material">What it is composed from.</param>
     public static IReadOnlyList<LetterGap> AllGaps(LetterDraft letter, LetterMaterial material) =>
     [
-        .. LetterComposer.Gaps(material).Where(gap => !(gap.Kind is GapKind.SpokenOfTheStudent or GapKind.BluntAtTheBench or GapKind.PraiseNotInTheLetter && letter.Blocks.Any(block => block.IsEdited && block.Reed is { } reed && reed == gap.Reed))),
+        .. LetterComposer.Gaps(material).Where(gap => !(gap.Kind is GapKind.SpokenOfTheStudent or GapKind.BluntAtTheBench or GapKind.ShorthandAtTheBench or GapKind.PraiseNotInTheLetter && letter.Blocks.Any(block => block.IsEdited && block.Reed is { } reed && reed == gap.Reed))),
         .. Gaps(letter, material),
         .. LetterAdvice.Gaps(letter, material),
     ];

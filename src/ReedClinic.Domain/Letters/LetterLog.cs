@@ -77,7 +77,7 @@ internal static partial class LetterLog
 
     private static bool IsSaidOtherwise(BenchEntry? entry, string student) => Words(entry) is { } words && Fit(words, student) != words;
 
-    private static string? Fit(string? words, string student) => BenchTalk.Without(SpokenOf.Without(CommandSaid.Without(words), student));
+    private static string? Fit(string? words, string student) => BenchTalk.Without(Shorthand.Without(SpokenOf.Without(CommandSaid.Without(words), student)));
 
     /// <summary>The gap that tells the teacher of them; null where there are none.</summary>
     /// <param name="reed">The reed.</param>
@@ -104,6 +104,19 @@ internal static partial class LetterLog
             "blunt-",
             GapKind.BluntAtTheBench,
             $"Of reed {Prose.Number(reed.Number)} it was said at the bench: {string.Join(' ', said.Select(Prose.Quote))} Put it in words for them? As it stands the letter leaves it out, and the drawing too; what they should know of it, say in the part about this reed.");
+    }
+
+    /// <summary>The gap that tells the teacher what only they can read; null where there is nothing.</summary>
+    /// <param name="reed">The reed.</param>
+    /// <param name="log">Its log.</param>
+    internal static LetterGap? OfShorthand(Reed reed, BenchLog log)
+    {
+        List<string> said = [.. log.Facts.SelectMany(fact => Shorthand.In(CommandSaid.Without(Words(fact.Now)))).Select(Prose.Whole).Distinct(StringComparer.OrdinalIgnoreCase)];
+        return said.Count == 0 ? null : ToldOnly(
+            reed,
+            "shorthand-",
+            GapKind.ShorthandAtTheBench,
+            $"Of reed {Prose.Number(reed.Number)} it was noted at the bench: {string.Join(' ', said.Select(Prose.Quote))} That is short for you and hard to read for them, so the letter leaves it out, and the drawing too. What they should know of it, say in the part about this reed.");
     }
 
     private static LetterGap ToldOnly(Reed reed, string key, GapKind kind, string words) => new(key + Prose.Number(reed.Number), kind, words) { Reed = reed.Id, IsToldOnly = true };

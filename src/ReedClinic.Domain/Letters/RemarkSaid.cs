@@ -38,6 +38,11 @@ internal static partial class RemarkSaid
             return null;
         }
 
+        if (finding.Blades == Blades.Both && Words(words).All(word => word is "both" or "blades" || IsSaid(word, finding)))
+        {
+            return phrasing.Say("both-blades", turn, FindingFrames.OnBothBlades);
+        }
+
         // What only names the finding once more is left out where the rest can stand alone.
         List<string> all = [.. Parts().Split(words.Trim().TrimEnd('.', '!'))], more = [.. all.Where(part => !Words(part).All(word => IsSaid(word, finding)))];
         List<string?> told = [.. more.Select(part => OneSide().Match(part) is { Success: true } side ? Told(side) : more.Count < all.Count ? BenchSaid.Whole(part, past) : null)];
