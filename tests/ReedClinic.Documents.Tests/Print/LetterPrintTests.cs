@@ -38,7 +38,7 @@ public sealed class LetterPrintTests
     }
 
     [Theory, InlineData(PaperSize.A4), InlineData(PaperSize.UsLetter)]
-    public void A_letter_about_three_reeds_takes_four_pages_at_most_and_a_few_lines_more_begin_no_fifth(PaperSize size)
+    public void A_letter_about_three_reeds_takes_four_pages_at_most_and_still_does_with_fourteen_sentences_more_on_each(PaperSize size)
     {
         var letter = PrintedLetter.Usual();
         for (var more = 0; more <= MostSentencesMore; more += 2)
