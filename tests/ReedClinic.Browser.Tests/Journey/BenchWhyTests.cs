@@ -34,11 +34,12 @@ public sealed class BenchWhyTests(OneBrowser browser, DemoClinic app) : IClassFi
 
         await teacher.Page.Keyboard.TypeAsync(Reason);
 
-        var words = teacher.Page.Locator("form.entry textarea[name=Words]");
-        await Assertions.Expect(words).ToHaveValueAsync(Reason);
-        await Assertions.Expect(words).ToBeFocusedAsync();
+        await Assertions.Expect(teacher.Page.Locator("#bench-line")).ToHaveValueAsync(Reason);
+        await Assertions.Expect(teacher.Page.Locator("#bench-line")).ToBeFocusedAsync();
         Assert.Equal((facts, reed), (await hands.FactsAsync(), teacher.Page.Url));
-        await Assertions.Expect(teacher.Page.Locator("#bench-line")).ToHaveValueAsync("");
+        await hands.PressAsync("Enter");
+        await Assertions.Expect(teacher.Page.Locator(".log-line", new() { HasText = "as good as this cane gets" }).Filter(new() { HasText = Reason })).ToHaveCountAsync(1);
+        Assert.Equal(facts, await hands.FactsAsync());
         await teacher.ShotAsync("a reason typed at once");
     }
 
@@ -52,6 +53,25 @@ public sealed class BenchWhyTests(OneBrowser browser, DemoClinic app) : IClassFi
         await hands.PickAsync("p");
         await hands.PressAsync("n");
         await Assertions.Expect(teacher.Page.Locator("h1")).ToContainTextAsync("Reed 4");
+    }
+
+    [Fact]
+    public async Task Words_typed_while_a_verdict_is_asked_about_stand_in_the_line_and_press_nothing()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "why-asked");
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 3);
+        await hands.LeaveLineAsync();
+        await hands.PressAsync("v");
+        await teacher.Page.Locator(".pick", new() { HasText = "improved" }).WaitForAsync();
+        await hands.PressAsync("1");
+        await teacher.Page.Locator("#line-answer [data-bench-name=agree]").WaitForAsync();
+        var facts = await hands.FactsAsync();
+
+        await teacher.Page.Keyboard.TypeAsync("the corners were missing");
+
+        await Assertions.Expect(teacher.Page.Locator("#bench-line")).ToHaveValueAsync("the corners were missing");
+        await Assertions.Expect(teacher.Page.Locator("#line-answer [data-bench-name=agree]")).ToBeVisibleAsync();
+        Assert.Equal(facts, await hands.FactsAsync());
     }
 
     private async Task<BenchHands> VerdictAsync(Visitor teacher, int reed)

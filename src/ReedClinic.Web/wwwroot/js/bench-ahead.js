@@ -6,8 +6,8 @@ const undecided = 700;
 
 const letter = /^\p{L}$/u;
 
-// asks: whether a reason is asked for, or will be once what was said stands; usual: presses a key as ever; give: puts words into the line.
-export function ahead(asks, usual, give) {
+// asks: whether a reason is asked for, or will be once what was said stands; usual: presses a key as ever; line: takes words, and says whether something else has to be answered first.
+export function ahead(asks, usual, line) {
   let first = null;
   let words = null;
 
@@ -27,7 +27,12 @@ export function ahead(asks, usual, give) {
     way.click();
   }
 
+  // While something has to be answered first, no reason is asked for yet: words stand in the line, in sight.
   function begin(text) {
+    if (line.asks() && !own()) {
+      line.give(text);
+      return;
+    }
     words = { text, opened: false, sent: false, timer: setTimeout(late, patience) };
     open();
   }
@@ -36,7 +41,7 @@ export function ahead(asks, usual, give) {
   function late() {
     const { text } = words;
     clear();
-    if (text) give(text);
+    if (text) line.give(text);
   }
 
   function gather(event) {

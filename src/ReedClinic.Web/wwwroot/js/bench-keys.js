@@ -189,7 +189,7 @@ export function listen(line) {
   if (bench) seen.observe(bench, { childList: true, subtree: true });
   label();
   pad = line ? follow(line, Object.assign(pressed, { find }), line.unpressed) : null;
-  early = line ? ahead(() => pad.asksWhy(), (key) => usual(key, line), line.give) : null;
+  early = line ? ahead(() => pad.asksWhy(), (key) => usual(key, line), line) : null;
   return () => {
     document.removeEventListener("keydown", heard);
     document.removeEventListener("keydown", walked);

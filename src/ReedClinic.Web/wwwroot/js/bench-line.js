@@ -3,7 +3,7 @@
 import { answers } from "./bench-answer.js";
 import { showFolds } from "./bench-fold.js";
 import { alone, leadsToLine, listen, moved, settle, typedAhead } from "./bench-keys.js";
-import { boxOf } from "./bench-store.js";
+import { boxOf, leftBehind, mirror } from "./bench-store.js";
 import { tellLeftOpen, waitsElsewhere } from "./bench-strip.js";
 import { tellUnheard } from "./bench-unheard.js";
 
@@ -65,6 +65,7 @@ function open(form) {
     } catch {
       // A full or closed store: what waits is still in this page.
     }
+    mirror(box, what, value);
   }
 
   const answer = answers(told, typedIn, { kept, keep }, {
@@ -450,6 +451,18 @@ function open(form) {
     waiting();
     void flush();
   }
+  // What a tab that is gone left open is taken up here, as it stood: sent twice it stands once.
+  void leftBehind(box).then((found) => {
+    for (const { item } of found.filter((one) => one.what === "questions")) answer.ask(item);
+    queue.push(...found.filter((one) => one.what === "waiting" && !queue.some((item) => item.fields.Operation === one.item.fields.Operation)).map((one) => one.item));
+    for (const what of ["waiting", "questions"]) mirror(box, what, kept(what));
+    tellLeftOpen();
+    if (found.length > 0) {
+      keep("waiting", queue);
+      waiting();
+      void flush();
+    }
+  });
   // The fields are saved at once, and not behind anything.
   const guard = (event) => {
     const fields = event.target instanceof Element && event.target.matches("form.entry") ? event.target : null;
@@ -488,6 +501,7 @@ function open(form) {
       type((answer.keeps(typedIn.value) ? "" : typedIn.value) + letter);
     },
     sends: () => next() !== undefined,
+    asks: () => answer.waits(),
     answered: () => answered,
     unpressed: (keys) => answer.tell("cleared", words.notpressed.replace("{0}", keys)),
     silent: (why) => answer.tell("cleared", why),

@@ -91,8 +91,8 @@ export function follow(line, press, tell) {
     take,
     move,
     clear,
-    // A reason is asked for, or will be once what was said stands.
-    asksWhy: () => document.querySelector(".asked[data-reason]") !== null || (asksNext && behind()),
+    // A reason is asked for, or will be once what was said stands; a verdict may have to be answered for before it does.
+    asksWhy: () => document.querySelector(".asked[data-reason]") !== null || (asksNext && (behind() || line.asks())),
     close() {
       clear();
       seen.disconnect();
