@@ -26,8 +26,12 @@ public sealed class BenchTabGoneTests(OneBrowser browser, DemoClinic app) : ICla
         await next.GotoAsync(here);
 
         await Assertions.Expect(next.Locator("#line-answer.refused")).ToContainTextAsync("safe changes only");
-        await Assertions.Expect(next.Locator(".told-beside")).ToContainTextAsync("until it is answered: crow c+35");
+        await Assertions.Expect(next.Locator(".told-beside")).ToContainTextAsync("Still to be answered after this: 1.");
         await Assertions.Expect(next.Locator(".log-line")).ToHaveCountAsync(facts);
+        await next.Locator("#line-answer [data-bench-name=agree]").ClickAsync();
+        await Assertions.Expect(next.Locator("#line-answer")).ToContainTextAsync("a tab that was closed");
+        await Assertions.Expect(next.Locator(".log-line")).ToHaveCountAsync(facts + 1);
+        await next.EvaluateAsync("() => new Promise(done => { const since = performance.now(); const wait = now => now - since > 700 ? done() : requestAnimationFrame(wait); requestAnimationFrame(wait); })");
         await next.Locator("#line-answer [data-bench-name=agree]").ClickAsync();
         await Assertions.Expect(next.Locator(".log-line")).ToHaveCountAsync(facts + 2);
         await Assertions.Expect(next.Locator(".log-line").Last).ToContainTextAsync("crow");
@@ -51,5 +55,29 @@ public sealed class BenchTabGoneTests(OneBrowser browser, DemoClinic app) : ICla
         Assert.Equal(1, await next.EvaluateAsync<int>("() => Object.keys(localStorage).filter(key => key.includes('-questions@')).length"));
         await Assertions.Expect(next.Locator("#line-answer")).ToBeEmptyAsync();
         await Assertions.Expect(hands.Answer("refused")).ToContainTextAsync("advice only");
+    }
+
+    [Fact]
+    public async Task What_another_tab_took_up_meanwhile_isnt_asked_again_in_the_first()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "tab-away");
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 1);
+        await hands.SayAsync("c-40");
+        await hands.LeaveLineAsync();
+        await hands.PressAsync("v");
+        await teacher.Page.Locator(".pick", new() { HasText = "improved" }).WaitForAsync();
+        await hands.PressAsync("1");
+        await teacher.Page.Locator("#line-answer [data-bench-name=agree]").WaitForAsync();
+        var here = teacher.Page.Url;
+        var next = await teacher.Page.Context.NewPageAsync();
+
+        await teacher.GoToAsync("/desk");
+        await next.GotoAsync(here);
+        await next.Locator("#line-answer [data-bench-name=undo]").ClickAsync();
+        await Assertions.Expect(next.Locator("#line-answer")).ToContainTextAsync("Not recorded");
+        await teacher.GoToAsync(new Uri(here).AbsolutePath);
+        await hands.ReadyAsync();
+
+        await Assertions.Expect(teacher.Page.Locator("#line-answer .asked-keys")).ToHaveCountAsync(0);
     }
 }

@@ -62,6 +62,13 @@ export function ahead(asks, usual, line) {
     const key = first.key;
     if (event.key === "Shift") return true;
     clear();
+    // Pressed twice, it is the key of what is asked.
+    if (line.asks() && event.key === key) {
+      event.preventDefault();
+      usual(key);
+      usual(key);
+      return true;
+    }
     if (letter.test(event.key) || event.key === " " || event.key === "’" || event.key === "'") {
       event.preventDefault();
       begin(key + event.key);

@@ -148,6 +148,11 @@ export function answers(place, typedIn, { kept, keep }, does) {
       keep("questions", open);
       draw();
     },
+    // What another tab asks about isn’t asked here.
+    forget(item) {
+      const asked = open.find((one) => one.fields.Operation === item.fields.Operation);
+      if (asked) close(asked);
+    },
     // Something is asked about that what is said after it waits behind.
     holds: () => open.some((item) => item.holds),
     // What it asks isn't asked again of what waits behind it.

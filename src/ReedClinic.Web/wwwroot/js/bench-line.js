@@ -451,17 +451,17 @@ function open(form) {
     waiting();
     void flush();
   }
-  // What a tab that is gone left open is taken up here, as it stood: sent twice it stands once.
-  void leftBehind(box).then((found) => {
-    for (const { item } of found.filter((one) => one.what === "questions")) answer.ask(item);
-    queue.push(...found.filter((one) => one.what === "waiting" && !queue.some((item) => item.fields.Operation === one.item.fields.Operation)).map((one) => one.item));
+  // What a tab that is gone left open is asked about here, each by itself: nobody knows what was said since. Under its own id it stands once.
+  const mine = { waiting: kept("waiting") ?? [], questions: kept("questions") ?? [] };
+  void leftBehind(box).then(({ found, taken }) => {
+    for (const item of taken.flatMap((what) => mine[what])) {
+      queue = queue.filter((one) => one.fields.Operation !== item.fields.Operation);
+      answer.forget(item);
+    }
+    if (taken.length > 0) keep("waiting", queue);
+    for (const item of found) answer.ask(item.message ? item : { ...item, unsure: true, message: words.tabgone });
     for (const what of ["waiting", "questions"]) mirror(box, what, kept(what));
     tellLeftOpen();
-    if (found.length > 0) {
-      keep("waiting", queue);
-      waiting();
-      void flush();
-    }
   });
   // The fields are saved at once, and not behind anything.
   const guard = (event) => {

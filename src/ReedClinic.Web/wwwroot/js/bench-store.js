@@ -24,37 +24,49 @@ async function named() {
   return tab;
 }
 
-// Keeps what is left open under this tab's name.
+// Keeps what is left open under this tab's name, and marks in the tab that it does.
 export function mirror(box, what, value) {
   if (!tab || !left.includes(what)) return;
   try {
-    if (value?.length) localStorage.setItem(`${box}-${what}@${tab}`, JSON.stringify(value));
-    else localStorage.removeItem(`${box}-${what}@${tab}`);
+    if (value?.length) {
+      localStorage.setItem(`${box}-${what}@${tab}`, JSON.stringify(value));
+      sessionStorage.setItem(`${box}-${what}@`, "kept");
+    } else {
+      sessionStorage.removeItem(`${box}-${what}@`);
+      localStorage.removeItem(`${box}-${what}@${tab}`);
+    }
   } catch {
     // A full or closed store: it still stands in this tab.
   }
 }
 
-// Takes up what tabs that are gone left open, once: what belongs to another reed waits there, and what belongs to this box comes back.
+// What another tab has taken up meanwhile (this one was on another page) isn't this one's any more.
+const takenUp = (box) => left.filter((what) => sessionStorage.getItem(`${box}-${what}@`) !== null && localStorage.getItem(`${box}-${what}@${tab}`) === null);
+
+// Moves what a tab that is gone left open of another reed to where this tab keeps that reed's.
+function moveTo(at, items) {
+  const all = [...(JSON.parse(sessionStorage.getItem(at)) ?? []), ...items];
+  sessionStorage.setItem(at, JSON.stringify(all));
+  localStorage.setItem(`${at}@${tab}`, JSON.stringify(all));
+  sessionStorage.setItem(`${at}@`, "kept");
+}
+
+// Takes up what tabs that are gone left open, once; what belongs to another reed waits there. taken: which of this box's own another tab has.
 export async function leftBehind(box) {
-  try {
-    if (!(await named())) return [];
-    const { held } = await navigator.locks.query();
-    const [mine, open, found] = [boxOf(""), new Set(held.map((lock) => lock.name)), []];
-    for (const key of Object.keys(localStorage)) {
-      const [, of, what, name] = (key.startsWith(mine) && /^(.+)-(waiting|questions)@(.+)$/.exec(key)) || [];
-      if (!what || name === tab || open.has(lockOf(name))) continue;
+  const found = [];
+  if (!(await named().catch(() => null))) return { found, taken: [] };
+  const [mine, open] = [boxOf(""), new Set((await navigator.locks.query()).held.map((lock) => lock.name))];
+  for (const key of Object.keys(localStorage)) {
+    const [, of, what, name] = (key.startsWith(mine) && /^(.+)-(waiting|questions)@(.+)$/.exec(key)) || [];
+    if (!what || name === tab || open.has(lockOf(name))) continue;
+    try {
       const items = JSON.parse(localStorage.getItem(key));
-      if (of === box) found.push(...items.map((item) => ({ what, item })));
-      else {
-        const all = [...(JSON.parse(sessionStorage.getItem(`${of}-${what}`)) ?? []), ...items];
-        sessionStorage.setItem(`${of}-${what}`, JSON.stringify(all));
-        mirror(of, what, all);
-      }
+      if (of === box) found.push(...items);
+      else moveTo(`${of}-${what}`, items);
       localStorage.removeItem(key);
+    } catch {
+      // What can't be read or kept stays where it is.
     }
-    return found;
-  } catch {
-    return [];
   }
+  return { found, taken: takenUp(box) };
 }
