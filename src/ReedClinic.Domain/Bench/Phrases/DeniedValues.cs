@@ -12,6 +12,9 @@ internal static class DeniedValues
             var said = Spoken.Whole(course, Spoken.Lead(course, draft), draft.Last);
             switch (draft.Slots)
             {
+                case { Test: TestKind.LowResponse or TestKind.HighSteadiness or TestKind.Seal } slots when NoneToo(said):
+                    Spoken.Unscale(draft, slots, "none too good: which word of the scale that is wasn’t said, so its words are kept");
+                    break;
                 case { Test: TestKind.LowResponse or TestKind.HighSteadiness, Step: "speaks at once" or "holds" } slots when IsNoGood(said):
                     Spoken.Unscale(draft, slots, "no, or no good: which word of the scale that is wasn’t said, so its words are kept");
                     break;
@@ -42,6 +45,8 @@ internal static class DeniedValues
 
     // “Low D no”, “low D no good”.
     private static bool IsNoGood(Segment said) => !said.Asked && Enumerable.Range(said.First + 1, Math.Max(0, said.End - said.First - 1)).Any(at => said.Word(at) is "no" && (Ends(said, at + 1) || Bad.Contains(said.Word(at + 1)) && Ends(said, at + 2)));
+
+    private static bool NoneToo(Segment said) => said.IndexOfWord("none") is >= 0 and var at && said.Word(at + 1) is "too";
 
     private static bool Ends(Segment said, int at) => at >= said.End || said.Tokens[at].Kind is TokenKind.Break && said.Tokens[at].Text is not "," || said.Word(at) is "at" && said.Word(at + 1) is "all";
 

@@ -7,11 +7,19 @@ internal static class EvenWhere
 {
     private static readonly HashSet<string> Behind = ["on", "across", "in", "left", "both", "all", "over", "throughout", "too", "from", "to", "along", "through", "between", "there", "here", "as", "and", ""];
 
+    private static readonly Doubt More = new("kind", "even more than something else, and no praise, so it is kept as a note");
+
     internal static void Keep(Course course)
     {
         foreach (var draft in course.Drafts.Where(draft => draft is { Kind: EntryKind.Finding, Slots.Relation: null }))
         {
             var said = Spoken.Whole(course, draft);
+            if (draft.Slots.Character is FindingCharacter.Strength && IsMore(said))
+            {
+                Spoken.Unmake(draft, More);
+                continue;
+            }
+
             if (!IsEven(said) || said.Items.Any(item => item.Cat is Cat.Not or Cat.Than or Cat.Hedge or Cat.Plan or Cat.Cond || item.Cat is Cat.Quality && item.Value is not "even"))
             {
                 continue;
@@ -34,6 +42,9 @@ internal static class EvenWhere
         draft.Slots = new ReadSlots { Kind = "quadrants-matched", Character = FindingCharacter.Strength, Zone = zone, Blades = blades, Sides = sides, Known = draft.Slots.Known };
         draft.Doubts.RemoveAll(doubt => doubt.Slot is "kind" or "zone");
     }
+
+    // “Even thicker on the left”, “even more cane there”.
+    private static bool IsMore(Segment said) => said.IndexOfWord("even") is >= 0 and var at && (said.Word(at + 1) is "thicker" or "thinner" or "longer" or "shorter" or "wider" or "narrower" or "heavier" or "fuller" or "flatter" or "sharper" or "darker" or "harder" or "rougher" or "worse" || said.Word(at + 1) is "more" or "less" && said.Word(at + 2) is not "so");
 
     // “… is even”, and not “even thicker”.
     private static bool IsEven(Segment said)

@@ -29,7 +29,7 @@ internal static class HowItIs
                 case { Kind: EntryKind.Adjustment, Slots: { Strokes: null, Mm: null } } when IsFromAway(said) || IsAlready(said):
                     Spoken.Unmake(draft, Came);
                     break;
-                case { Kind: EntryKind.Finding, Slots.Kind: "worn" } when said.HasWord("done") && (said.HasWord("now") || said.HasWord("today")) && !Spoken.HasStem(said, "worn", "play"):
+                case { Kind: EntryKind.Finding, Slots.Kind: "worn" } when said.HasWord("done") && (said.HasWord("now") || said.HasWord("today")) && !Spoken.HasStem(said, "worn", "play") && !said.Has(Cat.Verb) && PlaceReader.Read(Spoken.Sentence(course, draft)).TrueForAll(place => !place.HasPlace):
                     (draft.Kind, draft.Slots) = (EntryKind.Stopped, ReadSlots.None);
                     draft.Doubts.Clear();
                     break;

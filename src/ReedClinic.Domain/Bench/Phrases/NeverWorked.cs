@@ -7,6 +7,8 @@ internal static class NeverWorked
 {
     private static readonly HashSet<string> Was = ["was", "were", "been", "is", "'s", "are", "has", "have", "had"];
 
+    private static readonly HashSet<string> Others = ["she", "he", "they", "you", "she's", "he's", "they've", "you've", "student", "pupil", "scrape", "knife", "player", "somebody", "someone", "who"];
+
     private static readonly Doubt Not = new("kind", "no work there, and no word of how it is, so it is kept as a note");
 
     private static readonly Doubt Gave = new("kind", "given up there, and no work and no verdict, so it is kept as a note");
@@ -52,7 +54,8 @@ internal static class NeverWorked
         return never >= 0 && (said.Word(never + 1) is "touched" or "scraped" or "worked" or "thinned" or "cut" || said.Word(never + 1) is "went" or "got" or "came" && said.Word(never + 2) is "near") && !Was.Contains(said.Word(never - 1));
     }
 
-    private static bool KeptOff(Segment said) => Enumerable.Range(said.First, said.End - said.First).Any(at => said.Word(at) is "kept" or "keeping" or "keep" or "stayed" or "staying"
+    // “She kept off the spine”: that is hers, and the teacher’s praise.
+    private static bool KeptOff(Segment said) => !Spoken.HasAny(said, Others) && Enumerable.Range(said.First, said.End - said.First).Any(at => said.Word(at) is "kept" or "keeping" or "keep" or "stayed" or "staying"
         && (said.Word(at + 1) is "off" or "away" or "clear" || said.Word(at + 1) is "well" or "right" && said.Word(at + 2) is "off" or "away" or "clear"));
 
     private static bool GaveUp(Segment said) => Enumerable.Range(said.First, said.End - said.First).Any(at => said.Word(at) is "gave" or "given" or "giving" && said.Word(at + 1) is "up" && said.Word(at + 2) is "on" or "with");

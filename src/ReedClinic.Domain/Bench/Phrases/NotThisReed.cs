@@ -55,7 +55,7 @@ internal static class NotThisReed
 
     private static void Done(Draft draft, Segment said)
     {
-        if (IsPutDown(said))
+        if (draft.Slots is { Strokes: null, Mm: null } && IsPutDown(said))
         {
             (draft.Kind, draft.Slots) = (EntryKind.Stopped, ReadSlots.None);
             draft.Doubts.Clear();
@@ -79,15 +79,19 @@ internal static class NotThisReed
         }
     }
 
+    // “Put it down for today”, and nothing else in the same breath.
+    private static readonly HashSet<string> PutDown = ["i", "i've", "i'll", "'ve", "'ll", "have", "we", "we've", "so", "and", "ok", "okay", "right", "put", "laid", "set", "the", "reed", "it", "this", "this one", "one", "them", "down", "for", "today", "now", "there"];
+
     // “Tip is thinner now”.
     private static bool IsChanged(Segment said) => !said.Asked && Spoken.HasAny(said, Changed) && (said.HasWord("now") || said.HasWord("already")) && !said.Has(Cat.Than) && !said.HasWord("too") && !said.HasWord("still") && !said.HasWord("i") && !said.HasWord("than");
 
     private static bool Stops(Segment said, params ReadOnlySpan<string> stems) => Spoken.HasStem(said, stems) && said.IndexOfWord("stopped") is > 0 and var at && said.Word(at - 1) is "has" or "'s" or "have" or "now" && !said.Has(Cat.Not);
 
-    private static bool IsPutDown(Segment said) => Enumerable.Range(said.First, said.End - said.First).Any(at => said.Word(at) is "put" or "laid" or "set" && said.Word(at + 1) is "it" or "this" or "them" && said.Word(at + 2) is "down") && (said.HasWord("today") || said.HasWord("now"));
+    private static bool IsPutDown(Segment said) => Enumerable.Range(said.First, said.End - said.First).Any(at => said.Word(at) is "put" or "laid" or "set" && said.Word(at + 1) is "it" or "this" or "them" && said.Word(at + 2) is "down") && (said.HasWord("today") || said.HasWord("now"))
+        && Enumerable.Range(said.First, said.End - said.First).All(at => said.Tokens[at].Kind is TokenKind.Break || said.Word(at).Length == 0 || PutDown.Contains(said.Word(at)));
 
     // “Cut my thumb”, “squeezed the bulb”.
-    private static bool IsOfElse(Segment said) => said.Find(Cat.Verb) is { } verb && said.Word(verb.End) is "my" or "the" or "a" or "his" or "her" && Body.Contains(said.Word(verb.End + 1));
+    private static bool IsOfElse(Segment said) => said.Find(Cat.Verb) is { } verb && said.Word(verb.End) is "my" or "the" or "a" or "his" or "her" && Body.Contains(said.Word(verb.End + 1)) && (verb.End + 2 >= said.End || said.Tokens[verb.End + 2].Kind is TokenKind.Break || said.Word(verb.End + 2) is "and" or "again" or "on" or "with" or "instead");
 
     // “Soaked the next one”.
     private static bool IsOfAnother(Segment said) => Enumerable.Range(said.First, said.End - said.First).Any(at => said.Word(at) is "the" or "my" or "her" or "another" && (said.Word(at + 1) is "next" or "other" && said.Word(at + 2) is "reed" or "reeds" || said.Word(at + 1) is "next" && said.Word(at + 2) is "one" && said.Word(at + 3) is "" || said.Word(at) is "another" && said.Word(at + 1) is "reed"));

@@ -15,6 +15,8 @@ internal static class OfWhichPart
 
     private static readonly Doubt Back = new("zone", "the back was named and no window: taken for its windows");
 
+    private static readonly Doubt Measure = new("kind", "a measure, and nothing that is wrong, so it is kept as a note");
+
     internal static void Keep(Course course)
     {
         foreach (var draft in course.Drafts)
@@ -39,6 +41,9 @@ internal static class OfWhichPart
     {
         switch (draft.Slots)
         {
+            case { Kind: "tip-long" or "tip-short" or "heart-length" or "something-else", Character: FindingCharacter.Fault } when IsMeasured(said):
+                Spoken.Unmake(draft, Measure);
+                break;
             case { Kind: "body-cracked", Zone: Zone.Bark } slots when PlaceReader.Read(said).TrueForAll(place => place.Usual is null or Zone.Bark or Zone.Thread):
                 Other(draft, slots with { Kind = "something-else" }, null);
                 break;
@@ -64,6 +69,9 @@ internal static class OfWhichPart
                 break;
         }
     }
+
+    // “Tip is 4 mm long”, “sixty nine and three quarters long”: a measure, and no fault.
+    private static bool IsMeasured(Segment said) => !said.HasWord("too") && Enumerable.Range(said.First, said.End - said.First).Any(at => said.Word(at) is "long" or "short" or "wide" && (said.Word(at - 1) is "mm" or "millimetres" or "millimetre" or "millimeters" or "quarters" or "quarter" || said.Tokens[at - 1].Kind is TokenKind.Number));
 
     private static void Other(Draft draft, ReadSlots slots, Doubt? doubt)
     {

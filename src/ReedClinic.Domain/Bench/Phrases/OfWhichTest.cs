@@ -85,6 +85,10 @@ internal static class OfWhichTest
                 {
                     (length, at) = (length + (said.Word(at + 2) is "half" ? 0.5m : 0.25m), at + 3);
                 }
+                else if (said.Word(at) is "and" && said.Word(at + 1) is "three" && said.Word(at + 2) is "quarters")
+                {
+                    (length, at) = (length + 0.75m, at + 3);
+                }
 
                 continue;
             }

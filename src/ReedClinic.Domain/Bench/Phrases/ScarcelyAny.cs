@@ -37,6 +37,7 @@ internal static class ScarcelyAny
         {
             var word when Scarcely.Contains(word) => between.Contains("any") ? "far too easy" : between.Contains("enough") || between.Contains("much") || between.Contains("a") ? "a little too easy" : null,
             "not" when between.Exists(word => word is "enough" or "much" or "lot" or "deal") => "a little too easy",
+            "so" or "that" when said.Word(at - 1) is "not" && between.Contains("much") => "a little too easy",
             "too" or "very" or "so" or "that" => null,
             var word when Wanting.Contains(word) && between.TrueForAll(one => one is "any" or "real" or "proper" or "enough") => "a little too easy",
             "little" when said.Word(at - 1) is "too" or "very" => "a little too easy",

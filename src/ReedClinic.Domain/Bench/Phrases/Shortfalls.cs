@@ -37,6 +37,7 @@ internal static class Shortfalls
                     break;
                 case { Kind: EntryKind.Test, Slots: { Test: TestKind.Opening, Step: "a little closed" or "closed" } } when NotClosed(said):
                     draft.Slots = draft.Slots with { Step = "a little open" };
+                    course.Drafts.RemoveAll(other => other.Kind is EntryKind.Stopped && other.Sentence == draft.Sentence);
                     break;
                 case { Kind: EntryKind.LookedFor } or { Kind: EntryKind.Finding, Slots.Kind: "tip-not-separate" } when place is { Usual: { } zone } && NoneLeft(said, place):
                     None(draft, zone);
