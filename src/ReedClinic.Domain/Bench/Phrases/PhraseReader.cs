@@ -47,6 +47,7 @@ public static class PhraseReader
             SaidInPassing.Quiet(tokens);
             Bounds.Quiet(tokens);
             Sparing.Quiet(tokens);
+            BesideSpine.Quiet(tokens);
         }
 
         return Read(text, tokens, context, judge);

@@ -104,5 +104,14 @@ internal static class Unmeant
         NotThisReed.Keep(course);
         Barely.Keep(course);
         DeniedValues.Keep(course);
+        KeepSaid(course);
+    }
+
+    // What puts right or bounds what was said right before it, and which notes were fingered.
+    private static void KeepSaid(Course course)
+    {
+        SaidInstead.Keep(course);
+        NoMoreThanThat.Keep(course);
+        FingeredNotes.Keep(course);
     }
 }
