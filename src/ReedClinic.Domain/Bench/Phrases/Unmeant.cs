@@ -113,5 +113,6 @@ internal static class Unmeant
         SaidInstead.Keep(course);
         NoMoreThanThat.Keep(course);
         FingeredNotes.Keep(course);
+        DeniedBest.Keep(course);
     }
 }
