@@ -80,8 +80,11 @@ internal sealed record Complaint(TestKind? Test, int Way, IReadOnlyList<string> 
     public static IReadOnlyList<Complaint> Of(Reed reed, Batch batch)
     {
         var said = Said(reed, batch);
-        return [.. said, .. ComplaintsMarked.On(reed.Scales).Where(mark => !said.Any(one => one.Test == mark.Test)).DistinctBy(mark => (mark.Test, mark.Way))];
+        return [.. said, .. ComplaintsMarked.On(reed.Scales).Where(mark => !said.Any(one => one.Test == mark.Test || IsTheSameStart(one, mark))).DistinctBy(mark => (mark.Test, mark.Way))];
     }
+
+    // “It doesn’t start softly” is how it starts as well: the mark says no more.
+    private static bool IsTheSameStart(Complaint said, Complaint mark) => said.Test == TestKind.SoftestStart && mark.Test == TestKind.TonguedStarts;
 
     /// <summary>Whether something was written that nobody here can put to a test or a finding.</summary>
     /// <param name="reed">The reed.</param>

@@ -36,7 +36,7 @@ internal static class ComplaintAnswer
         complaints = [.. complaints.Select(one => one with { IsOpposed = !one.IsContrary && complaints.Any(other => other.IsContrary && other.Test == one.Test) })];
         var open = Open(complaints, log);
         var answers = complaints.Except(open)
-            .Select((one, index) => (one.Marked, Said: Answer(one, index == 0, log, material.Batch.CrowTarget, reed.Number + index, words, phrasing))).ToLookup(one => one.Marked is null, one => one.Said);
+            .Select((one, index) => (one.Marked, Said: Answer(one, one == complaints[0], log, material.Batch.CrowTarget, reed.Number + index, words, phrasing))).ToLookup(one => one.Marked is null, one => one.Said);
         List<LetterSentence> said = [.. answers[true].SelectMany(one => one)], marked = [.. answers[false].SelectMany(one => one)];
         said.AddRange(ComplaintWhen.Sentences(reed, log, said, phrasing));
         var last = told[^1].Root;
@@ -125,8 +125,14 @@ internal static class ComplaintAnswer
     }
 
     // What words at the bench name isn’t called untried; how it is at home is asked all the same.
-    private static IEnumerable<LetterSentence> Named(LetterMaterial material, Reed reed, BenchLog log, List<Complaint> named, EntryId last, Phrasing phrasing) => !GoesHomeToBePlayed(reed, log) ? []
-        : [new(phrasing.Say("complaint-named", reed.Number, ComplaintWordings.Named, ("what", Names(named)), ("it is", named.DistinctBy(one => one.Name).Count() > 1 || named[0].IsPlural ? "they are" : "it is"), HowLong(material, reed)[0], HowLong(material, reed)[1]), [last])];
+    private static IEnumerable<LetterSentence> Named(LetterMaterial material, Reed reed, BenchLog log, List<Complaint> named, EntryId last, Phrasing phrasing) =>
+        named.GroupBy(one => ComplaintNamed.IsMet(one, reed.Bothers, log)).OrderByDescending(some => some.Key).Select(some => (IsMet: some.Key, All: some.ToList())).Where(some => some.IsMet || GoesHomeToBePlayed(reed, log))
+            .Select((some, index) =>
+            {
+                var ways = !some.IsMet ? ComplaintWordings.Named : GoesHomeToBePlayed(reed, log) ? ComplaintWordings.NamedAndMet : ComplaintWordings.NamedAndMetAlone;
+                var it = some.All.DistinctBy(one => one.Name).Count() > 1 || some.All[0].IsPlural ? "they are" : "it is";
+                return new LetterSentence(phrasing.Say("complaint-named", reed.Number + index, ways, ("what", Names(some.All)), ("it is", it), HowLong(material, reed)[0], HowLong(material, reed)[1]), [last]);
+            });
 
     // What nobody here can put to a test or a finding isn’t answered by whatever was found first.
     private static LetterSentence NotRecognised(LetterMaterial material, Reed reed, BenchLog log, EntryId last, Phrasing phrasing)
@@ -244,7 +250,7 @@ internal static class ComplaintAnswer
         }
 
         var (move, was, now) = near[0];
-        if (move.TestKind != TestKind.Crow)
+        if (move.TestKind != TestKind.Crow || IsToldWhole(move, log))
         {
             words.SaysTest(move.TestKind);
         }
@@ -260,6 +266,9 @@ internal static class ComplaintAnswer
         ways = ComplaintNamed.IsTouched(complaint, log) ? ComplaintWordings.WithoutUntried(ways) : ways;
         return new(phrasing.Say("complaint-near", turn, ways, ("was", was ?? ""), ("before", Before(move.Now is { } last ? LetterTried.WorkAfter(log, last) : [])), ("now", Again.Of(was, now ?? ""))), roots);
     }
+
+    /// <summary>Whether a crow that answers a complaint is told with that: of one that was tried once and not worked for nothing is left to tell.</summary>
+    internal static bool IsToldWhole(TestMove move, BenchLog log) => move.Now is null && !log.Work.Any();
 
     /// <summary>How a test stood that bears on a complaint; null where it says nothing of it.</summary>
     internal static string? NearClause(LiveFact<Test>? fact, CrowTarget target, int turn, Phrasing phrasing) => fact?.Now switch

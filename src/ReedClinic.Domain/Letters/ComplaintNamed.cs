@@ -35,6 +35,22 @@ internal static partial class ComplaintNamed
     internal static IReadOnlyList<string> Remarked(Complaint complaint, BenchLog log, int after) =>
         [.. log.Live<Note>().Where(note => note.Sequence > after).OrderBy(note => note.Sequence).Select(note => note.Now.Words).Where(words => Names(words, complaint)).Distinct()];
 
+    /// <summary>Whether a remark of when the reed came says of it just what the student wrote, and nothing else: “low notes growl” beside “my low D growls”.</summary>
+    /// <param name="complaint">The complaint.</param>
+    /// <param name="bothers">What the student wrote.</param>
+    /// <param name="log">The reed’s log.</param>
+    internal static bool IsMet(Complaint complaint, string bothers, BenchLog log)
+    {
+        if (complaint.Told.Length == 0 || Clauses().Split(bothers).FirstOrDefault(clause => clause.Contains(complaint.Told, StringComparison.OrdinalIgnoreCase)) is not { } wrote)
+        {
+            return false;
+        }
+
+        HashSet<string> name = [.. Stems(complaint.Name), .. Stems(complaint.Told)], all = [.. Stems(wrote), .. name];
+        return log.Live<Note>().Where(note => note.Pass == 0 && Names(note.Now.Words, complaint)).Select(note => (note.Now.Words, Stems: Stems(note.Now.Words).ToList()))
+            .Any(note => note.Stems.TrueForAll(all.Contains) && note.Stems.Exists(stem => !name.Contains(stem)) && Denies().IsMatch(note.Words) == Denies().IsMatch(wrote));
+    }
+
     /// <summary>Whether words that the letter tells name it, or only what it is about: “the pitch is up” beside “a little flat”.</summary>
     /// <param name="complaint">The complaint.</param>
     /// <param name="log">The reed’s log.</param>
@@ -49,6 +65,12 @@ internal static partial class ComplaintNamed
         || Stems(complaint.Told).Intersect(Stems(words)).Any();
 
     private static IEnumerable<string> Stems(string words) => Word().Matches(words.ToLowerInvariant()).Select(match => match.Value.TrimEnd('s')).Where(word => word.Length >= FewestLetters && !Common.Contains(word));
+
+    [GeneratedRegex(@"(?i)[.,;:!?]\s+|\s+(?:and|but)\s+")]
+    private static partial Regex Clauses();
+
+    [GeneratedRegex(@"(?i)\b(?:no|not|never|none|hardly|less|cannot)\b|n['’]t\b")]
+    private static partial Regex Denies();
 
     [GeneratedRegex(@"(?i)\bpp+\b|\bsoftest\b")]
     private static partial Regex Softly();

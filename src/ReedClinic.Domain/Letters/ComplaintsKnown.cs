@@ -106,7 +106,8 @@ internal static partial class ComplaintsKnown
     [GeneratedRegex(@"(?i)\b(too easy|too light|(no|little|without|lacks) resistance|nothing to blow against)\b")]
     private static partial Regex Easy();
 
-    [GeneratedRegex(@"(?i)\b(tiring|tires|tired (lips?|mouth|after)|wears? (out )?(my|the|our) lips?|(lips?|mouth|embouchure) (gives?|gave|wears?|goes|hurts?|aches?)|exhaust(s|ing))\b")]
+    [GeneratedRegex(@"(?i)\b(tiring|tires|tire (out )?(my|me|the)|tired (lips?|mouth|after)|wears? (out )?(my|the|our) lips?|(lips?|mouth|embouchure) (gives?|gave|wears?|goes|hurts?|aches?)|exhaust(s|ing)"
+        + @"|(lips?|mouth|embouchure|jaw|cheeks?)( (?!(?:not|never|hardly|no)\b|\w+n['’]t\b)[\w’']+){0,4} tired|(makes?|get|gets|feel) (me )?(so |very |really |quite )?tired)\b")]
     private static partial Regex Tiring();
 
     [GeneratedRegex(@"(?i)\b(bite|bites|biting)\b")]

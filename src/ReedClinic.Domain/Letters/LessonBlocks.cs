@@ -25,7 +25,8 @@ internal static class LessonBlocks
         var where = SeenIn.Reeds(thread.LessonEvidence, unsure.Count == having.Count ? having : [.. having.Except(unsure)], material.Batch.Reeds.Count(reed => reed.IsHere));
         // What was found stands right behind the sentence that leads to it; the teacher’s own words end the part.
         sentences.AddRange(Taught(material, having, alone ? null : where, course, phrasing, told));
-        sentences.AddRange(course.Sentences(phrasing));
+        List<LetterSentence> became = [.. course.Sentences(phrasing)];
+        sentences.AddRange(became);
         if (thread.LessonWords is { } words)
         {
             sentences.Add(new(Prose.Sentence(words), roots));
@@ -33,6 +34,10 @@ internal static class LessonBlocks
             {
                 sentences.Add(new(phrasing.Say("lesson-seen", 0, OpeningWordings.SeenIn, ("where", where)), roots));
             }
+        }
+        else if (became.Count == 0 && Note(material).Plan.Count > 0)
+        {
+            sentences.Add(LetterSentence.Plain(phrasing.Say("lesson-next", 0, LessonWordings.WhatToDo)));
         }
 
         List<LetterParagraph> before = LessonBefore.Of(material, phrasing) is { IsGone: false } again ? [new([again.Sentence()])] : [];

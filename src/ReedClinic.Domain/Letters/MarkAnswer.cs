@@ -58,7 +58,7 @@ internal static class MarkAnswer
 
         // Of a further complaint the name has just been said.
         var named = complaint.Marked is null ? complaint.Name + " " : null;
-        if (move.TestKind != TestKind.Crow)
+        if (move.TestKind != TestKind.Crow || ComplaintAnswer.IsToldWhole(move, log))
         {
             words.SaysTest(move.TestKind);
         }

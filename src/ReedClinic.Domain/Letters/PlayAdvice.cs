@@ -16,14 +16,14 @@ internal static partial class PlayAdvice
     /// <summary>Whether a reed’s own part says how it is to be played: then nothing is said of it that is said of all.</summary>
     /// <param name="material">What the letter is made of.</param>
     /// <param name="reed">The reed.</param>
-    internal static bool HasItsOwn(LetterMaterial material, Reed reed) => IsTheTeachers(material, reed) || SaidOfHarm.Of(material, reed).Count > 0
+    internal static bool HasItsOwn(LetterMaterial material, Reed reed) => IsTheTeachers(material, reed) || SaidOfHarm.Of(material, reed).Count > 0 || PutAside.IsOpen(material.LogOf(reed.Id))
         || (material.LogOf(reed.Id) is { Verdict: { } verdict } log
             && (UseWordings.Says(verdict.Now.VerdictKind, reed) || (reed.UsedFor == ReedUse.Concert && LetterTried.IsGood(log, material.Batch.CrowTarget))));
 
     /// <summary>Whether a reed’s own part says how long or how gently it is played: what a reed is for says nothing of its first days.</summary>
     /// <param name="material">What the letter is made of.</param>
     /// <param name="reed">The reed.</param>
-    internal static bool SaysThePace(LetterMaterial material, Reed reed) => SaidOfHarm.Of(material, reed).Count > 0
+    internal static bool SaysThePace(LetterMaterial material, Reed reed) => SaidOfHarm.Of(material, reed).Count > 0 || PutAside.IsOpen(material.LogOf(reed.Id))
         || (IsTheTeachers(material, reed) ? !LeavesTheFirstDays(material, reed)
             : material.LogOf(reed.Id).Verdict is { Now.VerdictKind: not VerdictKind.AsGoodAsThisCaneGets } verdict && UseWordings.ByVerdict.ContainsKey(verdict.Now.VerdictKind));
 
@@ -69,6 +69,7 @@ internal static partial class PlayAdvice
         IEnumerable<string?> typed =
         [
             log.Verdict?.Now.Words,
+            log.IsParked ? PutAside.Why(log) : null,
             .. log.Live<Stopped>().Select(stop => stop.Now.Words),
             .. log.LeftAlone.Select(left => left.Now.Words),
             .. log.Findings.SelectMany(found => new[] { OwnId.Remark(found.Finding.FindingKind.Value, found.Finding.Words), found.Ended?.Now.Words }),

@@ -18,6 +18,31 @@ internal static class PutAside
         Reed = reed.Id,
     };
 
+    /// <summary>Whether no verdict says how a reed that was put aside leaves the bench: the letter says how it is to be played, and what comes next.</summary>
+    /// <param name="log">Its log.</param>
+    internal static bool IsOpen(BenchLog log) => log.IsParked && log.Verdict is null;
+
+    /// <summary>Whether it may be played as it is, and how the work goes on; nothing where a verdict says it.</summary>
+    /// <param name="reed">The reed.</param>
+    /// <param name="log">Its log.</param>
+    /// <param name="isSaid">Whether words of the teacher say how it is to be played.</param>
+    /// <param name="isHarmful">Whether something speaks against playing it at all.</param>
+    /// <param name="phrasing">Chooses the words.</param>
+    internal static IEnumerable<LetterSentence> Use(Reed reed, BenchLog log, bool isSaid, bool isHarmful, Phrasing phrasing)
+    {
+        if (!IsOpen(log) || reed.Fitness == Fitness.Mould)
+        {
+            yield break;
+        }
+
+        if (reed.MayBePlayed && !isHarmful)
+        {
+            yield return new(phrasing.Say("aside-use", reed.Number, isSaid ? UseWordings.AsideMind : UseWordings.AsideGently), [Last(log).Root]);
+        }
+
+        yield return new(phrasing.Say("aside-next", reed.Number, UseWordings.AsideNext), [Last(log).Root]);
+    }
+
     /// <summary>What the letter says of it, with the reason where that is a clause; nothing of a reed that was taken up again.</summary>
     /// <param name="reed">The reed.</param>
     /// <param name="log">Its log.</param>
@@ -28,10 +53,16 @@ internal static class PutAside
         {
             var why = Why(log) is { } words ? BenchSaid.Reason(words) : null;
             yield return new(phrasing.Say("put-aside", reed.Number, why is null ? WorkFrames.PutAside : WorkFrames.PutAsideBecause, ("why", why ?? "")), [Last(log).Root]);
+            if (reed.Fitness != Fitness.Mould)
+            {
+                yield return new(phrasing.Say("aside-home", reed.Number, WorkFrames.PutAsideHome), [Last(log).Root]);
+            }
         }
     }
 
-    private static string? Why(BenchLog log) => Last(log).Now.Words;
+    /// <summary>Why it was put aside; null where nobody said.</summary>
+    /// <param name="log">The log of a reed that was put aside.</param>
+    internal static string? Why(BenchLog log) => Last(log).Now.Words;
 
     private static LiveFact<Parked> Last(BenchLog log) => log.Live<Parked>().MaxBy(parked => parked.Now.Sequence)!;
 }

@@ -24,6 +24,11 @@ internal static class UseBlock
             items.Add(new([new(phrasing.Say("when", reed.Number, ways, other), [verdict.Root])]));
         }
 
+        if (PutAside.Use(reed, log, PlayAdvice.IsTheTeachers(material, reed), harm.Count > 0, phrasing).ToList() is { Count: > 0 } aside)
+        {
+            items.Add(new(aside));
+        }
+
         // Of a reed whose cane is to go nothing is left to be left alone.
         var goes = log.Verdict?.Now.VerdictKind == VerdictKind.NotToBeSaved;
         items.AddRange(log.LeftAlone.Where(_ => !goes).Select((left, index) => new LetterParagraph(

@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Reeds;
 
@@ -51,6 +52,56 @@ public sealed class LetterPutAsideTests
         Assert.DoesNotContain("aside", Story(scene), StringComparison.Ordinal);
         Assert.DoesNotContain(LetterComposer.Gaps(scene.Material), one => one.Kind == GapKind.PutAside);
     }
+
+    [Fact]
+    public void Without_a_verdict_it_comes_home_as_it_is_may_be_played_gently_and_what_comes_next_is_said()
+    {
+        var scene = Scene();
+        scene.Log(1, Parked.Of());
+
+        Assert.Matches(@"parcel (just |)as it is now", Story(scene));
+        var use = Use(scene);
+        Assert.Matches("(play|played)[^.]*gently", use);
+        Assert.Contains("next", use, StringComparison.Ordinal);
+        Assert.DoesNotContain("for a few days", Story(scene), StringComparison.Ordinal);
+        Assert.DoesNotContain("first", use, StringComparison.Ordinal);
+        Assert.DoesNotContain(LetterComposer.Compose(scene.Material).Blocks, block => block.Kind == BlockKind.Care && block.Text.Contains("first days", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Where_its_reason_tells_of_rest_that_goes_before_and_nothing_says_play_it_gently()
+    {
+        var scene = Scene();
+        scene.Log(1, Parked.Of("it needs another day to rest"));
+
+        Assert.DoesNotContain("gently", Use(scene), StringComparison.Ordinal);
+        Assert.Matches("(?i)before you play it", Use(scene));
+    }
+
+    [Theory]
+    [InlineData(VerdictKind.NotToBeSaved)]
+    [InlineData(VerdictKind.StoppedToProtectIt)]
+    public void A_verdict_says_itself_whether_it_may_be_played(VerdictKind verdict)
+    {
+        var scene = Scene();
+        scene.Log(1, Verdict.Of(verdict));
+        scene.Log(1, Parked.Of());
+
+        Assert.DoesNotContain("gently", Use(scene), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void What_has_mould_is_not_to_be_played_though_it_was_put_aside()
+    {
+        var scene = new LetterScene(1);
+        scene.Arrive(1, new ReedArrival(Presence.Here, Fitness: Fitness.Mould));
+        scene.Log(1, Parked.Of());
+
+        Assert.DoesNotContain("gently", Use(scene), StringComparison.Ordinal);
+        Assert.DoesNotContain("as it is now", Story(scene), StringComparison.Ordinal);
+    }
+
+    private static string Use(LetterScene scene) => LetterComposer.Compose(scene.Material).Blocks.SingleOrDefault(block => block.Key == "reed-1-use")?.Text ?? "";
 
     private static string Story(LetterScene scene) => LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "reed-1-story").Text;
 

@@ -64,6 +64,16 @@ internal static class ComplaintWordings
         "as for <what>, {please tell me|let me know|write to me} how <it is> once you have played {it|this one}<little>.",
     ];
 
+    /// <summary>The same where a remark of when it came says just what the student wrote.</summary>
+    internal static IReadOnlyList<string> NamedAndMet { get; } =
+    [
+        "as for <what>, I {noticed|met|found} the same when it {came|arrived}: {please tell me|let me know|write to me} how <it is> when you have played {it|this one}<for>.",
+        "as for <what>, I {noticed|met|found} the same when it {came|arrived}; {please tell me|let me know|write to me} how <it is> once you have played {it|this one}<little>.",
+    ];
+
+    /// <summary>The same where it isn’t to be played.</summary>
+    internal static IReadOnlyList<string> NamedAndMetAlone { get; } = ["as for <what>, I {noticed|met|found} the same when it {came|arrived}."];
+
     /// <summary>The same where it was as it should be.</summary>
     internal static IReadOnlyList<string> NotMet { get; } =
     [

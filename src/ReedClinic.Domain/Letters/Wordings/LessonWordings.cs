@@ -12,6 +12,9 @@ internal static class LessonWordings
         "{one thing|a single thing} {will help you more than the rest|is worth more of your time than the rest|deserves your attention first}{, I think| when you make the next one|}.",
     ];
 
+    /// <summary>Behind it, where the teacher wrote no words of their own: the parts behind this one say what to do.</summary>
+    internal static IReadOnlyList<string> WhatToDo { get; } = ["{how to check it, and what to do about it|how you can check it, and what to do next time}, {comes next|follows|you can read below}."];
+
     internal static IReadOnlyList<string> LeadMany { get; } =
     [
         "one thing runs through your reeds, and {it is good news|that is good news|I am glad of it}, because it can be {learnt|practised|mended in the next one}.",

@@ -36,6 +36,15 @@ internal static class UseWordings
         ],
     };
 
+    /// <summary>Of a reed that was put aside and has no verdict.</summary>
+    internal static IReadOnlyList<string> AsideGently { get; } = ["{you may play it|it may be played}{ meanwhile|}, but gently: {a little at a time, and quietly|quiet practice, a little at a time}."];
+
+    /// <summary>The same where the teacher said how it is to be played.</summary>
+    internal static IReadOnlyList<string> AsideMind { get; } = ["before you play it, {mind|go by} what I wrote about it {above|further up}."];
+
+    /// <summary>How the work on it goes on.</summary>
+    internal static IReadOnlyList<string> AsideNext { get; } = ["{if you want me to go on with it|for me to go on with it}, {send it again|put it in again} with your next reeds."];
+
     /// <summary>Whether what a verdict says of a reed’s use was asked for: what isn’t for concerts needs no word of them.</summary>
     /// <param name="verdict">The verdict.</param>
     /// <param name="reed">The reed.</param>

@@ -88,6 +88,9 @@ internal static class WorkFrames
     internal static IReadOnlyList<string> PutAside { get; } =
         ["I {put|have put} it aside for now, and have not {come back to it|taken it up again}{ yet|}.", "for now I have put it aside, and I have not {come back to it|taken it up again}{ yet|}."];
 
+    /// <summary>Behind it: it is sent home all the same.</summary>
+    internal static IReadOnlyList<string> PutAsideHome { get; } = ["it {is in the parcel|comes home in the parcel} as it is now."];
+
     /// <summary>The same with the reason.</summary>
     internal static IReadOnlyList<string> PutAsideBecause { get; } =
         ["I {put|have put} it aside for now, and have not {come back to it|taken it up again}{ yet|}{, for this reason|; this is why|}: <why>"];
