@@ -1,7 +1,6 @@
 using System.Text.RegularExpressions;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Faults;
-using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Pitch;
 using ReedClinic.Domain.Reeds;

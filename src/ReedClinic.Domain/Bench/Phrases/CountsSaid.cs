@@ -68,7 +68,7 @@ internal static class CountsSaid
             var count = before is null ? Number(said, and - 1) : Number(said, and - 2);
             if (before is null && count is not null && said.Word(end) is "strokes" or "off")
             {
-                draft.Slots = draft.Slots with { Strokes = null, Mm = null, Words = AmountReader.Text(said, and - 1, end + 1) };
+                draft.Slots = draft.Slots with { Strokes = null, Mm = null, Words = AmountReader.Text(said, and - 1, said.Word(end) is "off" ? end : end + 1) };
                 Lead(course, draft);
                 return;
             }

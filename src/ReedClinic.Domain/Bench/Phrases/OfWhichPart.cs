@@ -71,7 +71,7 @@ internal static class OfWhichPart
     }
 
     // “Tip is 4 mm long”, “sixty nine and three quarters long”: a measure, and no fault.
-    private static bool IsMeasured(Segment said) => !said.HasWord("too") && Enumerable.Range(said.First, said.End - said.First).Any(at => said.Word(at) is "long" or "short" or "wide" && (said.Word(at - 1) is "mm" or "millimetres" or "millimetre" or "millimeters" or "quarters" or "quarter" || said.Tokens[at - 1].Kind is TokenKind.Number));
+    private static bool IsMeasured(Segment said) => !said.HasWord("too") && Enumerable.Range(said.First + 1, said.End - said.First - 1).Any(at => said.Word(at) is "long" or "short" or "wide" && (said.Word(at - 1) is "mm" or "millimetres" or "millimetre" or "millimeters" or "quarters" or "quarter" || said.Tokens[at - 1].Kind is TokenKind.Number));
 
     private static void Other(Draft draft, ReadSlots slots, Doubt? doubt)
     {
