@@ -20,6 +20,7 @@ public sealed class LetterAfterTests
         scene.Log(1, Verdict.Of(VerdictKind.Improved), minute: 10);
         var sentAt = scene.Batch.SubmittedAt.AddMinutes(20);
         Assert.Empty(After(scene, sentAt));
+        var sent = LetterComposer.Compose(scene.Material);
 
         scene.Log(1, TakeBack, minute: 30, insteadOf: seal);
         scene.Log(1, Domain.Bench.Test.Of(TestKind.Opening, 3), minute: 31, insteadOf: opening);
@@ -27,8 +28,9 @@ public sealed class LetterAfterTests
         var slip = scene.Log(1, Note.Of("A slip."), minute: 33);
         scene.Log(1, TakeBack, minute: 34, insteadOf: slip);
 
-        Assert.Equal([opening, seal, soft], After(scene, sentAt));
-        Assert.Equal([opening, seal], LetterAfter.Of(Log(scene), sentAt, LetterComposer.Compose(scene.Material)).Select(fact => fact.Root));
+        Assert.Equal([opening, seal, soft], LetterAfter.Of(Log(scene), sentAt, sent).Select(fact => fact.Root));
+        Assert.Equal([opening, soft], After(scene, sentAt));
+        Assert.Equal([opening], LetterAfter.Of(Log(scene), sentAt, LetterComposer.Compose(scene.Material)).Select(fact => fact.Root));
     }
 
     private static IEnumerable<EntryId> After(LetterScene scene, DateTimeOffset sentAt) =>

@@ -106,7 +106,7 @@ public sealed class LetterCorrectionPagesTests(ClinicHost host) : IClassFixture<
         using var teacher = await host.Teacher();
         var code = await SentAsync(student, teacher);
         var path = $"/batches/{code}/letter";
-        Assert.DoesNotContain("Written down at the bench since", (await teacher.See(path)).Page, StringComparison.Ordinal);
+        Assert.DoesNotContain("at the bench since the letter was sent", (await teacher.See(path)).Page, StringComparison.Ordinal);
         await BatchWorkedOn.CrowAsync(host, code);
 
         using var closed = Parse((await teacher.See(path)).Page);
