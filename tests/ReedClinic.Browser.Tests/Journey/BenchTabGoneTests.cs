@@ -35,7 +35,7 @@ public sealed class BenchTabGoneTests(OneBrowser browser, DemoClinic app) : ICla
         await next.Locator("#line-answer [data-bench-name=agree]").ClickAsync();
         await Assertions.Expect(next.Locator(".log-line")).ToHaveCountAsync(facts + 2);
         await Assertions.Expect(next.Locator(".log-line").Last).ToContainTextAsync("crow");
-        Assert.Equal(0, await next.EvaluateAsync<int>("() => Object.keys(localStorage).filter(key => key.includes('@')).length"));
+        await next.WaitForFunctionAsync("() => !Object.keys(localStorage).some(key => key.includes('@'))");
     }
 
     [Fact]
@@ -52,7 +52,7 @@ public sealed class BenchTabGoneTests(OneBrowser browser, DemoClinic app) : ICla
         await next.GotoAsync(teacher.Page.Url);
         await next.WaitForFunctionAsync("() => sessionStorage.getItem('reedclinic-bench-tab') !== null");
 
-        Assert.Equal(1, await next.EvaluateAsync<int>("() => Object.keys(localStorage).filter(key => key.includes('-questions@')).length"));
+        await next.WaitForFunctionAsync("() => Object.keys(localStorage).filter(key => key.includes('-questions@')).length === 1");
         await Assertions.Expect(next.Locator("#line-answer")).ToBeEmptyAsync();
         await Assertions.Expect(hands.Answer("refused")).ToContainTextAsync("advice only");
     }

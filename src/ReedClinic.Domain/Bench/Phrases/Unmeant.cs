@@ -114,5 +114,6 @@ internal static class Unmeant
         NoMoreThanThat.Keep(course);
         FingeredNotes.Keep(course);
         DeniedBest.Keep(course);
+        DeniedNoise.Keep(course);
     }
 }
