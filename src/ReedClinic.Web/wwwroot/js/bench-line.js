@@ -459,7 +459,10 @@ function open(form) {
       answer.forget(item);
     }
     if (taken.length > 0) keep("waiting", queue);
-    for (const item of found) answer.ask(item.message ? item : { ...item, unsure: true, message: words.tabgone });
+    // What was asked about comes first: the rest waited behind it.
+    const asked = found.filter((item) => item.message);
+    const behind = found.filter((item) => !item.message).map((item) => ({ ...item, unsure: true, message: words.tabgone }));
+    for (const item of [...asked, ...behind]) answer.ask(item);
     for (const what of ["waiting", "questions"]) mirror(box, what, kept(what));
     tellLeftOpen();
   });
