@@ -115,5 +115,6 @@ internal static class Unmeant
         FingeredNotes.Keep(course);
         DeniedBest.Keep(course);
         DeniedNoise.Keep(course);
+        PlacesInARow.Keep(course);
     }
 }
