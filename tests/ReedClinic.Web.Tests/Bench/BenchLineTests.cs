@@ -29,6 +29,19 @@ public sealed class BenchLineTests(ClinicHost host) : IClassFixture<ClinicHost>
         Assert.Equal("clip-hair", Assert.Single(log.History).Entry is Adjustment work ? work.AdjustmentKind.Value : "");
     }
 
+    [Fact]
+    public async Task What_was_looked_for_and_is_not_there_is_never_told_as_if_it_were()
+    {
+        var (scene, teacher) = await Open("Romke", Permission.TakeRisks);
+        using var _ = teacher;
+        var line = (await Line(teacher, scene)).Set("Text", "heart not too thick").Set("Operation", Guid.CreateVersion7(TimeProvider.System.GetUtcNow()).ToString());
+
+        using var answer = await line.Post();
+
+        Assert.IsType<LookedFor>(Assert.Single((await scene.Log()).History).Entry);
+        Assert.StartsWith("not there: heart", Said(await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)), StringComparison.Ordinal);
+    }
+
     [Theory]
     [InlineData("Rinske", "left as it came")]
     [InlineData("Roelie", "clip 0.4 mm")]

@@ -3,6 +3,7 @@ using Microsoft.Extensions.Localization;
 using ReedClinic.Data.Bench;
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Bench.Picks;
+using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
@@ -54,6 +55,16 @@ public sealed class SaidAgainTests
     [InlineData(Zone.TipSides, "thinned at the corners of the tip, tip sides, upper blade, left")]
     public void Work_in_its_usual_place_says_the_place_once(Zone zone, string said) => Assert.Equal(said, new EntryWords(t, BenchLog.Empty, Tuning.Standard)
         .InShort(Value(Adjustment.Of(new("thin-corners"), new Place(zone, Blades.Upper, Sides.Left)))));
+
+    [Fact]
+    public void The_shape_of_a_finding_is_told_only_where_its_kind_does_not_say_it()
+    {
+        string[] Details(FindingShape shape) =>
+            [.. new EntryWords(t, BenchLog.Empty, Tuning.Standard).Say(Value(Finding.Of(new("tip-long"), FindingCharacter.Fault, new Place(Zone.Rooftop), shape))).Details];
+
+        Assert.DoesNotContain(FindingShape.SeparationAlong.Name(), Details(FindingShape.SeparationAlong));
+        Assert.Contains(FindingShape.ShapeAcross.Name(), Details(FindingShape.ShapeAcross));
+    }
 
     [Fact]
     public void What_makes_a_reed_ready_to_be_played_is_not_called_an_adjustment_and_has_no_mark()

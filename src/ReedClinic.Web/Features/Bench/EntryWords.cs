@@ -54,9 +54,12 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
     public string InShort(BenchEntry entry)
     {
         var line = Say(entry);
-        return entry is Adjustment work
-            ? string.Join(", ", new[] { line.Title, Beyond(work), work.AmountBeside() }.Where(part => !string.IsNullOrEmpty(part)))
-            : string.Join(", ", line.Details.Take(1).Prepend(line.Title));
+        return entry switch
+        {
+            Adjustment work => string.Join(", ", new[] { line.Title, Beyond(work), work.AmountBeside() }.Where(part => !string.IsNullOrEmpty(part))),
+            LookedFor => t["LookedForNot", line.Title.TrimEnd(Stops)],
+            _ => string.Join(", ", line.Details.Take(1).Prepend(line.Title)),
+        };
     }
 
     // The usual place of a kind of work is in its words already: then only the blade and the side are said.
@@ -116,7 +119,7 @@ public sealed class EntryWords(IStringLocalizer<BenchText> t, BenchLog log, Tuni
             finding.OtherPlace is { } other && finding.Relation is { } relation
                 ? $"{finding.Place.Say()} {relation.Name()} {other.Say()}"
                 : finding.Place == new Place(FindingCatalogue.Find(finding.FindingKind)?.Zone ?? Zone.WholeReed) ? null : finding.Place.Say(),
-            finding.Shape is FindingShape.Spot or FindingShape.Comparison ? null : finding.Shape.Name(),
+            finding.Shape is FindingShape.Spot or FindingShape.Comparison || finding.Shape == FindingCatalogue.Find(finding.FindingKind)?.Shape ? null : finding.Shape.Name(),
             finding.KnownBy.Name(),
             finding.Certainty == Certainty.Suspected ? finding.Certainty.Name() : null,
             finding.Arose == Arose.AsItArrived ? null : finding.Arose.Name(),

@@ -33,23 +33,24 @@ export function ahead(asks, usual, line) {
       line.give(text);
       return;
     }
-    words = { text, opened: false, sent: false, timer: setTimeout(late, patience) };
+    words = { text, opened: false, sent: false, after: [], timer: setTimeout(late, patience) };
     open();
   }
 
   // Nothing that was typed is lost: what the entry didn't come for stands in the line by itself.
   function late() {
-    const { text } = words;
+    const { text, after } = words;
     clear();
     if (text) line.give(text);
+    if (after.length > 0) line.unpressed(after.join(" "));
   }
 
   function gather(event) {
-    if (event.key === "Escape") {
-      clear();
-      return false;
-    }
-    if (event.key === "Enter") words.sent = true;
+    // What was sent is said: whatever is pressed behind it comes after it.
+    if (words.sent) {
+      if (event.key.length > 1 && event.key !== "Escape") return false;
+      words.after.push(event.key);
+    } else if (event.key === "Enter") words.sent = true;
     else if (event.key === "Backspace") words.text = words.text.slice(0, -1);
     else if (event.key.length === 1) words.text += event.key;
     else return false;
@@ -102,11 +103,17 @@ export function ahead(asks, usual, line) {
       begin("");
       words.opened = true;
     },
-    // What was typed for the entry that has just come into the line; whether it was sent, too.
+    // What was typed for the entry that has just come into the line; whether it was sent, too, and what was pressed behind that.
     taken() {
-      const typed = words && { text: words.text, sent: words.sent };
+      const typed = words && { text: words.text, sent: words.sent, after: words.after };
       clear();
       return typed;
+    },
+    // What was begun and isn't sent is left; what was sent isn't. True where something was.
+    leave(event) {
+      if (words?.sent) return gather(event);
+      clear();
+      return false;
     },
     clear,
   };

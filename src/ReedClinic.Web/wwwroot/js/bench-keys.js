@@ -16,6 +16,7 @@ const read = () => {
 
 let pad = null;
 let early = null;
+let presses = null;
 let settings = { off: false, keys: {}, ...read() };
 
 // What no control can be given: keys that only change others, that lead through the page, or that a screen's keyboard sends for all of its keys.
@@ -116,7 +117,15 @@ function pressed(control) {
   act(control);
 }
 
-const held = (key, control, how) => ofThePad(key, control) && Boolean(pad?.take(key, control, how));
+// What was pressed before goes first: a key that leads to another reed waits behind it, too.
+const held = (key, control, how) => (ofThePad(key, control) || (control?.matches("a[href]") && pad?.keeps())) && Boolean(pad?.take(key, control, how));
+
+// Esc comes after what was pressed before it, and takes none of that away.
+function escaped(event) {
+  if (early?.leave(event)) return;
+  if (pad?.keeps()) pad.take(event.key, null, () => leave({ target: document.activeElement }), () => document.body);
+  else leave(event);
+}
 
 // The buttons of an entry are one stop of the Tab key: the arrow keys lead from one to the other.
 function walked(event) {
@@ -127,11 +136,7 @@ function walked(event) {
 }
 
 function press(event, line) {
-  if (event.key === "Escape" && !event.defaultPrevented && !document.querySelector("dialog[open]")) {
-    pad?.clear();
-    early?.clear();
-    return leave(event);
-  }
+  if (event.key === "Escape" && !event.defaultPrevented && !document.querySelector("dialog[open]")) return escaped(event);
   if (settings.off || event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey || event.isComposing || event.repeat) return;
   if (document.querySelector("dialog[open]") || typing(event.target)) return;
   if (early?.take(event)) return;
@@ -169,6 +174,9 @@ const silentOf = (key) =>
 // Something was answered: what waited for it may go on.
 export const moved = () => pad?.move();
 
+// Presses a key that was pressed before there was anything to press.
+export const pressKey = (key) => presses?.(key);
+
 // What was typed ahead for the entry that has just come into the line.
 export const typedAhead = () => early?.taken() ?? null;
 
@@ -189,7 +197,8 @@ export function listen(line) {
   if (bench) seen.observe(bench, { childList: true, subtree: true });
   label();
   pad = line ? follow(line, Object.assign(pressed, { find }), line.unpressed) : null;
-  early = line ? ahead(() => pad.asksWhy(), (key) => usual(key, line), line) : null;
+  presses = (key) => usual(key, line);
+  early = line ? ahead(() => pad.asksWhy(), presses, line) : null;
   return () => {
     document.removeEventListener("keydown", heard);
     document.removeEventListener("keydown", walked);
@@ -197,7 +206,7 @@ export function listen(line) {
     document.removeEventListener("click", ownWords, { capture: true });
     pad?.close();
     early?.clear();
-    pad = early = null;
+    pad = early = presses = null;
     seen.disconnect();
   };
 }

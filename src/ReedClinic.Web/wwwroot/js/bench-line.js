@@ -2,7 +2,8 @@
 // what couldn't be sent waits in this tab until it can. The circuit only shows; it may come and go.
 import { answers } from "./bench-answer.js";
 import { showFolds } from "./bench-fold.js";
-import { alone, leadsToLine, listen, moved, settle, typedAhead } from "./bench-keys.js";
+import { followHeard } from "./bench-heard.js";
+import { alone, leadsToLine, listen, moved, pressKey, settle, typedAhead } from "./bench-keys.js";
 import { boxOf, leftBehind, mirror } from "./bench-store.js";
 import { tellLeftOpen, waitsElsewhere } from "./bench-strip.js";
 import { tellUnheard } from "./bench-unheard.js";
@@ -231,7 +232,7 @@ function open(form) {
       const saved = await response.json().catch(() => ({}));
       answered = Math.max(answered, saved.sequence ?? 0);
       answer.tell("saved", item.whole ?? saved.whole ?? ((item.fields.Seen && item.fields.Text) || (saved.corrected && item.fields.Text) ? words.corrected : words.saved).replace("{0}", (saved.said ?? [item.text]).join(" · ")));
-      if (item.fields.Text && item.fields.Seen === better()) leave();
+      if (item.fields.Text && item.fields.Seen === better()) leave(typedOn(item.fields));
       // What is new stands at the log's end; what was mended is looked at in its place.
       if (!item.fields.Seen || (item.fields.Kind === "Undo" && !item.fields.One)) follow();
       return true;
@@ -303,9 +304,16 @@ function open(form) {
     answer.tell("cleared", words.left.replace("{0}", title));
   }
 
+  // What was typed on while an entry's new words were on their way, and isn't sent itself: a line of its own.
+  function typedOn({ Text: sent, Seen: seen }) {
+    const typed = typedIn.value;
+    if (queue.some((one) => one.fields.Seen === seen && one.fields.Text === typed)) return "";
+    return typed.startsWith(sent) ? typed.slice(sent.length).trimStart() : typed;
+  }
+
   // An entry that is said better stays taken up until that is saved.
-  function leave() {
-    const back = aside ?? "";
+  function leave(on = "") {
+    const back = [aside, on].filter(Boolean).join(" ");
     aside = null;
     unsent.delete(better());
     taken = null;
@@ -513,8 +521,15 @@ function open(form) {
       typedIn.focus();
     },
   };
+  // What was pressed behind words that were sent before the line was there for them.
+  const pressLater = (key) => {
+    if (key === "Escape") typedIn.blur();
+    else if (document.activeElement === typedIn) type(typedIn.value + key);
+    else pressKey(key);
+  };
   const deaf = listen(line);
   const heard = tellUnheard(() => form.dataset.entries);
+  const behindhand = followHeard(typedIn);
   takingUp = (text, seen) => {
     // What was typed for another entry waits until that one is taken up again.
     if (taken && typedIn.value !== taken.text) unsent.set(taken.seen, typedIn.value);
@@ -533,11 +548,13 @@ function open(form) {
     typedIn.setSelectionRange(typedIn.value.length, typedIn.value.length);
     insight();
     if (early?.sent) form.requestSubmit();
+    early?.after.forEach(pressLater);
   };
   return () => {
     takingUp = null;
     deaf();
     heard();
+    behindhand();
     clearTimeout(timer);
     document.removeEventListener("click", pressed);
     document.removeEventListener("keydown", escaped);

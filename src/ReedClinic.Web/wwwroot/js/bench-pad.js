@@ -11,6 +11,8 @@ export function follow(line, press, tell) {
   let here = shown();
   let turn = null;
   let asksNext = false;
+  // The list that was asked for is the verdicts'.
+  let ends = false;
   let kept = [];
   let late = 0;
   let question = null;
@@ -37,9 +39,9 @@ export function follow(line, press, tell) {
   }
 
   // True when the key is taken care of: kept for what comes, and then pressed as it would have been now, or not pressed at all.
-  function take(key, control, how = press) {
+  function take(key, control, how = press, find = () => press.find(key)) {
     if (kept.length > 0 || waits(control)) {
-      kept.push({ key, how, find: () => press.find(key) });
+      kept.push({ key, how, find });
       late ||= setTimeout(drop, patience);
       return true;
     }
@@ -80,7 +82,10 @@ export function follow(line, press, tell) {
   const clicked = (event) => {
     const control = event.target instanceof Element ? event.target.closest(".picks button") : null;
     if (!control) return;
-    if (control.dataset.turns !== undefined) turn = (turning() ? turn : number("turn")) + 1;
+    if (control.dataset.turns !== undefined) {
+      turn = (turning() ? turn : number("turn")) + 1;
+      ends = control.dataset.benchName === "verdict";
+    }
     if (control.dataset.say !== undefined) asksNext = control.dataset.asksNext !== undefined;
   };
   document.addEventListener("click", clicked, { capture: true });
@@ -90,9 +95,10 @@ export function follow(line, press, tell) {
   return {
     take,
     move,
-    clear,
-    // A reason is asked for, or will be once what was said stands; a verdict may have to be answered for before it does.
-    asksWhy: () => document.querySelector(".asked[data-reason]") !== null || (asksNext && (behind() || line.asks())),
+    // Something was pressed that waits for the page.
+    keeps: () => kept.length > 0,
+    // A reason is asked for, or will be once what was said stands; a verdict may have to be answered for before it does, or its list isn't there yet.
+    asksWhy: () => document.querySelector(".asked[data-reason]") !== null || (asksNext && (behind() || line.asks())) || (ends && turning() && kept.length > 0),
     close() {
       clear();
       seen.disconnect();
