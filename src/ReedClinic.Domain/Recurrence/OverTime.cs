@@ -14,6 +14,7 @@ public sealed record ThemeOverTime(Theme Theme, IReadOnlyList<ThemeTally> Batche
     {
         (_, { Looked: 0 }, _) => TimeWord.NotLookedNow,
         _ when IsOther => TimeWord.Other,
+        _ when IsBack => TimeWord.Back,
         (TrendKind.Gone, { Found: 0 }, _) when !EarlierSoughtNow => TimeWord.NotNowInPart,
         (TrendKind.Gone, _, _) => TimeWord.Gone,
         (TrendKind.Fading, _, _) => TimeWord.Fading,
@@ -50,6 +51,13 @@ public sealed record ThemeOverTime(Theme Theme, IReadOnlyList<ThemeTally> Batche
     // The family stays, and nothing in it does: what was there has gone, and what is there is new.
     private bool IsOther => OnLatest.Count > 0 && Earlier.Count > 0 && !OnLatest.Intersect(Earlier).Any() && Earlier.All(LookedNow.Contains);
 
+    // It was there, the batch before was looked at for all of it and had none, and now it is there again: it neither stayed nor is it new.
+    private bool IsBack => Now.Found > 0 && Batches.SkipLast(1).Where(one => one.Tally.Looked > 0).ToList() is { Count: > 1 } before
+        && before[^1] is { Tally.Found: 0, InPart: 0 } && before.Exists(one => one.Tally.Found > 0);
+
+    /// <summary>Of a family: whether something of it has come back that was on none of the reeds before, while something else of it was there.</summary>
+    private bool HasMixed { get; init; }
+
     /// <summary>On how many of the latest batch’s reeds it was.</summary>
     public Tally Now => Batches.Count == 0 ? default : Batches[^1].Tally;
 
@@ -65,10 +73,14 @@ public sealed record ThemeOverTime(Theme Theme, IReadOnlyList<ThemeTally> Batche
         ArgumentNullException.ThrowIfNull(report);
         return
         [
-            .. report.All.Where(line => line.Theme.Wider is null && line.Altogether.Found > 0).SelectMany(line => Whole(line, history) is var whole
-                && (whole.Theme.Character == FindingCharacter.Strength ? whole.Ever.Count > 1 : whole.Word == TimeWord.Other) ? Apart(whole, history, report) : [whole]),
+            .. report.All.Where(line => line.Theme.Wider is null && line.Altogether.Found > 0).SelectMany(line => Whole(line, history) with { HasMixed = Mixes(line, history, report) } is var whole
+                && (whole.Theme.Character == FindingCharacter.Strength ? whole.Ever.Count > 1 : whole.Word == TimeWord.Other || (whole.HasMixed && !whole.IsBack)) ? Apart(whole, history, report) : [whole]),
         ];
     }
+
+    // One of its kinds is back, and so has a word of its own.
+    private static bool Mixes(Recurring line, StudentHistory history, RecurrenceReport report) => line.Theme.IsFamily
+        && line.Theme.Kinds.Any(kind => report.All.FirstOrDefault(one => one.Theme.Id == kind.Value) is { } own && new ThemeOverTime(own.Theme, [.. history.Batches.Select(own.Theme.Count)], own.Became).IsBack);
 
     // What has gone is good news by itself, and is not mixed with what has come in its place. Of what is done well each thing has its own count: “spine and heart” on three reeds would say both of each.
     private static IEnumerable<ThemeOverTime> Apart(ThemeOverTime family, StudentHistory history, RecurrenceReport report) =>
@@ -107,6 +119,9 @@ public enum TimeWord
 
     /// <summary>Of a family: what of it was there before has gone, and something else of it is there now.</summary>
     Other,
+
+    /// <summary>It was there, the batch before had none of it, and it is there again.</summary>
+    Back,
 
     /// <summary>It wasn’t looked for on the latest reeds.</summary>
     NotLookedNow,

@@ -104,6 +104,23 @@ public sealed class ThemeOverTimeTests
     }
 
     [Fact]
+    public void What_had_gone_and_is_back_is_told_so_and_not_called_still_there_beside_another_fault_of_its_family()
+    {
+        const string first = "+tip-corners-thick -tip-not-separate", before = "-tip-corners-thick +tip-not-separate";
+        var told = Of(Sheets.Batch(1, first, first, first), Sheets.Batch(2, before, before, before), Sheets.Batch(3, "+tip-corners-thick +tip-not-separate"));
+
+        Assert.Equal("Back", told.Single(line => line.Theme.Id == "tip-corners-thick").Word.ToString());
+        Assert.Equal([0, 3, 1], told.Single(line => line.Theme.Id == "tip-not-separate").Batches.Select(tally => tally.Tally.Found));
+    }
+
+    [Fact]
+    public void A_family_that_had_gone_as_a_whole_and_is_back_stays_one_row()
+    {
+        const string all = "-tip-thin -tip-centre-thin";
+        Assert.Equal("Back", Assert.Single(Of(Sheets.Batch(1, "+tip-thin"), Sheets.Batch(2, all, all), Sheets.Batch(3, "+tip-thin"))).Word.ToString());
+    }
+
+    [Fact]
     public void Without_reeds_or_findings_there_is_nothing_to_tell()
     {
         Assert.Empty(Of());
