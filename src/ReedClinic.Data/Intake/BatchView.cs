@@ -1,4 +1,5 @@
 using ReedClinic.Domain.Intake;
+using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.People;
 
 namespace ReedClinic.Data.Intake;
@@ -13,6 +14,9 @@ public sealed record BatchView(Batch Batch, Student Student)
 
     /// <summary>What is known of its posting; told where the batch is looked at by its code.</summary>
     public BatchPosting Posting { get; init; } = new();
+
+    /// <summary>The reeds that go home put aside and without a verdict; told where the batch is looked at by its code.</summary>
+    public IReadOnlyList<AsideReed> Aside { get; init; } = [];
 }
 
 /// <summary>One batch in a list.</summary>

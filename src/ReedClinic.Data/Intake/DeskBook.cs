@@ -37,7 +37,7 @@ public sealed class DeskBook(IDbContextFactory<ClinicDb> databases, TimeProvider
         var db = await databases.CreateDbContextAsync(ct).ConfigureAwait(false);
         await using var _ = db.ConfigureAwait(false);
         var view = await db.ViewAsync(db.Set<Batch>().SeenBy(actor).Where(batch => batch.Code == code), ct).ConfigureAwait(false);
-        return view is null ? null : view with { Posting = await db.PostingAsync(view.Batch, ct).ConfigureAwait(false) };
+        return view is null ? null : view with { Posting = await db.PostingAsync(view.Batch, ct).ConfigureAwait(false), Aside = await db.AsideAsync(view.Batch, ct).ConfigureAwait(false) };
     }
 
     /// <summary>The batch that a reed belongs to; null when there is none that this actor may see.</summary>
