@@ -13,8 +13,8 @@ public sealed record LetterAmong(DateTimeOffset? Replaces = null, string? WhatCh
     /// <param name="day">Its day.</param>
     public IReadOnlyList<string> Lines(DateTimeOffset day) =>
     [
-        .. ReplacedAt is { } later ? [$"Replaced on {LetterPage.Day(later)} by a corrected letter."] : Array.Empty<string>(),
-        .. Replaces is { } before ? [LetterPage.Corrected(before)] : Array.Empty<string>(),
+        .. ReplacedAt is { } later ? [LetterPage.ReplacedBy(later, day)] : Array.Empty<string>(),
+        .. Replaces is { } before ? [LetterPage.Corrected(before, day)] : Array.Empty<string>(),
         .. WhatChanged is { } words ? [$"Corrected on {LetterPage.Day(day)}: {words}"] : Array.Empty<string>(),
     ];
 }

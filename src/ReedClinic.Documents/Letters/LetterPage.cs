@@ -125,7 +125,21 @@ public static class LetterPage
 
     /// <summary>What stands below the day of a corrected letter.</summary>
     /// <param name="replaced">The day of the letter that it takes the place of.</param>
-    public static string Corrected(DateTimeOffset replaced) => $"Corrected: it takes the place of the letter of {Day(replaced)}.";
+    /// <param name="day">When the corrected one was sent: on the same day both are told apart by the hour.</param>
+    public static string Corrected(DateTimeOffset replaced, DateTimeOffset day) => IsSameDay(replaced, day)
+        ? $"Corrected at {Hour(day)}: it takes the place of the letter that was sent at {Hour(replaced.ToOffset(day.Offset))} on the same day."
+        : $"Corrected: it takes the place of the letter of {Day(replaced)}.";
+
+    /// <summary>What stands below the day of a letter that was corrected.</summary>
+    /// <param name="later">When the corrected one was sent.</param>
+    /// <param name="day">When this one was.</param>
+    internal static string ReplacedBy(DateTimeOffset later, DateTimeOffset day) => IsSameDay(later, day)
+        ? $"Sent at {Hour(day)}, and replaced at {Hour(later.ToOffset(day.Offset))} on the same day by a corrected letter."
+        : $"Replaced on {Day(later)} by a corrected letter.";
+
+    private static bool IsSameDay(DateTimeOffset other, DateTimeOffset day) => other.ToOffset(day.Offset).Date == day.Date;
+
+    private static string Hour(DateTimeOffset at) => at.ToString("HH:mm", English);
 
     // Two parts never have the same address: of two with one name the first is gone to.
     private static LetterSection Named(LetterSection section, string? name, List<LetterSection> before)

@@ -123,6 +123,17 @@ public sealed class LetterPrintTests
     }
 
     [Fact]
+    public void A_letter_and_its_correction_of_the_same_day_are_told_apart_by_the_hour()
+    {
+        var at = new DateTimeOffset(2026, 3, 4, 16, 40, 0, TimeSpan.FromHours(1));
+        var before = new DateTimeOffset(2026, 3, 4, 8, 5, 0, TimeSpan.Zero);
+
+        Assert.Equal(["Corrected at 16:40: it takes the place of the letter that was sent at 09:05 on the same day."], new LetterAmong(before).Lines(at));
+        Assert.Equal(["Sent at 09:05, and replaced at 16:40 on the same day by a corrected letter."], new LetterAmong(ReplacedAt: at).Lines(before.ToOffset(at.Offset)));
+        Assert.Equal("Corrected: it takes the place of the letter of 3 March 2026.", LetterPage.Corrected(before.AddDays(-1), at));
+    }
+
+    [Fact]
     public void A_letter_that_was_replaced_says_so_and_a_corrected_one_what_was_put_right_wherever_it_is_kept()
     {
         string[] said = ["Replaced on 5 March 2030 by a corrected letter.", $"Corrected on {LetterPage.Day(Day)}: It is reed 2 & not reed 3."];

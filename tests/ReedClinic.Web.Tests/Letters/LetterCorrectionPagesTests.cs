@@ -172,7 +172,7 @@ public sealed class LetterCorrectionPagesTests(ClinicHost host) : IClassFixture<
         using var now = Parse((await student.See($"/letters/{code}")).Page);
         Assert.Contains(PutRight, now.QuerySelector("p.letter-notice")!.TextContent, StringComparison.Ordinal);
         Assert.Contains("Perhaps <b>a heron</b>.", now.QuerySelector("article.letter")!.TextContent, StringComparison.Ordinal);
-        Assert.StartsWith("Corrected: it takes the place", now.QuerySelector("article .letter-corrected")!.TextContent, StringComparison.Ordinal);
+        Assert.Matches("^Corrected at [0-9:]{5}: it takes the place of the letter that was sent at [0-9:]{5} on the same day", now.QuerySelector("article .letter-corrected")!.TextContent);
         var before = now.QuerySelector("p.letter-notice a")!.GetAttribute("href")!;
         Assert.Equal($"/letters/{code}/sent/1", before);
         using var old = Parse((await student.See(before)).Page);
