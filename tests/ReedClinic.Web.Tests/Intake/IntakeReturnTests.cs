@@ -1,6 +1,7 @@
 using System.Net;
 using AngleSharp.Html.Parser;
 using ReedClinic.Web.Tests.Hosting;
+using ReedClinic.Web.Tests.Letters;
 
 namespace ReedClinic.Web.Tests.Intake;
 
@@ -188,5 +189,22 @@ public sealed class IntakeReturnTests(ClinicHost host) : IClassFixture<ClinicHos
         var bar = page.QuerySelector("progress.path-line")!;
         double Of(string name) => double.Parse(bar.GetAttribute(name)!, System.Globalization.CultureInfo.InvariantCulture);
         return Of("value") / Of("max");
+    }
+
+    [Fact]
+    public async Task The_plan_of_the_last_letter_stands_beside_whom_a_knife_wants_near()
+    {
+        using var student = await host.Student();
+        using var teacher = await host.Teacher();
+        var path = $"/batches/{await BatchWorkedOn.Of(host, student)}/letter";
+        using var judged = await (await Form.At(teacher, path)).Set("Verdict.verdict-two", "NeedsPlayingIn").Post();
+        var form = (await Form.At(teacher, path)).Set("Step", "send").Set("ReadThrough", "yes");
+        using var sent = await form.Post();
+        Assert.Equal($"{path}?done=sent", sent.Leads());
+
+        using var page = new HtmlParser().ParseDocument((await student.See("/intake")).Page);
+        var last = page.QuerySelector(".last-time")!;
+        Assert.NotEmpty(last.QuerySelectorAll("ol li"));
+        Assert.Contains("If you are not grown up yet, use a knife only with a parent or guardian and your teacher beside you.", last.TextContent, StringComparison.Ordinal);
     }
 }
