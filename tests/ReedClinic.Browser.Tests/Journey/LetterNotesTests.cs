@@ -62,6 +62,19 @@ public sealed class LetterNotesTests(OneBrowser browser, DemoClinic app) : IClas
         await Assertions.Expect(back).ToBeHiddenAsync();
     }
 
+    [Fact]
+    public async Task A_note_goes_behind_the_sentence_in_which_the_cursor_stands_and_breaks_no_sentence_in_two()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "letter-notes-sentence", 1280);
+        var (part, put) = await OpenAsync(teacher.Page, teacher.GoToAsync);
+
+        await PutAsync(teacher.Page, part, put, at: 3);
+
+        var words = await part.InputValueAsync();
+        Assert.StartsWith(Begin + "Soak {reed}, let it lie", words, StringComparison.Ordinal);
+        Assert.EndsWith("was only thirsty. " + End, words, StringComparison.Ordinal);
+    }
+
     private static async Task<(ILocator Part, ILocator Put)> OpenAsync(IPage page, Func<string, Task> goToAsync)
     {
         await goToAsync("/desk");
@@ -75,11 +88,11 @@ public sealed class LetterNotesTests(OneBrowser browser, DemoClinic app) : IClas
     }
 
     // In the middle of a paragraph, by keys alone.
-    private static async Task PutAsync(IPage page, ILocator part, ILocator put)
+    private static async Task PutAsync(IPage page, ILocator part, ILocator put, int at = 11)
     {
         await part.EvaluateAsync("field => field.closest('details').open = true");
         await part.FillAsync(Begin + End);
-        await part.EvaluateAsync($"field => field.setSelectionRange({Begin.Length}, {Begin.Length})");
+        await part.EvaluateAsync($"field => field.setSelectionRange({at}, {at})");
         await put.FocusAsync();
         await page.Keyboard.PressAsync("Enter");
         await Assertions.Expect(page.Locator("#letter-note-said")).ToContainTextAsync("is in.");

@@ -1,5 +1,5 @@
-// Puts a note into the letter at the cursor, as if it were typed: the browser's own undo takes it back, and so does
-// a button for as long as nothing else was typed. The cursor stands behind it.
+// Puts a note into the letter at the cursor, or behind the sentence that the cursor stands in, as if it were typed: the browser's own undo
+// takes it back, and so does a button for as long as nothing else was typed. The cursor stands behind it.
 const form = document.querySelector('[data-keeps-typing]');
 const select = document.getElementById('f-NotePart');
 const said = document.getElementById('letter-note-said');
@@ -16,6 +16,15 @@ if (form && select) {
       select.value = 'at-cursor';
     }
   });
+  // Within a sentence a note would break it in two: it goes behind its end, or that of its line.
+  const endOfSentence = (value, at) => {
+    const line = value.slice(value.slice(0, at).lastIndexOf('\n') + 1, at);
+    const after = value.slice(at);
+    const isBetween = line.trim() === '' || /[.!?…][”’")\]]*\s+$/.test(line) || (/[.!?…][”’")\]]*$/.test(line) && /^(\s|$)/.test(after));
+    if (isBetween) return at;
+    const end = /[.!?…]+[”’")\]]*(?=\s|$)|(?=\n)|$/.exec(after);
+    return at + end.index + end[0].length;
+  };
   const put = button => {
     const isAtCursor = select.value === 'at-cursor' || select.value === '';
     const field = isAtCursor ? last : form.elements['Block.' + select.value];
@@ -30,6 +39,11 @@ if (form && select) {
     field.closest('details').open = true;
     field.focus();
     if (!isAtCursor) field.setSelectionRange(field.value.length, field.value.length);
+    else if (field.selectionStart === field.selectionEnd) {
+      const end = endOfSentence(field.value, field.selectionStart);
+      field.setSelectionRange(end, end);
+    }
+
     const before = field.value.slice(0, field.selectionStart);
     const after = field.value.slice(field.selectionEnd);
     // A sentence or two go on where the cursor stands; what has paragraphs of its own gets them.
