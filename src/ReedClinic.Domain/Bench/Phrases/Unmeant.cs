@@ -116,5 +116,17 @@ internal static class Unmeant
         DeniedBest.Keep(course);
         DeniedNoise.Keep(course);
         PlacesInARow.Keep(course);
+        KeepToWhatIs(course);
+    }
+
+    // Whose hand was in it, and of which part or test it is.
+    private static void KeepToWhatIs(Course course)
+    {
+        NoHandInIt.Keep(course);
+        OfTheWire.Keep(course);
+        OfAnotherPart.Keep(course);
+        OfAnotherTest.Keep(course);
+        CameTo.Keep(course);
+        FineAsItIs.Keep(course);
     }
 }

@@ -1,0 +1,57 @@
+namespace ReedClinic.Domain.Bench.Phrases;
+
+/// <summary>“Took it down to 70.5”, “crow B flat to B”, “three up the middle, two either side”: a length that was come to, a crow that came to its second note, and strokes up the middle that are no cents.</summary>
+internal static class CameTo
+{
+    private static readonly Doubt Strokes = new("kind", "strokes, and of which part wasn’t said, so it is kept as a note");
+
+    internal static void Keep(Course course)
+    {
+        foreach (var draft in course.Drafts)
+        {
+            var said = Spoken.Whole(course, draft);
+            switch (draft)
+            {
+                case { Kind: EntryKind.Adjustment, ZoneSaid: false, Slots: { Strokes: null, Mm: null, Kind: not ("clip" or "clip-hair") } } when Length(said) is { } length:
+                    draft.Kind = EntryKind.Test;
+                    draft.Slots = new ReadSlots { Test = TestKind.Length, Length = length };
+                    draft.HasAside = true;
+                    draft.Doubts.Clear();
+                    break;
+                case { Kind: EntryKind.Note } when Length(said) is { } length && said.HasWord("down") && !IsOnlyTalk(said) && Spoken.HasStem(said, "took", "brought", "got", "came", "cut"):
+                    draft.Kind = EntryKind.Test;
+                    draft.Slots = new ReadSlots { Test = TestKind.Length, Length = length };
+                    draft.Doubts.Clear();
+                    break;
+                case { Kind: EntryKind.Test, Slots: { Test: TestKind.Crow, Change: not null, Pitch: null } } when IsUpThe(said):
+                    Spoken.Unmake(draft, Strokes);
+                    break;
+                case { Kind: EntryKind.Test, Slots: { Test: TestKind.Crow, Pitch: not null, Between: null, Cents: null, Change: null } slots } when Second(said) is { } note:
+                    draft.Slots = slots with { Pitch = note.Name, Lean = note.Lean };
+                    break;
+            }
+        }
+    }
+
+    // A reed’s length in millimetres, come to by whatever was done.
+    private static decimal? Length(Segment said)
+    {
+        for (var at = said.First + 1; at < said.End; at++)
+        {
+            if (said.Word(at - 1) is "to" && Numbers.At(said.Tokens, at, said.End) is { Value: >= 55 and <= 80 } number && (number.End == said.End || said.Tokens[number.End].Kind is TokenKind.Break || said.Items.Any(item => item.First == number.End && item.Cat is Cat.Mm)) && (said.Word(at - 2) is "down" or "it" or "back"))
+            {
+                return number.Value;
+            }
+        }
+
+        return null;
+    }
+
+    private static bool IsOnlyTalk(Segment said) => said.Asked || said.Has(Cat.Plan) || said.Has(Cat.Cond) || said.Has(Cat.Not) || said.Has(Cat.Habit) || said.Has(Cat.May) || said.HasWord("nearly") || said.HasWord("almost");
+
+    // “Three up the middle”: up goes the knife.
+    private static bool IsUpThe(Segment said) => Enumerable.Range(said.First, said.End - said.First).Any(at => said.Word(at) is "up" or "down" && said.Word(at + 1) is "the" or "each" or "either") && !said.Has(Cat.Cent) && !Spoken.HasStem(said, "crow");
+
+    // “B flat to B”: two notes with “to” or “now” between them and nothing else.
+    private static NamedNote? Second(Segment said) => PitchReader.NotesIn(said) is [var from, var to] && from.Name != to.Name && to.First - from.End == 1 && said.Word(from.End) is "to" or "now" or "then" ? to : null;
+}

@@ -1,0 +1,83 @@
+using ReedClinic.Domain.Bench;
+using ReedClinic.Domain.Bench.Phrases;
+using ReedClinic.Domain.Reeds;
+
+namespace ReedClinic.Domain.Tests.Bench.Phrases;
+
+/// <summary>What a reed did by itself, and what came of work, is no work; and each thing that is said is of its own part and its own test.</summary>
+public sealed class NoHandInItTests
+{
+    [Theory]
+    [InlineData("opened up overnight")]
+    [InlineData("closed up since yesterday")]
+    [InlineData("opened by itself while drying")]
+    [InlineData("closed down after soaking")]
+    [InlineData("today it's twenty flat again")]
+    [InlineData("today it's ten sharp")]
+    [InlineData("went a bit far on the heart")]
+    [InlineData("went too far with the corners")]
+    [InlineData("tip's feathering at the right end")]
+    [InlineData("the edge is fraying on the left")]
+    [InlineData("corner's peeling, upper")]
+    public void What_became_of_a_reed_is_no_work(string phrase) => Assert.DoesNotContain(Read(phrase), read => read.Kind == EntryKind.Adjustment);
+
+    [Theory]
+    [InlineData("opened it up with the pliers", "open-squeeze")]
+    [InlineData("squeezed it open", "open-squeeze")]
+    [InlineData("feathered the tip, both blades", "thin-whole-tip")]
+    [InlineData("let it dry overnight", "rest-dry")]
+    public void What_was_done_is_work(string phrase, string kind) => Assert.Contains(Read(phrase), read => read.Kind == EntryKind.Adjustment && read.Slots.Kind == kind);
+
+    [Theory]
+    [InlineData("wire is loose, nipped it up")]
+    [InlineData("the wire was rattling, snugged it up")]
+    [InlineData("wire slack, tweaked it")]
+    [InlineData("wire taken off altogether")]
+    [InlineData("wire removed")]
+    [InlineData("took the wire off")]
+    public void Work_at_the_wire_is_no_clip_and_a_wire_that_came_off_was_not_put_on(string phrase) =>
+        Assert.DoesNotContain(Read(phrase), read => read.Slots.Kind is "clip" or "clip-hair" or "add-wire" or "close-press" or "open-squeeze");
+
+    [Theory]
+    [InlineData("nipped a hair off the tip", "clip-hair")]
+    [InlineData("put a wire on", "add-wire")]
+    public void A_clip_and_a_new_wire_are_what_they_are(string phrase, string kind) => Assert.Equal(kind, Assert.Single(Read(phrase)).Slots.Kind);
+
+    [Theory]
+    [InlineData("cork is chipped at the bottom", Zone.Cork)]
+    [InlineData("the cork's split", Zone.Cork)]
+    public void What_is_chipped_below_the_blades_is_no_tip(string phrase, Zone zone) => Assert.Equal(zone, Assert.Single(Read(phrase)).Slots.Zone);
+
+    [Theory]
+    [InlineData("hairline split, centre of the lower tip, about 2 mm", "tip-cracked", Blades.Lower)]
+    [InlineData("crack in the tip, left, upper", "tip-cracked", Blades.Upper)]
+    [InlineData("corner broken off, upper left", "tip-corner-broken", Blades.Upper)]
+    public void What_is_split_at_the_tip_is(string phrase, string kind, Blades blade)
+    {
+        var read = Assert.Single(Read(phrase));
+
+        Assert.Equal((kind, blade), (read.Slots.Kind, read.Slots.Blades));
+    }
+
+    [Theory]
+    [InlineData("the heart's as good as it gets")]
+    [InlineData("tip's as good as it'll get")]
+    [InlineData("step's not level between the blades")]
+    [InlineData("corners are whisper thin, good")]
+    [InlineData("heart a little thick, fine")]
+    public void A_part_that_is_praised_is_no_verdict_and_no_fault(string phrase) => Assert.DoesNotContain(Read(phrase), read => read.Kind is EntryKind.Verdict || read.Slots.Character is FindingCharacter.Fault);
+
+    [Theory]
+    [InlineData("as good as this cane gets", EntryKind.Verdict)]
+    [InlineData("corners too thin", EntryKind.Finding)]
+    [InlineData("opening too narrow", EntryKind.Finding)]
+    public void A_verdict_and_a_fault_are(string phrase, EntryKind kind) => Assert.Equal(kind, Assert.Single(Read(phrase)).Kind);
+
+    [Theory]
+    [InlineData("backed off, nothing more on the heart", Zone.HeartCentre)]
+    [InlineData("no more off the back", Zone.Windows)]
+    [InlineData("nothing more from the corners", Zone.TipCorners)]
+    public void What_gets_nothing_more_is_left_alone(string phrase, Zone zone) => Assert.Contains(Read(phrase), read => read.Kind == EntryKind.LeaveAlone && read.Slots.Zone == zone);
+
+    private static IReadOnlyList<ReadEntry> Read(string phrase) => PhraseReader.Read(phrase, PhraseCorpus.Context([])).Entries;
+}
