@@ -96,27 +96,22 @@ internal static partial class LetterLog
     /// <summary>The gap that tells the teacher what was said bluntly, to be put in other words; null where nothing was.</summary>
     /// <param name="reed">The reed.</param>
     /// <param name="log">Its log.</param>
-    internal static LetterGap? OfBluntWords(Reed reed, BenchLog log)
-    {
-        List<string> said = [.. log.Facts.SelectMany(fact => BenchTalk.In(CommandSaid.Without(Words(fact.Now)))).Select(Prose.Whole).Distinct(StringComparer.OrdinalIgnoreCase)];
-        return said.Count == 0 ? null : ToldOnly(
-            reed,
-            "blunt-",
-            GapKind.BluntAtTheBench,
-            $"Of reed {Prose.Number(reed.Number)} it was said at the bench: {string.Join(' ', said.Select(Prose.Quote))} Put it in words for them? As it stands the letter leaves it out, and the drawing too; what they should know of it, say in the part about this reed.");
-    }
+    internal static LetterGap? OfBluntWords(Reed reed, BenchLog log) => OfLeftOut(
+        reed, log, BenchTalk.In, "blunt-", GapKind.BluntAtTheBench, "said",
+        "Put it in words for them? As it stands the letter leaves it out, and the drawing too; what they should know of it, say in the part about this reed.");
 
     /// <summary>The gap that tells the teacher what only they can read; null where there is nothing.</summary>
     /// <param name="reed">The reed.</param>
     /// <param name="log">Its log.</param>
-    internal static LetterGap? OfShorthand(Reed reed, BenchLog log)
+    internal static LetterGap? OfShorthand(Reed reed, BenchLog log) => OfLeftOut(
+        reed, log, Shorthand.In, "shorthand-", GapKind.ShorthandAtTheBench, "noted",
+        "That is short for you and hard to read for them, so the letter leaves it out, and the drawing too. What they should know of it, say in the part about this reed.");
+
+    // Each thing that a letter leaves out of the words of the bench, once, whatever its capitals.
+    private static LetterGap? OfLeftOut(Reed reed, BenchLog log, Func<string?, IEnumerable<string>> find, string key, GapKind kind, string was, string why)
     {
-        List<string> said = [.. log.Facts.SelectMany(fact => Shorthand.In(CommandSaid.Without(Words(fact.Now)))).Select(Prose.Whole).Distinct(StringComparer.OrdinalIgnoreCase)];
-        return said.Count == 0 ? null : ToldOnly(
-            reed,
-            "shorthand-",
-            GapKind.ShorthandAtTheBench,
-            $"Of reed {Prose.Number(reed.Number)} it was noted at the bench: {string.Join(' ', said.Select(Prose.Quote))} That is short for you and hard to read for them, so the letter leaves it out, and the drawing too. What they should know of it, say in the part about this reed.");
+        List<string> said = [.. log.Facts.SelectMany(fact => find(CommandSaid.Without(Words(fact.Now)))).Select(Prose.Whole).Distinct(StringComparer.OrdinalIgnoreCase)];
+        return said.Count == 0 ? null : ToldOnly(reed, key, kind, $"Of reed {Prose.Number(reed.Number)} it was {was} at the bench: {string.Join(' ', said.Select(Prose.Quote))} {why}");
     }
 
     private static LetterGap ToldOnly(Reed reed, string key, GapKind kind, string words) => new(key + Prose.Number(reed.Number), kind, words) { Reed = reed.Id, IsToldOnly = true };
