@@ -51,6 +51,11 @@ internal static class CareBlocks
             yield return phrasing.Say("first-days", 0, CareWordings.FirstDays, ("each", Each(worked, material)));
         }
 
+        if (worked.Any(reed => PlayAdvice.RestsBeforeUse(material, reed)))
+        {
+            yield return phrasing.Say("days-first", 0, CareWordings.DaysFirst);
+        }
+
         if (all.Count > worked.Count)
         {
             yield return phrasing.Say("settles", 0, material.Playable.Count == 1 ? CareWordings.ItSettlesToo : CareWordings.SettlesToo, ("each", Each(all, material)));

@@ -61,7 +61,7 @@ internal static class ComplaintAnswer
         var answer = first && one.Marked is null
             ? To(one, log, turn, words, phrasing) ?? ByNear(one, log, target, turn, words, phrasing)
             : MarkAnswer.Of(one, log, target, turn, words, phrasing);
-        return answer is not null ? [answer] : ByCause(one, log, turn, words, phrasing);
+        return answer is not null ? [answer] : [.. ByCause(one, log, turn, words, phrasing), .. NotItself(one, log, turn, phrasing)];
     }
 
     /// <summary>Of what a student complains, that to which the log has no answer.</summary>
@@ -104,6 +104,11 @@ internal static class ComplaintAnswer
         IsTested(complaint, log) || Found(complaint.Causes, log).Find(one => one.Finding is { Character: FindingCharacter.Fault, Arose: not Arose.CausedByTheWork }) is not { } cause ? []
         : [.. words.IsFirst(cause) ? [] : words.First(cause, ComplaintWordings.Cause, complaint.Test),
             .. IsUntried(complaint, log) ? [new(phrasing.Say("complaint-untried", turn, ComplaintWordings.Untried, ("what", complaint.Name)), [cause.Fact.Root])] : Array.Empty<LetterSentence>()];
+
+    // Where only a test that bears on it was made, and told already, that it wasn’t tried itself is all that is left to say.
+    private static IEnumerable<LetterSentence> NotItself(Complaint complaint, BenchLog log, int turn, Phrasing phrasing) =>
+        IsTested(complaint, log) && IsUntried(complaint, log) && log.Moves.FirstOrDefault(move => complaint.Near.Contains(move.TestKind)) is { } near
+            ? [new(phrasing.Say("complaint-not-itself", turn, ComplaintWordings.NotItself, ("what", complaint.Name)), [(near.Arrival ?? near.Now)!.Root])] : [];
 
     /// <summary>Whether a test of just that would answer a complaint, and was not made, while something else answers it; what words at the bench name isn’t called untried.</summary>
     /// <param name="complaint">The complaint.</param>
@@ -273,11 +278,17 @@ internal static class ComplaintAnswer
     /// <summary>How a test stood that bears on a complaint; null where it says nothing of it.</summary>
     internal static string? NearClause(LiveFact<Test>? fact, CrowTarget target, int turn, Phrasing phrasing) => fact?.Now switch
     {
-        { TestKind: TestKind.Crow, Pitch: { } pitch } when CentsWords.Stand(pitch.Against(target), target.PitchClass.Name) is var stand =>
-            stand == target.PitchClass.Name ? "its crow stood at " + stand : "its crow stood " + stand,
+        { } crow when OfCrow(crow, target) is { } stood => stood,
         { TestKind: not TestKind.Crow, Step: { } step } test => Clause(test.TestKind, step, turn, phrasing),
         _ => null,
     };
+
+    /// <summary>How a crow stood against the note that it is compared with; null where no pitch of it was said, and of any other test.</summary>
+    internal static string? OfCrow(Test test, CrowTarget target) => test is not { TestKind: TestKind.Crow, Pitch: { } pitch } ? null : "its crow stood " + Stand(pitch, target);
+
+    /// <summary>The same in a table: “120 cents below C”, “at C”.</summary>
+    internal static string Stand(SaidPitch crow, CrowTarget target) =>
+        CentsWords.Stand(crow.Against(target), target.PitchClass.Name) is var stand && stand == target.PitchClass.Name ? "at " + stand : stand;
 
     /// <summary>Whether work lay between the two times that something was tried.</summary>
     internal static bool IsAfterWork(TestMove move, BenchLog log) => move.Now is { Pass: > 0 } now && !LetterTried.IsBeforeWork(log, now);

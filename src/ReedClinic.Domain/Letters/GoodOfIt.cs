@@ -27,7 +27,7 @@ internal static class GoodOfIt
         if (right.Count > 0)
         {
             right.ForEach(move => told.TellTest(move.TestKind, reed.Number));
-            var goods = Prose.Clauses([.. right.Select((move, index) => NowBlock.Clause(move, reed.Number + index, phrasing))]);
+            var goods = Prose.Clauses([.. right.Select((move, index) => NowBlock.Clause(move, reed.Number + index, target, phrasing))]);
             yield return new(phrasing.Say("good-of-it", reed.Number, WorkFrames.GoodOfIt, ("goods", goods)), [.. right.Select(move => move.Arrival!.Root)]);
         }
     }

@@ -1,5 +1,4 @@
 using ReedClinic.Domain.Bench;
-using ReedClinic.Domain.Bench.Story;
 using ReedClinic.Domain.Intake;
 using ReedClinic.Domain.Letters.Wordings;
 using ReedClinic.Domain.Pitch;
@@ -16,14 +15,14 @@ internal static class NowBlock
         List<BeforeAndNow> rows = [.. log.Moves.Select(move => Row(move, log, material.Batch.CrowTarget)).OfType<BeforeAndNow>()];
 
         // A length that was taken once says nothing about how the reed plays.
-        var once = log.Moves.Where(move => move.TestKind != TestKind.Length && Say(move.Now) is null && move.Arrival is { } arrival && Say(arrival) is not null && !LetterLog.IsBare(arrival.Now) && !told.ToldTest(move.TestKind, reed.Number) && !IsFound(log, move)).ToList();
+        var once = log.Moves.Where(move => move.TestKind != TestKind.Length && Say(move.Now, material.Batch.CrowTarget) is null && move.Arrival is { } arrival && Say(arrival, material.Batch.CrowTarget) is not null && !LetterLog.IsBare(arrival.Now) && !told.ToldTest(move.TestKind, reed.Number) && !IsFound(log, move)).ToList();
         if (rows.Count + once.Count == 0)
         {
             return null;
         }
 
         var since = rows.Count > 0 ? LetterTried.WorkSince(log) : [];
-        List<LetterSentence> sentences = [.. Moved(reed, log, material.Batch.CrowTarget, phrasing, told), .. Once(reed, log, once, rows.Count > 0, since.Count > 0, phrasing, told)];
+        List<LetterSentence> sentences = [.. Moved(reed, log, material.Batch.CrowTarget, phrasing, told), .. Once(material, reed, log, once, rows.Count > 0, since.Count > 0, phrasing, told)];
         if (since.Count > 0)
         {
             sentences.Add(new(phrasing.Say("untried", reed.Number, NowWordings.NotTriedSince), [.. since.Select(work => work.Root)]));
@@ -41,7 +40,7 @@ internal static class NowBlock
         && log.Findings.Any(one => one.Finding is { Character: FindingCharacter.Fault, Certainty: Certainty.Certain } && FindingPast.IsShownBy(one.Finding.FindingKind, move.TestKind, step));
 
     // That it wasn’t tried again is said once.
-    private static IEnumerable<LetterSentence> Once(Reed reed, BenchLog log, List<TestMove> once, bool hasRows, bool isSaidBelow, Phrasing phrasing, LetterSoFar told)
+    private static IEnumerable<LetterSentence> Once(LetterMaterial material, Reed reed, BenchLog log, List<TestMove> once, bool hasRows, bool isSaidBelow, Phrasing phrasing, LetterSoFar told)
     {
         if (once.Count == 0)
         {
@@ -56,7 +55,7 @@ internal static class NowBlock
                 : !isNew && !isSaidBelow && some.Any(LetterTried.IsOff) ? NowWordings.TriedOnlyThenOff
                 : index > 0 || !isNew ? NowWordings.TriedOnlyThenAgain
                 : hasRows ? NowWordings.TriedOnlyThen : NowWordings.NotTriedAgain;
-            return new LetterSentence(phrasing.Say("once", reed.Number + index, ways, ("tests", Tests(some, reed.Number, phrasing))), Roots(some));
+            return new LetterSentence(phrasing.Say("once", reed.Number + index, ways, ("tests", Tests(some, reed.Number, material.Batch.CrowTarget, phrasing))), Roots(some));
         });
     }
 
@@ -87,19 +86,25 @@ internal static class NowBlock
     private static bool IsThere(TestMove move) => NowWordings.There.ContainsKey(move.TestKind) && move.Now?.Now.Step is { } step && TestScale.Of(move.TestKind).FromGood(step) == 0;
 
     // What was tried only once has no row of its own: nothing stands beside it.
-    private static string Tests(TestMove[] moves, int reed, Phrasing phrasing) =>
-        Prose.Clauses([.. moves.Select((move, index) => Clause(move, reed + index, phrasing))]);
+    private static string Tests(TestMove[] moves, int reed, CrowTarget target, Phrasing phrasing) =>
+        Prose.Clauses([.. moves.Select((move, index) => Clause(move, reed + index, target, phrasing))]);
 
     /// <summary>“The opening was a little wide”; what has no word of its scale stands as it was said.</summary>
     /// <param name="move">A test that was made when the reed came.</param>
     /// <param name="turn">Makes neighbours choose other words.</param>
+    /// <param name="target">What a crow is held against.</param>
     /// <param name="phrasing">Chooses the words.</param>
-    internal static string Clause(TestMove move, int turn, Phrasing phrasing)
+    internal static string Clause(TestMove move, int turn, CrowTarget target, Phrasing phrasing)
     {
         if (move.Arrival!.Now is { Step: { } step } test)
         {
             var stood = phrasing.Clause("stood", turn, [NowWordings.Stood[move.TestKind][step]], false);
-            return Beside(test) is { } note ? $"{stood} ({note})" : stood;
+            return Beside(test, target) is { } note ? $"{stood} ({note})" : stood;
+        }
+
+        if (ComplaintAnswer.OfCrow(move.Arrival.Now, target) is { } crow)
+        {
+            return crow;
         }
 
         var name = TableWordings.Name(move.TestKind);
@@ -115,27 +120,22 @@ internal static class NowBlock
             : new(TableWordings.Name(move.TestKind), before, now + NowWordings.LastTried(LetterTried.WorkAfter(log, move.Now!)), LetterMoved.Of(move, log, target), Roots([move]));
     }
 
-    private static string? Say(LiveFact<Test>? fact, CrowTarget? target = null)
+    private static string? Say(LiveFact<Test>? fact, CrowTarget target)
     {
         if (fact?.Now is not { } test)
         {
             return null;
         }
 
-        var note = Beside(test);
-        string?[] parts = [TableWordings.Step(test), target is { } drawn && Away(test, drawn) is { } away ? $"{note} ({away})" : note, test.MeasuredWords];
+        string?[] parts = [TableWordings.Step(test), Beside(test, target), test.MeasuredWords];
         var said = string.Join("; ", parts.OfType<string>());
         return said.Length > 0 ? said : test.Words;
     }
 
-    // The drawing beside the table counts from the note that the crow is compared with: “a B, 30 cents sharp” is drawn 70 below C.
-    private static string? Away(Test test, CrowTarget target) =>
-        test is { TestKind: TestKind.Crow, Pitch: { } pitch } && (pitch.PitchClass != target.PitchClass || pitch.Between is not null)
-            ? CentsWords.Stand(pitch.Against(target), target.PitchClass.Name)
-            : null;
-
+    // One crow is told in one way wherever a letter speaks of it: from the note that it is compared with, as the drawing counts.
     // The tuning note is told once: “a little flat” of an A needs no “an A” beside it.
-    private static string? Beside(Test test) => test is { TestKind: TestKind.TuningNote, Step: not null, Pitch: { Cents.Value: 0, Between: null, Lean: null } } ? null : Note(test.Pitch);
+    private static string? Beside(Test test, CrowTarget target) => test is { TestKind: TestKind.Crow, Pitch: { } pitch } ? ComplaintAnswer.Stand(pitch, target)
+        : test is { TestKind: TestKind.TuningNote, Step: not null, Pitch: { Cents.Value: 0, Between: null, Lean: null } } ? null : Note(test.Pitch);
 
     // Without its octave: the drawing beside the table and the words of the letter name a note by its letter alone.
     private static string? Note(SaidPitch? pitch) => pitch?.ShowNote();

@@ -40,6 +40,11 @@ internal static partial class PlayAdvice
         && !Typed(material, reed).Any(words => Tells(words) && Pace().IsMatch(BeforeUse().Replace(words, "")))
         && !material.Batch.Questions.Any(question => IsAnsweredOf(question, reed) && Pace().IsMatch(question.Answer!));
 
+    /// <summary>Whether the teacher wants it rested before it is needed: its gentle first days come before that.</summary>
+    /// <param name="material">What the letter is made of.</param>
+    /// <param name="reed">The reed.</param>
+    internal static bool RestsBeforeUse(LetterMaterial material, Reed reed) => LeavesTheFirstDays(material, reed) && Typed(material, reed).Any(words => Tells(words) && BeforeUse().IsMatch(words));
+
     /// <summary>Whether the teacher said which reed comes first.</summary>
     /// <param name="material">What the letter is made of.</param>
     internal static bool SaysWhichFirst(LetterMaterial material) =>

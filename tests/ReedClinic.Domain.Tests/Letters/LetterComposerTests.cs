@@ -49,7 +49,7 @@ public sealed class LetterComposerTests
         var rows = Block(LetterComposer.Compose(LetterScene.Usual().Material), "reed-1-now").Rows;
 
         Assert.Equal(["crow", "softest start"], rows.Select(row => row.Test));
-        Assert.Equal(("high only; a C, 20 cents sharp", "high first, then low as well; a C"), (rows[0].Before, rows[0].Now));
+        Assert.Equal(("high only; 20 cents above C", "high first, then low as well; at C"), (rows[0].Before, rows[0].Now));
         Assert.Equal(Movement.Nearer, rows[1].Movement);
     }
 

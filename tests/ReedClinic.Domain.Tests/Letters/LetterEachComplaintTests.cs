@@ -95,6 +95,33 @@ public sealed partial class LetterEachComplaintTests
         Assert.DoesNotContain("what to do", LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Kind == BlockKind.Lesson).Text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_crow_that_answered_a_complaint_and_was_worked_on_is_told_in_one_way_throughout()
+    {
+        var scene = Scene("The high A is flat.");
+        scene.Log(1, Crow("B -20"));
+        scene.Log(1, Adjustment.Of(new("clip-hair"), new Place(Zone.TipEdge)));
+        scene.Log(1, Crow("B +40"));
+
+        var parts = LetterComposer.Compose(scene.Material).Blocks.Where(block => block.Reed is not null).ToList();
+        Assert.DoesNotMatch("a B\\b|cents (flat|sharp)", string.Join('\n', parts.Select(part => part.Text).Concat(parts.SelectMany(part => part.Rows).SelectMany(row => new[] { row.Before, row.Now }))));
+        Assert.Equal(("120 cents below C", "60 cents below C"), parts.SelectMany(part => part.Rows).Where(row => row.Test == "crow").Select(row => (row.Before, row.Now)).Single());
+
+        var once = Scene("It is heavy.");
+        once.Log(1, Crow("B -20"));
+        Assert.DoesNotContain("cents flat", string.Join('\n', LetterComposer.Compose(once.Material).Blocks.Select(part => part.Text)), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_a_second_complaint_whose_near_test_was_told_the_letter_says_that_it_was_not_tried()
+    {
+        var scene = Scene("Tongued notes are heavy. Soft notes come in with a bump.");
+        scene.Log(1, Domain.Bench.Test.Of(TestKind.TonguedStarts, 0));
+
+        Assert.Matches("no separate test of soft starts", Story(scene));
+        Assert.Contains(Gaps(scene), gap => gap.Kind == GapKind.NotTriedSinceTheWork && gap.Words.Contains("soft starts", StringComparison.Ordinal));
+    }
+
     private static string Story(LetterScene scene) => LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "reed-1-story").Text;
 
     private static string Bothers(LetterScene scene) => Assert.Single(Gaps(scene), gap => gap.Kind == GapKind.UnansweredComplaint).Words;

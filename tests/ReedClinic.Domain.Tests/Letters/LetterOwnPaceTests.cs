@@ -21,6 +21,13 @@ public sealed class LetterOwnPaceTests
     [InlineData("Give it a rest before the next rehearsal.")]
     public void A_rest_before_a_day_leaves_the_first_days_as_they_are(string words) => Assert.Contains("ten minutes", Care(words), StringComparison.Ordinal);
 
+    [Fact]
+    public void A_rest_before_a_day_is_put_behind_the_first_days()
+    {
+        Assert.Contains("comes after them, right before you need it", Care("Let it rest a day before the concert."), StringComparison.Ordinal);
+        Assert.DoesNotContain("right before you need it", Care("Give it half an hour each day before the exam.") + Care("It is easy to play now."), StringComparison.Ordinal);
+    }
+
     private static string Care(string words)
     {
         var scene = new LetterScene(1, new Guid(2, 7, 7, new byte[8]), form => form.Questions = null) { Thread = LetterThread.Nothing };

@@ -32,13 +32,13 @@ public sealed class LetterPlainWordsTests
     });
 
     [Fact]
-    public void A_pitch_beside_another_note_than_the_drawing_counts_from_is_told_from_that_note_too()
+    public void A_crow_is_told_from_the_note_that_the_drawing_counts_from()
     {
         var rows = Parts(Worked(1)).Single(part => part.Key == "reed-1-now").Rows;
 
         var crow = Assert.Single(rows, row => row.Test == "crow");
-        Assert.Equal("high and low at once; a B, 30 cents sharp (70 cents below C)", crow.Before);
-        Assert.Equal("high first, then low as well; a C, 5 cents flat", crow.Now);
+        Assert.Equal("high and low at once; 70 cents below C", crow.Before);
+        Assert.Equal("high first, then low as well; 5 cents below C", crow.Now);
     }
 
     [Fact]

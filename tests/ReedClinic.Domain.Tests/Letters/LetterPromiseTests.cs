@@ -149,8 +149,8 @@ public sealed class LetterPromiseTests
         scene.Log(1, Test.Of(TestKind.Crow, 0, Assert.IsType<Outcome<SaidPitch>.Done>(SaidPitch.Read("C", Tuning.Standard)).Value));
 
         var row = Assert.Single(LetterComposer.Compose(scene.Material).Blocks.Single(block => block.Key == "reed-1-now").Rows);
-        Assert.Equal("high and low at once; a C, 20 cents sharp", row.Before);
-        Assert.Equal("high first, then low as well; a C", row.Now);
+        Assert.Equal("high and low at once; 20 cents above C", row.Before);
+        Assert.Equal("high first, then low as well; at C", row.Now);
         Assert.Contains("a hundredth of a semitone", Text(scene, "reed-1-now"), StringComparison.Ordinal);
     }
 

@@ -17,7 +17,7 @@ public sealed class LetterTriedTests
 
         var draft = LetterComposer.Compose(scene.Material);
         var now = draft.Blocks.Single(block => block.Key == "reed-1-now");
-        Assert.Equal("high first, then low as well; a C (last tried before the last cut)", Assert.Single(now.Rows).Now);
+        Assert.Equal("high first, then low as well; at C (last tried before the last cut)", Assert.Single(now.Rows).Now);
         Assert.Matches("(?i)after the last", now.Text);
         Assert.EndsWith(". After the last work it was not heard again", draft.Reeds[0].Crow!.Sentence, StringComparison.Ordinal);
         var gap = Assert.Single(LetterComposer.Gaps(scene.Material), gap => gap.Kind == GapKind.NotTriedSinceTheWork);
@@ -32,7 +32,7 @@ public sealed class LetterTriedTests
 
         var draft = LetterComposer.Compose(scene.Material);
         var now = draft.Blocks.Single(block => block.Key == "reed-1-now");
-        Assert.Equal("high first, then low as well; a C", Assert.Single(now.Rows).Now);
+        Assert.Equal("high first, then low as well; at C", Assert.Single(now.Rows).Now);
         Assert.DoesNotMatch("(?i)after the last", now.Text);
         Assert.DoesNotContain("not heard again", draft.Reeds[0].Crow!.Sentence, StringComparison.Ordinal);
         Assert.DoesNotContain(LetterComposer.Gaps(scene.Material), gap => gap.Kind == GapKind.NotTriedSinceTheWork);

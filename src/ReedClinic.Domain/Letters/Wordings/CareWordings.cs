@@ -13,6 +13,9 @@ internal static class CareWordings
         "{play|try} <each> for three days {with care|gently|softly} before you {ask for more|play for long|play loudly}: ten minutes {a day|each day}{, easy notes|, in the middle of the range|}.",
     ];
 
+    /// <summary>Behind the first days, where the teacher wants a reed rested before it is needed.</summary>
+    internal static IReadOnlyList<string> DaysFirst { get; } = ["{these days come first|begin with these days}; the rest {that I wrote of|I wrote of} comes after them, right before you need it."];
+
     internal static IReadOnlyList<string> Soak { get; } =
     [
         "{soak|wet} <each> for three to five minutes in {fresh|clean} water {before you play|beforehand|before playing}, {and no longer|not longer}, {since more makes a reed stuffy|or the sound gets stuffy|because a reed that lies in water too long sounds stuffy}.",

@@ -51,6 +51,9 @@ internal static class ComplaintWordings
     /// <summary>Behind a likely reason: the thing itself was not tried.</summary>
     internal static IReadOnlyList<string> Untried { get; } = ["I {have|made} no test of <what>{ here| on this one|}, so this is {no more than|only} likely.", "{only likely, for|but} I {have|made} no test of <what>{ here| on this one|}."];
 
+    /// <summary>Of a further complaint, where a test that bears on it too was told right before.</summary>
+    internal static IReadOnlyList<string> NotItself { get; } = ["I {made|have made} no separate test of <what>{ here|}; what I {have just told|told just now} comes close to it."];
+
     /// <summary>The same where something was remarked of it later: only how it came is told.</summary>
     internal static IReadOnlyList<string> MetThen { get; } = ["{I tried just that|I looked into that}{ at first|}: <was> when it {came|arrived}.", "when it {came|arrived}, {I tried just that|I looked into that}: <was>."];
 
