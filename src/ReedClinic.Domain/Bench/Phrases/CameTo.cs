@@ -5,6 +5,12 @@ internal static class CameTo
 {
     private static readonly Doubt Strokes = new("kind", "strokes, and of which part wasn’t said, so it is kept as a note");
 
+    private static readonly Doubt Tenths = new("kind", "less than a cent is no change of pitch, so it is kept as a note");
+
+    private static readonly Doubt Wanted = new("kind", "the note is wished for, so it is kept as a note");
+
+    private static readonly Doubt Measure = new("kind", "a measure, and nothing that is wrong, so it is kept as a note");
+
     internal static void Keep(Course course)
     {
         foreach (var draft in course.Drafts)
@@ -23,6 +29,18 @@ internal static class CameTo
                     draft.Slots = new ReadSlots { Test = TestKind.Length, Length = length };
                     draft.Doubts.Clear();
                     break;
+                case { Kind: EntryKind.Test, Slots: { Test: TestKind.Crow, Change: > -1 and < 1 and not 0, Pitch: null } } when !Spoken.HasStem(said, "crow", "pitch") && !said.Has(Cat.Cent):
+                    Spoken.Unmake(draft, Tenths);
+                    break;
+                case { Kind: EntryKind.Test, Slots: { Test: TestKind.Crow or TestKind.Peep, Pitch: not null } } when IsWanted(said):
+                    Spoken.Unmake(draft, Wanted);
+                    break;
+                case { Kind: EntryKind.Finding, Slots: { Kind: "tip-long" or "tip-short", Relation: null } } when said.HasWord("length") && !Spoken.HasStem(said, "long", "short") && !said.HasWord("too"):
+                    Spoken.Unmake(draft, Measure);
+                    break;
+                case { Kind: EntryKind.Test, Slots: { Test: TestKind.Opening or TestKind.Peep, Step: not null } } when Spoken.HasStem(said, "pp", "pianissimo"):
+                    Spoken.Unscale(draft, new ReadSlots { Test = TestKind.SoftestStart }, "no word of its scale was said, so its words are kept");
+                    break;
                 case { Kind: EntryKind.Test, Slots: { Test: TestKind.Crow, Change: not null, Pitch: null } } when IsUpThe(said):
                     Spoken.Unmake(draft, Strokes);
                     break;
@@ -32,6 +50,9 @@ internal static class CameTo
             }
         }
     }
+
+    // “Needs C”, “should be a C”: it isn’t one.
+    private static bool IsWanted(Segment said) => PitchReader.NotesIn(said) is [var only] && Enumerable.Range(said.First, Math.Max(0, only.First - said.First)).Any(at => said.Word(at) is "needs" or "wants" || said.Word(at) is "be" && said.Word(at - 1) is "should" or "must" or "to");
 
     // A reed’s length in millimetres, come to by whatever was done.
     private static decimal? Length(Segment said)

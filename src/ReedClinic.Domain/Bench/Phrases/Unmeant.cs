@@ -128,5 +128,7 @@ internal static class Unmeant
         OfAnotherTest.Keep(course);
         CameTo.Keep(course);
         FineAsItIs.Keep(course);
+        Overmuch.Keep(course);
+        NoFaultNamed.Keep(course);
     }
 }

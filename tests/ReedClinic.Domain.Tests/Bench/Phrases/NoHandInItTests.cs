@@ -79,5 +79,33 @@ public sealed class NoHandInItTests
     [InlineData("nothing more from the corners", Zone.TipCorners)]
     public void What_gets_nothing_more_is_left_alone(string phrase, Zone zone) => Assert.Contains(Read(phrase), read => read.Kind == EntryKind.LeaveAlone && read.Slots.Zone == zone);
 
+    [Theory]
+    [InlineData("ramp too gentle")]
+    [InlineData("spine too strong")]
+    [InlineData("blend too smooth")]
+    [InlineData("steeper ramp on the left please")]
+    [InlineData("thinner tip on the upper please")]
+    public void Too_much_of_a_good_thing_and_a_wish_are_no_praise(string phrase) => Assert.DoesNotContain(Read(phrase), read => read.Slots.Character is FindingCharacter.Strength || read.Kind == EntryKind.Adjustment);
+
+    [Theory]
+    [InlineData("spine's fine")]
+    [InlineData("heart well kept, upper too")]
+    [InlineData("blend nice and smooth")]
+    public void Praise_is(string phrase) => Assert.Equal(FindingCharacter.Strength, Assert.Single(Read(phrase)).Slots.Character);
+
+    [Theory]
+    [InlineData("scraped down the back from the collar, four strokes a channel", EntryKind.Adjustment)]
+    [InlineData("got rid of the wall behind the tip", EntryKind.Note)]
+    [InlineData("catch on the left side where the bark ends", EntryKind.Finding)]
+    [InlineData("tip length 4", EntryKind.Note)]
+    [InlineData("tip down 0.1", EntryKind.Note)]
+    [InlineData("crow should be a C", EntryKind.Note)]
+    public void Work_is_no_fault_and_a_catch_or_a_wish_is_no_work(string phrase, EntryKind kind) => Assert.Equal(kind, Assert.Single(Read(phrase)).Kind);
+
+    [Theory]
+    [InlineData("pp fine")]
+    [InlineData("the pp is clean")]
+    public void What_is_soft_is_the_softest_start_or_a_note(string phrase) => Assert.DoesNotContain(Read(phrase), read => read.Slots.Test is TestKind.Opening or TestKind.Peep);
+
     private static IReadOnlyList<ReadEntry> Read(string phrase) => PhraseReader.Read(phrase, PhraseCorpus.Context([])).Entries;
 }
