@@ -153,7 +153,7 @@ internal sealed class FoundWords
             yield return sentence;
         }
 
-        _told.Explain(finding.FindingKind, _reed.Number);
+        _told.Explain(finding.FindingKind, _reed.Number, finding.Certainty == Certainty.Suspected);
         (_last, _turn) = (finding.FindingKind, _turn + 1);
     }
 
@@ -206,7 +206,7 @@ internal sealed class FoundWords
     {
         var finding = now.Finding;
         var was = now.IsPast(_log);
-        var again = finding.Arose != Arose.CausedByTheWork ? _told.Earlier(finding.FindingKind, _reed.Number) : null;
+        var again = finding.Arose != Arose.CausedByTheWork ? _told.Earlier(finding.FindingKind, _reed.Number, finding.Certainty == Certainty.Suspected) : null;
         var (place, frames) = Frames(now, wording, was, again is not null);
         // How it ended comes behind a semicolon of its own.
         IReadOnlyList<string> ways = now.Ended is not null && frames.Any(way => !way.Contains(';', StringComparison.Ordinal)) ? [.. frames.Where(way => !way.Contains(';', StringComparison.Ordinal))] : frames;
@@ -266,7 +266,7 @@ internal sealed class FoundWords
                 : suspected ? ("again-suspected", FindingFrames.AgainSuspected) : ("again", FindingFrames.Again);
         }
 
-        if (wording.Shows is null || FindingCatalogue.Find(finding.FindingKind)?.Usually != FindingCharacter.Fault)
+        if (wording.Shows is null || (!suspected && _told.Explained(finding.FindingKind) && !_told.SaidAtFirst(finding.FindingKind)) || FindingCatalogue.Find(finding.FindingKind)?.Usually != FindingCharacter.Fault)
         {
             return ("only", FindingFrames.Only);
         }

@@ -14,6 +14,7 @@ internal sealed class LetterSoFar(IEnumerable<FindingKindId> kinds)
     private readonly HashSet<FindingKindId> _atFirst = [.. kinds];
     private readonly HashSet<FindingKindId> _kinds = [.. kinds];
     private readonly Dictionary<FindingKindId, List<int>> _reeds = [];
+    private readonly HashSet<(FindingKindId Kind, int Reed)> _sure = [];
     private readonly HashSet<string> _said = [];
     private readonly Dictionary<string, int> _first = [];
 
@@ -31,8 +32,14 @@ internal sealed class LetterSoFar(IEnumerable<FindingKindId> kinds)
     /// <summary>Remembers that a kind of finding was explained.</summary>
     /// <param name="kind">The kind.</param>
     /// <param name="reed">The number of the reed that had it.</param>
-    public void Explain(FindingKindId kind, int reed)
+    /// <param name="isUnsure">Whether it was only suspected there.</param>
+    public void Explain(FindingKindId kind, int reed, bool isUnsure = false)
     {
+        if (!isUnsure)
+        {
+            _sure.Add((kind, reed));
+        }
+
         if (kind != FindingKindId.SomethingElse)
         {
             _kinds.Add(kind);
@@ -47,9 +54,10 @@ internal sealed class LetterSoFar(IEnumerable<FindingKindId> kinds)
     /// <summary>The reeds of which a kind of finding was told, other than one, such as “reeds one and two”; null for none.</summary>
     /// <param name="kind">The kind.</param>
     /// <param name="but">The number of the reed that is told now.</param>
-    public string? Earlier(FindingKindId kind, int but)
+    /// <param name="isUnsure">Whether it is only suspected on that one: what is certain isn’t “as in” a reed on which it was suspected and no more.</param>
+    public string? Earlier(FindingKindId kind, int but, bool isUnsure = false)
     {
-        List<int> reeds = [.. _reeds.GetValueOrDefault(kind, []).Where(reed => reed != but)];
+        List<int> reeds = [.. _reeds.GetValueOrDefault(kind, []).Where(reed => reed != but && (isUnsure || _sure.Contains((kind, reed))))];
         return reeds.Count == 0 ? null : reeds.Count >= ManyReeds && reeds.Count == but - 1 ? "the reeds before it" : (reeds.Count == 1 ? "reed " : "reeds ") + Prose.List([.. reeds.TakeLast(3).Select(Prose.Number)]);
     }
 

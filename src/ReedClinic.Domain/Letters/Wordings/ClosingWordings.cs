@@ -36,8 +36,8 @@ internal static class ClosingWordings
     /// <summary>The same where the lesson is how reeds are kept, and none is made by it.</summary>
     internal static IReadOnlyList<string> SendNextKept { get; } =
     [
-        "{when you send reeds again|in your next parcel|with your next parcel|next time}, {please put in|please send|let me see} {one that is still young|a reed of its first weeks|one that is still fresh}{ beside a tired one|, and not tired ones alone}.",
-        "{for the next parcel|for your next parcel}, {keep|put aside|save} {one that is still young|a reed of its first weeks|one that is still fresh}{, and send it with a tired one|, to compare it with <these>}.",
+        "{when you send reeds again|in your next parcel|with your next parcel|next time}, {please put in|please send|let me see} {one that is still young|a reed in its first weeks|one that is still fresh}{ beside a tired one|, and not tired ones alone}.",
+        "{for the next parcel|for your next parcel}, {keep|put aside|save} {one that is still young|a reed in its first weeks|one that is still fresh}{, and send it with a tired one|, to compare it with <these>}.",
     ];
 
     internal static IReadOnlyList<string> Bye { get; } =
