@@ -32,6 +32,9 @@ internal static class CameTo
                 case { Kind: EntryKind.Test, Slots: { Test: TestKind.Crow, Change: > -1 and < 1 and not 0, Pitch: null } } when !Spoken.HasStem(said, "crow", "pitch") && !said.Has(Cat.Cent):
                     Spoken.Unmake(draft, Tenths);
                     break;
+                case { Kind: EntryKind.Test, Slots: { Test: TestKind.TuningNote, Pitch: null, Cents: not null, Step: null } slots } when !Spoken.HasStem(said, "tun") && course.Drafts.Exists(before => before is { Kind: EntryKind.Test, Slots.Test: TestKind.Crow } && before.Last < draft.First):
+                    draft.Slots = slots with { Test = TestKind.Crow };
+                    break;
                 case { Kind: EntryKind.Test, Slots: { Test: TestKind.Crow or TestKind.Peep, Pitch: not null } } when IsWanted(said):
                     Spoken.Unmake(draft, Wanted);
                     break;

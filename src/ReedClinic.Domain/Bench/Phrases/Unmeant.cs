@@ -130,5 +130,6 @@ internal static class Unmeant
         FineAsItIs.Keep(course);
         Overmuch.Keep(course);
         NoFaultNamed.Keep(course);
+        EachItsOwn.Keep(course);
     }
 }

@@ -42,7 +42,7 @@ export function ahead(asks, usual, line) {
     const { text, after } = words;
     clear();
     if (text) line.give(text);
-    if (after.length > 0) line.unpressed(after.join(" "));
+    if (after.length > 0) line.unpressed(after.join(" ").replace("Escape", "Esc"));
   }
 
   function gather(event) {

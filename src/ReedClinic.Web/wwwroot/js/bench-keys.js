@@ -123,7 +123,7 @@ const held = (key, control, how) => (ofThePad(key, control) || (control?.matches
 // Esc comes after what was pressed before it, and takes none of that away.
 function escaped(event) {
   if (early?.leave(event)) return;
-  if (pad?.keeps()) pad.take(event.key, null, () => leave({ target: document.activeElement }), () => document.body);
+  if (pad?.keeps()) pad.take("Esc", null, () => leave({ target: document.activeElement }), () => document.body);
   else leave(event);
 }
 
