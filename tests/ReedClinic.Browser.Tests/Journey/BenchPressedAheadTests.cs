@@ -77,6 +77,29 @@ public sealed class BenchPressedAheadTests(OneBrowser browser, DemoClinic app) :
         await Assertions.Expect(heard).Not.ToHaveAttributeAsync("data-behind", "");
     }
 
+    [Fact]
+    public async Task Words_that_wait_in_a_question_are_not_put_before_what_is_typed_after_a_correction()
+    {
+        await using var teacher = await browser.VisitAsync(app, DemoClinic.Teacher, "not-glued");
+        var hands = await BenchHands.OpenAsync(teacher, app, "Tomas Arden", 2);
+        var line = teacher.Page.Locator("#bench-line");
+        await hands.SayAsync("c+40");
+        await hands.TypeAsync("clip a hair");
+        await hands.PressAsync("Enter");
+        await Assertions.Expect(hands.Answer("refused")).ToContainTextAsync("safe changes only");
+        await hands.PressAsync("Escape");
+        await hands.PressAsync("-");
+        await teacher.Page.Locator(".say.corrects").WaitForAsync();
+        await line.FillAsync("c+45");
+
+        await hands.PressAsync("Enter");
+        await Assertions.Expect(teacher.Page.Locator(".say.corrects")).ToHaveCountAsync(0);
+        await teacher.Page.Keyboard.TypeAsync("back is heavy, lower");
+
+        await Assertions.Expect(line).ToHaveValueAsync("back is heavy, lower");
+        await Assertions.Expect(hands.Answer("refused")).ToContainTextAsync("safe changes only");
+    }
+
     private static async Task PressAtOnceAsync(Visitor teacher, params string[] keys) => await teacher.Page.EvaluateAsync(
         "keys => { for (const key of keys) document.body.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true })); }", keys);
 

@@ -131,5 +131,7 @@ internal static class Unmeant
         Overmuch.Keep(course);
         NoFaultNamed.Keep(course);
         EachItsOwn.Keep(course);
+        NotByHand.Keep(course);
+        NotThatEither.Keep(course);
     }
 }

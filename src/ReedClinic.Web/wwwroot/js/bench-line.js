@@ -311,9 +311,12 @@ function open(form) {
     return typed.startsWith(sent) ? typed.slice(sent.length).trimStart() : typed;
   }
 
+  // What stood in the line, where it doesn't stand in a question: it waits there, and isn't to be glued to what is typed next.
+  const loosely = (words) => (words && !answer.keeps(words) ? words : "");
+
   // An entry that is said better stays taken up until that is saved.
   function leave(on = "") {
-    const back = [aside, on].filter(Boolean).join(" ");
+    const back = [loosely(aside), on].filter(Boolean).join(" ");
     aside = null;
     unsent.delete(better());
     taken = null;
@@ -536,7 +539,7 @@ function open(form) {
     if (text === null) {
       const back = aside;
       [aside, taken] = [null, null];
-      if (back !== null) type(back);
+      if (back !== null) type(loosely(back));
       else remember();
       return;
     }

@@ -107,5 +107,40 @@ public sealed class NoHandInItTests
     [InlineData("the pp is clean")]
     public void What_is_soft_is_the_softest_start_or_a_note(string phrase) => Assert.DoesNotContain(Read(phrase), read => read.Slots.Test is TestKind.Opening or TestKind.Peep);
 
+    [Theory]
+    [InlineData("it warped while drying")]
+    [InlineData("curled up a bit while it dried")]
+    [InlineData("the reed twisted while it dried out")]
+    [InlineData("blades overlap to the left a hair")]
+    [InlineData("tip finely blended")]
+    [InlineData("tip beautifully blended, both blades")]
+    public void How_the_reed_is_and_what_it_became_is_no_work(string phrase) => Assert.DoesNotContain(Read(phrase), read => read.Kind == EntryKind.Adjustment);
+
+    [Theory]
+    [InlineData("blended the tip nicely", "blend")]
+    [InlineData("set the overlap a hair to the left", "realign")]
+    [InlineData("dried it out overnight", "rest-dry")]
+    public void What_somebody_did_is(string phrase, string kind) => Assert.Contains(Read(phrase), read => read.Kind == EntryKind.Adjustment && read.Slots.Kind == kind);
+
+    [Theory]
+    [InlineData("clip a hair", "took one more off the left", "clip-hair")]
+    [InlineData("clipped 0.3", "two more off the right", "clip-hair")]
+    public void Strokes_on_one_side_after_a_clip_are_no_clip(string before, string phrase, string kind) => Assert.DoesNotContain(Read(phrase, before), read => read.Slots.Kind == kind || read.Slots.Kind is "clip");
+
+    [Theory]
+    [InlineData("tip too thin", "probably a little long still")]
+    [InlineData("corners too thick", "soaked five minutes and it's warped less")]
+    public void A_finding_that_is_not_named_has_not_ended(string before, string phrase) => Assert.DoesNotContain(Read(phrase, before), read => read.Kind == EntryKind.FindingEnded);
+
+    [Fact]
+    public void A_range_has_no_pitch_and_no_best_word_stands_beside_its_contrary()
+    {
+        Assert.Null(Assert.Single(Read("plays in tune from low B to top E flat")).Slots.Pitch);
+        Assert.DoesNotContain(Read("opening is 1.3 now, that's wide"), read => read.Slots.Step is "right");
+        Assert.DoesNotContain(Read("gentle attack on low D, no bump", "bumps in the spine"), read => read.Kind == EntryKind.LookedFor);
+    }
+
+    private static IReadOnlyList<ReadEntry> Read(string phrase, string before) => PhraseReader.Read(phrase, PhraseCorpus.Context([before])).Entries;
+
     private static IReadOnlyList<ReadEntry> Read(string phrase) => PhraseReader.Read(phrase, PhraseCorpus.Context([])).Entries;
 }
