@@ -142,6 +142,28 @@ public sealed class BenchBook(IDbContextFactory<ClinicDb> databases, TimeProvide
         return writer.OneAsync(actor, reed, Domain.Bench.Undo.Entry(), operation, TakeBack, null, ct);
     }
 
+    /// <summary>Takes back several wordings of this teacher, what they said last first: all of them, or nothing.</summary>
+    /// <param name="actor">Who takes them back.</param>
+    /// <param name="reed">The reed.</param>
+    /// <param name="seen">The last entry of each fact, as the form saw it; a conflict when one has become another, or something was said since.</param>
+    /// <param name="operation">Made when the form opened.</param>
+    /// <param name="ct">Cancels before it is saved.</param>
+    public Task<Outcome<IReadOnlyList<BenchFact>>> UndoTogetherAsync(
+        Actor actor, ReedId reed, IReadOnlyList<EntryId> seen, OperationId operation, CancellationToken ct)
+    {
+        Outcome<BenchFact>? TakeBack(BenchLog log, out EntryId? supersedes)
+        {
+            supersedes = null;
+            var facts = seen.Select(log.FactOf).ToList();
+            return log.LastOf(actor.Account) is not { } last || facts.Contains(null) ? new Outcome<BenchFact>.NotFound()
+                : last.Tail != seen[0] ? new Outcome<BenchFact>.Conflict(last)
+                : facts.Zip(seen).FirstOrDefault(pair => pair.First!.Tail != pair.Second || pair.First.Now?.RecordedBy != actor.Account).First is { } other ? new Outcome<BenchFact>.Conflict(other)
+                : null;
+        }
+
+        return writer.AllAsync(actor, reed, [.. seen.Select(_ => Domain.Bench.Undo.Entry())], operation, TakeBack, null, ct, replaced: seen);
+    }
+
     /// <summary>
     /// Takes back the wording of a fact that stands, whoever said it and whatever was said since: a correction gives way to the earlier
     /// wording, a first wording disappears from today’s state. A conflict gives the fact as it stands now; nothing is written then.

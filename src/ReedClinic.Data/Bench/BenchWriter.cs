@@ -37,12 +37,12 @@ internal sealed class BenchWriter(IDbContextFactory<ClinicDb> databases, TimePro
         _ => new Outcome<IReadOnlyList<BenchFact>>.NotFound(),
     };
 
-    /// <summary>Writes what was said in one breath, and before it the advice that is set aside with it: all of it, or nothing.</summary>
+    /// <summary>Writes what was said in one breath, and before it the advice that is set aside with it: all of it, or nothing. Each may supersede another entry.</summary>
     internal async Task<Outcome<IReadOnlyList<BenchFact>>> AllAsync(
-        Actor actor, ReedId reed, IReadOnlyList<BenchEntry> entries, OperationId operation, Decide decide, PassId? pass, CancellationToken ct, AdviceSetAside[]? asides = null)
+        Actor actor, ReedId reed, IReadOnlyList<BenchEntry> entries, OperationId operation, Decide decide, PassId? pass, CancellationToken ct, AdviceSetAside[]? asides = null, IReadOnlyList<EntryId>? replaced = null)
     {
         operation = operation.OrFresh(time.GetUtcNow());
-        var said = new Breath(entries, asides ?? [], operation, pass);
+        var said = new Breath(entries, asides ?? [], operation, pass, replaced);
         for (var tries = 1; actor.WorksHere; tries++)
         {
             try
@@ -119,7 +119,7 @@ internal sealed class BenchWriter(IDbContextFactory<ClinicDb> databases, TimePro
         var asides = all.Count - said.Entries.Count;
         return [.. all.Select((entry, index) => entry.StampedWith(new EntryStamp(
             new EntryId(Guid.CreateVersion7(now)), reed, log.LastSequence + 1 + index,
-            said.Operation.Part(index < asides ? OperationId.MostParts - 1 - index : index - asides), now, actor.Account, index < asides ? null : supersedes, said.Pass)))];
+            said.Operation.Part(index < asides ? OperationId.MostParts - 1 - index : index - asides), now, actor.Account, index < asides ? null : said.Replaced?[index - asides] ?? supersedes, said.Pass)))];
     }
 
     private void Tell(ReedId reed, BenchFact[] facts)
@@ -132,5 +132,5 @@ internal sealed class BenchWriter(IDbContextFactory<ClinicDb> databases, TimePro
         news?.Tell(reed);
     }
 
-    private sealed record Breath(IReadOnlyList<BenchEntry> Entries, IReadOnlyList<AdviceSetAside> Asides, OperationId Operation, PassId? Pass);
+    private sealed record Breath(IReadOnlyList<BenchEntry> Entries, IReadOnlyList<AdviceSetAside> Asides, OperationId Operation, PassId? Pass, IReadOnlyList<EntryId>? Replaced);
 }

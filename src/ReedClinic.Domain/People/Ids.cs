@@ -51,6 +51,16 @@ public readonly record struct OperationId(Guid Value)
     /// <summary>The most entries that one operation writes into a log.</summary>
     public const int MostParts = 32;
 
+    /// <summary>Whether both are parts of one operation (see <see cref="Part"/>): what they wrote was said in one breath.</summary>
+    /// <param name="other">Another part, or this one.</param>
+    public bool IsPartWith(OperationId other)
+    {
+        Span<byte> both = stackalloc byte[32];
+        Value.TryWriteBytes(both);
+        other.Value.TryWriteBytes(both[16..]);
+        return both[..15].SequenceEqual(both[16..31]) && (both[15] ^ both[31]) < MostParts;
+    }
+
     /// <summary>The id of one of several entries that one operation writes: always the same for the same part.</summary>
     /// <param name="index">0 for the first, whose id is this one itself; at most <see cref="MostParts"/> less one.</param>
     public OperationId Part(int index)

@@ -44,6 +44,25 @@ public sealed class BreathTests(TestDatabases databases) : IClassFixture<TestDat
     }
 
     [Theory, OnBothEngines]
+    public async Task What_was_said_in_one_breath_is_taken_back_together_once_or_not_at_all(ClinicEngine engine)
+    {
+        var (book, reed, _) = await BenchAsync(engine);
+        var facts = Studio.Value(await book.SayAsync(Studio.Ada, reed, [Clip, Corners], Studio.Operation(), Ct));
+        EntryId[] seen = [facts[1].Tail, facts[0].Tail];
+        var operation = Studio.Operation();
+
+        Assert.IsType<Outcome<IReadOnlyList<BenchFact>>.Conflict>(await book.UndoTogetherAsync(Studio.Ada, reed, [facts[0].Tail, facts[1].Tail], Studio.Operation(), Ct));
+        Assert.IsType<Outcome<IReadOnlyList<BenchFact>>.NotFound>(await book.UndoTogetherAsync(Studio.Ben, reed, seen, Studio.Operation(), Ct));
+        var gone = Studio.Value(await book.UndoTogetherAsync(Studio.Ada, reed, seen, operation, Ct));
+        var again = Studio.Value(await book.UndoTogetherAsync(Studio.Ada, reed, seen, operation, Ct));
+
+        var log = (await book.FindAsync(Studio.Ada, reed, Ct))!.Log;
+        Assert.Equal([FactState.TakenBack, FactState.TakenBack], log.Facts.Select(fact => fact.State));
+        Assert.Equal(4, log.History.Count);
+        Assert.Equal(gone.Select(fact => fact.Root), again.Select(fact => fact.Root));
+    }
+
+    [Theory, OnBothEngines]
     public async Task When_one_of_them_cannot_stand_none_does(ClinicEngine engine)
     {
         var (book, reed, _) = await BenchAsync(engine);

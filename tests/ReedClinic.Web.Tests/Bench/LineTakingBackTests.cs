@@ -49,6 +49,25 @@ public sealed class LineTakingBackTests(ClinicHost host) : IClassFixture<ClinicH
         Assert.Empty((await scene.Log()).Live<Note>());
     }
 
+    [Theory]
+    [InlineData("scratch that", true)]
+    [InlineData("undo that", false)]
+    public async Task What_was_said_in_one_line_is_taken_back_together(string text, bool isSeen)
+    {
+        var (scene, teacher) = await Open($"Solrun{text.Length}", Permission.TakeRisks);
+        using var _ = teacher;
+        (await (await Line(teacher, scene)).Set("Text", "left corner too thick").Post()).Dispose();
+        (await (await Line(teacher, scene)).Set("Text", "crow C, low D late").Post()).Dispose();
+        var newest = (await scene.Log()).Facts[^1];
+        var sent = (await Line(teacher, scene)).Set("Text", text);
+
+        using var saved = await (isSeen ? sent.Set("Meant", newest.Tail.Value.ToString()) : sent).Post();
+
+        using var told = JsonDocument.Parse(await saved.Content.ReadAsStringAsync(Ct));
+        Assert.Matches("^Taken back: low response: late.* · crow, a C", told.RootElement.GetProperty("whole").GetString());
+        Assert.Equal([FactState.Live, FactState.TakenBack, FactState.TakenBack], (await scene.Log()).Facts.Select(fact => fact.State));
+    }
+
     [Fact]
     public async Task What_takes_back_while_something_is_asked_takes_back_nothing_that_stands()
     {

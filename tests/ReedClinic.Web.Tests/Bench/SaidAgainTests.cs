@@ -105,6 +105,17 @@ public sealed class SaidAgainTests
     }
 
     [Fact]
+    public void The_card_names_all_that_is_taken_back_the_newest_first()
+    {
+        Say(Assert.Single(HeardLine.Of("crow C", BenchLog.Empty, Tuning.Standard).Entries).Entry, Me);
+        var newest = Say(Assert.Single(HeardLine.Of("low D late", BenchLog.Empty, Tuning.Standard).Entries).Entry, Me);
+
+        var right = PutRight.Hear(View(), Me, "scratch the last two")!;
+
+        Assert.Equal((newest, 1), (right.TakesBack!.Root, right.TakesBackToo.Count));
+    }
+
+    [Fact]
     public void Words_that_were_kept_come_back_as_they_were_said_and_a_measured_test_has_none()
     {
         Assert.Equal("scraped the back", Again(Value(Adjustment.Of(new("open-windows"), new Place(Zone.Windows), words: "scraped the back"))));

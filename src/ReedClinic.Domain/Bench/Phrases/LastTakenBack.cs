@@ -35,11 +35,11 @@ public static class LastTakenBack
         return words switch
         {
             ["undo"] => true,
-            [var away, .. { Count: > 0 } rest] when Away.Contains(away) || Either.Contains(away) && rest.Exists(word => word is "that" or "last" or "entry") => rest.TrueForAll(What.Contains),
-            ["remove", .. var rest] => rest.Contains("entry") && rest.TrueForAll(What.Contains),
-            ["take", "back", .. { Count: > 0 } rest] => rest.TrueForAll(What.Contains),
-            ["take", .. var rest, "back"] => rest.Count > 0 && rest.TrueForAll(What.Contains),
-            _ => false,
+            [var away, .. { Count: > 0 } rest] when (Away.Contains(away) || Either.Contains(away) && rest.Exists(word => word is "that" or "last" or "entry")) && rest.TrueForAll(What.Contains) => true,
+            ["remove", .. var rest] when rest.Contains("entry") && rest.TrueForAll(What.Contains) => true,
+            ["take", "back", .. { Count: > 0 } rest] when rest.TrueForAll(What.Contains) => true,
+            ["take", .. var rest, "back"] when rest.Count > 0 && rest.TrueForAll(What.Contains) => true,
+            _ => SeveralTakenBack.Count(words) > 1,
         };
     }
 
@@ -50,14 +50,14 @@ public static class LastTakenBack
     /// <param name="text">What was typed or said.</param>
     public static bool TurnsBack(string? text) => Says(text) && Words(text) is ["undo" or "take", ..] words && !words.Contains("entry") && !words.Contains("last");
 
-    private static List<string> Words(string? text)
+    internal static List<string> Words(string? text)
     {
         if (PlainText.Tidy(text) is not { Length: <= PhraseReader.LongestPhrase } said || said.Contains('?', StringComparison.Ordinal))
         {
             return [];
         }
 
-        var all = Tokenizer.Cut(said).Where(token => token.Kind is not TokenKind.Break).Select(token => token.Text).ToList();
+        var all = Tokenizer.Cut(said).Where(token => token.Kind is not TokenKind.Break).Select(token => token.Number?.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture) ?? token.Text).ToList();
         // “I can undo that” and “can I undo that” speak of it; “can you undo that, please” and “please can …” ask for it.
         return all.Contains("can") && !all.Contains("please") && !all.Contains("you") ? [] : WithoutWhy([.. all.Where(word => !Beside.Contains(word))]);
     }

@@ -48,6 +48,9 @@ public sealed record HeardLine(IReadOnlyList<HeardEntry> Entries, string? Kept)
     /// <summary>The entry that it takes back, instead of recording anything; null when it records.</summary>
     public BenchFact? TakesBack { get; init; }
 
+    /// <summary>What it takes back besides: all that was said in one breath goes together. The newest first.</summary>
+    public IReadOnlyList<BenchFact> TakesBackToo { get; init; } = [];
+
     /// <summary>What was taken back out of turn and stands again by it, instead of recording anything; null when it records.</summary>
     public BenchFact? BringsBack { get; init; }
 

@@ -106,7 +106,7 @@ public static class LineEndpoint
         if (said.Meant is { } shown)
         {
             return LastTakenBack.Says(said.Text)
-                ? await TakeBackAsync(actor, view, shown, operation, bench, t, ct).ConfigureAwait(false)
+                ? await TakeBackAsync(actor, view, said.Text, shown, operation, bench, t, ct).ConfigureAwait(false)
                 : await CorrectAsync(actor, view, said, shown, operation, bench, t, ct).ConfigureAwait(false);
         }
 
@@ -114,7 +114,7 @@ public static class LineEndpoint
         {
             return right.TakesBack is null && right.BringsBack is null
                 ? await CorrectAsync(actor, view, said, end, operation, bench, t, ct).ConfigureAwait(false)
-                : await TakeBackAsync(actor, view, end, operation, bench, t, ct).ConfigureAwait(false);
+                : await TakeBackAsync(actor, view, said.Text, end, operation, bench, t, ct).ConfigureAwait(false);
         }
 
         var heard = HeardLine.Of(said.Text, view.Log, view.Batch.CrowTarget.Tuning, view.Catalogue.Own);
@@ -171,12 +171,20 @@ public static class LineEndpoint
             : OfOne(await bench.CorrectAsync(actor, view.Reed.Id, seen, better, heeded, operation, ct).ConfigureAwait(false), t);
     }
 
-    // What the key u does: the newest of one’s own, if nobody changed it meanwhile; what went out of turn comes back.
+    // What the key u does: the newest of one’s own, if nobody changed it meanwhile, and what was said with it; what went out of turn comes back.
     private static async Task<Outcome<IReadOnlyList<BenchFact>>> TakeBackAsync(
-        Actor actor, BenchView view, EntryId mine, OperationId operation, BenchBook bench, IStringLocalizer<BenchText> t, CancellationToken ct) =>
-        OfOne(await (view.Log.FactOf(mine) is { Withdrawn: { } was } away && away.Tail == mine
-            ? bench.CorrectAsync(actor, view.Reed.Id, mine, was, operation, ct)
-            : bench.UndoAsync(actor, view.Reed.Id, mine, operation, ct)).ConfigureAwait(false), t);
+        Actor actor, BenchView view, string text, EntryId mine, OperationId operation, BenchBook bench, IStringLocalizer<BenchText> t, CancellationToken ct)
+    {
+        if (view.Log.FactOf(mine) is { Withdrawn: { } was } away && away.Tail == mine)
+        {
+            return OfOne(await bench.CorrectAsync(actor, view.Reed.Id, mine, was, operation, ct).ConfigureAwait(false), t);
+        }
+
+        var together = SeveralTakenBack.Of(text, view.Log, actor.Account);
+        return together is [var newest, _, ..] && newest.Tail == mine
+            ? await bench.UndoTogetherAsync(actor, view.Reed.Id, [.. together.Select(fact => fact.Tail)], operation, ct).ConfigureAwait(false) is var outcome and not Outcome<IReadOnlyList<BenchFact>>.Conflict ? outcome : Refused("", t["CorrectClash"])
+            : OfOne(await bench.UndoAsync(actor, view.Reed.Id, mine, operation, ct).ConfigureAwait(false), t);
+    }
 
     private static Outcome<IReadOnlyList<BenchFact>> OfOne(Outcome<BenchFact> outcome, IStringLocalizer<BenchText> t) => outcome switch
     {
@@ -195,7 +203,7 @@ public static class LineEndpoint
             facts is [{ State: FactState.Corrected }],
             facts switch
             {
-                [{ Withdrawn: { } gone }] => t["TakenBackNow", words.InShort(gone)].Value,
+                [{ Withdrawn: not null }, ..] when facts.All(fact => fact.Withdrawn is not null) => t["TakenBackNow", string.Join(" · ", facts.Select(fact => words.InShort(fact.Withdrawn!)))].Value,
                 [{ Now: { } again, Chain: [.., Undo, not Undo] }] => t["BroughtBack", words.InShort(again)].Value,
                 _ when facts.Any(fact => VerdictNote.Is(fact.Now)) => $"{t["LineSaved", string.Join(" · ", facts.Select(fact => words.InShort(fact.Now!)))]} {VerdictNote.Say(view, t)}",
                 _ => null,

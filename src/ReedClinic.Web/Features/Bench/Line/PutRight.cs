@@ -23,7 +23,7 @@ public static class PutRight
                 return HeardLine.Nothing with { BringsBack = gone, From = text };
             }
 
-            return view.Log.LastOf(me) is { } mine ? HeardLine.Nothing with { TakesBack = mine, From = text } : null;
+            return SeveralTakenBack.Of(text, view.Log, me) is { Count: > 0 } said ? HeardLine.Nothing with { TakesBack = said[0], TakesBackToo = [.. said.Skip(1)], From = text } : null;
         }
 
         var context = new PhraseContext(view.Log, view.Batch.CrowTarget.Tuning);
