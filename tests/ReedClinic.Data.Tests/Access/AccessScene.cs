@@ -110,6 +110,7 @@ internal sealed class AccessScene
         _ when type == typeof((string?, DateTimeOffset?)) => ((string?)null, (DateTimeOffset?)null),
         _ when type == typeof(IReadOnlyList<StumblingWork>) => Array.Empty<StumblingWork>(),
         _ when type == typeof(IReadOnlyList<AdviceId>) => Array.Empty<AdviceId>(),
+        _ when type == typeof(IReadOnlyList<EntryId>) => new[] { (EntryId)_things[typeof(EntryId)]! },
         _ when type == typeof(BenchEntry) => Value(Note.Of("said by whoever asks")),
         _ when type == typeof(NewAccount) => new NewAccount("Mara", $"mara{NewId():N}@harbour.example", "seven boats in the harbour") { Age = AgeAnswer.OldEnough },
         _ when type == typeof(string) && book == typeof(SignInBook) => OwnSecret,
