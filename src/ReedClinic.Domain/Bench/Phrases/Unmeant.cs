@@ -133,5 +133,13 @@ internal static class Unmeant
         EachItsOwn.Keep(course);
         NotByHand.Keep(course);
         NotThatEither.Keep(course);
+        KeepHeld(course);
+    }
+
+    // What is told of the same place, of the other one, or of before.
+    private static void KeepHeld(Course course)
+    {
+        WireTurned.Keep(course);
+        StateAndWork.Keep(course);
     }
 }

@@ -54,7 +54,7 @@ public sealed class SaidAnewTests
     [InlineData("make that a full turn", "tightened the wire a quarter turn", "a full turn")]
     [InlineData("sorry, a quarter turn", "loosened the wire", "a quarter turn")]
     [InlineData("amend that: two turns", "tightened the wire one turn", "two turns")]
-    public void How_far_a_wire_was_turned(string text, string before, string words) => Assert.Equal(("bend-wire", words), Assert.IsType<Adjustment>(Of(text, before)) is var work ? (work.AdjustmentKind.Value, work.Amount.Words) : default);
+    public void How_far_a_wire_was_turned(string text, string before, string words) => Assert.Equal((Zone.Wire, words), Assert.IsType<Adjustment>(Of(text, before)) is var work ? (work.Zone, work.Amount.Words) : default);
 
     [Theory]
     [InlineData("undo that, it's still ragged", "edge is ragged", "smoothed the edge")]
