@@ -48,6 +48,7 @@ public static class PhraseReader
             Bounds.Quiet(tokens);
             Sparing.Quiet(tokens);
             BesideSpine.Quiet(tokens);
+            ToldBeside.Quiet(tokens);
         }
 
         return Read(text, tokens, context, judge);

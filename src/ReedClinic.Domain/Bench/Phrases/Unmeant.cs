@@ -141,5 +141,8 @@ internal static class Unmeant
     {
         WireTurned.Keep(course);
         StateAndWork.Keep(course);
+        OfBefore.Keep(course);
+        OtherOne.Keep(course);
+        ToldBeside.Keep(course);
     }
 }
