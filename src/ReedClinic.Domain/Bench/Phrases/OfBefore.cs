@@ -1,6 +1,3 @@
-using ReedClinic.Domain.Faults;
-using ReedClinic.Domain.Reeds;
-
 namespace ReedClinic.Domain.Bench.Phrases;
 
 /// <summary>“Low D no longer late”, “heart is thicker now than before”, “hardly scraped at all”, “opened the window, it’s hot”: what is denied, only compared with before, or done to something else is no fault and no work.</summary>
