@@ -29,7 +29,7 @@ public sealed class Outbox(IDataProtectionProvider keys, TimeProvider time, Outb
 
     private void Add(ClinicDb db, Mail mail, string? once, bool sent)
     {
-        var payload = _seal.Protect(JsonSerializer.Serialize(mail, StoredText.Json));
+        var payload = Sealed(mail);
         var now = time.GetUtcNow();
         db.Add(new Job
         {
@@ -43,6 +43,13 @@ public sealed class Outbox(IDataProtectionProvider keys, TimeProvider time, Outb
             DueAt = now,
         });
     }
+
+    /// <summary>Seals a mail that waits anew, under the address that it goes to from now on, and counts its tries from the start.</summary>
+    /// <param name="waiting">Its job, in the context that will be saved.</param>
+    /// <param name="mail">The same mail with the other address.</param>
+    internal void Readdress(Job waiting, Mail mail) => (waiting.Payload, waiting.Attempts) = (Sealed(mail), 0);
+
+    private string Sealed(Mail mail) => _seal.Protect(JsonSerializer.Serialize(mail, StoredText.Json));
 
     /// <summary>
     /// To be called before a transaction that puts something out: the first key is written over a connection of its own,

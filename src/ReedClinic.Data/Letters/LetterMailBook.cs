@@ -37,15 +37,7 @@ public sealed class LetterMailBook(IDbContextFactory<ClinicDb> databases, TimePr
         {
             if (await LastAsync(db.Set<Job>(), batch, ct).ConfigureAwait(false) is { DoneAt: null, GaveUpAt: null } waiting)
             {
-                if (waiting.Problem is null || waiting.LeasedUntil > time.GetUtcNow())
-                {
-                    return new Outcome<LetterMail>.Refused([new Problem("", "It is on its way already.")]);
-                }
-
-                waiting.DueAt = time.GetUtcNow();
-                db.Note(operation, "mail-letter", batch.Id.Value, time.GetUtcNow());
-                await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
-                return new Outcome<LetterMail>.Done(await StandsAsync(db, batch, ct).ConfigureAwait(false));
+                return await NowAsync(db, batch, waiting, operation, ct).ConfigureAwait(false);
             }
 
             if (await db.AddressForAsync(batch.Student, ct).ConfigureAwait(false) is null)
@@ -62,6 +54,25 @@ public sealed class LetterMailBook(IDbContextFactory<ClinicDb> databases, TimePr
         return new Outcome<LetterMail>.Done(await StandsAsync(db, batch, ct).ConfigureAwait(false));
     }
 
+    // One whose last try failed goes at once, to where mail about its student goes by now.
+    private async Task<Outcome<LetterMail>> NowAsync(ClinicDb db, Batch batch, Job waiting, OperationId operation, CancellationToken ct)
+    {
+        if (waiting.Problem is null || waiting.LeasedUntil > time.GetUtcNow())
+        {
+            return new Outcome<LetterMail>.Refused([new Problem("", "It is on its way already.")]);
+        }
+
+        if (await FormerAsync(db, batch, waiting, ct).ConfigureAwait(false) is var (mail, email, name))
+        {
+            outbox.Readdress(waiting, mail with { To = email, Name = name });
+        }
+
+        waiting.DueAt = time.GetUtcNow();
+        db.Note(operation, "mail-letter", batch.Id.Value, time.GetUtcNow());
+        await db.SaveUnlessDoneAsync(ct).ConfigureAwait(false);
+        return new Outcome<LetterMail>.Done(await StandsAsync(db, batch, ct).ConfigureAwait(false));
+    }
+
     private static string PathOf(Batch batch) => $"/letters/{batch.Code}";
 
     private static Task<Batch?> SentAsync(ClinicDb db, Actor actor, BatchCode code, CancellationToken ct) => (
@@ -70,7 +81,12 @@ public sealed class LetterMailBook(IDbContextFactory<ClinicDb> databases, TimePr
         where actor.WorksHere && batch.Code == code && letter.SentNumber != null
         select batch).SingleOrDefaultAsync(ct);
 
-    private static async Task<LetterMail> StandsAsync(ClinicDb db, Batch batch, CancellationToken ct)
+    // A mail that waits under another address than mail about this student goes to by now; null where it is the same, or nobody’s is known.
+    private async Task<(Mail Mail, string Email, string Name)?> FormerAsync(ClinicDb db, Batch batch, Job waiting, CancellationToken ct) =>
+        outbox.Open(waiting) is { } mail && await db.AddressForAsync(batch.Student, ct).ConfigureAwait(false) is var (email, name) && !string.Equals(mail.To, email, StringComparison.OrdinalIgnoreCase)
+            ? (mail, email, name) : null;
+
+    private async Task<LetterMail> StandsAsync(ClinicDb db, Batch batch, CancellationToken ct)
     {
         var job = await LastAsync(db.Set<Job>().AsNoTracking(), batch, ct).ConfigureAwait(false);
         return job switch
@@ -78,7 +94,7 @@ public sealed class LetterMailBook(IDbContextFactory<ClinicDb> databases, TimePr
             null => new(await db.AddressForAsync(batch.Student, ct).ConfigureAwait(false) is null ? LetterMailState.None : LetterMailState.Forgotten, null, null),
             { DoneAt: { } done } => new(LetterMailState.Sent, done, null, job.Way),
             { GaveUpAt: { } end } => new(LetterMailState.GivenUp, end, job.Problem),
-            _ => new(LetterMailState.Waiting, job.MadeAt, job.Problem) { Tries = job.Attempts, Next = job.DueAt },
+            _ => new(LetterMailState.Waiting, job.MadeAt, job.Problem) { Tries = job.Attempts, Next = job.DueAt, IsForFormerAddress = await FormerAsync(db, batch, job, ct).ConfigureAwait(false) is not null },
         };
     }
 
@@ -120,4 +136,7 @@ public sealed record LetterMail(LetterMailState State, DateTimeOffset? At, strin
 
     /// <summary>When one that waits may be tried next.</summary>
     public DateTimeOffset? Next { get; init; }
+
+    /// <summary>Whether one that waits is addressed to where mail about its student doesn’t go any more.</summary>
+    public bool IsForFormerAddress { get; init; }
 }

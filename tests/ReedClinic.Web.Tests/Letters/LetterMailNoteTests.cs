@@ -15,6 +15,7 @@ namespace ReedClinic.Web.Tests.Letters;
 public sealed class LetterMailNoteTests : BunitContext
 {
     private IReadOnlyList<string> _buttons = [];
+    private string _hint = "";
 
     [Theory]
     [InlineData(MailWay.Folder, "folder", "nobody gets it", "have a mail server named")]
@@ -55,6 +56,18 @@ public sealed class LetterMailNoteTests : BunitContext
         Assert.Equal(canBeTried ? ["Try the mail now"] : [], _buttons);
     }
 
+    [Theory]
+    [InlineData("server", "The mail server took too long.", "“Try the mail now” sends it to the new one; left alone it is tried at the former one.")]
+    [InlineData("server", null, "tell them yourself")]
+    [InlineData("nowhere", "The mail server took too long.", "tell them yourself")]
+    public void Of_a_mail_under_a_former_address_it_is_told_where_it_will_go(string today, string? problem, string words)
+    {
+        var former = new LetterMail(LetterMailState.Waiting, null, problem) { Tries = 2, Next = DateTimeOffset.UnixEpoch, IsForFormerAddress = true };
+        Said(today, former);
+
+        Assert.Contains(words, _hint, StringComparison.Ordinal);
+    }
+
     private string Said(string today, LetterMail mail)
     {
         Services.AddLocalization();
@@ -64,6 +77,7 @@ public sealed class LetterMailNoteTests : BunitContext
 
         var note = Render<LetterMailNote>(p => p.Add(one => one.Code, default(BatchCode)).Add(one => one.Mail, mail));
         _buttons = [.. note.FindAll("button").Select(button => button.TextContent)];
+        _hint = string.Join(' ', note.FindAll(".hint").Select(hint => hint.TextContent));
         return note.Find("[role=status]").TextContent;
     }
 
