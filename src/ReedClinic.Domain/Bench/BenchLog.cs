@@ -206,10 +206,16 @@ public sealed class BenchLog
             .Select(group =>
             {
                 var arrival = group.FirstOrDefault(test => test.Pass == 0);
-                var last = group.OrderBy(test => test.Pass).ThenBy(test => test.Sequence).Last();
+                var last = LastOf([.. group.OrderBy(test => test.Pass).ThenBy(test => test.Sequence)], arrival);
                 return new TestMove(group.Key, arrival, last.Root == arrival?.Root ? null : last);
             }),
     ];
+
+    // A remark on the crow takes no measured crow’s place: it says nothing of where that stands.
+    private static LiveFact<Test> LastOf(List<LiveFact<Test>> tests, LiveFact<Test>? arrival) =>
+        tests[^1] is { Now: { Pitch: null, Step: null } } last && TestScale.Of(last.Now.TestKind).TakesPitch
+            ? tests.LastOrDefault(test => test.Now is { Pitch: not null } or { Step: not null } && test.Root != arrival?.Root) ?? last
+            : tests[^1];
 
     private List<FindingNow> ReadFindings()
     {

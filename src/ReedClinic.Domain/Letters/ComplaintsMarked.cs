@@ -36,6 +36,6 @@ internal static class ComplaintsMarked
         Aspect.Sound => new(TestKind.Edge, -way, way < 0 ? ["brighter-than-liked"] : []) { Name = "the sound", Near = [TestKind.Depth] },
         Aspect.SoftPlaying => new(TestKind.SoftestStart, 0, []) { Name = "soft playing", Near = [way < 0 ? TestKind.Swell : TestKind.TonguedStarts] },
         Aspect.HighNotes => new(TestKind.HighSteadiness, 0, []) { Name = "the high notes", IsPlural = true },
-        _ => new(TestKind.Effort, way, []) { Name = "what tires you", Near = [TestKind.Opening] },
+        _ => new(TestKind.Effort, way, []) { Name = "how tiring it is", Near = [TestKind.Opening] },
     };
 }

@@ -13,6 +13,7 @@ internal static class CameTo
 
     internal static void Keep(Course course)
     {
+        KeepCrows(course);
         foreach (var draft in course.Drafts)
         {
             var said = Spoken.Whole(course, draft);
@@ -31,9 +32,6 @@ internal static class CameTo
                     break;
                 case { Kind: EntryKind.Test, Slots: { Test: TestKind.Crow, Change: > -1 and < 1 and not 0, Pitch: null } } when !Spoken.HasStem(said, "crow", "pitch") && !said.Has(Cat.Cent):
                     Spoken.Unmake(draft, Tenths);
-                    break;
-                case { Kind: EntryKind.Test, Slots: { Test: TestKind.TuningNote, Pitch: null, Cents: not null, Step: null } slots } when !Spoken.HasStem(said, "tun") && course.Drafts.Exists(before => before is { Kind: EntryKind.Test, Slots.Test: TestKind.Crow } && before.Last < draft.First):
-                    draft.Slots = slots with { Test = TestKind.Crow };
                     break;
                 case { Kind: EntryKind.Test, Slots: { Test: TestKind.Crow or TestKind.Peep, Pitch: not null } } when IsWanted(said):
                     Spoken.Unmake(draft, Wanted);
@@ -56,6 +54,18 @@ internal static class CameTo
 
     // “Needs C”, “should be a C”: it isn’t one.
     private static bool IsWanted(Segment said) => PitchReader.NotesIn(said) is [var only] && Enumerable.Range(said.First, Math.Max(0, only.First - said.First)).Any(at => said.Word(at) is "needs" or "wants" || said.Word(at) is "be" && said.Word(at - 1) is "should" or "must" or "to");
+
+    // “Crow C minus 30, five strokes each, now minus 38”: the crow’s, as no other pitch was spoken of.
+    private static void KeepCrows(Course course)
+    {
+        foreach (var draft in course.Drafts)
+        {
+            if (draft is { Kind: EntryKind.Test, Slots: { Test: TestKind.TuningNote, Pitch: null, Cents: not null, Step: null } slots } && !Spoken.HasStem(Spoken.Whole(course, draft), "tun") && course.Drafts.Exists(before => before is { Kind: EntryKind.Test, Slots.Test: TestKind.Crow } && before.Last < draft.First))
+            {
+                draft.Slots = slots with { Test = TestKind.Crow };
+            }
+        }
+    }
 
     // A reed’s length in millimetres, come to by whatever was done.
     private static decimal? Length(Segment said)
