@@ -1,7 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ReedClinic.Data.Jobs;
 using ReedClinic.Data.Letters;
-using ReedClinic.Domain.Outcomes;
 using ReedClinic.Domain.People;
 using static ReedClinic.Data.Tests.Intake.IntakeScene;
 

@@ -1,5 +1,4 @@
 using ReedClinic.Domain.Bench;
-using ReedClinic.Domain.Faults;
 using ReedClinic.Domain.Letters;
 using ReedClinic.Domain.Reeds;
 

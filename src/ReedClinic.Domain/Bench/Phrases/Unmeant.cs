@@ -133,6 +133,7 @@ internal static class Unmeant
         EachItsOwn.Keep(course);
         NotByHand.Keep(course);
         NotThatEither.Keep(course);
+        SaidOutright.Keep(course);
         KeepHeld(course);
     }
 

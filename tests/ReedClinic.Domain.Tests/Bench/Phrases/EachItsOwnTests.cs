@@ -1,6 +1,5 @@
 using ReedClinic.Domain.Bench;
 using ReedClinic.Domain.Bench.Phrases;
-using ReedClinic.Domain.Reeds;
 
 namespace ReedClinic.Domain.Tests.Bench.Phrases;
 
