@@ -211,11 +211,13 @@ public sealed class BenchLog
             }),
     ];
 
-    // A remark on the crow takes no measured crow’s place: it says nothing of where that stands.
+    // A remark on the crow takes no measured crow’s place where nothing was done in between: it says nothing of where that stands; “no crow now” does.
     private static LiveFact<Test> LastOf(List<LiveFact<Test>> tests, LiveFact<Test>? arrival) =>
-        tests[^1] is { Now: { Pitch: null, Step: null } } last && TestScale.Of(last.Now.TestKind).TakesPitch
-            ? tests.LastOrDefault(test => test.Now is { Pitch: not null } or { Step: not null } && test.Root != arrival?.Root) ?? last
+        tests[^1] is { Now: { TestKind: TestKind.Crow, Pitch: null, Step: null } } last && !Denies(last.Now.Words)
+            ? tests.LastOrDefault(test => test.Now.Pitch is not null && test.Pass == last.Pass && test.Root != arrival?.Root) ?? last
             : tests[^1];
+
+    private static bool Denies(string? words) => words is not null && words.Split([' ', ',', '.'], StringSplitOptions.RemoveEmptyEntries).Any(word => word.Replace('’', '\'').ToUpperInvariant() is "NO" or "NOT" or "NEVER" or "NONE" or "GONE" || word.EndsWith("n't", StringComparison.OrdinalIgnoreCase) || word.EndsWith("n’t", StringComparison.OrdinalIgnoreCase));
 
     private List<FindingNow> ReadFindings()
     {

@@ -53,7 +53,7 @@ public sealed record ThemeOverTime(Theme Theme, IReadOnlyList<ThemeTally> Batche
 
     // It was there, the batch before was looked at for all of it and had none, and now it is there again: it neither stayed nor is it new.
     private bool IsBack => Now.Found > 0 && Batches.SkipLast(1).Where(one => one.Tally.Looked > 0).ToList() is { Count: > 1 } before
-        && before[^1] is { Tally.Found: 0, InPart: 0 } && before.Exists(one => one.Tally.Found > 0);
+        && before[^1] == Batches[^2] && before[^1] is { Tally.Found: 0, InPart: 0 } && before.Exists(one => one.Tally.Found > 0);
 
     /// <summary>Of a family: whether something of it has come back that was on none of the reeds before, while something else of it was there.</summary>
     private bool HasMixed { get; init; }

@@ -29,6 +29,31 @@ public sealed class CrowRemarkTests
         Assert.Equal("it crows well enough for now", Assert.Single(writer.Log.Moves).Now!.Now.Words);
     }
 
+    [Theory]
+    [InlineData("won’t crow")]
+    [InlineData("no crow at all now")]
+    public void A_crow_that_is_gone_is_not_told_by_what_was_measured_before(string words)
+    {
+        writer.Say(Crow("C -60"));
+        writer.Say(Writer.Work());
+        writer.Say(Crow("C -20"));
+        writer.Say(Remark(words));
+
+        Assert.Equal(words, Assert.Single(writer.Log.Moves).Now!.Now.Words);
+    }
+
+    [Fact]
+    public void A_remark_after_more_work_is_what_there_is()
+    {
+        writer.Say(Crow("C -60"));
+        writer.Say(Writer.Work());
+        writer.Say(Crow("C -20"));
+        writer.Say(Writer.Work());
+        writer.Say(Remark("crows nicely"));
+
+        Assert.Equal("crows nicely", Assert.Single(writer.Log.Moves).Now!.Now.Words);
+    }
+
     private static Domain.Bench.Test Crow(string pitch) => Writer.Value(Domain.Bench.Test.Of(TestKind.Crow, pitch: Writer.Value(SaidPitch.Read(pitch, Tuning.Standard))));
 
     private static Domain.Bench.Test Remark(string words) => Writer.Value(Domain.Bench.Test.Of(TestKind.Crow, words: words));

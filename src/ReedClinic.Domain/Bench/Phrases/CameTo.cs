@@ -67,12 +67,18 @@ internal static class CameTo
         }
     }
 
-    // A reed’s length in millimetres, come to by whatever was done.
+    // A reed’s length in millimetres, come to by a clip or said to a tenth or with its unit; what is said of the pitch or the opening is none.
     private static decimal? Length(Segment said)
     {
+        if (said.Has(Cat.Lean) || said.Has(Cat.Cent) || Spoken.HasStem(said, "pitch", "crow", "open", "gap", "squeez", "tun", "cent"))
+        {
+            return null;
+        }
+
         for (var at = said.First + 1; at < said.End; at++)
         {
-            if (said.Word(at - 1) is "to" && Numbers.At(said.Tokens, at, said.End) is { Value: >= 55 and <= 80 } number && (number.End == said.End || said.Tokens[number.End].Kind is TokenKind.Break || said.Items.Any(item => item.First == number.End && item.Cat is Cat.Mm)) && (said.Word(at - 2) is "down" or "it" or "back"))
+            if (said.Word(at - 1) is "to" && Numbers.At(said.Tokens, at, said.End) is { Value: >= 55 and <= 80 } number && (number.End == said.End || said.Tokens[number.End].Kind is TokenKind.Break || said.Items.Any(item => item.First == number.End && item.Cat is Cat.Mm)) && said.Word(at - 2) is "down" or "it" or "back"
+                && (number.Value != decimal.Truncate(number.Value) || said.Has(Cat.Mm) || Spoken.HasStem(said, "clip", "cut", "trim", "short", "length", "long")))
             {
                 return number.Value;
             }

@@ -43,7 +43,7 @@ internal static class EachItsOwn
             }
 
             var number = said.Items.Any(item => item.First == at + 1 && item.Cat is Cat.Zone or Cat.Region or Cat.Part) ? at + 2 : at + 1;
-            if (Number(said, number) is { } strokes && (number + 1 >= said.End || said.Tokens[number + 1].Kind is TokenKind.Break || said.Word(number + 1) is "and" or "strokes" or "stroke" or "off"))
+            if (Number(said, number) is { } strokes && (number + 1 >= said.End || said.Tokens[number + 1].Kind is TokenKind.Break || said.Word(number + 1) is "and" or "strokes" or "stroke" or "off" or "left" or "right" or "upper" or "lower" or "then"))
             {
                 each.Add((Blade(said, at), said.Word(at) is "left" ? Sides.Left : Sides.Right, strokes));
             }

@@ -24,11 +24,11 @@ internal static class NoHandInIt
             {
                 Spoken.Unmake(draft, ByItself);
             }
-            else if (WentTooFar(said))
+            else if (draft.Slots is { Strokes: null, Mm: null } && WentTooFar(said))
             {
                 Spoken.Unmake(draft, TooFar);
             }
-            else if (IsFraying(said))
+            else if (draft.Slots is { Strokes: null, Mm: null } && IsFraying(said))
             {
                 draft.Kind = EntryKind.Finding;
                 draft.Slots = new ReadSlots { Kind = "tip-edge-ragged", Character = FindingCharacter.Fault, Zone = Zone.TipEdge, Blades = draft.Slots.Blades, Sides = draft.Slots.Sides };
@@ -39,7 +39,7 @@ internal static class NoHandInIt
     }
 
     // “Opened up overnight”, “went closed while drying”; “opened it up overnight” had a hand in it.
-    private static bool HasGone(Segment said, ReadSlots slots) => slots is { Kind: "open-squeeze" or "close-press" or "thin-whole-tip" or "round-eye" or "flatten-eye", Strokes: null, Mm: null }
+    private static bool HasGone(Segment said, ReadSlots slots) => slots is { Kind: "open-squeeze" or "close-press" or "round-eye" or "flatten-eye", Strokes: null, Mm: null }
         && (Spoken.HasStem(said, Meanwhile) || said.HasWord("since") || said.HasWord("own")) && !Hands.Any(said.HasWord);
 
     // “Opened by itself while drying”.
@@ -48,9 +48,9 @@ internal static class NoHandInIt
     // “Today it’s twenty flat again”: what it plays, and no rest.
     private static bool IsPitchOnly(Segment said, ReadSlots slots) => slots.Kind is "rest-dry" or "wait" or "soak" && said.Has(Cat.Lean) && Moods.Head(said) is null && !Spoken.HasStem(said, "rest", "dr", "left", "let", "wait", "soak", "settl");
 
-    private static bool WentTooFar(Segment said) => said.IndexOfWord("far") is >= 0 and var at && said.Word(at + 1) is "on" or "with" or "into" && Spoken.HasStem(said, "went", "gone");
+    private static bool WentTooFar(Segment said) => said.IndexOfWord("far") is >= 0 and var at && said.Word(at + 1) is "on" or "with" or "into" && said.Word(at - 1) is "too" or "bit" or "little" or "touch" or "tad" or "shade" && Spoken.HasStem(said, "went", "gone");
 
     // “The tip’s feathering”: it does, and nobody feathers it.
-    private static bool IsFraying(Segment said) => Enumerable.Range(said.First, said.End - said.First).Any(at => Array.IndexOf(Fraying, said.Word(at)) >= 0 && (said.Word(at - 1) is "'s" or "is" or "are" or "was" or "keeps" or "started" or "starts" or "still"
-        || said.Word(at - 1) is "tip" or "edge" or "corner" or "corners")) && !said.HasWord("i");
+    private static bool IsFraying(Segment said) => Enumerable.Range(said.First, said.End - said.First).Any(at => Array.IndexOf(Fraying, said.Word(at)) >= 0 && (said.Word(at - 1) is "'s" or "is" or "are" or "was" or "keeps"
+        || said.Word(at - 1) is "tip" or "edge" or "corner" or "corners")) && !said.HasWord("i") && !said.HasWord("done");
 }

@@ -9,6 +9,8 @@ internal static class NotByHand
 
     private static readonly HashSet<string> Praising = ["finely", "nicely", "well", "beautifully", "smoothly", "neatly", "perfectly", "cleanly", "wonderfully"];
 
+    private static readonly HashSet<string> Done = ["soaked", "soak", "dried", "dry", "rested", "left", "let", "wet", "wetted", "dunked", "waited"];
+
     private static readonly Doubt ByItself = new("kind", "it may have become so by itself, so it is kept as a note");
 
     private static readonly Doubt Overlap = new("kind", "how the blades lie over one another, and not which fault that is, so it is kept as a note");
@@ -22,7 +24,7 @@ internal static class NotByHand
             var said = Spoken.Whole(course, draft);
             switch (draft)
             {
-                case { Kind: EntryKind.Adjustment, Slots: { Kind: "rest-dry" or "wait" or "soak" or "realign", Strokes: null } } when BecameSo(Spoken.Sentence(course, draft)):
+                case { Kind: EntryKind.Adjustment, Slots: { Kind: "rest-dry" or "wait" or "soak" or "realign", Strokes: null } } when !Done.Contains(said.Word(said.First)) && BecameSo(Spoken.Sentence(course, draft)):
                     Leave(course, draft);
                     break;
                 case { Kind: EntryKind.Adjustment, Slots: { Kind: "realign", Strokes: null } } or { Kind: EntryKind.Finding, Slots: { Kind: "no-slip", Sides: not null } } when Overlaps(said):

@@ -44,5 +44,5 @@ internal static class OfAnotherTest
     }
 
     // “Closes at the left corner first, right stays open”, “tip closed unevenly, left first”.
-    private static bool ClosesFirst(Segment said) => Spoken.HasStem(said, "clos", "meet", "shut") && (said.HasWord("first") || said.HasWord("unevenly") || said.HasWord("before"));
+    private static bool ClosesFirst(Segment said) => Spoken.HasStem(said, "clos", "meet", "shut") && (said.HasWord("first") || said.HasWord("unevenly") || said.IndexOfWord("before") is >= 0 and var at && said.Word(at + 1) is "the" or "right" or "left");
 }

@@ -40,7 +40,7 @@ internal static class OfBefore
                 case { Kind: EntryKind.Finding, Slots: { Character: FindingCharacter.Fault, Relation: null } } when IsCompared(said):
                     Spoken.Unmake(draft, Compared);
                     break;
-                case { Kind: EntryKind.Finding, Slots.Character: FindingCharacter.Fault } or { Kind: EntryKind.Verdict } when IsScarcely(said):
+                case { Kind: EntryKind.Finding, Slots.Character: FindingCharacter.Fault } or { Kind: EntryKind.Verdict, Slots.Verdict: not VerdictKind.AsGoodAsThisCaneGets } when IsScarcely(said):
                     Spoken.Unmake(draft, Scarcely);
                     break;
                 case { Kind: EntryKind.Finding, Slots.Kind: "thread-leak" or "side-leak" } when Spoken.HasAny(said, ["needs", "takes", "wants", "need", "take"]) && Spoken.HasAny(said, ["air", "breath"]) && !Spoken.HasStem(said, "leak", "seal", "escap", "hiss", "los"):
@@ -52,7 +52,7 @@ internal static class OfBefore
                     draft.Doubts.RemoveAll(doubt => doubt.Slot is "kind");
                     draft.Doubts.Add(Whole);
                     break;
-                case { Kind: EntryKind.Finding, Slots: { Kind: "tied-straight", Character: FindingCharacter.Strength } slots } when Denying.OfBest(said) || said.HasWord("not"):
+                case { Kind: EntryKind.Finding, Slots: { Kind: "tied-straight", Character: FindingCharacter.Strength } slots } when Denying.OfBest(said) || said.IndexOfWord("not") is >= 0 and var not && said.Word(not + 1) is "straight" or "true" or "centred" or "quite" or "tied" or "at" or "really" or "on":
                     draft.Slots = slots with { Kind = "crooked-on-staple", Character = FindingCharacter.Fault };
                     break;
                 case { Kind: EntryKind.Adjustment, Slots: { Kind: "open-windows", Strokes: null, Mm: null, Blades: null, Sides: null } } when IsOfRoom(course, draft, said):
@@ -85,10 +85,10 @@ internal static class OfBefore
     private static bool IsCompared(Segment said)
     {
         var than = said.IndexOfWord("than");
-        return than > said.First && !said.Asked && Enumerable.Range(said.First, than - said.First).Any(at => Changed.Contains(said.Word(at))) && Enumerable.Range(than + 1, Math.Min(3, said.End - than - 1)).Any(at => Past.Contains(said.Word(at)));
+        return than > said.First && !said.Asked && !Spoken.HasStem(said, "chip", "crack", "broke", "split", "leak") && Enumerable.Range(said.First, than - said.First).Any(at => Changed.Contains(said.Word(at))) && Enumerable.Range(than + 1, Math.Min(3, said.End - than - 1)).Any(at => Past.Contains(said.Word(at)));
     }
 
-    private static bool IsScarcely(Segment said) => !said.Asked && Enumerable.Range(said.First, said.End - said.First).Any(at => said.Word(at) is "hardly" or "barely" or "scarcely" && (said.Word(at + 1) is "scraped" or "touched" or "worked" or "dusted" || said.Word(at + 1) is "been" && said.Word(at + 2) is "scraped" or "touched" or "worked"));
+    private static bool IsScarcely(Segment said) => !said.Asked && !said.Has(Cat.Quality) && !said.HasWord("too") && Enumerable.Range(said.First, said.End - said.First).Any(at => said.Word(at) is "hardly" or "barely" or "scarcely" && (said.Word(at + 1) is "scraped" or "touched" or "worked" or "dusted" || said.Word(at + 1) is "been" && said.Word(at + 2) is "scraped" or "touched" or "worked"));
 
     // “Thin but whole”, “thin but not scraped through”; what was scraped isn’t.
     private static bool IsWhole(Segment said) => Denying.IsWholeAfterAll(said) && !said.HasWord("scraped") || said.HasWord("but") && said.HasWord("thin") && !said.Asked && said.IndexOfWord("but") is var but && (said.Word(but + 1) is "not" && said.Word(but + 2) is "scraped" or "cut" or "through" or "gone" or "broken" || said.Word(but + 1) is "there" or "still" && (said.Word(but + 1) is "there" || said.Word(but + 2) is "there"));

@@ -24,6 +24,10 @@ internal static class SaidOutright
                 case { Kind: EntryKind.Adjustment, Slots: { Kind: "clip" or "clip-hair", Mm: null, Words: null } slots } when Millimetres(said) is { } mm:
                     draft.Slots = slots with { Mm = mm };
                     break;
+                case { Kind: EntryKind.Adjustment, Slots: { Kind: "clip" or "clip-hair", Mm: not null } slots } when Spoken.HasStem(said, "opening", "gap", "until", "wire"):
+                    draft.Slots = slots with { Mm = null };
+                    draft.HasAside = true;
+                    break;
                 case { Kind: EntryKind.Test, Slots: { Test: TestKind.Swell, Step: "keeps its place" } slots } when Spoken.HasStem(said, Breaking) && !said.Has(Cat.Not) && !said.HasWord("no") && !said.HasWord("without"):
                     draft.Slots = slots with { Step = "breaks" };
                     break;
@@ -34,7 +38,7 @@ internal static class SaidOutright
                     draft.Slots = slots with { Kind = "something-else" };
                     draft.HasAside = true;
                     break;
-                case { Kind: EntryKind.Finding, Slots: { Character: FindingCharacter.Fault, Kind: { } kind, Relation: null } } when IsGone(said):
+                case { Kind: EntryKind.Finding, Slots: { Character: FindingCharacter.Fault, Kind: { } kind, Relation: null } } when (kind is "bumps" || kind.EndsWith("leak", StringComparison.Ordinal)) && IsGone(said):
                     draft.Kind = EntryKind.FindingEnded;
                     draft.Slots = new ReadSlots { Kind = kind, Ending = FindingEnding.Gone };
                     draft.Doubts.Clear();
@@ -43,11 +47,14 @@ internal static class SaidOutright
         }
     }
 
-    private static decimal? Millimetres(Segment said) => Enumerable.Range(said.First, said.End - said.First)
-        .Select(at => Numbers.At(said.Tokens, at, said.End) is { Value: > 0 and <= 3 } number && said.Items.Any(item => item.First == number.End && item.Cat is Cat.Mm) ? number.Value : (decimal?)null).FirstOrDefault(mm => mm is not null);
+    // “0.2 mm clipped”: right before the clip; “clipped, opening now 1.2 mm” is another measure.
+    private static decimal? Millimetres(Segment said) => Spoken.HasStem(said, "open", "gap", "wire", "until", "length") ? null : Enumerable.Range(said.First, said.End - said.First)
+        .Select(at => Numbers.At(said.Tokens, at, said.End) is { Value: > 0 and <= 3 } number && said.Items.FirstOrDefault(item => item.First == number.End && item.Cat is Cat.Mm) is { Count: > 0 } unit && said.Word(unit.End) is "clipped" or "trimmed" or "off" ? number.Value : (decimal?)null).FirstOrDefault(mm => mm is not null);
 
     // “Scraping the heart again could …”: what would come of it.
-    private static bool IsOnlyThought(Segment said) => said.Word(said.First).EndsWith("ing", StringComparison.Ordinal) && Enumerable.Range(said.First, said.End - said.First).Any(at => Could.Contains(said.Word(at)))
+    private static bool IsOnlyThought(Segment said) => said.Word(said.First) is not "opening" && IsGerund(said);
+
+    private static bool IsGerund(Segment said) => said.Word(said.First).EndsWith("ing", StringComparison.Ordinal) && Enumerable.Range(said.First, said.End - said.First).Any(at => Could.Contains(said.Word(at)))
         || said.Word(said.First).EndsWith("ing", StringComparison.Ordinal) && said.End < said.Tokens.Count && Could.Contains(said.Tokens[said.End].Text);
 
     private static void Leave(Course course, Draft draft)
@@ -69,7 +76,7 @@ internal static class SaidOutright
     {
         for (var at = said.First; at < said.End; at++)
         {
-            if (Passing.Contains(said.Word(at)) && (said.Word(at + 1) is "gone" || said.Word(at + 1) is "is" or "'s" or "has" && said.Word(at + 2) is "gone") && !said.Has(Cat.Not))
+            if (Passing.Contains(said.Word(at)) && said.Word(at - 1) is not "spine" && (said.Word(at + 1) is "gone" || said.Word(at + 1) is "is" or "'s" or "has" && said.Word(at + 2) is "gone") && !said.Has(Cat.Not))
             {
                 return true;
             }

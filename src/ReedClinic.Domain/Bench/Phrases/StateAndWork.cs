@@ -68,7 +68,7 @@ internal static class StateAndWork
     {
         for (var at = said.First + 1; at + 1 < said.End; at++)
         {
-            if (said.Word(at) is "left" or "right" && said.Items.Any(item => item.End == at && item.Cat is Cat.Zone or Cat.Region) && said.Word(at + 1) is "too" or "still" or "very" or "much" && said.Word(at - 2) is not "is" && said.Has(Cat.Quality) && !said.Asked && !said.Has(Cat.Than))
+            if (said.Word(at) is "left" or "right" && said.Items.Any(item => item.End == at && item.Cat is Cat.Zone or Cat.Region) && said.Word(at + 1) is "too" or "still" or "very" or "much" && said.Word(at - 2) is not "is" && said.Has(Cat.Quality) && !said.Asked && !said.Has(Cat.Than) && !said.HasWord("by") && !said.HasWord("them") && !said.HasWord("long"))
             {
                 return said.Word(at) is "left" ? Sides.Left : Sides.Right;
             }

@@ -83,7 +83,7 @@ internal static class ToldBeside
 
         return said.Asked || said.Has(Cat.Not) ? null : (said.Word(last - 1), said.Word(last)) switch
         {
-            ("a", "bit" or "touch" or "little" or "tad") when last - said.First > 2 && said.Word(last - 2) is not ("not" or "quite") => "slight",
+            ("a", "bit" or "touch" or "little" or "tad") when !said.HasWord("wait") && !Spoken.HasStem(said, "need", "want") && last - said.First > 2 && said.Word(last - 2) is not ("not" or "quite") => "slight",
             (_, "slightly") when last - said.First > 1 => "slight",
             _ => Enumerable.Range(said.First, said.End - said.First).Any(at => said.Word(at) is "leaks" or "leaking" && said.Word(at + 1) is "badly") ? "strong" : null,
         };

@@ -41,15 +41,17 @@ export function ahead(asks, usual, line) {
   function late() {
     const { text, after } = words;
     clear();
-    if (text) line.give(text);
-    if (after.length > 0) line.unpressed(after.join(" ").replace("Escape", "Esc"));
+    const typed = after.filter((key) => key.length === 1).join("");
+    if (text) line.give([text, typed.trim()].filter(Boolean).join(" "));
   }
 
   function gather(event) {
     // What was sent is said: whatever is pressed behind it comes after it.
     if (words.sent) {
-      if (event.key.length > 1 && event.key !== "Escape") return false;
-      words.after.push(event.key);
+      if (event.key === "Backspace") words.after.pop();
+      else if (event.key.length === 1 || event.key === "Escape") words.after.push(event.key);
+      // What is typed behind it stands in the line first.
+      else if (event.key !== "Enter") return false;
     } else if (event.key === "Enter") words.sent = true;
     else if (event.key === "Backspace") words.text = words.text.slice(0, -1);
     else if (event.key.length === 1) words.text += event.key;
@@ -112,7 +114,10 @@ export function ahead(asks, usual, line) {
     // What was begun and isn't sent is left; what was sent isn't. True where something was.
     leave(event) {
       if (words?.sent) return gather(event);
+      const key = first?.key;
       clear();
+      // A letter that stood alone was a key.
+      if (key) usual(key);
       return false;
     },
     clear,

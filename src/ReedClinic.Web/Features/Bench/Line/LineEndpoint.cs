@@ -171,7 +171,7 @@ public static class LineEndpoint
             : OfOne(await bench.CorrectAsync(actor, view.Reed.Id, seen, better, heeded, operation, ct).ConfigureAwait(false), t);
     }
 
-    // What the key u does: the newest of one’s own, if nobody changed it meanwhile, and what was said with it; what went out of turn comes back.
+    // The newest of one’s own, if nobody changed it meanwhile, and what was said with it; what went out of turn comes back.
     private static async Task<Outcome<IReadOnlyList<BenchFact>>> TakeBackAsync(
         Actor actor, BenchView view, string text, EntryId mine, OperationId operation, BenchBook bench, IStringLocalizer<BenchText> t, CancellationToken ct)
     {
@@ -204,8 +204,9 @@ public static class LineEndpoint
             facts switch
             {
                 [{ Withdrawn: not null }, ..] when facts.All(fact => fact.Withdrawn is not null) => t["TakenBackNow", string.Join(" · ", facts.Select(fact => words.InShort(fact.Withdrawn!)))].Value,
+                { Count: > 1 } when facts.Any(fact => fact.Withdrawn is not null) => t["TakenBackNow", string.Join(" · ", facts.Select(fact => words.InShort(fact.Withdrawn ?? fact.Now!)))].Value,
                 [{ Now: { } again, Chain: [.., Undo, not Undo] }] => t["BroughtBack", words.InShort(again)].Value,
-                _ when facts.Any(fact => VerdictNote.Is(fact.Now)) => $"{t["LineSaved", string.Join(" · ", facts.Select(fact => words.InShort(fact.Now!)))]} {VerdictNote.Say(view, t)}",
+                _ when facts.Any(fact => VerdictNote.Is(fact.Now)) => $"{t["LineSaved", string.Join(" · ", facts.Where(fact => fact.Now is not null).Select(fact => words.InShort(fact.Now!)))]} {VerdictNote.Say(view, t)}",
                 _ => null,
             });
     }
